@@ -1,0 +1,14 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    include: ['tests/**/*.test.ts'],
+    // These need a real editor and have a runner of their own: tests/editor/run.mjs.
+    exclude: ['tests/editor/**', '**/node_modules/**'],
+    environment: 'node',
+    // A zone whose summer time begins at midnight: a calendar day kept as a local Date fails here.
+    env: { TZ: 'America/Santiago' },
+  },
+});
