@@ -1,0 +1,73 @@
+// Builds dist/: the extension and the server, each for Node and for the browser, and the command line.
+//
+//   node .config/build.mjs [--dev] [--watch]
+//
+// --dev leaves the code readable and adds source maps; --watch does so and builds again at every change.
+import { existsSync } from 'node:fs';
+import { chmod, rm, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { build, context } from 'esbuild';
+import { licences } from './licences.mjs';
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const { values: options } = parseArgs({ options: { dev: { type: 'boolean' }, watch: { type: 'boolean' } } });
+const readable = Boolean(options.dev || options.watch);
+
+const node = { platform: 'node', format: 'cjs', target: 'node20' };
+// esbuild refuses modules of Node on this platform; that is how the core is kept free of them.
+const browser = { platform: 'browser', target: 'es2022', conditions: ['browser'] };
+
+const bundles = [
+  { from: 'client/src/main.node.ts', to: 'client.node.cjs', ...node, external: ['vscode'] },
+  { from: 'client/src/main.browser.ts', to: 'client.browser.js', ...browser, format: 'cjs', external: ['vscode'] },
+  { from: 'server/src/main.node.ts', to: 'server.node.cjs', ...node },
+  { from: 'server/src/main.browser.ts', to: 'server.browser.js', ...browser, format: 'iife' },
+  { from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' } },
+];
+
+const settings = ({ from, to, ...rest }) => ({
+  ...rest,
+  entryPoints: [path.join(ROOT, from)],
+  outfile: path.join(ROOT, 'dist', to),
+  absWorkingDir: ROOT,
+  bundle: true,
+  minify: !readable,
+  // Names of functions and classes are read at run time by chevrotain and shown in logged stack traces.
+  keepNames: true,
+  sourcemap: readable,
+  // dist/licences.txt has them in full.
+  legalComments: 'none',
+  metafile: true,
+  logLevel: 'warning',
+});
+
+async function finish({ to }, { warnings }) {
+  const file = path.join(ROOT, 'dist', to);
+  if (warnings.length) throw new Error(`${to}: a warning of the bundler fails the build`);
+  if (to === 'plumule.cjs') await chmod(file, 0o755);
+  console.log(`dist/${to.padEnd(20)}${((await stat(file)).size / 1024).toFixed(0).padStart(6)} KiB`);
+}
+
+const present = bundles.filter(b => existsSync(path.join(ROOT, b.from)));
+for (const b of bundles) if (!present.includes(b)) console.log(`dist/${b.to}: not built, ${b.from} does not exist`);
+
+await rm(path.join(ROOT, 'dist'), { recursive: true, force: true });
+if (options.watch) {
+  for (const b of present) {
+    const report = { name: 'report', setup: s => s.onEnd(r => (r.errors.length ? undefined : finish(b, r))) };
+    await (await context({ ...settings(b), plugins: [report] })).watch();
+  }
+} else {
+  try {
+    const results = await Promise.all(present.map(b => build(settings(b))));
+    for (const [i, result] of results.entries()) await finish(present[i], result);
+    const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
+    await writeFile(path.join(ROOT, 'dist/licences.txt'), await licences(ROOT, inputs));
+  } catch (error) {
+    // esbuild has printed its own errors already.
+    if (!error.errors) console.error(error.message);
+    process.exitCode = 1;
+  }
+}
