@@ -1,0 +1,31 @@
+// `npm run demo`: builds Plumule, checks the sample journal and reports on it, as a grower would in a terminal.
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+// A day on which the sample nursery is at work, so that this prints the same on every day.
+const TODAY = '2026-03-02';
+
+function node(args, accepted = [0]) {
+  const { status } = spawnSync(process.execPath, args, { cwd: ROOT, stdio: 'inherit' });
+  if (!accepted.includes(status)) process.exit(status ?? 1);
+}
+
+function plumule(command, accepted) {
+  console.log(`\n$ plumule ${command} samples --today ${TODAY}\n`);
+  node(['dist/plumule.cjs', command, 'samples', '--today', TODAY], accepted);
+}
+
+node(['.config/ensure.mjs']);
+node(['.config/build.mjs']);
+plumule('check', [0, 1]); // 1: it found the problems that the samples hold on purpose
+plumule('report');
+console.log(`
+The same in VS Code:
+
+  npm run package
+  code --install-extension dist/plumule.vsix
+  code samples
+
+In this terminal: node dist/plumule.cjs --help
+`);
