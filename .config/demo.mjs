@@ -1,4 +1,4 @@
-// `npm run demo`: builds Plumule, checks the sample journal and reports on it, as a grower would in a terminal.
+// `npm run demo`: builds Plumule, then checks the sample journal and reports on it in the terminal.
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
