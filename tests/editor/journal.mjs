@@ -1,0 +1,70 @@
+import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, inject } from 'vitest';
+import { openPage } from './browser.mjs';
+import { Editor } from './editor.mjs';
+import { serve } from './serve.mjs';
+
+const SAMPLES = fileURLToPath(new URL('../../samples', import.meta.url));
+
+/**
+ * Runs `work` with the editor open on a journal that nobody else uses: a copy of the samples, or `files`
+ * (name to text). `settings` are those of the folder; `web` runs the extension in the browser, without Node.
+ * When `work` fails, a picture of the page and the browser's console stay in the run's output folder.
+ */
+export async function inEditor({ files, settings, web, width, height }, work) {
+  const { origin, extension } = inject('editor');
+  const place = await mkdtemp(path.join(tmpdir(), 'plumule-'));
+  const folder = path.join(place, 'journal');
+  const bare = web && await serve({ data: path.join(place, 'server') });
+  let page;
+  try {
+    await fill(folder, files, settings);
+    page = await openPage({
+      origin: bare?.origin ?? origin, webExtension: web && extension, folder, width, height,
+    });
+    const editor = new Editor(page, folder);
+    try {
+      await editor.loaded();
+      await work(editor);
+    } catch (error) {
+      await keep(editor);
+      throw error;
+    }
+    await editor.close();
+  } finally {
+    await page?.context().browser().close();
+    await bare?.stop();
+    await rm(place, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+/** Path of a picture with this name in the run's output folder. */
+export function picture(name) {
+  return path.join(inject('editor').output, `${name}.png`);
+}
+
+async function fill(folder, files, settings) {
+  if (files) {
+    for (const [name, text] of Object.entries(files)) {
+      await mkdir(path.dirname(path.join(folder, name)), { recursive: true });
+      await writeFile(path.join(folder, name), text);
+    }
+  } else {
+    await cp(SAMPLES, folder, { recursive: true });
+  }
+  if (settings) {
+    await mkdir(path.join(folder, '.vscode'), { recursive: true });
+    await writeFile(path.join(folder, '.vscode/settings.json'), JSON.stringify(settings));
+  }
+}
+
+async function keep(editor) {
+  const name = expect.getState().currentTestName.replace(/[^\w-]+/g, '-').slice(-80);
+  const file = picture(`failed-${name}`);
+  await writeFile(file.replace(/png$/, 'console.txt'), `${editor.console.join('\n')}\n`);
+  await editor.page.screenshot({ path: file });
+  console.error(`The page as it was, and the browser's console beside it: ${file}`);
+}
