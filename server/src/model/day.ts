@@ -1,0 +1,53 @@
+/**
+ * Calendar days as integers: days since 1970-01-01 in the proleptic Gregorian calendar, with no time zone. A day is
+ * what the grower wrote, so it must not shift with the machine's zone.
+ */
+import { UTCDate } from '@date-fns/utc';
+import { addMonths as addCalendarMonths } from 'date-fns/addMonths';
+
+export type Day = number;
+
+const MS = 86_400_000;
+
+/**
+ * The day of a year, a month (1-12) and a day of the month; undefined when the calendar has no such day.
+ *
+ * Example: dayOf(2026, 2, 30) is undefined
+ */
+export function dayOf(year: number, month: number, day: number): Day | undefined {
+  if (year < 100) return undefined;
+  const ms = Date.UTC(year, month - 1, day);
+  const date = new Date(ms);
+  return date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === day
+    ? ms / MS
+    : undefined;
+}
+
+/**
+ * The ISO 8601 form of a day.
+ *
+ * Example: isoOf(0) is '1970-01-01'
+ */
+export function isoOf(day: Day): string {
+  return new Date(day * MS).toISOString().slice(0, 10);
+}
+
+/** The day of an ISO 8601 date; undefined when it is none. */
+export function dayOfIso(iso: string): Day | undefined {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
+  return match ? dayOf(Number(match[1]), Number(match[2]), Number(match[3])) : undefined;
+}
+
+/** English name of the day of the week. */
+export function weekdayOf(day: Day): string {
+  return ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'][new Date(day * MS).getUTCDay()] as string;
+}
+
+/**
+ * The same day of the month some months later; the month's last day where it has no such day.
+ *
+ * Example: addMonths(dayOf(2026, 1, 31), 1) is dayOf(2026, 2, 28)
+ */
+export function addMonths(day: Day, months: number): Day {
+  return addCalendarMonths(new UTCDate(day * MS), months).getTime() / MS;
+}

@@ -1,0 +1,103 @@
+/**
+ * The table of problems. Editor, command line, settings, documentation and quick fixes share it; every code has a
+ * fixture under tests/ and a paragraph in syntaxes/README.md.
+ */
+import type { Span } from './record.ts';
+
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
+
+export interface ProblemKind {
+  readonly severity: Severity;
+  /** What is wrong, with {names} to fill in. */
+  readonly message: string;
+  /** What to do about it, with the same names. */
+  readonly advice: string;
+}
+
+const table = {
+  'unknown-line': ['error', 'A line begins with a letter (a record), # (a comment) or white space (a remark).', 'Begin it with a keyword, or put # or a blank before it.'],
+  'unknown-keyword': ['error', '“{word}” is no keyword.', '{suggestion}'],
+  'missing-subject': ['error', '“{keyword}” needs {what} behind it.', 'For example: {example}'],
+  'bad-id': ['error', '“{id}” cannot be {what}.', 'It begins with a letter; then letters, digits, “-”, “.” and “_”{batch}.'],
+  'stray-text': ['error', '“{text}” does not belong here.', '{suggestion}'],
+  'unknown-fact': ['error', '“{text}” is nothing that “{keyword}” takes.', '{suggestion}'],
+  'repeated-fact': ['error', '{fact} stands twice on this line.', 'Keep one of the two.'],
+  'missing-fact': ['error', '“{keyword}” needs {shape}.', 'For example: {example}'],
+  'empty-fact': ['error', 'Nothing stands behind this comma.', 'Take it out, or write the fact.'],
+  'bad-number': ['error', '“{written}” is not {expected}.', '{suggestion}'],
+  'decimal-comma': ['error', '“{written}” has a comma inside a number.', 'Write a decimal point ({point}); between two facts put a blank behind the comma.'],
+  'bad-unit': ['error', '“{unit}” is no unit {of}.', '{suggestion}'],
+  'missing-unit': ['error', '“{written}” has no unit.', '{suggestion}'],
+  'bad-value': ['error', '{fact} needs {expected}, not “{written}”.', 'For example: {example}'],
+  'impossible-date': ['error', 'There is no {written} in the calendar.', '{suggestion}'],
+  'day-first-date': ['error', '“{written}” is not written year first.', 'Write the date as year-month-day: {readings}.'],
+  'bad-date': ['error', '“{written}” is no date.', 'Write it as year-month-day with two digits each: 2026-01-19.'],
+  'bad-time': ['error', '“{written}” is no time of day.', 'Hours go from 00 to 23 and minutes from 00 to 59: 19:30.'],
+  'missing-date': ['error', 'This record has no date, and no “day” stands above it.', 'Write its date behind the subject, or a “day” line above.'],
+  'unclosed-quote': ['error', 'This quotation mark is not closed.', 'Put a second " at the end of the text.'],
+  'unknown-lot': ['error', 'No lot “{id}” is defined in this journal.', '{suggestion}'],
+  'unknown-batch': ['error', 'No batch “{id}” has been split off.', '{suggestion}'],
+  'unknown-stock': ['error', 'No stock “{id}” is defined in this journal.', '{suggestion}'],
+  'unknown-regime': ['error', 'No regime “{id}” is defined in this journal.', '{suggestion}'],
+  'unknown-agent': ['error', '“{word}” is neither an agent nor a stock of this journal.', '{suggestion}'],
+  'unknown-id': ['error', 'Nothing named “{id}” is defined in this journal.', '{suggestion}'],
+  'unknown-zone': ['error', '“{zone}” is no time zone of the IANA list.', 'Write a name such as Europe/Vienna or America/New_York.'],
+  'duplicate-definition': ['error', '{what} “{id}” is already defined in {place}.', 'Give one of the two another name.'],
+  'split-exceeds-seeds': ['error', 'This gives out {asked} seeds of {batch}, but only {left} of its {seeds} are left.', 'Give out fewer, or correct the number of seeds.'],
+  'sown-exceeds-seeds': ['error', 'This sows {asked} seeds of {batch}, but only {left} are there to sow.', 'Sow fewer, or correct the number of seeds.'],
+  'nothing-left': ['error', 'All seeds of {batch} were given out to {children}.', 'Write the record for one of these.'],
+  'count-exceeds-sown': ['error', 'In {batch} {germinated} germinated, {rotted} rotted and {lost} lost make {sum}, more than the {sown} sown.', 'Correct a number; with = a number is the total so far, without it is what is new.'],
+  'more-than-germinated': ['error', '{n} {what} in {batch} are more than the {germinated} that germinated.', 'Correct a number; a seedling that died or is leggy has germinated before.'],
+  'total-falls': ['error', 'The total of {what} in {batch} falls from {before} to {now}.', 'A total (=) can only stay or rise; losses are counted as rotted, died or lost.'],
+  'cut-does-not-add-up': ['error', 'The cut test of {batch} sorts {sum} seeds, but {left} had not germinated ({how}).', 'Count again, or correct the number that is wrong.'],
+  'end-before-start': ['error', 'This ends {end}, before it begins {start}.', 'Correct the date or the time.'],
+  'after-close': ['error', '{batch} was closed by “{keyword}” on {date}.', 'Correct a date, or take the record out; only note, photo and due may follow.'],
+  'count-in-future': ['error', 'This count is dated {date}, after today ({today}).', 'A count says what was seen: correct the date.'],
+  'lift-without-soak': ['error', '{batch} is in no soak that it could be lifted from.', 'Correct the batch or the date, or write the soak.'],
+  'soak-too-long': ['warning', '{batch} {lay} {hours} in the soak; the limit is {limit} ({origin}).', '{suggestion}'],
+  'lift-missing': ['warning', '{batch} went on to “{next}” on {date}, but when it was lifted from this soak is not written.', 'Write a “lift” record, or the duration on the soak.'],
+  'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too much hormone kills seed or makes weak, leggy seedlings: check the number, or change the limit.'],
+  'above-solubility': ['warning', '{agent} {strength} is more than dissolves in water ({solubility}; {source}).', 'Check the number and its unit.'],
+  'strength-slip': ['warning', '{agent} {strength} looks like a slip of the unit.', '{suggestion}'],
+  'nothing-held-back': ['warning', 'Every seed of {lot} is treated with {agent}; nothing is held back.', 'Keep a part untreated: if the dose harms, the seed is not all lost, and only a comparison tells whether it paid.'],
+  'count-before-sowing': ['warning', 'This count of {batch} is dated {date}, {before}.', 'Correct a date, or write the “sow” record.'],
+  'sown-before-collected': ['warning', '{batch} is dated {date}, before the seed was collected ({collected}).', 'Correct one of the two dates.'],
+  'no-control': ['hint', '{batch} is treated, but no untreated batch of {lot} was sown to compare it with.', 'Sow an untreated part beside it; without one no record can tell whether the treatment paid.'],
+  'no-recent-count': ['hint', 'No count of {batch} for {days} days.', 'Look at it and write a count (0 is a count too), or close the batch with “cut” or “discard”.'],
+} as const satisfies Record<string, readonly [Severity, string, string]>;
+
+export type ProblemCode = keyof typeof table;
+
+export const problemKinds = Object.fromEntries(
+  Object.entries(table).map(([code, [severity, message, advice]]) => [code, { severity, message, advice }]),
+) as Readonly<Record<ProblemCode, ProblemKind>>;
+
+/** A change within the problem's line that would mend it. */
+export interface Fix {
+  readonly title: string;
+  readonly start: number;
+  readonly end: number;
+  readonly text: string;
+}
+
+export interface Problem extends Span {
+  readonly code: ProblemCode;
+  /** What is wrong and what to do, in plain words. */
+  readonly message: string;
+  readonly fixes: readonly Fix[];
+}
+
+/**
+ * A problem from the table, its message filled in. A name that the message needs and `values` lacks stays in braces;
+ * a test holds that this never happens.
+ */
+export function problem(
+  code: ProblemCode,
+  { start, end }: Span,
+  values: Readonly<Record<string, string | number>> = {},
+  fixes: readonly Fix[] = [],
+): Problem {
+  const { message, advice } = problemKinds[code];
+  const fill = (text: string) => text.replace(/\{(\w+)\}/g, (all, name: string) => String(values[name] ?? all));
+  return { code, start, end, message: `${fill(message)} ${fill(advice)}`.trim(), fixes };
+}

@@ -1,0 +1,125 @@
+/** What one line says, by itself. Columns are UTF-16 units within the line; `end` is exclusive. */
+import type { Day } from './day.ts';
+import type { Duration, Mass, MolarMassUnit, Quantity, Strength, Temperature, Volume } from './quantity.ts';
+import type { Keyword } from './keywords.ts';
+
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A word or a text as written, with where it stands. */
+export interface Written extends Span {
+  readonly text: string;
+}
+
+/** A value read from the line, with where it stands. */
+export interface Placed<Value> extends Span {
+  readonly value: Value;
+}
+
+export interface WrittenDate extends Span {
+  readonly day: Day;
+}
+
+/** Minutes since midnight, wall clock. */
+export interface WrittenTime extends Span {
+  readonly minutes: number;
+}
+
+/** The first and the last day that a date of less precision can mean. */
+export interface DaySpan {
+  readonly first: Day;
+  readonly last: Day;
+}
+
+export const stages = ['germinated', 'emerged', 'leaf'] as const;
+export const fates = ['rotted', 'died', 'lost'] as const;
+export const qualities = ['leggy', 'abnormal'] as const;
+export const cutClasses = ['fresh', 'hard', 'dead', 'empty'] as const;
+
+/** What a `count` counts. */
+export const countables = [...stages, ...fates, ...qualities] as const;
+export type Countable = (typeof countables)[number];
+export type CutClass = (typeof cutClasses)[number];
+
+/** Dormancy classes of Baskin & Baskin 2004, Seed Sci Res 14:1-16. */
+export const dormancies = ['PD', 'MD', 'MPD', 'PY', 'PY+PD'] as const;
+
+interface FactOf<Type extends string> extends Span {
+  readonly type: Type;
+}
+
+/** A fact that is a text behind a word: `from own garden`, `at bag 3 slot 2`. */
+export type TextFact = FactOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path'> & { readonly value: Written };
+
+/** An agent or a stock with what is said of it: a strength, a volume of a stock, a mass of powder, or that nothing was measured. */
+export interface SubstanceFact extends FactOf<'substance'> {
+  readonly name: Written;
+  readonly strength?: Placed<Strength>;
+  readonly volume?: Placed<Volume>;
+  readonly mass?: Placed<Mass>;
+  /** How often the packet was halved by eye. */
+  readonly halved?: Placed<number>;
+  readonly unmeasured?: Span;
+}
+
+export interface CountFact extends FactOf<'count'> {
+  readonly what: Countable;
+  readonly n: Placed<number>;
+  /** Written with `=`: the total so far, not what is new. */
+  readonly total: boolean;
+}
+
+export interface StageFact extends FactOf<'stage'> {
+  readonly stage: 'warm' | 'chill';
+  readonly temperature?: Placed<Temperature>;
+  readonly duration?: Placed<Duration>;
+}
+
+export type Fact =
+  | (FactOf<'seeds' | 'seedlings' | 'drops'> & { readonly n: Placed<number> })
+  | (FactOf<'part'> & { readonly name: Written; readonly n: Placed<number> })
+  | (FactOf<'collected'> & { readonly when: Placed<DaySpan> })
+  | (FactOf<'dormancy' | 'regime' | 'for'> & { readonly value: Written })
+  | TextFact
+  | SubstanceFact
+  | CountFact
+  | StageFact
+  | (FactOf<'cut'> & { readonly what: CutClass; readonly n: Placed<number> })
+  | (FactOf<'duration' | 'keeps'> & { readonly value: Duration })
+  | (FactOf<'until'> & { readonly date: WrittenDate; readonly time?: WrittenTime })
+  | (FactOf<'volume' | 'to'> & { readonly value: Volume })
+  | (FactOf<'temperature'> & { readonly value: Temperature })
+  | (FactOf<'strength' | 'solubility'> & { readonly value: Strength })
+  | (FactOf<'purity'> & { readonly percent: number })
+  | (FactOf<'draw'> & { readonly stock: Written; readonly volume?: Placed<Volume> })
+  | (FactOf<'molarMass'> & { readonly value: Quantity<MolarMassUnit> });
+
+export type FactType = Fact['type'];
+
+export type FactOfType<Type extends FactType> = Extract<Fact, { readonly type: Type }>;
+
+export interface JournalRecord {
+  readonly keyword: Keyword;
+  readonly keywordSpan: Span;
+  /** The lot, batch, stock, regime, agent, zone or plant that the record is about. */
+  readonly subject: Written | undefined;
+  /** The plant's name on a `lot`. */
+  readonly plant: Written | undefined;
+  readonly date: WrittenDate | undefined;
+  readonly time: WrittenTime | undefined;
+  readonly facts: readonly Fact[];
+  /** Something on the line could not be read; what was read stands, but nothing is to be concluded from what is missing. */
+  readonly broken: boolean;
+}
+
+/** The first fact of a type. */
+export function factOf<Type extends FactType>(record: JournalRecord, type: Type): FactOfType<Type> | undefined {
+  return record.facts.find((fact): fact is FactOfType<Type> => fact.type === type);
+}
+
+/** All facts of a type, in the order written. */
+export function factsOf<Type extends FactType>(record: JournalRecord, type: Type): FactOfType<Type>[] {
+  return record.facts.filter((fact): fact is FactOfType<Type> => fact.type === type);
+}
