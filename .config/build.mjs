@@ -4,7 +4,7 @@
 //
 // --dev leaves the code readable and adds source maps; --watch does so and builds again at every change.
 import { existsSync } from 'node:fs';
-import { chmod, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -53,7 +53,6 @@ async function finish({ to }, { warnings }) {
 const present = bundles.filter(b => existsSync(path.join(ROOT, b.from)));
 for (const b of bundles) if (!present.includes(b)) console.log(`dist/${b.to}: not built, ${b.from} does not exist`);
 
-await rm(path.join(ROOT, 'dist'), { recursive: true, force: true });
 if (options.watch) {
   for (const b of present) {
     const report = { name: 'report', setup: s => s.onEnd(r => (r.errors.length ? undefined : finish(b, r))) };
