@@ -52,6 +52,7 @@ async function finish({ to }, { warnings }) {
 
 const present = bundles.filter(b => existsSync(path.join(ROOT, b.from)));
 for (const b of bundles) if (!present.includes(b)) console.log(`dist/${b.to}: not built, ${b.from} does not exist`);
+if (!present.length) process.exit();
 
 if (options.watch) {
   for (const b of present) {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inEditor } from './journal.mjs';
+import { inEditor, picture } from './journal.mjs';
 
 const journal = `# Winter 2026, an invented bench
 lot VER-24 Veratrum nigrum, 60 seeds
@@ -17,4 +17,5 @@ test('a .germ file opens as Plumule, with its comments in a colour of their own'
       return comment.text.startsWith('#') && comment.color !== keyword.color;
     }, 'a comment in another colour than a keyword');
     expect((await editor.lines())[1]).toBe('lot VER-24 Veratrum nigrum, 60 seeds');
+    await editor.page.screenshot({ path: picture('opening') });
   }));

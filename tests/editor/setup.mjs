@@ -20,7 +20,7 @@ const RIPGREP_VERSION = '1.18.0';
 // Left out: kerberos (signing in at a proxy) and those for Windows; VS Code starts without them.
 const NATIVE = ['@parcel/watcher', '@vscode/spdlog', 'native-watchdog', 'node-pty'];
 
-export const CACHE = process.env.EDITOR_CACHE || path.join(homedir(), '.cache/plumule-editor');
+const CACHE = process.env.EDITOR_CACHE || path.join(homedir(), '.cache/plumule-editor');
 export const CHROMIUM = process.env.CHROMIUM || '/usr/bin/chromium';
 /** The folder of VS Code's server. */
 export const VSCODE = path.join(CACHE, 'node_modules/code-server/lib/vscode');
