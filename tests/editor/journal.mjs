@@ -18,12 +18,12 @@ export async function inEditor({ files, settings, web, width, height }, work) {
   const { origin, extension } = inject('editor');
   const place = await mkdtemp(path.join(tmpdir(), 'plumule-'));
   const folder = path.join(place, 'journal');
-  const bare = web && await serve({ data: path.join(place, 'server') });
+  const bare = web ? await serve({ data: path.join(place, 'server') }) : undefined;
   let page;
   try {
     await fill(folder, files, settings);
     page = await openPage({
-      origin: bare?.origin ?? origin, webExtension: web && extension, folder, width, height,
+      origin: bare?.origin ?? origin, webExtension: web ? extension : undefined, folder, width, height,
     });
     const editor = new Editor(page, folder);
     try {
