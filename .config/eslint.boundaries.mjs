@@ -54,13 +54,12 @@ const PURE = {
     ],
     'no-restricted-syntax': ['error',
       {
-        selector: 'NewExpression[callee.name="Date"][arguments.length=0], CallExpression[callee.name="Date"], ' +
-          'MemberExpression[object.name="Date"][property.name="now"]',
+        selector: 'CallExpression[callee.name="Date"], MemberExpression[object.name="Date"][property.name="now"]',
         message: 'The core has no clock: `today` and `now` are arguments.',
       },
       {
-        selector: 'MemberExpression[property.name=/^(get|set)(FullYear|Month|Date|Day|Hours|Minutes|Seconds)$/]',
-        message: 'These count in the zone of the machine; a calendar day is a value of the model.',
+        selector: 'NewExpression[callee.name="Date"]',
+        message: 'A Date counts in the zone of the machine: take a day of the model, or a UTCDate or TZDate.',
       },
       {
         selector: 'MemberExpression[property.name=/^(toLocale\\w*|localeCompare)$/]',

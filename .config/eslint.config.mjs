@@ -37,7 +37,9 @@ const types = {
     '@typescript-eslint/explicit-module-boundary-types': 'error',
     '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
     '@typescript-eslint/restrict-template-expressions': ['error', { allowNumber: true }],
-    '@typescript-eslint/no-confusing-void-expression': ['error', { ignoreArrowShorthand: true }],
+    '@typescript-eslint/no-confusing-void-expression': ['error', {
+      ignoreArrowShorthand: true, ignoreVoidReturningFunctions: true,
+    }],
     '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
     // An index that a loop or a table has bounded needs no second check.
     '@typescript-eslint/no-non-null-assertion': 'off',
