@@ -1,0 +1,49 @@
+/** Which of two doses is the stronger, where that can be said. */
+import type { Agent } from './agent.ts';
+import type { Exact } from './amounts.ts';
+import { type Assumption, readingsOf } from './assumptions.ts';
+import { acidEquivalent, type GivenStrength, strengthInPpm } from './strength.ts';
+
+export interface Dose {
+  readonly agent: Agent;
+  readonly strength: GivenStrength;
+}
+
+export type Comparison =
+  | {
+    readonly comparable: true;
+    /** Negative when the first is weaker, 0 when they are equal, positive when it is stronger. */
+    readonly order: number;
+    /** The first divided by the second; undefined where the second is 0. */
+    readonly ratio: Exact | undefined;
+    readonly assumptions: readonly Assumption[];
+  }
+  | { readonly comparable: false; readonly why: string };
+
+/**
+ * Compares two doses of one agent; a salt with its acid by what acid it stands for. Doses of different
+ * agents, and one that nobody measured, cannot be compared.
+ */
+export function compareDoses(first: Dose, second: Dose): Comparison {
+  const [a, b] = [first, second].map(({ agent, strength }) => strengthInPpm(strength, agent));
+  if (!a!.ok) return { comparable: false, why: a!.refusal.message };
+  if (!b!.ok) return { comparable: false, why: b!.refusal.message };
+  if (first.agent.word === second.agent.word) return ordered(a!.value, b!.value, readingsOf(first.agent));
+  if (acidWord(first.agent) !== acidWord(second.agent)) {
+    const why = `${first.agent.word} and ${second.agent.word} are different agents: their strengths say nothing about each other.`;
+    return { comparable: false, why };
+  }
+  return ordered(
+    acidEquivalent(a!.value, first.agent) ?? a!.value,
+    acidEquivalent(b!.value, second.agent) ?? b!.value,
+    [...readingsOf(first.agent), ...readingsOf(second.agent)],
+  );
+}
+
+function acidWord(agent: Agent): string {
+  return agent.acid?.word ?? agent.word;
+}
+
+function ordered(a: Exact, b: Exact, assumptions: readonly Assumption[]): Comparison {
+  return { comparable: true, order: a.compare(b), ratio: b.n === 0n ? undefined : a.div(b), assumptions };
+}

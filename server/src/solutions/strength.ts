@@ -1,0 +1,96 @@
+/**
+ * Strengths in one unit and another: 1 ppm is 1 mg/L in dilute water, 1 % is 10 g/L, mM = mg/L / molar
+ * mass. The exact form of a strength is ppm (see amounts.ts).
+ */
+import type { Strength, StrengthUnit } from '../model/quantity.ts';
+import type { Agent } from './agent.ts';
+import { type Exact, exact } from './amounts.ts';
+import { type Assumption, assumptionsBetween, chlorinePerHypochlorite } from './assumptions.ts';
+import { type Shown, showStrength } from './display.ts';
+import { known, type Outcome, refused } from './outcome.ts';
+
+/** A strength as a record gives it: a little powder on a damp towel has none. */
+export type GivenStrength = Strength | 'unmeasured';
+
+export interface Converted {
+  readonly value: Exact;
+  readonly unit: StrengthUnit;
+  readonly shown: Shown<StrengthUnit>;
+  readonly assumptions: readonly Assumption[];
+}
+
+const notMeasured = refused('unmeasured', 'Nothing was measured, so there is no ppm to convert or to compare.');
+
+/** ppm of one unit; undefined where the molar mass is needed and not known. */
+function ppmPer(unit: StrengthUnit, agent: Agent): Exact | undefined {
+  switch (unit) {
+    case 'ppm':
+    case 'mg/L': return exact(1);
+    case 'g/L': return exact(1000);
+    case '%': return exact(10_000);
+    case 'mM': return agent.molarMass;
+    case 'uM': return agent.molarMass?.div(1000);
+  }
+}
+
+function factorOf(unit: StrengthUnit, agent: Agent): Outcome<Exact> {
+  if (agent.role === 'water') return refused('no-strength', 'Water has no strength.');
+  if (agent.strengthIs === 'by volume' && unit !== '%' && unit !== 'ppm') {
+    return refused('by-volume', `${agent.word} is measured by volume: how much substance it holds is not known. Use %.`);
+  }
+  const factor = ppmPer(unit, agent);
+  if (factor === undefined) {
+    const text = `${agent.word} has no molar mass here, so ${unit} cannot be converted. Declare it: agent ${agent.word}, N g/mol.`;
+    return refused('no-molar-mass', text);
+  }
+  return known(factor);
+}
+
+/**
+ * The exact ppm (mg/L; for a liquid by volume uL/L) of a strength. Refused: unmeasured, no molar mass, by
+ * volume, water.
+ */
+export function strengthInPpm(strength: GivenStrength, agent: Agent): Outcome<Exact> {
+  if (strength === 'unmeasured') return notMeasured;
+  const factor = factorOf(strength.unit, agent);
+  return factor.ok ? known(exact(strength.value).mul(factor.value)) : factor;
+}
+
+/** The inverse of strengthInPpm, refused for the same reasons. */
+export function strengthFromPpm(ppm: Exact, unit: StrengthUnit, agent: Agent): Outcome<Exact> {
+  const factor = factorOf(unit, agent);
+  return factor.ok ? known(ppm.div(factor.value)) : factor;
+}
+
+/**
+ * A strength in another unit, with what that takes for granted.
+ *
+ * Example: 500 ppm of GA3 in mM is 1.443505986... (500 / 346.379)
+ */
+export function convertStrength(
+  strength: GivenStrength,
+  unit: StrengthUnit,
+  agent: Agent,
+): Outcome<Converted> {
+  if (strength === 'unmeasured') return notMeasured;
+  const ppm = strengthInPpm(strength, agent);
+  if (!ppm.ok) return ppm;
+  const value = strengthFromPpm(ppm.value, unit, agent);
+  if (!value.ok) return value;
+  return known({
+    value: value.value,
+    unit,
+    shown: showStrength(value.value, unit),
+    assumptions: assumptionsBetween(strength.unit, unit, agent),
+  });
+}
+
+/** ppm of the acid that ppm of a salt stands for; undefined for an agent that is no salt. */
+export function acidEquivalent(ppm: Exact, agent: Agent): Exact | undefined {
+  return agent.acid === undefined ? undefined : ppm.mul(agent.acid.perSalt);
+}
+
+/** Available chlorine (mg/L of Cl2) of a strength of sodium hypochlorite (mg/L). */
+export function availableChlorine(hypochloritePpm: Exact): Exact {
+  return hypochloritePpm.mul(chlorinePerHypochlorite);
+}
