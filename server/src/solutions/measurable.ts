@@ -1,0 +1,65 @@
+/** Whether an amount can be measured, with what, and what then is really measured. */
+import { type Exact, exact } from './amounts.ts';
+import { showMass, showVolume, type Shown } from './display.ts';
+import { type Bench, leastOf, leastText, type Tool, toolsFor } from './tools.ts';
+
+export interface Measurement {
+  readonly tool: Tool;
+  /** mg or mL, rounded to the tool's step */
+  readonly measured: Exact;
+  readonly shown: Shown;
+  /** measured / wanted - 1 */
+  readonly error: Exact;
+}
+
+export type Measurability =
+  | { readonly measurable: true; readonly best: Measurement }
+  | {
+    readonly measurable: false;
+    /** The finest tool there is, and the least that it measures (mg or mL). */
+    readonly finest: Tool;
+    readonly least: Exact;
+    readonly message: string;
+  };
+
+/**
+ * An amount (mg or mL, above zero) on one tool; undefined when the tool is too coarse for it or too small.
+ */
+export function measureWith(amount: Exact, tool: Tool): Measurement | undefined {
+  if (amount.lt(leastOf(tool)) || amount.gt(tool.most)) return undefined;
+  const measured = amount.roundTo(tool.step);
+  return { tool, measured, shown: showOn(measured, tool), error: measured.div(amount).sub(1) };
+}
+
+/**
+ * The handiest tool of a bench that measures an amount (mg or mL, above zero); one that measures it without
+ * rounding goes before one that does not.
+ */
+export function measure(amount: Exact, measures: Tool['measures'], bench: Bench): Measurability {
+  const tools = toolsFor(measures, bench);
+  const possible = tools.map(tool => measureWith(amount, tool)).filter(m => m !== undefined);
+  const best = possible.find(({ error }) => error.equals(0)) ?? possible[0];
+  if (best !== undefined) return { measurable: true, best };
+  const largest = tools[0]!;
+  if (amount.gt(largest.most)) return { measurable: true, best: inParts(amount, largest) };
+  const finest = tools.at(-1)!;
+  const wanted = showOn(amount, finest).text;
+  const message = `${wanted} cannot be ${measures === 'mass' ? 'weighed' : 'measured'} on ${finest.name}: ` +
+    `it takes ${leastText(finest)} or more.`;
+  return { measurable: false, finest, least: leastOf(finest), message };
+}
+
+/** Why a tool cannot measure an amount; undefined when it can. */
+export function tooCoarse(amount: Exact, tool: Tool): string | undefined {
+  if (!amount.lt(leastOf(tool))) return undefined;
+  const verb = tool.measures === 'mass' ? 'weighed' : 'measured';
+  return `${showOn(amount, tool).text} cannot be ${verb} on ${tool.name}: it takes ${leastText(tool)} or more.`;
+}
+
+function inParts(amount: Exact, tool: Tool): Measurement {
+  return { tool, measured: amount, shown: showOn(amount, tool), error: exact(0) };
+}
+
+function showOn(amount: Exact, { measures, id }: Tool): Shown {
+  return measures === 'mass' ? showMass(amount) : showVolume(amount, id === 'micropipette');
+}
