@@ -1,0 +1,109 @@
+/** A solution from a stock: C1 V1 = C2 V2. */
+import type { Strength } from '../model/quantity.ts';
+import { dissolvedMg, exact } from './amounts.ts';
+import { assumption } from './assumptions.ts';
+import { cautionsFor } from './cautions.ts';
+import { drawFor } from './dilution.ts';
+import { showMass, showStrength, showVolume } from './display.ts';
+import { measure, tooCoarse } from './measurable.ts';
+import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
+import { planned, refusal, resultOf, stepError, type Task, vesselFor } from './mix-task.ts';
+import { refused } from './outcome.ts';
+import { insteadOfDrawing, type Remedy } from './remedies.ts';
+import { draw, label, makeUp, store, strengthText, trueStrength } from './steps.ts';
+import { exceededSolubility } from './stock.ts';
+import { strengthInPpm } from './strength.ts';
+
+export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefusal {
+  const { agent, ppm, volumeMl, bench } = task;
+  const stockPpm = strengthInPpm(stock, agent);
+  if (!stockPpm.ok) return refusal(agent, stockPpm);
+  const draws = drawFor(stockPpm.value, ppm, volumeMl);
+  if (!draws.ok) {
+    const stronger = draws.refusal.code === 'stronger-than-stock';
+    const nearest = [useUndiluted(stock), ...(agent.form === 'powder' ? [fromPowder(task)] : [])];
+    return refusal(agent, stronger ? tooStrong(task, stock) : draws, stronger ? nearest : []);
+  }
+  const { stockMl } = draws.value;
+  const pipette = measure(stockMl, 'volume', bench);
+  const vessel = vesselFor(task, volumeMl);
+  if (!pipette.measurable || !vessel.measurable) {
+    const coarse = pipette.measurable ? vessel : pipette;
+    const message = coarse.measurable ? '' : coarse.message;
+    const least = coarse.measurable ? stockMl : coarse.least;
+    return refusal(agent, refused('too-little-to-draw', message), insteadOfDrawing(task, stockPpm.value, least));
+  }
+  const warnings = exceededSolubility(stockPpm.value, agent) === undefined ? [] : [stockTooStrong(stock)];
+  const cautions = cautionsFor('dilution', [agent]);
+  const shared = { possible: true, assumptions: [assumption('volumes-add')], warnings, cautions } as const;
+  const source = `the ${stock.value} ${stock.unit} ${agent.word} stock`;
+  const [taken, made] = [pipette.best, vessel.best];
+  if (stockMl.equals(volumeMl)) {
+    return {
+      ...shared,
+      method: 'undiluted',
+      amounts: { stock: planned(stockMl, taken), makeUpTo: planned(volumeMl, taken) },
+      result: resultOf(task, stockPpm.value, [], [], { counted: [], notCounted: ['strength of the stock'] }),
+      steps: [
+        draw(source, stockMl, taken),
+        label(agent, strengthText(ppm, task.unit, agent), task.dates),
+        store(agent),
+      ],
+      inKitchen: undefined,
+      alternatives: [],
+    };
+  }
+  const truePpm = stockPpm.value.mul(taken.measured).div(made.measured);
+  const waterMl = made.measured.sub(taken.measured);
+  const off = trueStrength(truePpm, ppm, task.unit, agent);
+  const kitchen = measure(stockMl, 'volume', 'kitchen');
+  return {
+    ...shared,
+    method: 'dilution',
+    amounts: {
+      stock: planned(stockMl, taken),
+      water: showVolume(waterMl),
+      makeUpTo: planned(volumeMl, made),
+    },
+    result: resultOf(task, truePpm, [stepError(taken)], [stepError(made)], {
+      counted: [`draw to half a step of ${taken.tool.name}`, `volume to half a step of ${made.tool.name}`],
+      notCounted: ['strength of the stock'],
+    }),
+    steps: [
+      draw(source, stockMl, taken),
+      makeUp(made.measured, waterMl, made.tool),
+      ...(off === undefined ? [] : [off]),
+      label(agent, strengthText(truePpm, task.unit, agent), task.dates),
+      store(agent),
+    ],
+    inKitchen: kitchen.measurable
+      ? undefined
+      : {
+        message: tooCoarse(stockMl, kitchen.finest) ?? kitchen.message,
+        remedies: insteadOfDrawing({ ...task, bench: 'kitchen' }, stockPpm.value, kitchen.least),
+      },
+    alternatives: [],
+  };
+}
+
+function tooStrong({ agent, ppm, unit }: Task, stock: Strength) {
+  const text = `${strengthText(ppm, unit, agent)} cannot be made from ${stock.value} ${stock.unit}: water only makes it weaker.`;
+  return refused('stronger-than-stock', text);
+}
+
+function useUndiluted({ value, unit }: Strength): Remedy {
+  const text = `The nearest is the stock itself, undiluted: ${value} ${unit}.`;
+  return { kind: 'use-undiluted', text, amounts: { strength: showStrength(exact(value), unit) } };
+}
+
+function fromPowder({ agent, ppm, volumeMl, unit }: Task): Remedy {
+  const pure = showMass(dissolvedMg(ppm, volumeMl));
+  const makeUpTo = showVolume(volumeMl);
+  const text = `From powder: ${pure.text} of pure ${agent.word} made up to ${makeUpTo.text} is ${strengthText(ppm, unit, agent)}.`;
+  return { kind: 'from-powder', text, amounts: { pure, makeUpTo } };
+}
+
+function stockTooStrong({ value, unit }: Strength): MixWarning {
+  const text = `A stock of ${value} ${unit} is more than dissolves in water: check that it is clear, and its label.`;
+  return { id: 'stock-above-solubility', text };
+}

@@ -1,0 +1,59 @@
+/** What all ways of making up a solution share. */
+import type { StrengthUnit } from '../model/quantity.ts';
+import type { Agent } from './agent.ts';
+import { type Exact, exact } from './amounts.ts';
+import { showMass, showVolume, toNumber } from './display.ts';
+import { measure, type Measurability, type Measurement } from './measurable.ts';
+import type { MixPlan, MixRefusal, PlannedAmount, PlanLimits } from './mix-plan.ts';
+import type { Refused } from './outcome.ts';
+import type { Remedy } from './remedies.ts';
+import { type LabelDates, strengthText } from './steps.ts';
+import type { Bench } from './tools.ts';
+import { limitsOf } from './uncertainty.ts';
+
+export interface Task {
+  readonly agent: Agent;
+  /** The strength asked for, above zero. */
+  readonly ppm: Exact;
+  /** The volume asked for, above zero. */
+  readonly volumeMl: Exact;
+  /** The unit in which strengths are told. */
+  readonly unit: StrengthUnit;
+  readonly bench: Bench;
+  readonly dates: LabelDates;
+}
+
+export function refusal(agent: Agent, why: Refused, nearest: readonly Remedy[] = []): MixRefusal {
+  return { possible: false, agent: { word: agent.word, name: agent.name }, ...why.refusal, nearest };
+}
+
+export function planned(wanted: Exact, { tool, shown }: Measurement): PlannedAmount {
+  const show = tool.measures === 'mass' ? showMass : showVolume;
+  return { wanted: show(wanted), measured: shown, tool: { id: tool.id, name: tool.name } };
+}
+
+/** Half a step of the tool, relative to what it measures. */
+export function stepError({ tool, measured }: Measurement): Exact {
+  return tool.step.div(2).div(measured);
+}
+
+/** The best measure for the volume that is made up to, or why there is none. */
+export function vesselFor({ bench }: Task, volumeMl: Exact): Measurability {
+  return measure(volumeMl, 'volume', bench);
+}
+
+export function resultOf(
+  task: Task,
+  ppm: Exact,
+  factors: readonly Exact[],
+  divisors: readonly Exact[],
+  words: Pick<PlanLimits, 'counted' | 'notCounted'>,
+): MixPlan['result'] {
+  const { low, high } = limitsOf(ppm, factors, divisors);
+  return {
+    ppm: toNumber(ppm),
+    text: strengthText(ppm, task.unit, task.agent),
+    offPercent: toNumber(ppm.div(task.ppm).sub(exact(1)).mul(100)),
+    limits: { lowPpm: toNumber(low), highPpm: toNumber(high), ...words },
+  };
+}

@@ -1,0 +1,121 @@
+/** Plans a solution: how to get a volume of a strength from powder, from a packet or from a stock. */
+import type { StrengthUnit } from '../model/quantity.ts';
+import { builtInAgents } from './agents.ts';
+import { type Exact, isPositive, volumeInMl } from './amounts.ts';
+import { type Assumption, assumptionsBetween } from './assumptions.ts';
+import { compareDoses } from './comparison.ts';
+import { type Shown, showStrength } from './display.ts';
+import type { MixAnswer, MixRefusal, MixRequest, MixWarning, PlannedWay } from './mix-plan.ts';
+import { planFromPacket, planFromPowder } from './mix-powder.ts';
+import { planFromStock } from './mix-stock.ts';
+import { refusal, type Task } from './mix-task.ts';
+import { refused } from './outcome.ts';
+import type { Remedy } from './remedies.ts';
+import { unitSlip } from './slips.ts';
+import { exceededSolubility } from './stock.ts';
+import { convertStrength, strengthInPpm } from './strength.ts';
+
+const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
+
+/**
+ * A plan, or a refusal with the nearest that can be done: for a target stronger than the stock, above what
+ * dissolves in water, too small to measure, or not to be had from the packet.
+ */
+export function planMix(request: MixRequest): MixAnswer {
+  const { agent, strength, volume } = request;
+  const ppm = strengthInPpm(strength, agent);
+  if (!ppm.ok) return refusal(agent, ppm);
+  const volumeMl = volumeInMl(volume);
+  if (!isPositive(ppm.value) || !isPositive(volumeMl)) {
+    return refusal(agent, refused('not-positive', 'Strength and volume must be above zero.'));
+  }
+  const task: Task = {
+    agent,
+    ppm: ppm.value,
+    volumeMl,
+    unit: strength.unit,
+    bench: request.bench ?? 'laboratory',
+    dates: request.dates ?? {},
+  };
+  const exceeded = exceededSolubility(ppm.value, agent);
+  const vouchedFor = exceeded?.source.kind === 'read' || exceeded?.source.kind === 'journal';
+  if (exceeded !== undefined && vouchedFor) {
+    const text = `At most ${showStrength(exceeded.ppm, 'ppm').text} of ${agent.word} dissolves in water (${exceeded.source.text}).`;
+    return refusal(agent, refused('above-solubility', text), [...otherUnits(request), atSolubility(exceeded.ppm)]);
+  }
+  const answer = planFrom(request, task);
+  if (!answer.possible) return answer;
+  return {
+    ...answer,
+    agent: { word: agent.word, name: agent.name },
+    asked: { strength, ppm: showStrength(ppm.value, 'ppm').value, volume },
+    sameAs: sameStrength(request),
+    assumptions: unique([...assumptionsBetween(strength.unit, 'mg/L', agent), ...answer.assumptions]),
+    warnings: [...warningsOf(request, ppm.value), ...answer.warnings],
+  };
+}
+
+function planFrom({ source }: MixRequest, task: Task): PlannedWay | MixRefusal {
+  switch (source.kind) {
+    case 'powder': return planFromPowder(task, source.purity);
+    case 'packet': return planFromPacket(task, source);
+    case 'stock': return planFromStock(task, source.strength);
+  }
+}
+
+function sameStrength({ agent, strength }: MixRequest): Shown[] {
+  return units
+    .filter(unit => unit !== strength.unit)
+    .map(unit => convertStrength(strength, unit, agent))
+    .flatMap(converted => (converted.ok ? [converted.value.shown] : []));
+}
+
+function atSolubility(ppm: Exact): Remedy {
+  const most = showStrength(ppm, 'ppm');
+  return { kind: 'at-solubility', text: `The strongest in water is ${most.text}.`, amounts: { strength: most } };
+}
+
+/** The same number in the units that make it a usual strength. */
+function otherUnits({ agent, strength }: MixRequest): Remedy[] {
+  return (unitSlip(strength, agent)?.readings ?? []).map(({ value, unit }) => ({
+    kind: 'other-unit',
+    text: `If the unit slipped: ${value} ${unit}.`,
+    amounts: { strength: { value, unit, text: `${value} ${unit}`, exact: true } },
+  }));
+}
+
+function warningsOf(request: MixRequest, ppm: Exact): MixWarning[] {
+  const { agent, strength } = request;
+  const warnings: MixWarning[] = [];
+  const slip = unitSlip(strength, agent);
+  if (slip !== undefined) {
+    const [likely] = slip.readings;
+    const meant = likely === undefined ? '' : ` Was ${likely.value} ${likely.unit} meant?`;
+    const text = `${agent.word} is commonly used at ${slip.usual} (common practice, no source).${meant}`;
+    warnings.push({ id: 'unit-slip', text });
+  }
+  const limit = request.limit ?? agent.limit?.strength;
+  if (limit !== undefined && isAbove(request, limit)) {
+    const source = request.limit === undefined ? ` (${agent.limit?.source.text ?? ''})` : '';
+    const text = `This is above the limit of ${limit.value} ${limit.unit} for seed${source}: dilute it before use.`;
+    warnings.push({ id: 'above-limit', text });
+  }
+  const exceeded = exceededSolubility(ppm, agent);
+  if (exceeded !== undefined) {
+    const most = showStrength(exceeded.ppm, 'ppm').text;
+    const text = `It may not dissolve in water: about ${most} is the most (${exceeded.source.text}).`;
+    warnings.push({ id: 'above-solubility', text });
+  }
+  return warnings;
+}
+
+/** A limit for an acid holds for its salt by the acid in it. */
+function isAbove({ agent, strength }: MixRequest, limit: MixRequest['strength']): boolean {
+  const of = builtInAgents.get(agent.limit?.of ?? agent.word) ?? agent;
+  const comparison = compareDoses({ agent, strength }, { agent: of, strength: limit });
+  return comparison.comparable && comparison.order > 0;
+}
+
+function unique(assumptions: readonly Assumption[]): Assumption[] {
+  return [...new Map(assumptions.map(a => [a.id, a])).values()];
+}

@@ -1,0 +1,156 @@
+/** A solution of the journal as steps at the bench, in the amounts that the record has. */
+import type { Agent } from './agent.ts';
+import { type Exact, isPositive, massInMg, volumeInMl } from './amounts.ts';
+import type { Assumption } from './assumptions.ts';
+import { type Caution, cautionsFor } from './cautions.ts';
+import { diluted } from './dilution.ts';
+import { showStrength, showVolume } from './display.ts';
+import type { Ladder, Rung } from './ladder.ts';
+import { measure, tooCoarse } from './measurable.ts';
+import { known, type Outcome } from './outcome.ts';
+import { insteadOfDrawing, insteadOfWeighing, type Remedy, type Wanted } from './remedies.ts';
+import { dissolve, draw, halve, label, type LabelDates, makeUp, type Step, store, weigh, weighSomehow } from './steps.ts';
+import { type PowderStock, stockFromPowder } from './stock.ts';
+import type { Bench } from './tools.ts';
+
+export interface Recipe {
+  readonly steps: readonly Step[];
+  /** Why a tool is too coarse, and what to do instead. */
+  readonly tooSmall: { readonly message: string; readonly remedies: readonly Remedy[] } | undefined;
+  readonly assumptions: readonly Assumption[];
+  readonly cautions: readonly Caution[];
+}
+
+/**
+ * Refused as stockFromPowder is. `bench` is what the steps may use; a kitchen is told where it cannot follow.
+ */
+export function recipeForPowder(
+  stock: PowderStock,
+  dates: LabelDates = {},
+  bench: Bench = 'laboratory',
+): Outcome<Recipe> {
+  const made = stockFromPowder(stock);
+  if (!made.ok) return made;
+  const { agent, halved = 0 } = stock;
+  const { ppm, powderMg, volumeMl, dissolvedMg, assumptions } = made.value;
+  const wanted = { agent, ppm, volumeMl, bench };
+  return known({
+    steps: [
+      halved > 0 ? halve(agent, massInMg(stock.mass), halved, powderMg) : weighing(agent, powderMg, bench),
+      dissolve(agent),
+      makeUp(volumeMl),
+      label(agent, showStrength(ppm, 'ppm').text, dates),
+      store(agent),
+    ],
+    tooSmall: halved > 0 ? undefined : tooSmallToWeigh(wanted, powderMg, dissolvedMg.div(powderMg)),
+    assumptions,
+    cautions: cautionsFor('powder', [agent]),
+  });
+}
+
+function weighing(agent: Agent, mg: Exact, bench: Bench): Step {
+  const way = measure(mg, 'mass', bench);
+  return way.measurable && way.best.error.equals(0) ? weigh(agent, mg, way.best) : weighSomehow(agent, mg);
+}
+
+function tooSmallToWeigh(wanted: Wanted, powderMg: Exact, share: Exact): Recipe['tooSmall'] {
+  const way = measure(powderMg, 'mass', wanted.bench);
+  if (!way.measurable) {
+    return { message: way.message, remedies: insteadOfWeighing(wanted, share, way.least) };
+  }
+  const kitchen = measure(powderMg, 'mass', 'kitchen');
+  if (kitchen.measurable) return undefined;
+  const remedies = insteadOfWeighing({ ...wanted, bench: 'kitchen' }, share, kitchen.least);
+  return { message: tooCoarse(powderMg, kitchen.finest) ?? kitchen.message, remedies };
+}
+
+export interface DilutionRecipe {
+  readonly agent: Agent;
+  /** The stock's name in the journal. */
+  readonly stock: string;
+  readonly stockPpm: Exact;
+  readonly takenMl: Exact;
+  readonly toMl: Exact;
+}
+
+/** Refused as diluted is. */
+export function recipeForDilution(
+  { agent, stock, stockPpm, takenMl, toMl }: DilutionRecipe,
+  dates: LabelDates = {},
+  bench: Bench = 'laboratory',
+): Outcome<Recipe> {
+  const ppm = diluted(stockPpm, takenMl, toMl);
+  if (!ppm.ok) return ppm;
+  const way = measure(takenMl, 'volume', bench);
+  const wanted = { agent, ppm: ppm.value, volumeMl: toMl, bench };
+  return known({
+    steps: [
+      drawing(stock, takenMl, bench),
+      makeUp(toMl, toMl.sub(takenMl)),
+      label(agent, showStrength(ppm.value, 'ppm').text, dates),
+      store(agent),
+    ],
+    tooSmall: way.measurable || !isPositive(ppm.value)
+      ? undefined
+      : { message: way.message, remedies: insteadOfDrawing(wanted, stockPpm, way.least) },
+    assumptions: [],
+    cautions: cautionsFor('dilution', [agent]),
+  });
+}
+
+function drawing(what: string, ml: Exact, bench: Bench): Step {
+  const way = measure(ml, 'volume', bench);
+  return draw(what, ml, way.measurable && way.best.error.equals(0) ? way.best : undefined);
+}
+
+/** Two steps and a label for each rung, from the strongest down. */
+export function recipeForLadder(
+  { agent, stock, ladder }: { readonly agent: Agent; readonly stock: string; readonly ladder: Ladder },
+  dates: LabelDates = {},
+  bench: Bench = 'laboratory',
+): Recipe {
+  const name = ({ ppm }: Rung): string => showStrength(ppm, 'ppm').text;
+  const steps = ladder.rungs.flatMap((rung) => {
+    const source = rung.from === undefined ? stock : `the ${name(ladder.rungs[rung.from]!)}`;
+    const lines = [drawing(source, rung.drawMl, bench)];
+    if (isPositive(rung.waterMl)) lines.push(makeUp(rung.makeMl, rung.waterMl));
+    return [...lines, label(agent, name(rung), dates)];
+  });
+  return {
+    steps: [...steps, store(agent)],
+    tooSmall: undefined,
+    assumptions: [],
+    cautions: cautionsFor('dilution', [agent]),
+  };
+}
+
+export interface SoakRecipe {
+  readonly agents: readonly Agent[];
+  /** What the seed lies in, as the journal names it: a stock, or an agent with its strength. */
+  readonly liquid: string;
+  readonly volume?: Parameters<typeof volumeInMl>[0] | undefined;
+  /** In words; undefined where the record has no length. */
+  readonly duration: string | undefined;
+  /** A little powder on a damp towel. */
+  readonly unmeasured: boolean;
+}
+
+export function recipeForSoak({ agents, liquid, volume, duration, unmeasured }: SoakRecipe): Recipe {
+  const amount = volume === undefined ? liquid : `${showVolume(volumeInMl(volume)).text} of ${liquid}`;
+  const bed = unmeasured
+    ? `Lay the seed in a damp paper towel with a little powder of ${liquid}, in a closed bag.`
+    : `Put the seed into ${amount}, so that all of it is covered.`;
+  const end = duration === undefined ? 'Lift it at the end' : `Lift it after ${duration}`;
+  return {
+    steps: [
+      { id: 'soak', text: bed },
+      { id: 'label', text: 'Label it: the batch, what it lies in, and when it began.' },
+      { id: 'lift', text: `${end}, rinse it with water, and note when.` },
+    ],
+    tooSmall: undefined,
+    assumptions: [],
+    cautions: agents.every(({ role }) => role === 'water')
+      ? []
+      : cautionsFor(unmeasured ? 'unmeasured' : 'soak', agents),
+  };
+}

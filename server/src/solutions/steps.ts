@@ -1,0 +1,111 @@
+/** The steps of the bench in plain sentences. */
+import type { StrengthUnit } from '../model/quantity.ts';
+import type { Agent } from './agent.ts';
+import type { Exact } from './amounts.ts';
+import { percentText, showMass, showStrength, showVolume, toNumber } from './display.ts';
+import type { Measurement } from './measurable.ts';
+import { strengthFromPpm } from './strength.ts';
+import type { Tool } from './tools.ts';
+
+export type StepId =
+  | 'weigh'
+  | 'halve'
+  | 'dissolve'
+  | 'draw'
+  | 'make-up'
+  | 'true-strength'
+  | 'label'
+  | 'store'
+  | 'soak'
+  | 'lift';
+
+export interface Step {
+  readonly id: StepId;
+  readonly text: string;
+}
+
+/** What the label says beside agent and strength, as the caller writes dates. */
+export interface LabelDates {
+  readonly made?: string | undefined;
+  readonly keepsUntil?: string | undefined;
+}
+
+/** A strength in a unit, or in ppm where it has none in that unit. */
+export function strengthText(ppm: Exact, unit: StrengthUnit, agent: Agent): string {
+  const value = strengthFromPpm(ppm, unit, agent);
+  return value.ok ? showStrength(value.value, unit).text : showStrength(ppm, 'ppm').text;
+}
+
+export function weigh(agent: Agent, wantedMg: Exact, { shown, tool, measured }: Measurement): Step {
+  const workedOut = measured.equals(wantedMg) ? '' : ` (worked out: ${showMass(wantedMg).text})`;
+  return { id: 'weigh', text: `Weigh ${shown.text} of ${agent.word} powder on ${tool.name}${workedOut}.` };
+}
+
+/** For an amount that no tool of the bench can weigh. */
+export function weighSomehow(agent: Agent, mg: Exact): Step {
+  return { id: 'weigh', text: `Weigh ${showMass(mg).text} of ${agent.word} powder.` };
+}
+
+export function halve(agent: Agent, packetMg: Exact, times: number, portionMg: Exact): Step {
+  const packet = `the packet of ${agent.word} (${showMass(packetMg).text})`;
+  const portion = showMass(portionMg).text;
+  if (times === 0) return { id: 'halve', text: `Take the whole of ${packet}, and rinse it out with some of the water.` };
+  const often = times === 1 ? 'once' : `${times} times`;
+  const text = `Tip ${packet} on smooth paper, halve it by eye ${often}, and take one part: about ${portion}.`;
+  return { id: 'halve', text };
+}
+
+export function dissolve({ dissolvesIn }: Agent): Step {
+  const text = {
+    alcohol: 'Wet the powder with a few drops of alcohol and stir until it has dissolved.',
+    lye: 'Wet the powder with a few drops of dilute lye and stir until it has dissolved.',
+    water: 'Stir the powder into some of the water until it has dissolved.',
+  }[dissolvesIn];
+  return { id: 'dissolve', text };
+}
+
+/** `measurement` undefined: no tool of the bench measures it. */
+export function draw(what: string, drawn: Exact, measurement: Measurement | undefined): Step {
+  if (measurement === undefined) return { id: 'draw', text: `Take ${showVolume(drawn).text} of ${what}.` };
+  const { shown, tool, measured } = measurement;
+  const workedOut = measured.equals(drawn) ? '' : ` (worked out: ${showVolume(drawn).text})`;
+  return { id: 'draw', text: `Take ${shown.text} of ${what} with ${tool.name}${workedOut}.` };
+}
+
+/**
+ * `waterMl` where a solution is diluted: how much water that is. `tool` where it is known what measures it.
+ */
+export function makeUp(volumeMl: Exact, waterMl?: Exact, tool?: Tool): Step {
+  const volume = showVolume(volumeMl).text;
+  const water = waterMl === undefined ? '' : ` (${showVolume(waterMl).text} of water)`;
+  const measured = tool === undefined ? '' : ` Measure with ${tool.name}.`;
+  return { id: 'make-up', text: `Make it up to ${volume} with water${water}, and mix well.${measured}` };
+}
+
+/**
+ * Undefined where what was measured gives just what was asked for. `justMl`: the volume that would give it.
+ */
+export function trueStrength(
+  ppm: Exact,
+  askedPpm: Exact,
+  unit: StrengthUnit,
+  agent: Agent,
+  justMl?: Exact,
+): Step | undefined {
+  if (ppm.equals(askedPpm)) return undefined;
+  const off = ppm.div(askedPpm).sub(1);
+  const [real, asked] = [ppm, askedPpm].map(strength => strengthText(strength, unit, agent));
+  const side = toNumber(off) > 0 ? 'above' : 'below';
+  const instead = justMl === undefined ? '' : ` Made up to ${showVolume(justMl).text} it would be just that.`;
+  const text = `With these measures it is ${real}, ${percentText(off.abs())} ${side} the ${asked} asked for.${instead}`;
+  return { id: 'true-strength', text };
+}
+
+export function label(agent: Agent, strength: string, { made, keepsUntil }: LabelDates): Step {
+  const until = keepsUntil === undefined ? '' : `, keeps until ${keepsUntil}`;
+  return { id: 'label', text: `Label it: ${agent.word} ${strength}, ${made ?? 'and the date'}${until}.` };
+}
+
+export function store({ keeping }: Agent): Step {
+  return { id: 'store', text: `Keep it cold, dark and closed.${keeping === undefined ? '' : ` ${keeping}`}` };
+}
