@@ -50,8 +50,11 @@ interface FactOf<Type extends string> extends Span {
   readonly type: Type;
 }
 
+/** One member of the union for each of several types that hold the same. */
+type EachOf<Types extends string, Rest> = Types extends string ? FactOf<Types> & Readonly<Rest> : never;
+
 /** A fact that is a text behind a word: `from own garden`, `at bag 3 slot 2`. */
-export type TextFact = FactOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path'> & { readonly value: Written };
+export type TextFact = EachOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path', { value: Written }>;
 
 /** An agent or a stock with what is said of it: a strength, a volume of a stock, a mass of powder, or that nothing was measured. */
 export interface SubstanceFact extends FactOf<'substance'> {
@@ -78,23 +81,23 @@ export interface StageFact extends FactOf<'stage'> {
 }
 
 export type Fact =
-  | (FactOf<'seeds' | 'seedlings' | 'drops'> & { readonly n: Placed<number> })
-  | (FactOf<'part'> & { readonly name: Written; readonly n: Placed<number> })
-  | (FactOf<'collected'> & { readonly when: Placed<DaySpan> })
-  | (FactOf<'dormancy' | 'regime' | 'for'> & { readonly value: Written })
+  | EachOf<'seeds' | 'seedlings' | 'drops', { n: Placed<number> }>
+  | EachOf<'part', { name: Written; n: Placed<number> }>
+  | EachOf<'collected', { when: Placed<DaySpan> }>
+  | EachOf<'dormancy' | 'regime' | 'for', { value: Written }>
   | TextFact
   | SubstanceFact
   | CountFact
   | StageFact
-  | (FactOf<'cut'> & { readonly what: CutClass; readonly n: Placed<number> })
-  | (FactOf<'duration' | 'keeps'> & { readonly value: Duration })
-  | (FactOf<'until'> & { readonly date: WrittenDate; readonly time?: WrittenTime })
-  | (FactOf<'volume' | 'to'> & { readonly value: Volume })
-  | (FactOf<'temperature'> & { readonly value: Temperature })
-  | (FactOf<'strength' | 'solubility'> & { readonly value: Strength })
-  | (FactOf<'purity'> & { readonly percent: number })
-  | (FactOf<'draw'> & { readonly stock: Written; readonly volume?: Placed<Volume> })
-  | (FactOf<'molarMass'> & { readonly value: Quantity<MolarMassUnit> });
+  | EachOf<'cut', { what: CutClass; n: Placed<number> }>
+  | EachOf<'duration' | 'keeps', { value: Duration }>
+  | EachOf<'until', { date: WrittenDate; time?: WrittenTime }>
+  | EachOf<'volume' | 'to', { value: Volume }>
+  | EachOf<'temperature', { value: Temperature }>
+  | EachOf<'strength' | 'solubility', { value: Strength }>
+  | EachOf<'purity', { percent: number }>
+  | EachOf<'draw', { stock: Written; volume?: Placed<Volume> }>
+  | EachOf<'molarMass', { value: Quantity<MolarMassUnit> }>;
 
 export type FactType = Fact['type'];
 

@@ -1,0 +1,50 @@
+/** What a check is: a pure function from what the journal says of one thing to the problems of that thing. */
+import type { Journal } from '../journal/journal.ts';
+import type { JournalLine } from '../journal/journal-file.ts';
+import type { Entry, Lot } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import type { Solution } from '../journal/solutions.ts';
+import { problem, type Fix, type Problem, type ProblemCode } from '../model/problems.ts';
+import type { Span } from '../model/record.ts';
+
+/** Another place that a problem speaks of. */
+export interface Related extends Span {
+  readonly line: JournalLine;
+  readonly message: string;
+}
+
+export interface Found {
+  readonly line: JournalLine;
+  readonly problem: Problem;
+  readonly related: readonly Related[];
+}
+
+export interface Context {
+  readonly journal: Journal;
+  /** The day and, where it is known, the time for which running soaks and missing counts are judged. */
+  readonly now: Moment;
+}
+
+export type LotCheck = (lot: Lot, context: Context) => Iterable<Found>;
+export type SolutionCheck = (solution: Solution, context: Context) => Iterable<Found>;
+/** `mentions` are all records that name the id. */
+export type IdCheck = (id: string, mentions: readonly Entry[], context: Context) => Iterable<Found>;
+export type JournalCheck = (context: Context) => Iterable<Found>;
+
+export function found(
+  line: JournalLine, code: ProblemCode, span: Span, values: Readonly<Record<string, string | number>> = {},
+  fixes: readonly Fix[] = [], related: readonly Related[] = [],
+): Found {
+  return { line, problem: problem(code, span, values, fixes), related };
+}
+
+/** The place of an entry as another problem names it. */
+export function relatedTo({ line, record }: Entry, message: string): Related {
+  const { start, end } = record.subject ?? record.keywordSpan;
+  return { line, start, end, message };
+}
+
+/** Where a problem of a whole record is shown: at its subject. */
+export function subjectOf({ record }: Entry): Span {
+  return record.subject ?? record.keywordSpan;
+}

@@ -1,0 +1,179 @@
+/** What the journal's records say of a lot and of each batch of it, in the order of time. Plain data, built in history.ts. */
+import type { Agent } from '../solutions/agent.ts';
+import type { Exact } from '../solutions/amounts.ts';
+import type { Outcome } from '../solutions/outcome.ts';
+import type { Duration, Temperature } from '../model/quantity.ts';
+import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
+import type { JournalLine } from './journal-file.ts';
+import type { Elapsed, Moment } from './moment.ts';
+
+/** A record in its place, dated by itself or by the `day` line above it. */
+export interface Entry {
+  readonly line: JournalLine;
+  readonly record: JournalRecord;
+  readonly moment: Moment | undefined;
+}
+
+export type DatedEntry = Entry & { readonly moment: Moment };
+
+/** One substance in a soak or a drop: an agent, or a stock that holds one. */
+export interface Dose {
+  readonly fact: SubstanceFact;
+  /** The stock it was taken from. */
+  readonly stock: string | undefined;
+  /** Undefined where neither an agent nor a stock has that name, or where the stock's own agent is not known. */
+  readonly agent: Agent | undefined;
+  /** ppm as soaked; refused where nothing was measured or where it cannot be known. */
+  readonly ppm: Outcome<Exact>;
+}
+
+export interface Soak {
+  readonly entry: DatedEntry;
+  readonly doses: readonly Dose[];
+  readonly start: Moment;
+  /** Where the seed came out, or is to come out; undefined while it lies there with no end set. */
+  readonly end: Moment | undefined;
+  /** What set the end. `next`: the seed went on to something else, when is not written. */
+  readonly endedBy: 'lift' | 'until' | 'duration' | 'next' | undefined;
+  /** The record that set the end: a `lift`, or whatever came next. */
+  readonly endEntry: DatedEntry | undefined;
+  /** How long from start to end; undefined while no end is known. */
+  readonly length: Elapsed | undefined;
+}
+
+export interface Stage {
+  readonly entry: DatedEntry;
+  readonly stage: 'chill' | 'warm';
+  readonly temperature: Temperature | undefined;
+  readonly planned: Duration | undefined;
+  readonly start: Moment;
+  /** When the next stage, or the close of the batch, ended it. */
+  readonly end: Moment | undefined;
+}
+
+/** Totals so far. `germinated` and `emerged` include the seeds that later stages imply. */
+export type Totals = Readonly<Record<Countable, number>>;
+
+export const noTotals: Totals = { germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0 };
+
+interface EventBase {
+  readonly entry: DatedEntry;
+  /** The batch that the record names; for an inherited event an ancestor. */
+  readonly batch: Batch;
+  /** The event that had closed the batch before this one. */
+  readonly closedBy: BatchEvent | undefined;
+  /** All seeds of the batch had been given out before this. */
+  readonly emptied: boolean;
+}
+
+export interface CountEvent extends EventBase {
+  readonly type: 'count';
+  readonly counts: readonly CountFact[];
+  readonly before: Totals;
+  readonly after: Totals;
+}
+
+export interface CutEvent extends EventBase {
+  readonly type: 'cut';
+  readonly classes: Readonly<Record<CutClass, number>>;
+  /** Seeds that had not germinated, rotted or been lost; undefined where the number sown is not known. */
+  readonly expected: number | undefined;
+}
+
+export interface SowEvent extends EventBase {
+  readonly type: 'sow';
+  /** As written; undefined: all that is left. */
+  readonly asked: number | undefined;
+  readonly available: number | undefined;
+}
+
+export interface SplitEvent extends EventBase {
+  readonly type: 'split';
+  readonly asked: number;
+  readonly left: number | undefined;
+}
+
+export type BatchEvent =
+  | CountEvent
+  | CutEvent
+  | SowEvent
+  | SplitEvent
+  | (EventBase & { readonly type: 'soak'; readonly soak: Soak })
+  | (EventBase & { readonly type: 'lift'; readonly soak: Soak | undefined })
+  | (EventBase & { readonly type: 'stage'; readonly stage: Stage })
+  | (EventBase & { readonly type: 'scarify' | 'move' | 'apply' | 'pot' | 'discard' | 'note' | 'photo' | 'due' });
+
+/** The day from which days are counted, and what makes it day 0. */
+export interface Origin {
+  readonly moment: Moment;
+  readonly by: 'sowing' | 'end of the soak' | 'start of the first stage';
+}
+
+export interface Batch {
+  /** `VER-24/A`; the lot itself is the batch `VER-24`. */
+  readonly path: string;
+  readonly parent: Batch | undefined;
+  readonly children: readonly Batch[];
+  /** The `split` that made it; for the lot itself its `lot` record. */
+  readonly made: Entry;
+  /** Seeds it was given; undefined where the lot says no number. */
+  readonly seeds: number | undefined;
+  /** Seeds that stayed after what was split off. */
+  readonly kept: number | undefined;
+  /** Its own events in the order of time; what it inherits stands in `inherited`. */
+  readonly events: readonly BatchEvent[];
+  /** What had happened to the seed before it was split off. */
+  readonly inherited: readonly BatchEvent[];
+  readonly soaks: readonly Soak[];
+  readonly stages: readonly Stage[];
+  /** The first sowing; inherited where the batch was split off after it. */
+  readonly sowing: DatedEntry | undefined;
+  /** Seeds sown; undefined where nothing was sown or the number is not known. */
+  readonly sown: number | undefined;
+  readonly origin: Origin | undefined;
+  readonly totals: Totals;
+  readonly cut: CutEvent | undefined;
+  readonly closed: BatchEvent | undefined;
+  readonly place: string | undefined;
+  readonly medium: string | undefined;
+}
+
+export interface Lot {
+  readonly id: string;
+  readonly definition: Entry;
+  readonly plant: string | undefined;
+  readonly collected: DaySpan | undefined;
+  readonly root: Batch;
+  /** All batches by path, the lot itself first, each before its children. */
+  readonly batches: ReadonlyMap<string, Batch>;
+  /** Records of this lot that name a batch that was never split off. */
+  readonly strays: readonly Entry[];
+  /** Records that need a date and have none. */
+  readonly undated: readonly Entry[];
+  /** Parts whose name was given out before: each with the part that has the name. */
+  readonly twice: readonly { readonly entry: Entry; readonly path: string; readonly first: Entry }[];
+}
+
+/**
+ * Seeds that percentages are taken of: sown less lost; where nothing was sown, those that stayed in the batch less
+ * lost. Undefined where the number is not known.
+ */
+export function denominator({ sown, sowing, kept, totals }: Batch): number | undefined {
+  const base = sowing ? sown : kept;
+  return base === undefined ? undefined : base - totals.lost;
+}
+
+/** Days from day 0; undefined without one. */
+export function dayNumber(batch: Batch, { day }: Moment): number | undefined {
+  return batch.origin && day - batch.origin.moment.day;
+}
+
+/** The counts of a batch in the order of time. */
+export function countsOf(batch: Batch): CountEvent[] {
+  return batch.events.filter((event): event is CountEvent => event.type === 'count');
+}
+
+/** Whether anything but remarks ever happened to a batch. */
+export function isUsed({ events }: Batch): boolean {
+  return events.some(({ type }) => type !== 'note' && type !== 'photo' && type !== 'due' && type !== 'split');
+}
