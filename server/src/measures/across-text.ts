@@ -1,0 +1,44 @@
+import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
+import { isUndefined, type Undefined } from './measured.ts';
+import type { VerdictName } from './verdict-rules.ts';
+import { asSentence, probability, ratio } from './verdict-words.ts';
+
+/** The verdict over several lots with its reason, in one sentence of plain words. */
+export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, findings: AcrossFindings): string {
+  return asSentence(verdict, reason(rule, findings));
+}
+
+function reason(rule: AcrossRuleId, { lots, mantelHaenszel, homogeneity, logRank }: AcrossFindings): string {
+  const many = lots.length === 1 ? 'in 1 lot' : `in ${lots.length} lots`;
+  switch (rule) {
+    case 'lots-differ':
+      return `${many} the treatment did not do the same (Breslow-Day${p(homogeneity)}): more germinated in some, `
+        + 'fewer in others';
+    case 'fewer-in-lots':
+    case 'more-in-lots':
+      return `${many} ${odds(mantelHaenszel, rule)}`;
+    case 'slower-in-lots':
+    case 'faster-in-lots':
+      return `${many} treated seed germinated ${rule === 'slower-in-lots' ? 'slower' : 'faster'} `
+        + `(log-rank test stratified by lot${p(logRank)})`;
+    case 'not-shown':
+      return lots.length === 0
+        ? 'no lot has treated and untreated seed that was counted'
+        : `${many} no difference is shown (Mantel-Haenszel${isUndefined(mantelHaenszel) ? '' : p(mantelHaenszel.corrected)}`
+          + `, log-rank test${p(logRank)})`;
+  }
+}
+
+function odds(found: AcrossFindings['mantelHaenszel'], rule: AcrossRuleId): string {
+  const treated = rule === 'more-in-lots' ? 'more of the treated seed germinated' : 'less of the treated seed germinated';
+  if (isUndefined(found)) return treated;
+  const { oddsRatio, corrected } = found;
+  return isUndefined(oddsRatio)
+    ? `${treated} (Mantel-Haenszel${p(corrected)})`
+    : `${treated}: odds ratio ${ratio(oddsRatio.value)} (95 % interval ${ratio(oddsRatio.low)} to `
+      + `${ratio(oddsRatio.high)})`;
+}
+
+function p(test: { readonly p: number } | Undefined): string {
+  return isUndefined(test) ? '' : `, p ${probability(test.p)}`;
+}

@@ -1,0 +1,94 @@
+import { contrast, germinated, shareOf, sound, weak, type Contrast, type Count } from './contrast.ts';
+import { faultOf, finalTotal, seedsCounted, type Course } from './course.ts';
+import { t50Coolbear, timeOfSown, type GerminationTime } from './germination-time.ts';
+import { lifeTable } from './life-table.ts';
+import { logRank, scaled, type LogRank } from './log-rank.ts';
+import { isUndefined, measured, undefinedBecause, type Measured, type Undefined } from './measured.ts';
+import { mergeCourses } from './merge.ts';
+import { pool, type Pooled } from './replicates.ts';
+import { sameAge } from './same-age.ts';
+
+/** Treated against untreated seed of one lot. */
+export interface Comparison {
+  /** The age in days up to which all but the log-rank test counts both sides, see sameAge. */
+  readonly byDay: number;
+  readonly treated: Pooled;
+  readonly untreated: Pooled;
+  /** Of both sides together, see replicates. */
+  readonly overdispersion: number;
+  /** Of the seed sown less lost. */
+  readonly germinated: Contrast;
+  /** Germinated less leggy, abnormal and died; of the seed sown less lost. */
+  readonly sound: Contrast;
+  /** Shares of the germinated seed; `weak` is leggy, abnormal and died together. */
+  readonly seedlings: Readonly<Record<'weak' | 'leggy' | 'abnormal' | 'died', Contrast | Undefined>>;
+  /** Over the whole courses; O and E are those of the treated seed. */
+  readonly logRank: LogRank | Undefined;
+  /** Treated less untreated, days; T50 of Coolbear. */
+  readonly t50: Measured;
+  /** The same for half of the seed sown. */
+  readonly t50OfSown: Measured;
+  readonly untreatedT50OfSown: GerminationTime | Undefined;
+}
+
+/**
+ * Compares the treated batches of a lot with its untreated ones; the batches of a side are its replicates.
+ * Undefined when a batch cannot be measured: leave it out first.
+ */
+export function compare(treated: readonly Course[], untreated: readonly Course[]): Comparison | Undefined {
+  if (treated.length === 0 || untreated.length === 0) return undefinedBecause('there is no batch to compare with');
+  const fault = [...treated, ...untreated].map(faultOf).find(found => found !== undefined);
+  if (fault) return fault;
+  const { day, sides } = sameAge([treated, untreated]);
+  const [first, second] = [sides[0]!, sides[1]!];
+  const pools = { treated: poolOf(first), untreated: poolOf(second) };
+  const overdispersion = joint(pools.treated, pools.untreated);
+  const ofSown = (count: Count): Contrast => (
+    contrast(shareOf(first, count, seedsCounted), shareOf(second, count, seedsCounted), overdispersion));
+  const ofSeedlings = (count: Count): Contrast | Undefined => {
+    const [a, b] = [shareOf(first, count, germinated), shareOf(second, count, germinated)];
+    return a.n > 0 && b.n > 0
+      ? contrast(a, b, overdispersion)
+      : undefinedBecause('nothing germinated on one side');
+  };
+  const test = logRank([{ first: lifeTable(treated), second: lifeTable(untreated) }]);
+  const [a, b] = [mergeCourses(first), mergeCourses(second)];
+  return {
+    byDay: day,
+    ...pools,
+    overdispersion,
+    germinated: ofSown(germinated),
+    sound: ofSown(sound),
+    seedlings: {
+      weak: ofSeedlings(weak),
+      leggy: ofSeedlings(course => finalTotal(course, 'leggy')),
+      abnormal: ofSeedlings(course => finalTotal(course, 'abnormal')),
+      died: ofSeedlings(course => finalTotal(course, 'died')),
+    },
+    logRank: isUndefined(test) ? test : scaled(test, overdispersion),
+    t50: daysBetween(t50Coolbear(a), t50Coolbear(b)),
+    t50OfSown: daysBetween(timeOfSown(a, 0.5), timeOfSown(b, 0.5)),
+    untreatedT50OfSown: timeOfSown(b, 0.5),
+  };
+}
+
+function poolOf(batches: readonly Course[]): Pooled {
+  return pool(batches.map(batch => shareOf([batch], germinated, seedsCounted)));
+}
+
+/** max(1, sum X2 / sum df) over both sides. */
+function joint(...sides: readonly Pooled[]): number {
+  let [chiSquare, df] = [0, 0];
+  for (const { heterogeneity } of sides) {
+    if (isUndefined(heterogeneity)) continue;
+    chiSquare += heterogeneity.chiSquare;
+    df += heterogeneity.df;
+  }
+  return df === 0 ? 1 : Math.max(1, chiSquare / df);
+}
+
+function daysBetween(a: GerminationTime | Undefined, b: GerminationTime | Undefined): Measured {
+  if (isUndefined(a)) return undefinedBecause(`treated: ${a.undefined}`);
+  if (isUndefined(b)) return undefinedBecause(`untreated: ${b.undefined}`);
+  return measured(a.value - b.value);
+}

@@ -1,0 +1,91 @@
+import type { Comparison } from './comparison.ts';
+import { rounded, type Contrast } from './contrast.ts';
+import type { Share } from './difference.ts';
+import { reaches } from './fisher.ts';
+import { isUndefined } from './measured.ts';
+import { power } from './power.ts';
+import { THRESHOLDS } from './thresholds.ts';
+
+/** p-values of one rung of a ladder after Holm's correction over all of its rungs. */
+export interface Corrected {
+  readonly fisher: number;
+  /** Undefined where there was no log-rank test. */
+  readonly logRank: number | undefined;
+}
+
+/** The findings that the rules of the verdict ask for. */
+export interface Evidence {
+  /**
+   * What is judged: `sound` seedlings where the treatment is shown to cost seedlings, else germinated seed.
+   */
+  readonly outcome: 'germinated' | 'sound';
+  readonly contrast: Contrast;
+  readonly more: boolean;
+  readonly fewer: boolean;
+  readonly faster: boolean;
+  readonly slower: boolean;
+  /** The p-value behind `faster` and `slower`. */
+  readonly speedP: number | undefined;
+  /** Weak seedlings are shown to be more frequent. */
+  readonly cost: boolean;
+  /** The loss in germination, if any, is within what faster seed makes up for. */
+  readonly tolerable: boolean;
+  readonly ready: boolean;
+  /** Two shares 30 points apart, from the untreated share or as near to it as there is room. */
+  readonly from: number;
+  readonly to: number;
+  /** The power to have told these two apart. */
+  readonly power: number;
+  readonly visible: boolean;
+  /** The upper limit of the difference lies below 30 points. */
+  readonly excluded: boolean;
+}
+
+/** What a comparison is judged by. */
+export type Judged = Pick<Evidence, 'outcome' | 'contrast' | 'cost'>;
+
+export function judgedBy({ germinated, sound, seedlings: { weak } }: Comparison): Judged {
+  const cost = !isUndefined(weak) && weak.difference.low > 0;
+  return cost ? { outcome: 'sound', contrast: sound, cost } : { outcome: 'germinated', contrast: germinated, cost };
+}
+
+/**
+ * The findings in a comparison. On a ladder of doses, `corrected` replaces its own p-values, and Fisher's
+ * test has to agree with the interval.
+ *
+ * @example
+ * evidenceOf(compare(treated, untreated), false)
+ * // { outcome: 'germinated', more: true, faster: true, power: 0.35, ... }
+ */
+export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: Corrected): Evidence {
+  const { level, points, power: wanted, toleratedLoss } = THRESHOLDS;
+  const { logRank } = comparison;
+  const judged = judgedBy(comparison);
+  const { difference, treated, untreated } = judged.contrast;
+  const shown = corrected === undefined || reaches(corrected.fisher, level.value);
+  const speedP = isUndefined(logRank) ? undefined : corrected?.logRank ?? logRank.p;
+  const differs = !isUndefined(logRank) && speedP !== undefined && reaches(speedP, level.value);
+  const from = Math.min(untreated.x / untreated.n, 1 - points.value);
+  const to = from + points.value;
+  const [n1, n2] = [treated, untreated].map(side => effective(side, comparison.overdispersion));
+  const found = power(n1!, n2!, to, from);
+  return {
+    ...judged,
+    more: shown && difference.low > 0,
+    fewer: shown && difference.high < 0,
+    faster: differs && logRank.observed > logRank.expected,
+    slower: differs && logRank.observed < logRank.expected,
+    speedP,
+    tolerable: difference.value >= -toleratedLoss.value,
+    ready,
+    from,
+    to,
+    power: found,
+    visible: found >= wanted.value,
+    excluded: difference.high < points.value,
+  };
+}
+
+function effective({ x, n }: Share, overdispersion: number): number {
+  return rounded({ x: x / overdispersion, n: n / overdispersion }).n;
+}

@@ -1,0 +1,44 @@
+import { germinated, shareOf } from './contrast.ts';
+import { faultOf, seedsCounted, type Course } from './course.ts';
+import { timeOfSown, type GerminationTime } from './germination-time.ts';
+import { isUndefined, undefinedBecause, type Interval, type Undefined } from './measured.ts';
+import { mergeCourses } from './merge.ts';
+import { pool, type Pooled } from './replicates.ts';
+import { THRESHOLDS } from './thresholds.ts';
+
+/** How readily untreated seed came up. */
+export interface Readiness {
+  readonly x: number;
+  readonly n: number;
+  readonly interval: Interval;
+  /** The day on which half of the seed sown was up. */
+  readonly t50: number;
+  /** Whether this is well enough to go without a treatment, by the thresholds `ready...`. */
+  readonly ready: boolean;
+}
+
+/**
+ * Whether seed germinates well as it is: on this rests the advice not to treat such a plant. For untreated
+ * batches of one lot. Undefined when a batch cannot be measured or half of the seed never germinated.
+ *
+ * @example
+ * readiness([{ sown: 20, checks: [{ day: 8, germinated: 2 }, { day: 12, germinated: 18 }] }])
+ * // x 18, n 20, interval { low: 0.6990, high: 0.9721 }, t50 10, ready true
+ */
+export function readiness(untreated: readonly Course[]): Readiness | Undefined {
+  if (untreated.length === 0) return undefinedBecause('there is no untreated batch');
+  const fault = untreated.map(faultOf).find(found => found !== undefined);
+  if (fault) return fault;
+  const t50 = timeOfSown(mergeCourses(untreated), 0.5);
+  if (isUndefined(t50)) return t50;
+  const pooled = pool(untreated.map(batch => shareOf([batch], germinated, seedsCounted)));
+  const { x, n, interval } = pooled;
+  return { x, n, interval, t50: t50.value, ready: isReady(pooled, t50) };
+}
+
+/** The three conditions on pooled untreated seed and the day on which half of it was up. */
+export function isReady({ x, n, interval }: Pooled, t50OfSown: GerminationTime | Undefined): boolean {
+  const { readyShare, readyLow, readyDays } = THRESHOLDS;
+  return !isUndefined(t50OfSown) && t50OfSown.value <= readyDays.value
+    && x / n >= readyShare.value && interval.low >= readyLow.value;
+}
