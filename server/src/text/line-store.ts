@@ -4,8 +4,7 @@
  * Lines live in blocks of a few hundred. A line knows its block and a block its first line's number, so a line pushed
  * down by an insert above it keeps its identity and everything that hangs on it; only the blocks are renumbered.
  */
-
-export type LineEnd = '\n' | '\r\n' | '\r' | '';
+import { splitLines, type LineEnd, type SplitLine } from './split-lines.ts';
 
 export interface Position {
   /** From 0. */
@@ -202,6 +201,7 @@ export class LineStore<Content> {
     if (from === to && first.lines.length - count + added.length <= 2 * FULL) {
       removed = first.lines.splice(offset, count, ...added);
       for (const line of added) line.block = first;
+      if (first.lines.length === 0 && this.#blocks.length > 1) this.#blocks.splice(from, 1);
     } else {
       removed = this.#blocks.slice(from, to + 1).flatMap(block => block.lines).slice(offset, offset + count);
       const kept = last.lines.slice(at + count - last.first);
@@ -244,31 +244,4 @@ export class LineStore<Content> {
 
 function width(line: Line<unknown>): number {
   return line.text.length + line.end.length;
-}
-
-interface SplitLine {
-  readonly text: string;
-  readonly end: LineEnd;
-}
-
-/**
- * Splits a text at '\n', '\r\n' and '\r'. A text always has one line more than it has line ends.
- *
- * Example: splitLines('a\r\nb') gives [{ text: 'a', end: '\r\n' }, { text: 'b', end: '' }]
- */
-export function splitLines(text: string): SplitLine[] {
-  const lines: SplitLine[] = [];
-  let start = 0;
-  for (;;) {
-    let stop = start;
-    let code = 0;
-    while (stop < text.length && (code = text.charCodeAt(stop)) !== 10 && code !== 13) stop++;
-    if (stop === text.length) {
-      lines.push({ text: text.slice(start), end: '' });
-      return lines;
-    }
-    const end = code === 10 ? '\n' : text.charCodeAt(stop + 1) === 10 ? '\r\n' : '\r';
-    lines.push({ text: text.slice(start, stop), end });
-    start = stop + end.length;
-  }
 }
