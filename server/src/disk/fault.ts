@@ -1,0 +1,27 @@
+/** What went wrong on the disk, in words for the grower. */
+export class DiskFault extends Error {
+  override readonly name = 'DiskFault';
+
+  /** `message` ends a sentence that begins with the path; `gone`: nothing has this path. */
+  constructor(readonly path: string, message: string, readonly gone = false, options?: ErrorOptions) {
+    super(message, options);
+  }
+}
+
+/** The fault behind an error of `node:fs`. */
+export function faultOf(path: string, error: unknown): DiskFault {
+  if (error instanceof DiskFault) return error;
+  const code = error instanceof Error && 'code' in error ? error.code : undefined;
+  return new DiskFault(path, reasonOf(code, error), code === 'ENOENT' || code === 'ENOTDIR', { cause: error });
+}
+
+function reasonOf(code: unknown, error: unknown): string {
+  switch (code) {
+    case 'ENOENT':
+    case 'ENOTDIR': return 'there is no such file or folder';
+    case 'EACCES':
+    case 'EPERM': return 'you have no permission to read it';
+    case 'ELOOP': return 'its symbolic links run in a circle';
+    default: return `it cannot be read (${error instanceof Error ? error.message : String(error)})`;
+  }
+}
