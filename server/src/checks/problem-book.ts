@@ -15,13 +15,23 @@ export class ProblemBook {
   /** Ids whose problems change with the clock: something lies in a soak, or waits to be counted. */
   readonly #open = new Set<string>();
   #now: Moment | undefined;
+  #files = new Set<string>();
 
   constructor(journal: Journal) {
     this.#journal = journal;
   }
 
-  /** Checks what was touched since the last time, and what time itself may have changed. */
-  update(now: Moment): void {
+  /**
+   * Checks what was touched since the last time, and what time itself may have changed. Gives the files whose problems
+   * may be others now, beside those that were edited.
+   */
+  update(now: Moment): ReadonlySet<string> {
+    this.#files = new Set();
+    this.#checkTouched(now);
+    return this.#files;
+  }
+
+  #checkTouched(now: Moment): void {
     const touched = this.#journal.takeTouched();
     const before = this.#now;
     this.#now = now;
@@ -45,6 +55,7 @@ export class ProblemBook {
   }
 
   #checkAll(now: Moment): void {
+    for (const file of this.#byFile.keys()) this.#files.add(file);
     this.#byId.clear();
     this.#byFile.clear();
     this.#open.clear();
@@ -61,7 +72,11 @@ export class ProblemBook {
   }
 
   #put(id: string, problems: readonly Found[]): void {
-    for (const found of this.#byId.get(id) ?? []) if (found.line.block) this.#byFile.get(found.line.store.name)?.delete(id);
+    for (const { line } of this.#byId.get(id) ?? []) {
+      if (!line.block) continue;
+      this.#byFile.get(line.store.name)?.delete(id);
+      this.#files.add(line.store.name);
+    }
     if (problems.length === 0) {
       this.#byId.delete(id);
       return;
@@ -70,6 +85,7 @@ export class ProblemBook {
     for (const { line } of problems) {
       const ids = this.#byFile.get(line.store.name) ?? new Set();
       this.#byFile.set(line.store.name, ids.add(id));
+      this.#files.add(line.store.name);
     }
   }
 }

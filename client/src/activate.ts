@@ -1,0 +1,25 @@
+/** What both entries of the extension share. */
+import type { ExtensionContext } from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { answerFiles } from './files.ts';
+
+let running: BaseLanguageClient | undefined;
+
+export const clientOptions: LanguageClientOptions = {
+  documentSelector: [{ language: 'plumule' }],
+  diagnosticCollectionName: 'plumule',
+  initializationOptions: { files: true },
+};
+
+export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  running = client;
+  context.subscriptions.push({ dispose: stop });
+  answerFiles(client);
+  await client.start();
+}
+
+export async function stop(): Promise<void> {
+  const client = running;
+  running = undefined;
+  await client?.stop();
+}

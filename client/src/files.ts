@@ -1,0 +1,32 @@
+/** Answers the server's questions for files through the editor's own file system: disk, remote or virtual. */
+import { FileSystemError, FileType, Uri, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+
+export function answerFiles(client: BaseLanguageClient): void {
+  client.onRequest('plumule/list', ({ folder, deep }: { folder: string; deep: boolean }) => list(Uri.parse(folder), deep));
+  client.onRequest('plumule/read', ({ uri }: { uri: string }) => read(Uri.parse(uri)));
+}
+
+/** Not by the editor's search: that one is not there in every virtual workspace, and leaves out what git ignores. */
+async function list(folder: Uri, deep: boolean): Promise<string[]> {
+  const found: string[] = [];
+  for (const [name, type] of await workspace.fs.readDirectory(folder)) {
+    const uri = Uri.joinPath(folder, name);
+    if ((type & FileType.File) !== 0 && name.endsWith('.germ')) found.push(uri.toString());
+    // A link to a folder may lead round in a circle.
+    const isPlain = type === FileType.Directory && !name.startsWith('.') && name !== 'node_modules';
+    if (deep && isPlain) found.push(...await list(uri, deep).catch(() => []));
+  }
+  return found.sort();
+}
+
+/** Strict UTF-8: a wrong byte would be a wrong letter in somebody's records. */
+async function read(uri: Uri): Promise<{ text?: string; error?: string }> {
+  try {
+    const bytes = await workspace.fs.readFile(uri);
+    return { text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) };
+  } catch (error) {
+    if (error instanceof FileSystemError && error.code === 'FileNotFound') return {};
+    return { error: error instanceof TypeError ? 'the file is not UTF-8' : String(error) };
+  }
+}

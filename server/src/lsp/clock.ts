@@ -1,0 +1,26 @@
+/** The only clock of the server. */
+import { TZDate } from '@date-fns/tz';
+import { dayOf, dayOfIso } from '../model/day.ts';
+import type { Moment } from '../journal/moment.ts';
+
+/** The present day and time in a zone, or where the server runs. */
+export function present(zone: string | undefined): Moment {
+  const date = zone === undefined ? new Date() : TZDate.tz(zone);
+  return {
+    day: dayOf(date.getFullYear(), date.getMonth() + 1, date.getDate())!,
+    minutes: date.getHours() * 60 + date.getMinutes(),
+  };
+}
+
+/**
+ * A moment that was given in place of the present: a date, or a date and a time. Undefined when it is none.
+ *
+ * Example: momentOf('2026-01-12T08:00') is 8 o'clock on that day; momentOf('2026-01-12') has no time
+ */
+export function momentOf(text: string): Moment | undefined {
+  const [date = '', time] = text.trim().split(/[T ]/);
+  const day = dayOfIso(date);
+  const match = time === undefined ? undefined : /^([01]\d|2[0-3]):([0-5]\d)$/.exec(time);
+  if (day === undefined || (time !== undefined && !match)) return undefined;
+  return { day, minutes: match ? Number(match[1]) * 60 + Number(match[2]) : undefined };
+}

@@ -1,0 +1,124 @@
+/** Shows problems: one publish for a burst of changes, and only of files whose problems changed. */
+import { DiagnosticSeverity, type Connection, type Diagnostic } from 'vscode-languageserver';
+import type { Found } from '../checks/check.ts';
+import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
+import type { Moment } from '../journal/moment.ts';
+import { rangeOf } from './convert.ts';
+import type { Room, Workspace } from './workspace.ts';
+
+/** Beyond this many a file's problems are no help, and sending them costs the typist time. */
+const MOST = 1000;
+
+const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information, hint: DiagnosticSeverity.Hint,
+};
+
+export type SeveritySettings = Readonly<Partial<Record<ProblemCode, Severity | 'off'>>>;
+
+export interface PublisherOptions {
+  readonly relatedInformation: boolean;
+  /** The client matches problems to the version that they are of: it wants an answer to every version. */
+  readonly versions: boolean;
+}
+
+export class Publisher {
+  severity: SeveritySettings = {};
+  options: PublisherOptions = { relatedInformation: false, versions: false };
+  readonly #connection: Connection;
+  readonly #workspace: () => Workspace;
+  readonly #now: (room: Room) => Moment;
+  readonly #version: (uri: string) => number | undefined;
+  readonly #later: (work: () => void) => void;
+  readonly #dirty = new Map<Room, Set<string>>();
+  /** What the client shows of each file, as it was sent; files without problems are left out. */
+  readonly #shown = new Map<string, string>();
+  #waiting = false;
+
+  /** `later` runs work at the next turn of the loop. */
+  constructor(
+    connection: Connection, workspace: () => Workspace, now: (room: Room) => Moment,
+    version: (uri: string) => number | undefined, later: (work: () => void) => void,
+  ) {
+    this.#later = later;
+    this.#connection = connection;
+    this.#workspace = workspace;
+    this.#now = now;
+    this.#version = version;
+  }
+
+  /** Something in a journal changed; `file` is where the edit was. Problems follow when the burst is over. */
+  changed(room: Room, file?: string): void {
+    const files = this.#dirty.get(room) ?? new Set<string>();
+    if (file !== undefined) files.add(file);
+    this.#dirty.set(room, files);
+    if (this.#waiting) return;
+    this.#waiting = true;
+    // A turn of the loop later: whatever else the client has sent by then is one change with this.
+    this.#later(() => this.#publishAll());
+  }
+
+  /** Forgets what a file shows, so that it is sent again: a client may have dropped it with the closed document. */
+  forget(file: string): void {
+    if (this.#shown.has(file)) this.#shown.set(file, '?');
+  }
+
+  #publishAll(): void {
+    this.#waiting = false;
+    const dirty = [...this.#dirty];
+    this.#dirty.clear();
+    for (const [room, edited] of dirty) {
+      try {
+        const touched = room.book.update(this.#now(room));
+        for (const file of new Set([...touched, ...edited])) this.#publish(room, file, edited.has(file));
+      } catch (error) {
+        this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
+      }
+    }
+  }
+
+  #publish(room: Room, file: string, edited: boolean): void {
+    const workspace = this.#workspace();
+    const uri = workspace.uriOf(file);
+    const elsewhere = workspace.find(uri)?.room ?? room;
+    const diagnostics = elsewhere === room ? this.#diagnosticsOf(room.book.of(file), workspace) : [];
+    if (elsewhere !== room && elsewhere.journal.files.has(file)) return;
+    const text = diagnostics.length === 0 ? '' : JSON.stringify(diagnostics);
+    const version = this.#version(uri);
+    const wanted = this.options.versions && edited && version !== undefined;
+    if (text === (this.#shown.get(file) ?? '') && !wanted) return;
+    if (text === '') this.#shown.delete(file);
+    else this.#shown.set(file, text);
+    void this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && { version }) });
+  }
+
+  #diagnosticsOf(found: readonly Found[], workspace: Workspace): Diagnostic[] {
+    const shown = found.filter(({ problem }) => this.#severityOf(problem.code) !== 'off');
+    const diagnostics = shown.slice(0, MOST).map(item => this.#diagnosticOf(item, workspace));
+    const last = diagnostics.at(-1);
+    if (!last || shown.length <= MOST) return diagnostics;
+    const notice = `${shown.length - MOST} more problems in this file are not shown.`;
+    return [...diagnostics.slice(0, -1), { ...last, message: `${shown[MOST - 1]!.problem.message} ${notice}` }];
+  }
+
+  #diagnosticOf({ line, problem, related }: Found, workspace: Workspace): Diagnostic {
+    const severity = this.#severityOf(problem.code) as Severity;
+    return {
+      range: rangeOf({ line: line.number, start: problem.start, end: problem.end }),
+      severity: severities[severity], code: problem.code, source: 'plumule', message: problem.message,
+      ...(this.options.relatedInformation && related.length > 0 && {
+        relatedInformation: related.map(place => ({
+          location: {
+            uri: workspace.uriOf(place.line.store.name),
+            range: rangeOf({ line: place.line.number, start: place.start, end: place.end }),
+          },
+          message: place.message,
+        })),
+      }),
+    };
+  }
+
+  #severityOf(code: ProblemCode): Severity | 'off' {
+    return this.severity[code] ?? problemKinds[code].severity;
+  }
+}

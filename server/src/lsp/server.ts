@@ -1,0 +1,144 @@
+/** The language server: one start for Node and for a web worker. */
+import {
+  DidChangeWatchedFilesNotification, TextDocuments, TextDocumentSyncKind, DidChangeConfigurationNotification,
+  type ClientCapabilities, type Connection, type InitializeParams, type InitializeResult,
+} from 'vscode-languageserver';
+import { present } from './clock.ts';
+import { documentsOf } from './documents.ts';
+import { featureCapabilities, serveFeatures } from './features.ts';
+import { filesOfClient, type Files } from './files.ts';
+import { Publisher } from './publisher.ts';
+import { readSettings, type Settings } from './settings.ts';
+import { Workspace, type Room } from './workspace.ts';
+
+export interface ServerOptions {
+  readonly version: string;
+  /** Where journals are read from when the client does not answer `plumule/list` and `plumule/read`. */
+  readonly disk?: Files;
+  /** Runs work at the next turn of the loop; the fastest way differs between Node and a browser. */
+  readonly later: (work: () => void) => void;
+}
+
+/** The client answers the server's own requests for files. Set by our client, never by others. */
+interface OurOptions {
+  readonly files?: boolean;
+  readonly settings?: unknown;
+}
+
+const MINUTE = 60_000;
+
+/** Registers everything on a connection; the caller starts it with `connection.listen()`. */
+export function serve(connection: Connection, { version, disk, later }: ServerOptions): void {
+  let client: ClientCapabilities = {};
+  let settings: Settings = readSettings(undefined);
+  let workspace: Workspace;
+  let clock: ReturnType<typeof setInterval> | undefined;
+
+  const now = ({ journal }: Room) => settings.asOf ?? present(journal.zone);
+  const publisher = new Publisher(connection, () => workspace, now, uri => documents.get(uri)?.version, later);
+  // The manager is made before the workspace is known: its documents ask for it only when one is opened.
+  const documents = new TextDocuments(documentsOf(() => workspace));
+
+  connection.onInitialize((params: InitializeParams): InitializeResult => {
+    client = params.capabilities;
+    const ours = (params.initializationOptions ?? {}) as OurOptions;
+    settings = readSettings(ours.settings);
+    const { publishDiagnostics } = client.textDocument ?? {};
+    publisher.options = {
+      relatedInformation: publishDiagnostics?.relatedInformation === true,
+      versions: publishDiagnostics?.versionSupport === true,
+    };
+    const files = ours.files === true || !disk ? filesOfClient(connection) : disk;
+    workspace = new Workspace(
+      files, (room, file) => publisher.changed(room, file), message => connection.console.warn(message));
+    applySettings();
+    for (const uri of foldersOf(params)) workspace.addFolder(uri);
+    return {
+      serverInfo: { name: 'plumule', version },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...featureCapabilities(),
+      },
+    };
+  });
+
+  connection.onInitialized(() => {
+    if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
+      void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.germ' }] });
+    }
+    if (client.workspace?.configuration) {
+      if (client.workspace.didChangeConfiguration?.dynamicRegistration) {
+        void connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumule' });
+      }
+      void pullSettings();
+    }
+    if (client.workspace?.workspaceFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        for (const { uri } of removed) workspace.removeFolder(uri);
+        for (const { uri } of added) workspace.addFolder(uri);
+      });
+    }
+    // Soaks run out and days change while nobody types.
+    clock = setInterval(() => {
+      for (const room of workspace.rooms) publisher.changed(room);
+    }, MINUTE);
+  });
+
+  connection.onDidChangeConfiguration(({ settings: sent }) => {
+    if (client.workspace?.configuration) {
+      void pullSettings();
+      return;
+    }
+    settings = readSettings((sent as { plumule?: unknown } | null)?.plumule);
+    applySettings();
+  });
+
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) workspace.followDisk(uri);
+  });
+
+  documents.onDidClose(({ document }) => {
+    publisher.forget(document.uri);
+    workspace.close(document.uri);
+  });
+
+  connection.onShutdown(() => {
+    clearInterval(clock);
+  });
+
+  serveFeatures(connection, {
+    find: uri => workspace.find(uri),
+    loaded: async uri => {
+      await workspace.find(uri)?.room.loaded;
+    },
+    rooms: () => workspace.rooms,
+    now,
+    uriOf: file => workspace.uriOf(file),
+    versionOf: uri => documents.get(uri)?.version,
+    client: () => client,
+  });
+  documents.listen(connection);
+
+  async function pullSettings(): Promise<void> {
+    try {
+      settings = readSettings(await connection.workspace.getConfiguration('plumule'));
+      applySettings();
+    } catch (error) {
+      connection.console.warn(`settings: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  }
+
+  function applySettings(): void {
+    publisher.severity = settings.severity;
+    workspace.settings = settings.limits;
+  }
+}
+
+function foldersOf({ workspaceFolders, ...params }: InitializeParams): string[] {
+  if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
+  // Clients from before workspace folders name one root.
+  // eslint-disable-next-line @typescript-eslint/no-deprecated
+  const { rootUri } = params;
+  return rootUri === null ? [] : [rootUri];
+}
