@@ -127,7 +127,7 @@ const table: readonly Agent[] = [
     name: 'thiourea',
     role: 'promoter',
     solubility: dissolves(140, memory),
-    usual: between(50, 50_000),
+    usual: between(100, 50_000),
     cautions: ['poison'],
   },
   {

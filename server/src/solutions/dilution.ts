@@ -1,12 +1,15 @@
 /** Dilution: what is dissolved stays, so C1 V1 = C2 V2. Volumes of dilute solutions are taken to add up. */
-import { type Exact, isPositive } from './amounts.ts';
-import { numberText } from './display.ts';
+import { type Exact, isPositive, powerOfTen } from './amounts.ts';
+import { apartText } from './display.ts';
 import { known, type Outcome, refused } from './outcome.ts';
 
 export interface Draw {
   readonly stockMl: Exact;
   readonly waterMl: Exact;
 }
+
+/** A number of more digits than any bench comes to; exact sums with longer ones would take ever more time. */
+const LONGEST = powerOfTen(1000).n;
 
 /**
  * ppm of a volume taken from a stock and made up to another volume with water.
@@ -16,8 +19,12 @@ export interface Draw {
 export function diluted(stockPpm: Exact, takenMl: Exact, toMl: Exact): Outcome<Exact> {
   if (!isPositive(takenMl) || !isPositive(toMl)) return refused('not-positive', 'Both volumes must be above zero.');
   if (takenMl.gt(toMl)) {
-    const text = `${numberText(takenMl).text} mL cannot be made up to ${numberText(toMl).text} mL: that is less than was taken.`;
+    const [taken, to] = apartText(takenMl, toMl);
+    const text = `${taken} mL cannot be made up to ${to} mL: that is less than was taken.`;
     return refused('more-than-made', text);
+  }
+  if (stockPpm.n > LONGEST || stockPpm.d > LONGEST) {
+    return refused('too-many-dilutions', 'Too many dilutions follow one another to be worked out exactly.');
   }
   return known(stockPpm.mul(takenMl).div(toMl));
 }
@@ -31,7 +38,7 @@ export function drawFor(stockPpm: Exact, targetPpm: Exact, volumeMl: Exact): Out
     return refused('not-positive', 'Strengths and volumes must be above zero.');
   }
   if (targetPpm.gt(stockPpm)) {
-    const [wanted, stock] = [targetPpm, stockPpm].map(ppm => numberText(ppm).text);
+    const [wanted, stock] = apartText(targetPpm, stockPpm);
     return refused('stronger-than-stock', `${wanted} ppm cannot be made from ${stock} ppm: water only makes it weaker.`);
   }
   const stockMl = volumeMl.mul(targetPpm).div(stockPpm);

@@ -19,8 +19,9 @@ const DIGITS = 4;
 const SHORT = 6;
 /** Enough for a double to come out as the nearest. */
 const DOUBLE = 25;
-/** A longer whole number is shown with an exponent. */
-const LONGEST = 15;
+/** A larger or smaller power of ten is shown as an exponent. */
+const LARGEST = 15;
+const SMALLEST = -9;
 
 /** The power of ten of the first digit: 0 for 5, -3 for 0.005. `x` is not zero. */
 function magnitude(x: Exact): number {
@@ -59,10 +60,19 @@ export function toNumber(x: Exact): number {
 export function numberText(x: Exact, digits = DIGITS): { readonly text: string; readonly exact: boolean } {
   if (x.n === 0n) return { text: '0', exact: true };
   const size = magnitude(x);
-  if (size >= LONGEST) return { text: toNumber(x).toExponential(DIGITS - 1), exact: false };
+  if (size >= LARGEST || size < SMALLEST) return { text: toNumber(x).toExponential(DIGITS - 1), exact: false };
   const short = fixed(x, Math.max(0, SHORT - 1 - size));
   if (x.equals(short)) return { text: short, exact: true };
   return { text: fixed(x, Math.max(0, digits - 1 - size)), exact: false };
+}
+
+/** The texts of two numbers with as many digits as it takes to see which is the larger. */
+export function apartText(a: Exact, b: Exact): [string, string] {
+  for (let digits = DIGITS; digits < DOUBLE; digits += 1) {
+    const texts: [string, string] = [numberText(a, digits).text, numberText(b, digits).text];
+    if (texts[0] !== texts[1] || a.equals(b)) return texts;
+  }
+  return [String(toNumber(a)), String(toNumber(b))];
 }
 
 function shown<Unit extends string>(x: Exact, unit: Unit): Shown<Unit> {

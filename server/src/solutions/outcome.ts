@@ -16,6 +16,9 @@ export type RefusalCode =
   | 'too-little-to-weigh'
   | 'too-little-to-draw'
   | 'packet-too-small'
+  | 'packet-too-large'
+  | 'beyond-bench'
+  | 'too-many-dilutions'
   | 'unknown-stock';
 
 export interface Refusal {

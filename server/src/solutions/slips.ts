@@ -32,7 +32,8 @@ export function unitSlip(strength: Strength, agent: Agent): Slip | undefined {
   const { usual } = agent;
   const ppm = strengthInPpm(strength, agent);
   if (!ppm.ok || usual === undefined || ppm.value.n === 0n || isWithin(ppm.value, usual)) return undefined;
-  const readings = likelyMeant[strength.unit]
+  const candidates = likelyMeant[strength.unit];
+  const readings = (isInPercent(usual) ? [...candidates].sort(percentFirst) : candidates)
     .map(unit => ({ value: strength.value, unit }))
     .filter((reading) => {
       const read = strengthInPpm(reading, agent);
@@ -45,9 +46,18 @@ function isWithin(ppm: Exact, { low, high }: UsualRange): boolean {
   return ppm.gte(low) && ppm.lte(high);
 }
 
-/** In %, where the whole range is above 0.01 %. */
-function rangeText({ low, high }: UsualRange): string {
-  const percent = low.gte(100);
+/** Whether growers give the strength of it in %: where even the weakest is 0.01 %. */
+function isInPercent({ low }: UsualRange): boolean {
+  return low.gte(100);
+}
+
+function percentFirst(a: StrengthUnit, b: StrengthUnit): number {
+  return Number(b === '%') - Number(a === '%');
+}
+
+function rangeText(usual: UsualRange): string {
+  const { low, high } = usual;
+  const percent = isInPercent(usual);
   const per = exact(percent ? 10_000 : 1);
   return `${numberText(low.div(per)).text} to ${numberText(high.div(per)).text} ${percent ? '%' : 'ppm'}`;
 }
