@@ -14,7 +14,7 @@ import type { MixRefusal, MixSource, PlannedWay } from './mix-plan.ts';
 import { planned, refusal, resultOf, stepError, type Task, vesselFor } from './mix-task.ts';
 import { refused } from './outcome.ts';
 import { type Content, contentOf, type Purity } from './purity.ts';
-import { halvedText, halvingsFor, insteadOfWeighing, type Remedy, wholePacketAsStock } from './remedies.ts';
+import { allAsStock, halvedText, halvingsFor, insteadOfWeighing, MOST_ML, type Remedy } from './remedies.ts';
 import { dissolve, halve, label, makeUp, type Step, store, strengthText, trueStrength, weigh } from './steps.ts';
 import { halvedMass } from './stock.ts';
 import { HALVING_ERROR } from './uncertainty.ts';
@@ -65,6 +65,11 @@ export function planFromPacket(task: Task, packet: Packet): PlannedWay | MixRefu
   if (!portion.ok) return refusal(agent, portion);
   const makeMl = volumeHolding(portion.value.mul(share), ppm);
   if (makeMl.lt(volumeMl)) return tooSmall(task, packetMg, times, portion.value, share);
+  if (makeMl.gt(volumeMl) && makeMl.gt(MOST_ML)) {
+    const made = `${showVolume(makeMl).text} of ${strengthText(ppm, task.asked.unit, agent)}`;
+    const text = `${showMass(portion.value).text} of powder would make ${made}, far more than was asked for.`;
+    return refusal(agent, refused('packet-too-large', text), allAsStock(task, share, portion.value));
+  }
   return finish(task, content, {
     method: 'packet',
     powderMg: portion.value,
@@ -77,7 +82,7 @@ export function planFromPacket(task: Task, packet: Packet): PlannedWay | MixRefu
       pure: showMass(portion.value.mul(share)),
     },
     inKitchen: undefined,
-    alternatives: times === 0 ? [] : wholePacketAsStock(task, share, packetMg),
+    alternatives: times === 0 ? [] : allAsStock(task, share, packetMg),
   });
 }
 
@@ -104,7 +109,7 @@ interface Taken {
 }
 
 function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRefusal {
-  const { agent, unit } = task;
+  const { agent, asked: { unit } } = task;
   const vessel = vesselFor(task, taken.makeMl);
   if (!vessel.measurable) return refusal(agent, refused('too-little-to-draw', vessel.message));
   const made: Measurement = vessel.best;
@@ -141,7 +146,7 @@ function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRef
 }
 
 function tooSmall(task: Task, packetMg: Exact, times: number, portionMg: Exact, share: Exact): MixRefusal {
-  const { agent, ppm, volumeMl, unit } = task;
+  const { agent, ppm, volumeMl, asked: { unit } } = task;
   const portion = showMass(portionMg);
   const most = showVolume(volumeHolding(portionMg.mul(share), ppm));
   const weakest = strengthOf(portionMg.mul(share), volumeMl);

@@ -8,7 +8,7 @@ import { showMass, showStrength, showVolume } from './display.ts';
 import { measure, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
 import { planned, refusal, resultOf, stepError, type Task, vesselFor } from './mix-task.ts';
-import { refused } from './outcome.ts';
+import { type Refused, refused } from './outcome.ts';
 import { insteadOfDrawing, type Remedy } from './remedies.ts';
 import { draw, label, makeUp, store, strengthText, trueStrength } from './steps.ts';
 import { exceededSolubility } from './stock.ts';
@@ -26,13 +26,12 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
   }
   const { stockMl } = draws.value;
   const pipette = measure(stockMl, 'volume', bench);
-  const vessel = vesselFor(task, volumeMl);
-  if (!pipette.measurable || !vessel.measurable) {
-    const coarse = pipette.measurable ? vessel : pipette;
-    const message = coarse.measurable ? '' : coarse.message;
-    const least = coarse.measurable ? stockMl : coarse.least;
-    return refusal(agent, refused('too-little-to-draw', message), insteadOfDrawing(task, stockPpm.value, least));
+  if (!pipette.measurable) {
+    const nearest = insteadOfDrawing(task, stockPpm.value, pipette.least);
+    return refusal(agent, refused('too-little-to-draw', pipette.message), nearest);
   }
+  const vessel = vesselFor(task, volumeMl);
+  if (!vessel.measurable) return refusal(agent, refused('too-little-to-draw', vessel.message));
   const warnings = exceededSolubility(stockPpm.value, agent) === undefined ? [] : [stockTooStrong(stock)];
   const cautions = cautionsFor('dilution', [agent]);
   const shared = { possible: true, assumptions: [assumption('volumes-add')], warnings, cautions } as const;
@@ -46,7 +45,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
       result: resultOf(task, stockPpm.value, [], [], { counted: [], notCounted: ['strength of the stock'] }),
       steps: [
         draw(source, stockMl, taken),
-        label(agent, strengthText(ppm, task.unit, agent), task.dates),
+        label(agent, strengthText(ppm, task.asked.unit, agent), task.dates),
         store(agent),
       ],
       inKitchen: undefined,
@@ -55,7 +54,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
   }
   const truePpm = stockPpm.value.mul(taken.measured).div(made.measured);
   const waterMl = made.measured.sub(taken.measured);
-  const off = trueStrength(truePpm, ppm, task.unit, agent);
+  const off = trueStrength(truePpm, ppm, task.asked.unit, agent);
   const kitchen = measure(stockMl, 'volume', 'kitchen');
   return {
     ...shared,
@@ -73,7 +72,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
       draw(source, stockMl, taken),
       makeUp(made.measured, waterMl, made.tool),
       ...(off === undefined ? [] : [off]),
-      label(agent, strengthText(truePpm, task.unit, agent), task.dates),
+      label(agent, strengthText(truePpm, task.asked.unit, agent), task.dates),
       store(agent),
     ],
     inKitchen: kitchen.measurable
@@ -86,8 +85,8 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
   };
 }
 
-function tooStrong({ agent, ppm, unit }: Task, stock: Strength) {
-  const text = `${strengthText(ppm, unit, agent)} cannot be made from ${stock.value} ${stock.unit}: water only makes it weaker.`;
+function tooStrong({ asked }: Task, stock: Strength): Refused {
+  const text = `${asked.value} ${asked.unit} cannot be made from ${stock.value} ${stock.unit}: water only makes it weaker.`;
   return refused('stronger-than-stock', text);
 }
 
@@ -96,10 +95,10 @@ function useUndiluted({ value, unit }: Strength): Remedy {
   return { kind: 'use-undiluted', text, amounts: { strength: showStrength(exact(value), unit) } };
 }
 
-function fromPowder({ agent, ppm, volumeMl, unit }: Task): Remedy {
+function fromPowder({ agent, ppm, volumeMl, asked }: Task): Remedy {
   const pure = showMass(dissolvedMg(ppm, volumeMl));
   const makeUpTo = showVolume(volumeMl);
-  const text = `From powder: ${pure.text} of pure ${agent.word} made up to ${makeUpTo.text} is ${strengthText(ppm, unit, agent)}.`;
+  const text = `From powder: ${pure.text} of pure ${agent.word} made up to ${makeUpTo.text} is ${asked.value} ${asked.unit}.`;
   return { kind: 'from-powder', text, amounts: { pure, makeUpTo } };
 }
 

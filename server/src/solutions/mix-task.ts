@@ -1,5 +1,5 @@
 /** What all ways of making up a solution share. */
-import type { StrengthUnit } from '../model/quantity.ts';
+import type { Strength } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
 import { showMass, showVolume, toNumber } from './display.ts';
@@ -17,8 +17,8 @@ export interface Task {
   readonly ppm: Exact;
   /** The volume asked for, above zero. */
   readonly volumeMl: Exact;
-  /** The unit in which strengths are told. */
-  readonly unit: StrengthUnit;
+  /** The same as it was asked for; strengths are told in its unit. */
+  readonly asked: Strength;
   readonly bench: Bench;
   readonly dates: LabelDates;
 }
@@ -52,7 +52,7 @@ export function resultOf(
   const { low, high } = limitsOf(ppm, factors, divisors);
   return {
     ppm: toNumber(ppm),
-    text: strengthText(ppm, task.unit, task.agent),
+    text: strengthText(ppm, task.asked.unit, task.agent),
     offPercent: toNumber(ppm.div(task.ppm).sub(exact(1)).mul(100)),
     limits: { lowPpm: toNumber(low), highPpm: toNumber(high), ...words },
   };

@@ -1,7 +1,7 @@
 /** Plans a solution: how to get a volume of a strength from powder, from a packet or from a stock. */
 import type { StrengthUnit } from '../model/quantity.ts';
 import { builtInAgents } from './agents.ts';
-import { type Exact, isPositive, volumeInMl } from './amounts.ts';
+import { type Exact, exact, isPositive, volumeInMl } from './amounts.ts';
 import { type Assumption, assumptionsBetween } from './assumptions.ts';
 import { compareDoses } from './comparison.ts';
 import { type Shown, showStrength } from './display.ts';
@@ -17,6 +17,10 @@ import { convertStrength, strengthInPpm } from './strength.ts';
 
 const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
 
+/** In ppm and in mL; anything beyond is no question of a bench. */
+const LEAST = exact(1e-6);
+const MOST = exact(1e9);
+
 /**
  * A plan, or a refusal with the nearest that can be done: for a target stronger than the stock, above what
  * dissolves in water, too small to measure, or not to be had from the packet.
@@ -29,11 +33,14 @@ export function planMix(request: MixRequest): MixAnswer {
   if (!isPositive(ppm.value) || !isPositive(volumeMl)) {
     return refusal(agent, refused('not-positive', 'Strength and volume must be above zero.'));
   }
+  if (![ppm.value, volumeMl].every(amount => amount.gte(LEAST) && amount.lte(MOST))) {
+    return refusal(agent, refused('beyond-bench', 'No bench makes up such a strength or such a volume.'));
+  }
   const task: Task = {
     agent,
     ppm: ppm.value,
     volumeMl,
-    unit: strength.unit,
+    asked: strength,
     bench: request.bench ?? 'laboratory',
     dates: request.dates ?? {},
   };

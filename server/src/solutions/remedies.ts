@@ -36,10 +36,10 @@ export interface Wanted {
 const factors = [2, 4, 5, 8, 10, 20, 25, 40, 50, 100, 200, 250, 500, 1000].map(exact);
 /** A stock of more than this (mL) is a waste at a small bench. */
 const HANDY_ML = exact(100);
-/** Nobody makes more than this (mL) only to be able to weigh. */
-const MOST_ML = exact(2000);
+/** Nobody makes more than this (mL) only to be able to measure. */
+export const MOST_ML = exact(2000);
 /** Halving by eye more often than this says little of what is left: common practice, no source. */
-export const MOST_BY_EYE = 4;
+const MOST_BY_EYE = 4;
 /** Packets (mg) in which hormone powder is commonly sold, for an example. */
 const EXAMPLE_PACKET_MG = exact(100);
 
@@ -64,8 +64,8 @@ function makeMore({ agent, ppm }: Wanted, share: Exact, leastMg: Exact): Remedy 
   };
 }
 
-/** Instead of halving a packet (mg of powder) by eye. */
-export function wholePacketAsStock(wanted: Wanted, share: Exact, packetMg: Exact): Remedy[] {
+/** All of a portion of powder (mg) as a stock, instead of halving it further or making more than is wanted. */
+export function allAsStock(wanted: Wanted, share: Exact, packetMg: Exact): Remedy[] {
   const remedy = strongerThenDilute(wanted, share, packetMg);
   return remedy === undefined ? [] : [remedy];
 }
@@ -115,9 +115,11 @@ export function halvedText(times: number): string {
 function halvePacket({ agent, ppm, volumeMl }: Wanted, share: Exact, packetMg: Exact): Remedy | undefined {
   const times = halvingsFor(packetMg, share, ppm, volumeMl);
   if (times === undefined || times === 0) return undefined;
+  const ml = volumeHolding(packetMg.mul(share).div(2 ** times), ppm);
+  if (ml.gt(MOST_ML)) return undefined;
   const packet = showMass(packetMg);
   const portion = showMass(packetMg.div(2 ** times));
-  const makeUpTo = showVolume(volumeHolding(packetMg.mul(share).div(2 ** times), ppm));
+  const makeUpTo = showVolume(ml);
   const text = `Halve a packet by eye: of ${packet.text} of ${agent.word} powder, ${halvedText(times).toLowerCase()}, ` +
     `one part is about ${portion.text}; make it up to ${makeUpTo.text}.`;
   return { kind: 'halve-packet', text, amounts: { packet, portion, makeUpTo } };
@@ -125,17 +127,22 @@ function halvePacket({ agent, ppm, volumeMl }: Wanted, share: Exact, packetMg: E
 
 /** For a draw from a stock (ppm) that is too small to measure; `leastMl` can be measured. */
 export function insteadOfDrawing(wanted: Wanted, stockPpm: Exact, leastMl: Exact): Remedy[] {
-  const { ppm, volumeMl } = wanted;
-  const factor = stockPpm.div(ppm);
-  const makeUpTo = showVolume(leastMl.mul(factor));
+  return [
+    wanted.volumeMl.lt(leastMl) ? undefined : inTwoSteps(wanted, stockPpm),
+    drawMore(wanted, stockPpm, leastMl),
+  ].filter(remedy => remedy !== undefined);
+}
+
+function drawMore({ ppm }: Wanted, stockPpm: Exact, leastMl: Exact): Remedy | undefined {
+  const ml = leastMl.mul(stockPpm).div(ppm);
+  if (ml.gt(MOST_ML)) return undefined;
+  const makeUpTo = showVolume(ml);
   const drawn = showVolume(leastMl);
-  const more: Remedy = {
+  return {
     kind: 'make-more',
     text: `Make more of it: ${drawn.text} of the stock made up to ${makeUpTo.text}.`,
     amounts: { drawn, makeUpTo },
   };
-  const twice = volumeMl.lt(leastMl) ? undefined : inTwoSteps(wanted, stockPpm);
-  return twice === undefined ? [more] : [twice, more];
 }
 
 function inTwoSteps({ ppm, volumeMl, bench }: Wanted, stockPpm: Exact): Remedy | undefined {
