@@ -1,0 +1,59 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { exact } from '../../server/src/solutions/amounts.ts';
+import { toNumber } from '../../server/src/solutions/display.ts';
+import { ledgerOf } from '../../server/src/solutions/ledger.ts';
+
+describe('what is left of a solution', () => {
+  it('is told after every draw in the order of time, without a rounding', () => {
+    const ledger = ledgerOf(exact(1), [
+      { key: 'second', when: 2, ml: exact(0.2) },
+      { key: 'first', when: 1, ml: exact(0.1) },
+      { key: 'third', when: 2, ml: exact(0.7) },
+    ]);
+    expect(ledger.entries.map(({ key }) => key)).toEqual(['first', 'second', 'third']);
+    expect(ledger.entries.map(({ leftMl }) => toNumber(leftMl!))).toEqual([0.9, 0.7, 0]);
+    expect(ledger.overdrawn).toBeUndefined();
+  });
+
+  it('names the draw that asks for more than there is, and by how much', () => {
+    const ledger = ledgerOf(exact(18), [
+      { key: 'G2', when: 1, ml: exact(10) },
+      { key: 'soak', when: 2, ml: exact(10) },
+      { key: 'drops', when: 3, ml: exact(1) },
+    ]);
+    expect(ledger.overdrawn?.key).toBe('soak');
+    expect(toNumber(ledger.overdrawn!.missingMl)).toBe(2);
+    expect(toNumber(ledger.entries[2]!.missingMl)).toBe(1);
+    expect(toNumber(ledger.leftMl!)).toBe(0);
+  });
+
+  it('keeps apart what was not measured, and what was drawn before there was any', () => {
+    const draws = [{ key: 'early', when: 0, ml: exact(1) }, { key: 'some', when: 5, ml: undefined }];
+    const ledger = ledgerOf(exact(10), draws, 3);
+    expect(toNumber(ledger.leftMl!)).toBe(9);
+    expect(ledger.notMeasured).toEqual(['some']);
+    expect(ledger.beforeMade).toEqual(['early']);
+  });
+
+  it('is not known where the volume made is not', () => {
+    const ledger = ledgerOf(undefined, [{ key: 'soak', when: 1, ml: exact(10) }]);
+    expect(ledger.leftMl).toBeUndefined();
+    expect(ledger.entries[0]).toMatchObject({ leftMl: undefined });
+    expect(ledger.overdrawn).toBeUndefined();
+  });
+
+  it('is what was made, less what was drawn, in whatever order the draws are given', () => {
+    const draw = fc.record({ when: fc.integer(), tenths: fc.integer({ min: 0, max: 1000 }) });
+    fc.assert(fc.property(fc.array(draw, { maxLength: 30 }), fc.integer({ min: 0, max: 1000 }), (list, made) => {
+      const of = (given: typeof list) =>
+        ledgerOf(exact(made), given.map(({ when, tenths }, key) => ({ key, when, ml: exact(tenths).div(10) })));
+      const total = list.reduce((sum, { tenths }) => sum + tenths, 0);
+      const { leftMl, overdrawn, entries } = of(list);
+      expect(of([...list].reverse()).leftMl!.equals(leftMl!)).toBe(true);
+      expect(overdrawn !== undefined).toBe(total > made * 10);
+      const missing = entries.reduce((sum, entry) => sum.add(entry.missingMl), exact(0));
+      expect(leftMl!.sub(missing).equals(exact(made).sub(exact(total).div(10)))).toBe(true);
+    }));
+  });
+});
