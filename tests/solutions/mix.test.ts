@@ -1,0 +1,298 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Strength, StrengthUnit } from '../../server/src/model/quantity.ts';
+import type { MixAnswer, MixPlan, MixRefusal, MixRequest, MixSource } from '../../server/src/solutions/mix-plan.ts';
+import { planMix } from '../../server/src/solutions/mix.ts';
+import { builtInAgents } from '../../server/src/solutions/agents.ts';
+import { agent } from './helpers.ts';
+
+const inPpm = (value: number): Strength => ({ value, unit: 'ppm' });
+function fromStock(value: number, unit: StrengthUnit = 'ppm'): MixSource {
+  return { kind: 'stock', strength: { value, unit } };
+}
+
+const powder: MixSource = { kind: 'powder' };
+
+function ask(
+  word: string,
+  strength: Strength,
+  ml: number,
+  source: MixSource,
+  rest: Partial<MixRequest> = {},
+): MixAnswer {
+  return planMix({ agent: agent(word), strength, volume: { value: ml, unit: 'mL' }, source, ...rest });
+}
+
+function plan(...request: Parameters<typeof ask>): MixPlan {
+  const answer = ask(...request);
+  if (!answer.possible) throw new Error(`refused: ${answer.message}`);
+  return answer;
+}
+
+function refusal(...request: Parameters<typeof ask>): MixRefusal {
+  const answer = ask(...request);
+  if (answer.possible) throw new Error('a plan was not expected');
+  return answer;
+}
+
+const steps = (answer: MixPlan): string[] => answer.steps.map(({ text }) => text);
+const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
+const kinds = ({ nearest }: MixRefusal): string[] => nearest.map(({ kind }) => kind);
+
+describe('a plan from a stock', () => {
+  it('for 20 mL of 500 ppm takes 10 mL of 1000 ppm and 10 mL of water (common practice)', () => {
+    const made = plan('GA3', inPpm(500), 20, fromStock(1000));
+    expect(made.method).toBe('dilution');
+    expect(made.amounts.stock?.wanted.value).toBe(10);
+    expect(made.amounts.water?.value).toBe(10);
+    expect(made.result).toMatchObject({ ppm: 500, text: '500 ppm', offPercent: 0 });
+    expect(steps(made).slice(0, 3)).toEqual([
+      'Take 10 mL of the 1000 ppm GA3 stock with a 100 mL measuring cylinder.',
+      'Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 100 mL measuring cylinder.',
+      'Label it: GA3 500 ppm, and the date.',
+    ]);
+  });
+
+  // Check values computed by rational arithmetic.
+  it.each([
+    [250, 250, 1000, 62.5, 187.5],
+    [100, 500, 5000, 10, 90],
+    [400, 750, 2000, 150, 250],
+    [50, 100, 1000, 5, 45],
+  ])('for %s mL of %s mg/L from %s mg/L takes %s mL and %s mL of water', (ml, target, stock, taken, water) => {
+    const made = plan('GA3', { value: target, unit: 'mg/L' }, ml, fromStock(stock, 'mg/L'));
+    expect(made.amounts.stock?.wanted.value).toBe(taken);
+    expect(made.amounts.water?.value).toBe(water);
+    expect(made.result.ppm).toBe(target);
+  });
+
+  it('mixes units: 1.443506 mM of GA3 from 0.1 %', () => {
+    const made = plan('GA3', { value: 1.443506, unit: 'mM' }, 20, fromStock(0.1, '%'));
+    expect(made.asked.ppm).toBeCloseTo(500, 3);
+    expect(ids(made.assumptions)).toEqual(['molar-mass', 'volumes-add']);
+    expect(made.result.text).toMatch(/ mM$/);
+  });
+
+  it('of the strength of the stock is the stock itself', () => {
+    const made = plan('GA3', inPpm(1000), 20, fromStock(0.1, '%'));
+    expect(made.method).toBe('undiluted');
+    expect(steps(made)[0]).toContain('Take 20 mL of the 0.1 % GA3 stock');
+    expect(made.amounts.water).toBeUndefined();
+  });
+
+  it('is refused above the stock, and the nearest is the stock undiluted or powder', () => {
+    const answer = refusal('GA3', inPpm(2000), 20, fromStock(1000));
+    expect(answer.code).toBe('stronger-than-stock');
+    expect(answer.message).toBe('2000 ppm cannot be made from 1000 ppm: water only makes it weaker.');
+    expect(answer.nearest.map(({ text }) => text)).toEqual([
+      'The nearest is the stock itself, undiluted: 1000 ppm.',
+      'From powder: 40 mg of pure GA3 made up to 20 mL is 2000 ppm.',
+    ]);
+    expect(kinds(refusal('bleach', { value: 6, unit: '%' }, 20, fromStock(5, '%')))).toEqual(['use-undiluted']);
+  });
+
+  it('is refused when the draw is too small, with two ways out', () => {
+    const answer = refusal('GA3', inPpm(5), 5, fromStock(1000), { bench: 'kitchen' });
+    expect(answer.code).toBe('too-little-to-draw');
+    expect(kinds(answer)).toEqual(['in-two-steps', 'make-more']);
+  });
+
+  it('tells a kitchen when only a micropipette can follow', () => {
+    const made = plan('GA3', inPpm(10), 10, fromStock(1000));
+    expect(made.amounts.stock?.tool.id).toBe('micropipette');
+    expect(made.inKitchen?.message).toContain('cannot be measured on a 1 mL syringe');
+    expect(made.inKitchen?.remedies.length).toBeGreaterThan(0);
+  });
+
+  it('warns of a stock that water does not hold', () => {
+    expect(ids(plan('GA3', inPpm(500), 20, fromStock(10, 'g/L')).warnings)).toEqual(['stock-above-solubility']);
+  });
+
+  it('dilutes liquids by their own %, and says how it reads it', () => {
+    const bleach = plan('bleach', { value: 0.5, unit: '%' }, 200, fromStock(5, '%'));
+    expect(bleach.amounts.stock?.wanted.value).toBe(20);
+    expect(ids(bleach.assumptions)).toContain('bleach-as-naocl');
+    expect(ids(bleach.cautions)).toContain('bleach');
+    const smoke = plan('smoke', { value: 10, unit: '%' }, 200, fromStock(100, '%'));
+    expect(smoke.sameAs.map(({ unit }) => unit)).toEqual(['ppm']);
+    expect(ids(smoke.assumptions)).toContain('percent-by-volume');
+  });
+});
+
+describe('a plan from powder', () => {
+  // Check values computed by rational arithmetic.
+  it.each([
+    [100, 500, 90, 55.5556, '56 mg', 504],
+    [250, 1000, 90, 277.7778, '0.28 g', 1008],
+    [30, 250, 85, 8.8235, '8.8 mg', 249.3333],
+  ])('for %s mL of %s mg/L from %s %% powder needs %s mg, weighed as %s', (ml, target, percent, mg, weighed, real) => {
+    const made = plan('GA3', { value: target, unit: 'mg/L' }, ml, { kind: 'powder', purity: { percent } });
+    expect(made.amounts.powder?.wanted.value).toBeCloseTo(mg, 4);
+    expect(made.amounts.powder?.measured.text).toBe(weighed === '0.28 g' ? '280 mg' : weighed);
+    expect(made.result.ppm).toBeCloseTo(real, 4);
+    expect(made.result.limits.lowPpm).toBeLessThan(real);
+    expect(made.result.limits.highPpm).toBeGreaterThan(real);
+  });
+
+  it('says the true strength when rounding changes it, and the volume that would make it just', () => {
+    const made = plan('GA3', inPpm(500), 100, { kind: 'powder', purity: { percent: 90 } });
+    expect(steps(made)).toContain(
+      'With these measures it is 504 ppm, 0.8 % above the 500 ppm asked for. Made up to 100.8 mL it would be just that.',
+    );
+    expect(steps(made)).toContain('Label it: GA3 504 ppm, and the date.');
+  });
+
+  it('labels with the dates it is given', () => {
+    const made = plan('KNO3', { value: 0.2, unit: '%' }, 500, powder, { dates: { made: '2026-01-09' } });
+    expect(steps(made)).toContain('Label it: KNO3 0.2 %, 2026-01-09.');
+    expect(made.amounts.powder?.measured.text).toBe('1 g');
+    expect(made.sameAs.map(({ text }) => text)).toContain('19.78 mM');
+  });
+
+  it('says that no purity is taken as pure', () => {
+    expect(ids(plan('GA3', inPpm(500), 20, powder).assumptions)).toEqual(['ppm-is-mg-per-l', 'purity-not-given']);
+  });
+
+  it('is refused above what dissolves in water, with the unit that may have slipped', () => {
+    const answer = refusal('GA3', { value: 500, unit: '%' }, 100, powder);
+    expect(answer.code).toBe('above-solubility');
+    expect(answer.nearest.map(({ text }) => text)).toEqual(['If the unit slipped: 500 ppm.', 'The strongest in water is 5000 ppm.']);
+    expect(ask('GA3', inPpm(5000), 100, powder).possible).toBe(true);
+  });
+
+  it('only warns where the solubility is a figure from memory', () => {
+    expect(ids(plan('BA', inPpm(200), 1000, powder).warnings)).toEqual(['above-solubility']);
+  });
+
+  it('is refused when there is too little to weigh, with the nearest that can be done', () => {
+    const answer = refusal('GA3', inPpm(100), 20, powder, { bench: 'kitchen' });
+    expect(answer.code).toBe('too-little-to-weigh');
+    expect(answer.message).toBe('2 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.');
+    expect(kinds(answer)).toEqual(['stronger-then-dilute', 'make-more', 'halve-packet']);
+  });
+
+  it('is refused for a liquid, for water, for nothing, and for a purity that cannot be', () => {
+    expect(refusal('bleach', { value: 0.5, unit: '%' }, 100, powder).code).toBe('not-a-powder');
+    expect(refusal('water', inPpm(5), 100, powder).code).toBe('no-strength');
+    expect(refusal('GA3', inPpm(0), 100, powder).code).toBe('not-positive');
+    expect(refusal('GA3', inPpm(5), 0, powder).code).toBe('not-positive');
+    expect(refusal('GA3', inPpm(500), 100, { kind: 'powder', purity: { percent: 120 } }).code).toBe('bad-purity');
+    expect(refusal('GA3', inPpm(1e-7), 100, powder).code).toBe('beyond-bench');
+    expect(refusal('GA3', inPpm(500), 2e9, powder).code).toBe('beyond-bench');
+    expect(refusal('GA3', inPpm(500), 0.01, fromStock(500)).code).toBe('too-little-to-draw');
+  });
+});
+
+describe('a plan from a packet', () => {
+  const packet = (mg: number, halved?: number): MixSource => ({ kind: 'packet', mass: { value: mg, unit: 'mg' }, halved });
+
+  it('of 100 mg halved twice makes 50 mL of 500 ppm', () => {
+    const made = plan('GA3', inPpm(500), 20, packet(100, 2));
+    expect(made.amounts.packet).toMatchObject({ halved: 2, portion: { value: 25 } });
+    expect(made.amounts.makeUpTo.wanted.value).toBe(50);
+    expect(made.amounts.leftOver?.value).toBe(30);
+    expect(made.result.ppm).toBe(500);
+    expect(made.result.limits.notCounted).toContain('mass of the packet');
+  });
+
+  it('is halved as often as makes sense when nobody says, and a whole packet as stock is offered', () => {
+    const made = plan('GA3', inPpm(500), 20, packet(1000));
+    expect(made.amounts.packet?.halved).toBe(4);
+    expect(made.alternatives.map(({ text }) => text)).toEqual([
+      'Make a stronger stock and dilute it: 1 g of GA3 powder made up to 200 mL is 5000 ppm; ' +
+        '2 mL of that made up to 20 mL is 500 ppm.',
+    ]);
+  });
+
+  it('used whole is not halved', () => {
+    const made = plan('GA3', inPpm(500), 200, packet(100));
+    expect(steps(made)[0]).toBe('Take the whole of the packet of GA3 (100 mg), and rinse it out with some of the water.');
+    expect(made.amounts.leftOver).toBeUndefined();
+    expect(made.alternatives).toEqual([]);
+  });
+
+  it('is refused when a part is too little, with what it does make', () => {
+    const answer = refusal('GA3', inPpm(500), 100, packet(100, 2));
+    expect(answer.code).toBe('packet-too-small');
+    expect(answer.nearest.map(({ text }) => text)).toEqual([
+      'Halved once, one part is 50 mg and makes 100 mL of 500 ppm.',
+      'It makes 50 mL of 500 ppm.',
+      'In 100 mL it makes 250 ppm.',
+    ]);
+    expect(kinds(refusal('GA3', inPpm(500), 500, packet(100)))).toEqual(['less-volume', 'weaker']);
+  });
+
+  it('is refused when a part would make far more than anybody wants, with the stock that it makes instead', () => {
+    const answer = refusal('GA3', inPpm(10), 20, packet(1000, 2));
+    expect(answer.message).toBe('250 mg of powder would make 25 L of 10 ppm, far more than was asked for.');
+    expect(answer.nearest.map(({ text }) => text)).toEqual([
+      'Make a stronger stock and dilute it: 250 mg of GA3 powder made up to 100 mL is 2500 ppm; ' +
+        '80 µL of that made up to 20 mL is 10 ppm.',
+    ]);
+    expect(plan('GA3', inPpm(10), 25_000, packet(1000, 2)).amounts.leftOver).toBeUndefined();
+  });
+
+  it('is refused for no packet and for halvings that cannot be', () => {
+    expect(refusal('GA3', inPpm(500), 20, packet(0, 1)).code).toBe('not-positive');
+    expect(refusal('GA3', inPpm(500), 20, packet(100, 0.5)).code).toBe('bad-halving');
+  });
+});
+
+describe('the warnings of a plan', () => {
+  it('speak of the dose limit, for a salt by its acid', () => {
+    expect(ids(plan('GA3', inPpm(1000), 100, powder).warnings)).toEqual([]);
+    expect(plan('GA3', inPpm(1500), 100, powder).warnings).toEqual([{
+      id: 'above-limit',
+      text: 'This is above the limit of 1000 ppm for seed (common practice, no source): dilute it before use.',
+    }]);
+    // 1109 mg/L of the salt is below 1000 mg/L of acid, 1110 above; check values computed by rational arithmetic.
+    expect(ids(plan('GA3K', inPpm(1109), 100, powder).warnings)).toEqual([]);
+    expect(ids(plan('GA3K', inPpm(1110), 100, powder).warnings)).toEqual(['above-limit']);
+  });
+
+  it('go by the grower’s own limit where there is one', () => {
+    expect(ids(plan('GA3', inPpm(600), 100, powder, { limit: inPpm(500) }).warnings)).toEqual(['above-limit']);
+    expect(ids(plan('GA3', inPpm(1500), 100, powder, { limit: inPpm(2000) }).warnings)).toEqual([]);
+  });
+
+  it('ask whether the unit slipped', () => {
+    const [slip] = plan('GA3', inPpm(0.5), 100, fromStock(10)).warnings;
+    expect(slip).toMatchObject({ id: 'unit-slip' });
+    expect(slip?.text).toContain('Was 0.5 g/L meant?');
+  });
+});
+
+describe('any answer', () => {
+  const request: fc.Arbitrary<MixRequest> = fc.record({
+    agent: fc.constantFrom(...builtInAgents.values()),
+    strength: fc.record({
+      value: fc.oneof(fc.integer({ min: 0, max: 10_000 }), fc.double({ min: 0, max: 1e6, noNaN: true })),
+      unit: fc.constantFrom<StrengthUnit>('ppm', 'mg/L', 'g/L', '%', 'mM', 'uM'),
+    }),
+    volume: fc.record({
+      value: fc.double({ min: 0, max: 1e5, noNaN: true }), unit: fc.constantFrom('L' as const, 'mL' as const, 'uL' as const),
+    }),
+    source: fc.oneof(
+      fc.constant(powder),
+      fc.double({ min: 0.01, max: 1e4, noNaN: true }).map(value => fromStock(value, 'g/L')),
+      fc.record({ kind: fc.constant('packet' as const), mass: fc.constant({ value: 1, unit: 'g' as const }), halved: fc.nat(6) }),
+    ),
+    bench: fc.constantFrom('kitchen' as const, 'laboratory' as const),
+  });
+
+  it('is a plan within what the tools round, or a refusal that says why; and JSON loses nothing of it', () => {
+    fc.assert(fc.property(request, (asked) => {
+      const answer = planMix(asked);
+      expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+      expect(JSON.stringify(answer)).not.toMatch(/NaN|Infinity|undefined|null/);
+      if (!answer.possible) {
+        expect(answer.message).toMatch(/\w.*\.$/);
+        return;
+      }
+      expect(Math.abs(answer.result.offPercent)).toBeLessThan(8);
+      expect(answer.result.limits.lowPpm).toBeLessThanOrEqual(answer.result.ppm);
+      expect(answer.result.limits.highPpm).toBeGreaterThanOrEqual(answer.result.ppm);
+      expect(answer.cautions[0]?.id).toBe('label-first');
+    }), { numRuns: 500 });
+  });
+});
