@@ -22,6 +22,8 @@ export interface Range {
 export class Line<Content> {
   /** Set by the store that holds the line; undefined once the line was removed. */
   block: Block<Content> | undefined;
+  /** Where in its block the line was found last. */
+  index = 0;
 
   constructor(
     readonly text: string,
@@ -51,11 +53,18 @@ class Block<Content> {
     this.store = store;
     this.lines = lines;
     for (const line of lines) line.block = this;
+    this.#index();
   }
 
   numberOf(line: Line<Content>): number {
     this.store.renumber();
-    return this.first + this.lines.indexOf(line);
+    if (this.lines[line.index] !== line) this.#index();
+    return this.first + line.index;
+  }
+
+  /** All lines of the block at once: whoever asks for one number mostly asks for many. */
+  #index(): void {
+    this.lines.forEach((line, index) => (line.index = index));
   }
 }
 
