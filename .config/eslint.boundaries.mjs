@@ -8,10 +8,13 @@ const LAYERS = {
   measures: ['model'],
   journal: ['text', 'model', 'syntax', 'solutions', 'measures', 'calendar'],
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],
-  pictures: ['model', 'measures', 'journal', 'calendar'],
-  checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar'],
-  features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'pictures', 'checks'],
-  report: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'pictures', 'checks', 'features'],
+  trials: ['model', 'solutions', 'measures', 'journal'],
+  pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
+  checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
+  features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks'],
+  report: [
+    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'features',
+  ],
 };
 // The rim: these know the world outside, and nobody but they know each other.
 const RIM = ['disk', 'lsp', 'cli'];
