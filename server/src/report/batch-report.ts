@@ -1,0 +1,43 @@
+import { countsOf, type Batch, type CutEvent, type Origin, type Totals } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { proportion, type Proportion } from '../measures/proportion.ts';
+import { germinatedOf, germinationDays, type GerminationDays } from '../features/words/germination.ts';
+import { treatmentText } from '../features/words/treatment.ts';
+import { stateOf, type BatchState } from './state.ts';
+
+/** What a report says of a batch. */
+export interface BatchReport {
+  readonly batch: Batch;
+  /** In words; batches with the same words had the same treatment. */
+  readonly treatment: string;
+  /** Totals of the counts; undefined where it was never counted. */
+  readonly totals: Totals | undefined;
+  /** Germinated seed as a share of the seed sown less lost, or of the seed there less lost where none was sown. */
+  readonly germination: (Proportion & { readonly of: string }) | Undefined;
+  /** In days from day 0. */
+  readonly days: GerminationDays | Undefined;
+  readonly origin: Origin | undefined;
+  readonly cut: CutEvent['classes'] | undefined;
+  readonly state: BatchState;
+}
+
+export function reportBatch(batch: Batch, now: Moment): BatchReport {
+  return {
+    batch,
+    treatment: treatmentText(batch),
+    totals: countsOf(batch).length > 0 ? batch.totals : undefined,
+    germination: germinationOf(batch),
+    days: germinationDays(batch),
+    origin: batch.origin,
+    cut: batch.cut?.classes,
+    state: stateOf(batch, now),
+  };
+}
+
+function germinationOf(batch: Batch): BatchReport['germination'] {
+  const germinated = germinatedOf(batch);
+  if (isUndefined(germinated)) return germinated;
+  const share = proportion(germinated.x, germinated.n);
+  return isUndefined(share) ? share : { ...share, of: germinated.of };
+}

@@ -1,0 +1,74 @@
+/** The columns of a lot's table, the same in text and in Markdown. */
+import type { Batch } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { cutClasses, type Countable } from '../model/record.ts';
+import type { BatchReport } from './batch-report.ts';
+import { stateText } from './state.ts';
+
+export interface Column {
+  readonly head: string;
+  /** `text` comes from the journal in part, and may be long; `number` is aligned to the right. */
+  readonly kind: 'text' | 'number';
+  readonly cells: readonly string[];
+}
+
+/** What is not known, or has no value; the reason stands below the table. */
+const DASH = '–';
+
+/** Columns without anything to show are left out; a count of 0 germinated is something. */
+export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[] {
+  const text = (head: string, cell: (batch: BatchReport) => string): Column =>
+    ({ head, kind: 'text', cells: batches.map(cell) });
+  const number = (head: string, cell: (batch: BatchReport) => number | string | undefined): Column =>
+    ({ head, kind: 'number', cells: batches.map(batch => String(cell(batch) ?? DASH)) });
+  const where = (shown: boolean, ...columns: Column[]): Column[] => (shown ? columns : []);
+  const counted = (head: string, what: Countable): Column[] =>
+    where(batches.some(({ totals }) => totals && totals[what] > 0), number(head, ({ totals }) => totals?.[what]));
+  return [
+    text('Batch', ({ batch }) => batch.path),
+    text('Treatment', ({ treatment, state }) => (state.kind === 'not begun' ? 'none yet' : treatment)),
+    ...where(batches.some(({ batch }) => batch.kept !== sownOf(batch)), number('Seeds', ({ batch }) => batch.kept)),
+    ...where(batches.some(({ batch }) => batch.sowing), number('Sown', ({ batch }) => sownOf(batch))),
+    ...counted('Lost', 'lost'),
+    ...where(batches.some(({ totals }) => totals),
+      number('Germinated', ({ totals }) => totals?.germinated),
+      number('%', ({ germination }) => (isUndefined(germination) ? DASH : percent(germination.value))),
+      number('95 % interval', ({ germination }) =>
+        (isUndefined(germination) ? DASH : `${percent(germination.wilson.low)} to ${percent(germination.wilson.high)}`)),
+      number('Days', ({ days }) => (isUndefined(days) ? DASH : range(days.first, days.last)))),
+    ...counted('Emerged', 'emerged'),
+    ...counted('Leaf', 'leaf'),
+    ...counted('Rotted', 'rotted'),
+    ...counted('Died', 'died'),
+    ...counted('Leggy', 'leggy'),
+    ...counted('Abnormal', 'abnormal'),
+    ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
+    text('State', ({ state }) => stateText(state, now)),
+  ];
+}
+
+/** Example: '8 fresh, 1 empty' */
+function cutText(cut: NonNullable<BatchReport['cut']>): string {
+  return cutClasses.filter(what => cut[what] > 0).map(what => `${cut[what]} ${what}`).join(', ') || 'nothing left';
+}
+
+function sownOf({ sowing, sown }: Batch): number | undefined {
+  return sowing ? sown : undefined;
+}
+
+/**
+ * A percentage for a column of them, always with one decimal place; what is not quite nothing or everything does not
+ * round to it.
+ *
+ * Example: percent(11 / 12) is '91.7'
+ */
+function percent(share: number): string {
+  if (share > 0 && share < 0.0005) return '<0.1';
+  if (share < 1 && share >= 0.9995) return '>99.9';
+  return (share * 100).toFixed(1);
+}
+
+function range(first: number, last: number): string {
+  return first === last ? String(first) : `${first} to ${last}`;
+}

@@ -1,0 +1,123 @@
+/**
+ * A report as plain data for other programs: every number at full precision, days as ISO 8601 dates, `null` for what is
+ * not known, and `{ "undefined": reason }` for a number that cannot be given. The README describes the shape.
+ */
+import type { Batch, Dose, Soak, Stage } from '../journal/life.ts';
+import { printMoment, type Moment } from '../journal/moment.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { isoOf } from '../model/day.ts';
+import { celsius, type Temperature } from '../model/quantity.ts';
+import { factOf } from '../model/record.ts';
+import { toNumber } from '../solutions/display.ts';
+import type { BatchReport } from './batch-report.ts';
+import type { LotReport, Report } from './report.ts';
+import type { BatchState } from './state.ts';
+
+/** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
+export const REPORT_SHAPE = 1;
+
+export function reportData({ now, zone, lots, homeless }: Report): object {
+  return { now: momentData(now), zone: zone ?? null, linesWithoutLot: homeless, lots: lots.map(lotData) };
+}
+
+function lotData({ lot, batches, errors }: LotReport): object {
+  const { record, line } = lot.definition;
+  const text = (type: 'from' | 'stored' | 'dormancy') => factOf(record, type)?.value.text ?? null;
+  return {
+    id: lot.id,
+    plant: lot.plant ?? null,
+    file: line.store.name,
+    line: line.number + 1,
+    seeds: lot.root.seeds ?? null,
+    collected: lot.collected ? { first: isoOf(lot.collected.first), last: isoOf(lot.collected.last) } : null,
+    from: text('from'),
+    stored: text('stored'),
+    dormancy: text('dormancy'),
+    errors,
+    batches: batches.map(batchData),
+  };
+}
+
+function batchData({ batch, treatment, totals, germination, days, origin, cut, state }: BatchReport): object {
+  return {
+    batch: batch.path,
+    treatment,
+    soaks: batch.soaks.map(soakData),
+    stages: batch.stages.map(stageData),
+    seeds: batch.seeds ?? null,
+    kept: batch.kept ?? null,
+    sown: batch.sowing ? (batch.sown ?? null) : null,
+    dayZero: origin ? { date: isoOf(origin.moment.day), by: origin.by } : null,
+    totals: totals ?? null,
+    cut: cut ?? null,
+    germination: isUndefined(germination) ? germination : {
+      germinated: germination.x, of: germination.n, ofWhat: germination.of, share: germination.value,
+      wilson: germination.wilson, clopperPearson: germination.exact,
+    },
+    days,
+    place: batch.place ?? null,
+    medium: batch.medium ?? null,
+    temperature: temperatureData(temperatureOf(batch)),
+    state: stateData(state),
+  };
+}
+
+/** That of the first sowing. */
+function temperatureOf({ sowing }: Batch): Temperature | undefined {
+  return sowing && factOf(sowing.record, 'temperature')?.value;
+}
+
+function soakData({ start, end, endedBy, length, doses }: Soak): object {
+  return {
+    start: momentData(start),
+    end: end ? momentData(end) : null,
+    endedBy: endedBy ?? null,
+    hours: length ? { least: length.least / 60, most: length.most / 60 } : null,
+    doses: doses.map(doseData),
+  };
+}
+
+function doseData({ fact, agent, stock, ppm }: Dose): object {
+  return {
+    agent: agent?.word ?? null,
+    stock: stock ?? null,
+    ppm: ppm.ok ? toNumber(ppm.value) : { undefined: ppm.refusal.message },
+    unmeasured: fact.unmeasured !== undefined,
+  };
+}
+
+function stageData({ stage, temperature, planned, start, end }: Stage): object {
+  return {
+    stage, temperature: temperatureData(temperature), planned: planned ?? null,
+    start: isoOf(start.day), end: end ? isoOf(end.day) : null,
+  };
+}
+
+/** In degrees Celsius, whatever was written. */
+function temperatureData(temperature: Temperature | undefined): object | null {
+  if (!temperature) return null;
+  const { day, night, unit } = temperature;
+  return { day: celsius(day, unit), night: night === undefined ? null : celsius(night, unit) };
+}
+
+function stateData(state: BatchState): object {
+  switch (state.kind) {
+    case 'not begun': return { kind: state.kind };
+    case 'in soak': {
+      const { since, until } = state;
+      return { kind: state.kind, since: momentData(since), until: until ? momentData(until) : null };
+    }
+    case 'soaked': return { kind: state.kind, since: state.since ? momentData(state.since) : null };
+    case 'sown': return { kind: state.kind, since: isoOf(state.since), days: state.days };
+    case 'in stage': {
+      const { stage, days, planned } = state;
+      return { kind: state.kind, stage: stage.stage, since: isoOf(stage.start.day), days, planned: planned ?? null };
+    }
+    case 'closed': return { kind: state.kind, by: state.by, on: isoOf(state.on) };
+  }
+}
+
+/** Example: '2026-01-10T19:00', or '2026-01-10' where no time was written */
+function momentData(moment: Moment): string {
+  return printMoment(moment).replace(' ', 'T');
+}

@@ -1,0 +1,70 @@
+/** The report of a journal: what it says of each lot and of each batch, as values for tables and for other programs. */
+import type { ProblemBook } from '../checks/problem-book.ts';
+import type { Journal } from '../journal/journal.ts';
+import { compareLines } from '../journal/journal-file.ts';
+import { countsOf, type Batch, type Lot } from '../journal/life.ts';
+import { mentionsOf } from '../journal/mentions.ts';
+import type { Moment } from '../journal/moment.ts';
+import { problemKinds } from '../model/problems.ts';
+import { reportBatch, type BatchReport } from './batch-report.ts';
+
+export interface LotReport {
+  readonly lot: Lot;
+  /** Those with seed or counts of their own; one that was given out whole is told by its parts. */
+  readonly batches: readonly BatchReport[];
+  /** Errors in the records of the lot: what they say may be missing from its numbers. */
+  readonly errors: number;
+}
+
+export interface Report {
+  /** Tells one journal from another where a report is of several. */
+  readonly name: string | undefined;
+  readonly now: Moment;
+  readonly zone: string | undefined;
+  readonly lots: readonly LotReport[];
+  /** Lines with an error that name no lot of the journal, so that nobody can say whose numbers lack what they say. */
+  readonly homeless: number;
+}
+
+export interface ReportOptions {
+  readonly now: Moment;
+  readonly name?: string;
+  /** Lots that these files say something of; without it all. */
+  readonly files?: readonly string[];
+  /** These lots alone. */
+  readonly ids?: readonly string[];
+}
+
+/** The lots in the order of the journal, each with its batches. The book must be up to date. */
+export function reportOf(journal: Journal, book: ProblemBook, { now, name, files, ids }: ReportOptions): Report {
+  const { ofLots, homeless } = errorsOf(journal, book);
+  const lots = [...journal.lots()]
+    .filter(({ id }) => !ids || ids.includes(id))
+    .filter(({ id }) => !files || journal.mentionsOf(id).some(({ line }) => files.includes(line.store.name)))
+    .sort((a, b) => compareLines(a.definition.line, b.definition.line))
+    .map(lot => ({
+      lot,
+      batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(batch, now)),
+      errors: ofLots.get(lot.id) ?? 0,
+    }));
+  return { name, now, zone: journal.zone, lots, homeless };
+}
+
+function isTold(batch: Batch): boolean {
+  return batch.children.length === 0 || batch.kept !== 0 || countsOf(batch).length > 0;
+}
+
+function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<string, number>; homeless: number } {
+  const ofLots = new Map<string, number>();
+  const homeless = new Set();
+  for (const name of journal.files.keys()) {
+    for (const { line, problem } of book.of(name)) {
+      if (problemKinds[problem.code].severity !== 'error') continue;
+      const { record } = line.content;
+      const lots = new Set((record ? mentionsOf(record) : []).map(({ id }) => id).filter(id => journal.lot(id)));
+      for (const id of lots) ofLots.set(id, (ofLots.get(id) ?? 0) + 1);
+      if (lots.size === 0) homeless.add(line);
+    }
+  }
+  return { ofLots, homeless: homeless.size };
+}

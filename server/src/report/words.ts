@@ -1,0 +1,74 @@
+/** What a report says in words around its tables, the same in text and in Markdown. */
+import { originText } from '../features/words/germination.ts';
+import { daySpanText } from '../features/words/days.ts';
+import { isUsed, type Lot } from '../journal/life.ts';
+import { printMoment } from '../journal/moment.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { factOf } from '../model/record.ts';
+import type { BatchReport } from './batch-report.ts';
+import type { LotReport, Report } from './report.ts';
+
+export function titleOf({ name, now }: Report): string {
+  return `Report${name === undefined ? '' : ` of ${name}`} as on ${printMoment(now)}`;
+}
+
+/** What the `lot` record says of the seed, and what of it was kept back. */
+export function seedFacts({ definition, collected, root }: Lot): string[] {
+  const { record } = definition;
+  const seeds = factOf(record, 'seeds')?.n.value;
+  const facts = [
+    seeds === undefined ? undefined : counted(seeds, 'seed'),
+    collected && `collected ${daySpanText(collected)}`,
+    ...(['from', 'stored', 'dormancy'] as const).map(type => {
+      const fact = factOf(record, type);
+      return fact && `${type} ${fact.value.text}`;
+    }),
+    root.children.length > 0 && root.kept !== undefined && root.kept > 0 && !isUsed(root)
+      ? `${counted(root.kept, 'seed')} kept back` : undefined,
+  ];
+  return facts.filter(fact => fact !== undefined);
+}
+
+/** The rows of a lot's table: a remainder to which nothing was done is told by the facts of the seed. */
+export function rowsOf({ batches }: LotReport): BatchReport[] {
+  return batches.filter(({ batch }) => batch.children.length === 0 || isUsed(batch));
+}
+
+/** What has to be known to read a lot's table: errors, why a number is missing, days not counted from a sowing. */
+export function notesOf({ lot, batches, errors }: LotReport): string[] {
+  const notes: string[] = [];
+  if (errors > 0) {
+    notes.push(errors === 1
+      ? `There is an error in the records of ${lot.id}: its numbers may be wrong until it is mended.`
+      : `There are ${errors} errors in the records of ${lot.id}: its numbers may be wrong until they are mended.`);
+  }
+  for (const { batch, totals, germination, days, origin } of batches) {
+    if (!totals) continue;
+    if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
+    if (isUndefined(days)) {
+      if (totals.germinated > 0) notes.push(`No days for ${batch.path}: ${days.undefined}.`);
+    } else if (origin && origin.by !== 'sowing') notes.push(`Days of ${batch.path} count from ${originText(origin)}.`);
+  }
+  return notes;
+}
+
+/** How the tables are to be read. */
+export const legend: readonly string[] = [
+  '% is germinated seed of the seed sown less lost (of the seed there where none was sown), with Wilson’s 95 % interval.',
+  'Days: from sowing (else the end of the soak, else the first stage) to the counts that found the first and the last of it.',
+  'A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling that died had.',
+  '– is not known. Columns without anything to show are left out.',
+];
+
+/** What has to be known of the whole report. */
+export function warningsOf({ lots, homeless }: Report): string[] {
+  const warnings = lots.length === 0 ? ['No lots are recorded here.'] : [];
+  if (homeless === 1) warnings.push('1 line with an error names no lot that is defined here; what it says is in none of these numbers.');
+  if (homeless > 1) warnings.push(`${homeless} lines with an error name no lot that is defined here; what they say is in none of these numbers.`);
+  return warnings;
+}
+
+/** Example: counted(2, 'seed') is '2 seeds' */
+function counted(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
+}
