@@ -1,0 +1,48 @@
+import type { Moment } from '../journal/moment.ts';
+import type { Severity } from '../model/problems.ts';
+import { checkGithub } from './check-github.ts';
+import { checkJson } from './check-json.ts';
+import { checkSarif } from './check-sarif.ts';
+import { checkText } from './check-text.ts';
+import { exits, type Exit } from './exits.ts';
+import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
+import { openJournals, type OpenJournal, type Opening } from './open.ts';
+import { complain, numbered, print, wantsColours } from './output.ts';
+
+export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
+
+export interface CheckOptions {
+  readonly format: (typeof checkFormats)[number];
+  readonly severity: Severity;
+  readonly today?: Moment;
+}
+
+/** `plumule check`: prints the problems of the journals. */
+export async function check(paths: readonly string[], { format, severity, today }: CheckOptions): Promise<Exit> {
+  const opening = await openJournals(paths, today);
+  const problems = listProblems(opening.journals, severity);
+  print(written(format, opening, problems));
+  for (const { path, message } of opening.unread) complain(`${path}: ${message}`);
+  const counts = tally(problems);
+  complain(summary(opening.journals, counts));
+  if (opening.unread.length > 0) return exits.unread;
+  return counts.error + counts.warning > 0 ? exits.problems : exits.clean;
+}
+
+function written(format: CheckOptions['format'], opening: Opening, problems: readonly ListedProblem[]): string {
+  switch (format) {
+    case 'text': return checkText(problems, wantsColours());
+    case 'json': return checkJson(opening, problems);
+    case 'sarif': return checkSarif(problems, opening.unread);
+    case 'github': return checkGithub(problems);
+  }
+}
+
+function summary(journals: readonly OpenJournal[], { error, warning, information, hint }: Tally): string {
+  const files = journals.reduce((sum, { asked }) => sum + asked.length, 0);
+  const parts = [
+    [error, 'error'], [warning, 'warning'], [information, 'remark'], [hint, 'hint'],
+  ] as const;
+  const found = parts.filter(([n]) => n > 0).map(([n, word]) => numbered(n, word));
+  return `checked ${numbered(files, 'file')}: ${found.length > 0 ? found.join(', ') : 'no problems'}`;
+}

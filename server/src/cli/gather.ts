@@ -1,0 +1,62 @@
+/** Which journals the paths of a command line mean: a folder is one journal, as in the editor. */
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { DiskFault, faultOf } from '../disk/fault.ts';
+import { findJournals, isJournalName } from '../disk/find.ts';
+
+/** The files of one journal. */
+export interface Group {
+  readonly folder: string;
+  /** What was asked for: a folder's files, or files named one by one. */
+  readonly asked: readonly string[];
+  /** Read because the files asked for may name what these define. */
+  readonly beside: readonly string[];
+}
+
+export interface Gathering {
+  readonly groups: readonly Group[];
+  readonly faults: readonly DiskFault[];
+}
+
+/**
+ * Each folder is one journal with all below it. Files named one by one belong to the journal of the folder named with
+ * them, else to that of the files in their own directory, no deeper. Nothing is asked for twice.
+ */
+export async function gather(paths: readonly string[]): Promise<Gathering> {
+  const faults: DiskFault[] = [];
+  const { folders, files } = await sort(paths, faults);
+  const groups: Group[] = [];
+  const taken = new Set<string>();
+  // The outer folder first: it has what is in the inner one.
+  for (const folder of folders.sort((a, b) => a.length - b.length)) {
+    const search = await findJournals(folder);
+    faults.push(...search.faults);
+    if (search.files.length === 0 && search.faults.length === 0) faults.push(new DiskFault(folder, 'no journal is here (no file *.germ)'));
+    const asked = search.files.filter(file => !taken.has(file));
+    for (const file of asked) taken.add(file);
+    if (asked.length > 0) groups.push({ folder, asked, beside: [] });
+  }
+  const loose = [...new Set(files)].filter(file => !taken.has(file));
+  for (const directory of new Set(loose.map(file => path.dirname(file)))) {
+    const asked = loose.filter(file => path.dirname(file) === directory);
+    const search = await findJournals(directory, false);
+    faults.push(...search.faults);
+    groups.push({ folder: directory, asked, beside: search.files.filter(file => !asked.includes(file)) });
+  }
+  return { groups, faults };
+}
+
+async function sort(paths: readonly string[], faults: DiskFault[]): Promise<{ folders: string[]; files: string[] }> {
+  const folders: string[] = [];
+  const files: string[] = [];
+  for (const each of paths.map(given => path.resolve(given))) {
+    try {
+      if ((await stat(each)).isDirectory()) folders.push(each);
+      else if (isJournalName(each)) files.push(each);
+      else faults.push(new DiskFault(each, 'the name of a journal ends in .germ'));
+    } catch (error) {
+      faults.push(faultOf(each, error));
+    }
+  }
+  return { folders, files };
+}

@@ -1,0 +1,68 @@
+import path from 'node:path';
+import { ProblemBook } from '../checks/problem-book.ts';
+import type { DiskFault } from '../disk/fault.ts';
+import { readJournal } from '../disk/read.ts';
+import { Journal } from '../journal/journal.ts';
+import type { Moment } from '../journal/moment.ts';
+import { present } from '../lsp/clock.ts';
+import { gather, type Group } from './gather.ts';
+
+/** One journal, read and checked. Its files go by their paths from the current folder, parts divided by `/`. */
+export interface OpenJournal {
+  readonly journal: Journal;
+  readonly book: ProblemBook;
+  readonly folder: string;
+  /** The files that were asked for and could be read, sorted; others may be there as context. */
+  readonly asked: readonly string[];
+  readonly now: Moment;
+}
+
+/** A path that could not be read, and why. */
+export interface Unread {
+  readonly path: string;
+  readonly message: string;
+}
+
+export interface Opening {
+  readonly journals: readonly OpenJournal[];
+  readonly unread: readonly Unread[];
+}
+
+/** Opens what the paths mean; no path: the current folder. Without `today` it is the present in each journal's zone. */
+export async function openJournals(paths: readonly string[], today: Moment | undefined): Promise<Opening> {
+  const { groups, faults } = await gather(paths.length > 0 ? paths : ['.']);
+  const unread = faults.map(unreadOf);
+  const journals: OpenJournal[] = [];
+  for (const group of groups) journals.push(await open(group, today, unread));
+  return { journals: journals.filter(({ asked }) => asked.length > 0), unread };
+}
+
+async function open(group: Group, today: Moment | undefined, unread: Unread[]): Promise<OpenJournal> {
+  const { folder, asked, beside } = group;
+  const journal = new Journal();
+  const names: string[] = [];
+  for (const file of [...asked, ...beside]) {
+    try {
+      const text = await readJournal(file);
+      const name = nameOf(file);
+      journal.set(name, text);
+      if (asked.includes(file)) names.push(name);
+    } catch (error) {
+      unread.push(unreadOf(error as DiskFault));
+    }
+  }
+  const now = today ?? present(journal.zone);
+  const book = new ProblemBook(journal);
+  book.update(now);
+  return { journal, book, folder: nameOf(folder), asked: names.sort(), now };
+}
+
+function unreadOf({ path: where, message }: DiskFault): Unread {
+  return { path: nameOf(where), message };
+}
+
+/** Example: nameOf('/home/me/journal/2026.germ') is 'journal/2026.germ' in /home/me */
+function nameOf(file: string): string {
+  const name = path.relative(process.cwd(), file) || '.';
+  return path.sep === '/' ? name : name.replaceAll(path.sep, '/');
+}

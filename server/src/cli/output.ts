@@ -1,0 +1,30 @@
+import { printable } from '../report/printable.ts';
+
+/** Results, to standard output. */
+export function print(text: string): void {
+  process.stdout.write(text);
+}
+
+/** One line to the person, to standard error. */
+export function complain(line: string): void {
+  process.stderr.write(`plumule: ${printable(line)}\n`);
+}
+
+/** Whether standard output is a terminal that shows colours; NO_COLOR and TERM=dumb are respected. */
+export function wantsColours(): boolean {
+  return process.stdout.isTTY && process.stdout.hasColors();
+}
+
+/** A reader that closes the pipe early, as `head` does, has all it wants: no error. */
+export function allowClosedPipe(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
+}
+
+/** Example: numbered(2, 'file') is '2 files' */
+export function numbered(n: number, word: string): string {
+  return `${n} ${word}${n === 1 ? '' : 's'}`;
+}

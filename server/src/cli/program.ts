@@ -1,0 +1,63 @@
+/** The commands and options of the command line. */
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { version } from '../../../package.json';
+import type { Moment } from '../journal/moment.ts';
+import { momentOf } from '../lsp/clock.ts';
+import { check, checkFormats, type CheckOptions } from './check.ts';
+import { severities } from './listed.ts';
+import { report, reportFormats, type ReportOptions } from './report.ts';
+
+const PATHS = 'files (*.germ) or folders, with their subfolders; none: the current folder';
+
+function today(text: string): Moment {
+  const moment = momentOf(text);
+  if (!moment) throw new InvalidArgumentError('Write a date as 2026-01-12, with a time as 2026-01-12T08:00.');
+  return moment;
+}
+
+const todayOption = (): Option => new Option(
+  '--today <date>', 'take this for today (2026-01-12) or for now (2026-01-12T08:00), in place of the clock').argParser(today);
+
+const formatOption = (formats: readonly string[]): Option =>
+  new Option('--format <name>', 'how to print it').choices(formats).default('text');
+
+export const plumule = new Command('plumule')
+  .description('Reads journals of sown seed (*.germ), checks them and sums them up.')
+  .version(version, '--version', 'print the version')
+  .helpOption('--help', 'print this help')
+  .helpCommand(false)
+  .showHelpAfterError('plumule --help says more.')
+  .exitOverride()
+  .addHelpText('after', `
+All journals of a folder belong together: what one file defines, the others know.
+Results go to standard output, messages to standard error.
+
+Exit code
+  0  all is well
+  1  check found errors or warnings (hints alone do not count)
+  2  a wrong option, or a path that cannot be read or holds no journal; the rest is still worked on`);
+
+plumule
+  .command('check')
+  .summary('list what cannot be right in the journals')
+  .description('Lists what cannot be right in the journals: one line each, as file:line:column.\nLines and columns count from 1; a column is a UTF-16 unit, as in editors.')
+  .argument('[paths...]', PATHS)
+  .addOption(formatOption(checkFormats))
+  .addOption(new Option('--severity <least>', 'leave out what is less grave than this').choices(severities).default('hint'))
+  .addOption(todayOption())
+  .action(async (paths: string[], options: CheckOptions) => {
+    process.exitCode = await check(paths, options);
+  });
+
+plumule
+  .command('report')
+  .summary('sum up each lot in a table')
+  .description('Sums up each lot in a table: what was done to its batches, what germinated, and where they stand.')
+  .argument('[paths...]', PATHS)
+  .addOption(formatOption(reportFormats))
+  .addOption(new Option('--lot <id>', 'only this lot; may be given more than once')
+    .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
+  .addOption(todayOption())
+  .action(async (paths: string[], options: ReportOptions) => {
+    process.exitCode = await report(paths, options);
+  });

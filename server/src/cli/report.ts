@@ -1,0 +1,60 @@
+import pc from 'picocolors';
+import { version } from '../../../package.json';
+import type { Moment } from '../journal/moment.ts';
+import { REPORT_SHAPE, reportData } from '../report/json.ts';
+import { reportMarkdown } from '../report/markdown.ts';
+import { reportOf, type Report } from '../report/report.ts';
+import { reportText } from '../report/text.ts';
+import { nearest } from '../syntax/nearest.ts';
+import { exits, type Exit } from './exits.ts';
+import { openJournals, type OpenJournal, type Unread } from './open.ts';
+import { complain, numbered, print, wantsColours } from './output.ts';
+
+export const reportFormats = ['text', 'json', 'md'] as const;
+
+export interface ReportOptions {
+  readonly format: (typeof reportFormats)[number];
+  readonly lot?: readonly string[];
+  readonly today?: Moment;
+}
+
+/** `plumule report`: prints what the journals say of each lot. */
+export async function report(paths: readonly string[], { format, lot, today }: ReportOptions): Promise<Exit> {
+  const { journals, unread } = await openJournals(paths, today);
+  const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, lot) }));
+  const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));
+  print(written(format, lot !== undefined, reports, unread));
+  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  for (const id of unknown) complain(unknownLot(id, journals));
+  for (const { report: { lots } } of reports) {
+    const errors = lots.reduce((sum, each) => sum + each.errors, 0);
+    if (errors > 0) complain(`${numbered(errors, 'error')} in the records of these lots; “plumule check” lists them`);
+  }
+  return unread.length + unknown.length > 0 ? exits.unread : exits.clean;
+}
+
+function reportOn({ journal, book, asked, folder, now }: OpenJournal, named: boolean, lot?: readonly string[]): Report {
+  const narrowing = { ...(named ? { name: folder } : {}), ...(lot ? { ids: lot } : {}) };
+  return reportOf(journal, book, { now, files: asked, ...narrowing });
+}
+
+function written(
+  format: ReportOptions['format'], narrowed: boolean,
+  reports: readonly (OpenJournal & { report: Report })[], unread: readonly Unread[],
+): string {
+  // Asked for a lot, nobody wants to hear of the journals that do not have it.
+  const told = reports.map(each => each.report).filter(({ lots }) => !narrowed || lots.length > 0);
+  switch (format) {
+    case 'text': return reportText(told, pc.createColors(wantsColours()).bold);
+    case 'md': return reportMarkdown(told);
+    case 'json': {
+      const journals = reports.map(({ asked, report: one }) => ({ files: asked, ...reportData(one) }));
+      return `${JSON.stringify({ version: REPORT_SHAPE, plumule: version, journals, unread }, undefined, 2)}\n`;
+    }
+  }
+}
+
+function unknownLot(id: string, journals: readonly OpenJournal[]): string {
+  const near = nearest(id, journals.flatMap(({ journal }) => [...journal.lots()].map(lot => lot.id)));
+  return `no lot “${id}” is here${near === undefined ? '' : `; did you mean “${near}”?`}`;
+}
