@@ -3,7 +3,7 @@ import { keywords } from '../../server/src/model/keywords.ts';
 import { spellingsOf } from '../../server/src/model/quantity.ts';
 import { countables, cutClasses, dormancies } from '../../server/src/model/record.ts';
 import { builtInAgents } from '../../server/src/solutions/agents.ts';
-import { leadWords } from '../../server/src/syntax/facts.ts';
+import { leadWords } from '../../server/src/syntax/fact-types.ts';
 import { namesOf, tokenize } from './tokens.ts';
 
 describe('every keyword', () => {

@@ -53,14 +53,15 @@ describe('a text kept as lines', () => {
   });
 
   it('gives the same offsets, positions and parts of the text as the peer', () => {
-    fc.assert(fc.property(text(20), fc.array(range), fc.array(fc.integer({ min: -2, max: 60 })), (start, ranges, offsets) => {
+    const offset = fc.integer({ min: -2, max: 60 });
+    fc.assert(fc.property(text(20), fc.array(range), fc.array(offset), (start, ranges, offsets) => {
       const store = storeOf(start);
       const peer = peerOf(start);
       for (const each of ranges) {
         expect(store.text(each)).toBe(peer.getText(legal(each)));
         expect(store.offsetAt(each.start)).toBe(peer.offsetAt(legal(each).start));
       }
-      for (const offset of offsets) expect(store.positionAt(offset)).toEqual(peer.positionAt(offset));
+      for (const each of offsets) expect(store.positionAt(each)).toEqual(peer.positionAt(each));
     }), { numRuns: 500 });
   });
 
@@ -113,9 +114,10 @@ describe('a text kept as lines', () => {
       expect(store.text()).toBe(head + now + tail);
       expectChange(store, before, change);
       const { removed, added } = change;
-      const same = (a?: Line<Content>, b?: Line<Content>) => a && b && a.text === b.text && a.end === b.end;
-      expect(same(removed[0], added[0])).toBeFalsy();
-      expect(same(removed.at(-1), added.at(-1))).toBeFalsy();
+      if (removed.length === 0 || added.length === 0) return;
+      const written = (line: Line<Content>) => [line.text, line.end];
+      expect(written(removed[0]!)).not.toEqual(written(added[0]!));
+      expect(written(removed.at(-1)!)).not.toEqual(written(added.at(-1)!));
     }), { numRuns: 500 });
   });
 

@@ -41,6 +41,7 @@ const spellings: Record<Dimension, Record<string, string>> = {
   volume: { L: 'L', l: 'L', litre: 'L', litres: 'L', liter: 'L', liters: 'L', mL: 'mL', ml: 'mL', ML: 'mL', uL: 'uL', ul: 'uL' },
   strength: {
     ppm: 'ppm', PPM: 'ppm', 'mg/L': 'mg/L', 'mg/l': 'mg/L', 'g/L': 'g/L', 'g/l': 'g/L', '%': '%',
+    'mg/mL': 'g/L', 'mg/ml': 'g/L', 'ug/mL': 'mg/L', 'ug/ml': 'mg/L',
     mM: 'mM', 'mmol/L': 'mM', 'mmol/l': 'mM', uM: 'uM', 'umol/L': 'uM', 'umol/l': 'uM',
   },
   duration: {
@@ -48,18 +49,25 @@ const spellings: Record<Dimension, Record<string, string>> = {
     d: 'days', day: 'days', days: 'days', week: 'weeks', weeks: 'weeks', wk: 'weeks', wks: 'weeks',
     month: 'months', months: 'months', year: 'years', years: 'years',
   },
-  temperature: { C: 'C', '°C': 'C', c: 'C', F: 'F', '°F': 'F', f: 'F' },
+  temperature: { C: 'C', '°C': 'C', '° C': 'C', '℃': 'C', c: 'C', F: 'F', '°F': 'F', '° F': 'F', '℉': 'F', f: 'F' },
   molarMass: { 'g/mol': 'g/mol' },
 };
 
 const bySpelling = new Map<string, UnitSpelling>();
 for (const [dimension, units] of Object.entries(spellings)) {
-  for (const [spelling, unit] of Object.entries(units)) bySpelling.set(spelling, { dimension: dimension as Dimension, unit });
+  for (const [spelling, unit] of Object.entries(units)) {
+    const meaning = { dimension: dimension as Dimension, unit };
+    bySpelling.set(spelling, meaning);
+    // The micro sign, and the Greek letter that looks the same.
+    for (const micro of ['\u00b5', '\u03bc']) {
+      if (spelling.startsWith('u')) bySpelling.set(micro + spelling.slice(1), meaning);
+    }
+  }
 }
 
 /** The unit that a spelling means; both micro signs are read as u. Undefined when it is no unit. */
 export function unitOf(spelling: string): UnitSpelling | undefined {
-  return bySpelling.get(spelling.replace(/^[µμ]/, 'u'));
+  return bySpelling.get(spelling);
 }
 
 /** Every accepted spelling of the units of a dimension. */

@@ -1,26 +1,22 @@
 /**
  * The grammar of one record line: a keyword, the head, then facts behind commas, each a row of pieces. It says how
- * pieces hang together (`=9 germinated` is one amount, `20/10 C` is one); what a row of pieces means depends on the
- * keyword and is read in facts.ts. Every row of tokens that begins with a word has a parse.
+ * tokens hang together (`9 germinated` is one amount); what a row of pieces means depends on the keyword and is read
+ * in facts.ts. Every row of tokens that begins with a word has a parse.
  */
-import { EmbeddedActionsParser, type IToken } from 'chevrotain';
+import { EmbeddedActionsParser, type IOrAlt, type IToken } from 'chevrotain';
 import * as t from './tokens.ts';
 import type { Span } from '../model/record.ts';
 
-/** A number with what belongs to it. */
+/** A number, as written, with the word or the % right behind it, be it a unit or not. */
 export interface Amount extends Span {
   readonly kind: 'amount';
   readonly number: IToken;
-  /** Behind a slash: the temperature of the night. */
-  readonly second: IToken | undefined;
-  readonly equals: boolean;
-  /** The word right behind the number, be it a unit or not. */
   readonly unit: IToken | undefined;
 }
 
 /** Anything that is not an amount: one token. */
 export interface Atom extends Span {
-  readonly kind: 'date' | 'month' | 'time' | 'word' | 'quoted' | 'mark';
+  readonly kind: 'date' | 'time' | 'word' | 'quoted' | 'mark';
   readonly text: string;
 }
 
@@ -34,90 +30,63 @@ export interface RecordSyntax {
 }
 
 class RecordParser extends EmbeddedActionsParser {
+  // Made once: chevrotain would take a new array at every call, too, and spend its time on making them.
+  private readonly kinds: IOrAlt<Piece>[] = [
+    { ALT: () => this.amount() },
+    { ALT: () => atom('word', this.CONSUME(t.Word)) },
+    { ALT: () => atom('date', this.CONSUME(t.DateLike)) },
+    { ALT: () => atom('time', this.CONSUME(t.Time)) },
+    { ALT: () => atom('quoted', this.CONSUME(t.Quoted)) },
+    { ALT: () => atom('mark', this.CONSUME(t.Mark)) },
+  ];
+  private readonly unit = () => this.CONSUME2(t.Word);
+
   constructor() {
-    super(t.allTokens, { recoveryEnabled: false, maxLookahead: 2 });
+    super(t.allTokens, { recoveryEnabled: false, maxLookahead: 1 });
     this.performSelfAnalysis();
   }
 
   readonly record = this.RULE('record', (): RecordSyntax => {
     const keyword = this.CONSUME(t.Word);
-    const head = this.SUBRULE(this.pieces);
+    const head = this.SUBRULE(this.row);
     const facts: { comma: number; pieces: Piece[] }[] = [];
     this.MANY(() => {
-      const comma = this.CONSUME(t.Comma);
-      const pieces = this.SUBRULE2(this.pieces);
-      facts.push({ comma: comma.startOffset, pieces });
+      const comma = this.CONSUME(t.Comma).startOffset;
+      facts.push({ comma, pieces: this.SUBRULE2(this.row) });
     });
     return { keyword, head, facts };
   });
 
-  private readonly pieces = this.RULE('pieces', (): Piece[] => {
+  private readonly row = this.RULE('row', (): Piece[] => {
     const pieces: Piece[] = [];
-    this.MANY(() => pieces.push(this.SUBRULE(this.piece)));
+    this.MANY(() => pieces.push(this.OR(this.kinds)));
     return pieces;
   });
 
-  private readonly piece = this.RULE('piece', (): Piece =>
-    this.OR([
-      { ALT: () => this.SUBRULE(this.amount) },
-      { ALT: () => this.atom('date', this.CONSUME(t.DateLike)) },
-      { ALT: () => this.atom('month', this.CONSUME(t.YearMonth)) },
-      { ALT: () => this.atom('time', this.CONSUME(t.Time)) },
-      { ALT: () => this.atom('word', this.CONSUME(t.Word)) },
-      { ALT: () => this.atom('quoted', this.CONSUME(t.Quoted)) },
-      { ALT: () => this.atom('mark', this.CONSUME(t.Percent)) },
-      { ALT: () => this.atom('mark', this.CONSUME(t.Slash)) },
-      { ALT: () => this.atom('mark', this.CONSUME(t.Equals)) },
-      { ALT: () => this.atom('mark', this.CONSUME(t.Mark)) },
-    ]),
-  );
-
-  private readonly amount = this.RULE('amount', (): Amount => {
-    const equals = this.OPTION(() => this.CONSUME(t.Equals));
-    const number = this.number(1);
-    // The grammar's own look-ahead does not see past this rule: a slash before anything else is a piece of its own.
-    const second = this.OPTION2({
-      GATE: () => isNumber(this.LA(2)),
-      DEF: () => {
-        this.CONSUME(t.Slash);
-        return this.number(2);
-      },
-    });
-    const unit = this.OPTION3(() =>
-      this.OR3([{ ALT: () => this.CONSUME(t.Word) }, { ALT: () => this.CONSUME(t.Percent) }]),
-    );
-    return this.ACTION(() => amountOf(equals, number, second, unit));
-  });
-
-  private number(place: 1 | 2): IToken {
-    return place === 1
-      ? this.OR1([{ ALT: () => this.CONSUME1(t.Num) }, { ALT: () => this.CONSUME1(t.CommaNumber) }])
-      : this.OR2([{ ALT: () => this.CONSUME2(t.Num) }, { ALT: () => this.CONSUME2(t.CommaNumber) }]);
-  }
-
-  private atom(kind: Atom['kind'], token: IToken): Atom {
-    return { kind, text: token.image, start: token.startOffset, end: token.startOffset + token.image.length };
+  private amount(): Amount {
+    const number = this.CONSUME(t.Num);
+    const unit = this.OPTION(this.unit);
+    return this.ACTION(() => amountOf(number, unit));
   }
 }
 
-function isNumber({ tokenType }: IToken): boolean {
-  return tokenType === t.Num || tokenType === t.CommaNumber;
+function amountOf(number: IToken, unit: IToken | undefined): Amount {
+  return { kind: 'amount', number, unit, start: number.startOffset, end: endOf(unit ?? number) };
 }
 
-function amountOf(equals: IToken | undefined, number: IToken, second: IToken | undefined, unit: IToken | undefined): Amount {
-  const last = unit ?? second ?? number;
-  return {
-    kind: 'amount', number, second, unit, equals: equals !== undefined,
-    start: (equals ?? number).startOffset, end: last.startOffset + last.image.length,
-  };
+function atom(kind: Atom['kind'], token: IToken): Atom {
+  return { kind, text: token.image, start: token.startOffset, end: endOf(token) };
+}
+
+function endOf(token: IToken): number {
+  return token.startOffset + token.image.length;
 }
 
 const parser = new RecordParser();
 
 /** The syntax of a line that begins with a letter; undefined for any other line. */
 export function syntaxOf(line: string): RecordSyntax | undefined {
-  const { tokens } = t.lexer.tokenize(line);
-  parser.input = tokens;
+  parser.input = t.lexer.tokenize(line).tokens;
   const record = parser.record();
   return parser.errors.length === 0 ? record : undefined;
 }

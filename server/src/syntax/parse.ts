@@ -1,12 +1,15 @@
-/** From one line of text to what it says. Total: any string gives a reading, and nothing on a line is dropped in silence. */
+/** From one line of text to what it says. Total: any string gives a reading, and nothing is dropped in silence. */
 import { isKeyword, keywords, type Keyword } from '../model/keywords.ts';
 import type { Problem } from '../model/problems.ts';
-import type { Fact, JournalRecord, Span } from '../model/record.ts';
-import { readFact, reportRepeats } from './facts.ts';
+import type { Fact, JournalRecord, Span, Written } from '../model/record.ts';
+import { taken } from './fact-types.ts';
+import { inWords, readFacts, reportEmpty } from './facts.ts';
 import { syntaxOf, type RecordSyntax } from './grammar.ts';
 import { readHead } from './head.ts';
 import { listed, nearest } from './nearest.ts';
-import { LineReader, replacement } from './reader.ts';
+import { reportLimit } from './limits.ts';
+import { insertion, LineReader, replacement } from './reader.ts';
+import { reportNoSubject, runEnd, standsAlone } from './subject.ts';
 
 export interface Reading {
   readonly kind: 'blank' | 'comment' | 'remark' | 'record' | 'unread';
@@ -26,81 +29,80 @@ const remark: Reading = { kind: 'remark', record: undefined, problems: none };
  */
 export function parse(line: string): Reading {
   const start = line.charCodeAt(0) === 0xfeff ? 1 : 0;
-  const first = line.charAt(start);
-  if (line.trim() === '') return blank;
-  if (first === '#') return comment;
-  if (/\s/.test(first)) return remark;
+  const first = line.codePointAt(start);
+  if (first === undefined) return blank;
+  if (first === 35) return comment;
+  const letter = (first >= 97 && first <= 122) || /\p{L}/u.test(String.fromCodePoint(first));
+  if (!letter && /\s/.test(line.charAt(start))) return line.trim() === '' ? blank : remark;
   const reader = new LineReader(line);
-  const record = /\p{L}/u.test(String.fromCodePoint(line.codePointAt(start) ?? 0)) ? readRecord(reader) : unreadable(reader, start);
+  const syntax = letter ? syntaxOf(line) : undefined;
+  if (!syntax) reportLine(reader, start, first);
+  const record = syntax && readRecord(reader, syntax);
   return { kind: record ? 'record' : 'unread', record, problems: reader.problems.length > 0 ? reader.problems : none };
 }
 
-function unreadable(reader: LineReader, start: number): undefined {
-  const character = String.fromCodePoint(reader.line.codePointAt(start) ?? 0);
-  return reader.report('unknown-line', { start, end: start + character.length }, {}, [
-    { title: 'Make it a comment', start, end: start, text: '# ' },
-    { title: 'Make it a remark', start, end: start, text: '  ' },
+function reportLine(reader: LineReader, start: number, first: number): void {
+  reader.report('unknown-line', { start, end: start + (first > 0xffff ? 2 : 1) }, {}, [
+    insertion(start, '# ', 'Make it a comment'), insertion(start, '  ', 'Make it a remark'),
   ]);
 }
 
-function readRecord(reader: LineReader): JournalRecord | undefined {
-  const syntax = syntaxOf(reader.line);
-  if (!syntax) return unreadable(reader, 0);
-  const keywordSpan = { start: syntax.keyword.startOffset, end: syntax.keyword.startOffset + syntax.keyword.image.length };
-  const keyword = syntax.keyword.image.toLowerCase();
-  if (!isKeyword(keyword)) return unknownKeyword(reader, keywordSpan);
-  const head = readHead(reader, keyword, keywordSpan, syntax.head);
-  const facts = isText(keyword) ? restAsText(reader, syntax) : readFacts(reader, keyword, syntax);
+function readRecord(reader: LineReader, syntax: RecordSyntax): JournalRecord | undefined {
+  const { image, startOffset: start } = syntax.keyword;
+  const keywordSpan = { start, end: start + image.length };
+  const keyword = image.toLowerCase();
+  if (!isKeyword(keyword) || !standsAlone(reader.line, keywordSpan.end)) {
+    reportKeyword(reader, { start, end: runEnd(reader.line, start) });
+    return undefined;
+  }
+  const takes = taken(keyword);
+  const head = readHead(reader, takes, keywordSpan, syntax.head);
+  const facts = isText(keyword) ? restAsText(reader, keyword, syntax) : readFacts(reader, takes, syntax, head);
   const broken = reader.problems.length > 0;
   if (!broken) reportMissing(reader, keyword, keywordSpan, facts, head.date !== undefined);
-  return { keyword, keywordSpan, ...head, facts, broken };
+  if (!broken && keyword === 'limit' && head.subject) reportLimit(reader, keywordSpan, head.subject, facts);
+  const { subject, plant, date, time } = head;
+  return { keyword, keywordSpan, subject, plant, date, time, facts, broken };
 }
 
-function readFacts(reader: LineReader, keyword: Keyword, syntax: RecordSyntax): Fact[] {
-  const facts: Fact[] = [];
-  for (const { comma, pieces } of syntax.facts) {
-    const fact = readFact(reader, keyword, comma, pieces);
-    if (fact) facts.push(fact);
-  }
-  reportRepeats(reader, keyword, facts);
-  return facts;
+function reportKeyword(reader: LineReader, span: Span): void {
+  const all = Object.keys(keywords);
+  const near = nearest(reader.slice(span), all);
+  const suggestion = near
+    ? `Did you mean “${near}”?`
+    : `The keywords are ${listed(all, 'and')}. A remark begins with a blank, a comment with “#”.`;
+  const fixes = [insertion(span.start, '  ', 'Make it a remark')];
+  reader.report('unknown-keyword', span, { word: reader.shown(span), suggestion }, near ? [replacement(span, near), ...fixes] : fixes);
 }
 
 /** Records whose only fact is a text: everything behind the first comma is that text, commas included. */
 function isText(keyword: Keyword): boolean {
   const { facts } = keywords[keyword];
-  return facts.length === 1 && facts[0]?.type === 'text';
+  return facts.length === 1 && facts[0]!.type === 'text';
 }
 
-function restAsText({ line }: LineReader, syntax: RecordSyntax): Fact[] {
-  const first = syntax.facts[0];
+function restAsText(reader: LineReader, keyword: Keyword, syntax: RecordSyntax): Fact[] {
+  const [first] = syntax.facts;
   if (!first) return [];
-  const start = first.pieces[0]?.start ?? line.length;
-  const end = line.trimEnd().length;
-  const text = line.slice(start, end);
-  if (text === '') return [];
-  const quoted = /^"[^"]*"$/.test(text) ? 1 : 0;
-  const value = { text: text.slice(quoted, text.length - quoted), start: start + quoted, end: end - quoted };
+  const written = reader.line.slice(first.comma + 1);
+  const text = written.trim();
+  if (text === '') {
+    reportEmpty(reader, keyword, first.comma, true);
+    return [];
+  }
+  const start = first.comma + 1 + written.indexOf(text);
+  const end = start + text.length;
+  const value: Written = /^"[^"]*"$/.test(text)
+    ? { text: text.slice(1, -1).trim(), start: start + 1, end: end - 1 } : { text, start, end };
   return [{ type: 'text', value, start, end }];
-}
-
-function unknownKeyword(reader: LineReader, span: Span): undefined {
-  const word = reader.slice(span);
-  const near = nearest(word, Object.keys(keywords));
-  const suggestion = near
-    ? `Did you mean “${near}”?`
-    : `The keywords are ${listed(Object.keys(keywords), 'and')}. A remark begins with a blank, a comment with #.`;
-  const fixes = near ? [replacement(span, near)] : [{ title: 'Make it a remark', start: span.start, end: span.start, text: '  ' }];
-  return reader.report('unknown-keyword', span, { word, suggestion }, fixes);
 }
 
 function reportMissing(reader: LineReader, keyword: Keyword, span: Span, facts: readonly Fact[], dated: boolean): void {
   const { facts: uses, example, dated: needs } = keywords[keyword];
   for (const use of uses) {
-    if (use.required && !facts.some(fact => fact.type === use.type)) {
-      reader.report('missing-fact', span, { keyword, shape: `“${use.shape}”`, example });
+    if (use.required && !facts.some(({ type }) => type === use.type)) {
+      reader.report('missing-fact', span, { keyword, shape: inWords(use), example });
     }
   }
-  if (keyword === 'day' && !dated) reader.report('missing-subject', span, { keyword, what: 'a date', example });
-  if (needs === 'own' && !dated) reader.report('missing-date', span);
+  if (needs === 'own' && !dated) reportNoSubject(reader, keyword, span, 'an id and the date of the reminder');
 }

@@ -83,7 +83,7 @@ export class LineStore<Content> {
   #stale = false;
   readonly #read: (text: string) => Content;
 
-  /** `read` makes a line's content from its text; it is called once for each line that comes. `name` says whose text it is. */
+  /** `read` makes a line's content from its text, once for each line that comes. `name` says whose text it is. */
   constructor(readonly name: string, text: string, read: (text: string) => Content) {
     this.#read = read;
     const lines = splitLines(text).map(line => this.#make(line));
@@ -130,7 +130,7 @@ export class LineStore<Content> {
     for (const block of this.#blocks) {
       this.renumber();
       const stop = Math.min(block.lines.length, line - block.first);
-      for (let i = 0; i < stop; i++) offset += width(block.lines[i] as Line<Content>);
+      for (let i = 0; i < stop; i++) offset += width(block.lines[i]!);
       if (line < block.first + block.lines.length) break;
     }
     return offset;
@@ -149,7 +149,7 @@ export class LineStore<Content> {
     return { line: 0, character: 0 };
   }
 
-  /** The nearest position that exists, as the language server protocol asks of a position past a line's or the text's end. */
+  /** The nearest position that exists, as the language server protocol asks of one past a line's or the text's end. */
   clamp({ line, character }: Position): Position {
     if (line < 0) return { line: 0, character: 0 };
     if (line >= this.#count) return { line: this.#count - 1, character: this.at(this.#count - 1).text.length };
@@ -179,11 +179,11 @@ export class LineStore<Content> {
     const shorter = Math.min(fresh.length, this.#count);
     const same = (mine: Line<Content>, its: SplitLine) => mine.text === its.text && mine.end === its.end;
     let head = 0;
-    while (head < shorter && same(this.at(head), fresh[head] as SplitLine)) head++;
+    while (head < shorter && same(this.at(head), fresh[head]!)) head++;
     let tail = 0;
     while (
       tail < shorter - head &&
-      same(this.at(this.#count - 1 - tail), fresh[fresh.length - 1 - tail] as SplitLine)
+      same(this.at(this.#count - 1 - tail), fresh[fresh.length - 1 - tail]!)
     ) tail++;
     const added = fresh.slice(head, fresh.length - tail).map(line => this.#make(line));
     return this.#replace(head, this.#count - head - tail, added);
@@ -203,8 +203,8 @@ export class LineStore<Content> {
   #replace(at: number, count: number, added: Line<Content>[]): Change<Content> {
     const from = this.#blockIndex(at);
     const to = count > 0 ? this.#blockIndex(at + count - 1) : from;
-    const first = this.#blocks[from] as Block<Content>;
-    const last = this.#blocks[to] as Block<Content>;
+    const first = this.#blocks[from]!;
+    const last = this.#blocks[to]!;
     const offset = at - first.first;
     let removed: Line<Content>[];
     if (from === to && first.lines.length - count + added.length <= 2 * FULL) {
@@ -234,7 +234,7 @@ export class LineStore<Content> {
     let high = this.#blocks.length - 1;
     while (low < high) {
       const middle = (low + high + 1) >> 1;
-      if ((this.#blocks[middle] as Block<Content>).first <= number) low = middle;
+      if ((this.#blocks[middle]!).first <= number) low = middle;
       else high = middle - 1;
     }
     return low;
@@ -243,7 +243,8 @@ export class LineStore<Content> {
   #ordered({ start, end }: Range): Range {
     const a = this.clamp(start);
     const b = this.clamp(end);
-    return a.line < b.line || (a.line === b.line && a.character <= b.character) ? { start: a, end: b } : { start: b, end: a };
+    const forward = a.line < b.line || (a.line === b.line && a.character <= b.character);
+    return forward ? { start: a, end: b } : { start: b, end: a };
   }
 
   #make({ text, end }: SplitLine): Line<Content> {

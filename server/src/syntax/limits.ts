@@ -1,0 +1,17 @@
+import { keywords } from '../model/keywords.ts';
+import type { Fact, Span, Written } from '../model/record.ts';
+import type { LineReader } from './reader.ts';
+
+/** Reports a `limit` that limits nothing: soaks, stocks and counts have a longest time, an agent a highest strength. */
+export function reportLimit(reader: LineReader, span: Span, subject: Written, facts: readonly Fact[]): void {
+  const lasting = /^(soak|stock|count)$/i.test(subject.text);
+  const [wanted, other] = lasting ? ['duration', 'strength'] as const : ['strength', 'duration'] as const;
+  const needed = lasting ? 'a duration such as “24 h”' : 'a strength such as “1000 ppm”';
+  const wrong = facts.find(({ type }) => type === other);
+  const keyword = `limit ${subject.text}`;
+  if (wrong) {
+    reader.report('unknown-fact', wrong, { keyword, text: reader.shown(wrong), suggestion: `It takes ${needed}.` });
+  } else if (!facts.some(({ type }) => type === wanted)) {
+    reader.report('missing-fact', span, { keyword, shape: needed, example: lasting ? `${keyword}, 24 h` : keywords.limit.example });
+  }
+}

@@ -1,0 +1,91 @@
+/** Quantities with their units: from an amount to a value, or to a problem at the very place. */
+import {
+  spellingsOf, unitOf, type Dimension, type Duration, type Quantity, type Strength, type Temperature,
+  type TemperatureUnit, type Volume,
+} from '../model/quantity.ts';
+import type { Placed } from '../model/record.ts';
+import type { Amount } from './grammar.ts';
+import { listed, nearest } from './nearest.ts';
+import { readNumber } from './numbers.ts';
+import { insertion, replacement, type LineReader } from './reader.ts';
+
+const noun: Record<Dimension, string> = {
+  mass: 'mass', volume: 'volume', strength: 'strength', duration: 'time', temperature: 'temperature', molarMass: 'molar mass',
+};
+
+/** The dimension of an amount's unit; undefined when it has no unit or one that is not known. */
+export function dimensionOf({ unit }: Amount): Dimension | undefined {
+  return unit && unitOf(unit.image)?.dimension;
+}
+
+/** A quantity of a dimension: above 0, or for a strength from 0 up. */
+export function readQuantity<Unit extends string>(
+  reader: LineReader, amount: Amount, dimension: Dimension,
+): Placed<Quantity<Unit>> | undefined {
+  const unit = readUnit(reader, amount, dimension);
+  if (unit === undefined) return undefined;
+  const value = readNumber(reader, amount);
+  if (value === undefined) return undefined;
+  // 0 ppm is the lowest rung of a ladder; no time and no volume at all are slips.
+  if (value < 0 || (value === 0 && dimension !== 'strength')) {
+    reader.report('bad-number', amount, {
+      written: reader.shown(amount), expected: `a ${noun[dimension]}`, suggestion: 'Write a number above 0 and its unit.',
+    });
+    return undefined;
+  }
+  return { value: { value, unit: unit as Unit }, start: amount.start, end: amount.end };
+}
+
+/** The unit of an amount, as the formatter spells it; a problem when it is none of the dimension. */
+function readUnit(reader: LineReader, amount: Amount, dimension: Dimension): string | undefined {
+  const { unit, start, end } = amount;
+  const found = unit && unitOf(unit.image);
+  if (found?.dimension === dimension) return found.unit;
+  const spellings = spellingsOf(dimension);
+  const common = [...new Set(spellings.map(spelling => unitOf(spelling)?.unit ?? spelling))];
+  if (!unit) {
+    const written = reader.shown(amount);
+    reader.report('missing-unit', { start, end }, { written, suggestion: `Write ${listed(common, 'or')} after it.` },
+      common.slice(0, 3).map(each => insertion(end, ` ${each}`, `Change to “${written} ${each}”`)));
+    return undefined;
+  }
+  const span = { start: unit.startOffset, end };
+  const near = found ? undefined : nearest(unit.image, spellings);
+  const suggestion = near ? `Did you mean “${near}”?` : `Write ${listed(common, 'or')}.`;
+  reader.report('bad-unit', span, { unit: reader.shown(span), of: `of ${noun[dimension]}`, suggestion },
+    near ? [replacement(span, near)] : []);
+  return undefined;
+}
+
+export function readStrength(reader: LineReader, amount: Amount): Placed<Strength> | undefined {
+  return readQuantity(reader, amount, 'strength');
+}
+
+export function readVolume(reader: LineReader, amount: Amount): Placed<Volume> | undefined {
+  return readQuantity(reader, amount, 'volume');
+}
+
+/** A duration; months and years must come to whole calendar months. */
+export function readDuration(reader: LineReader, amount: Amount): Placed<Duration> | undefined {
+  const duration = readQuantity<Duration['unit']>(reader, amount, 'duration');
+  if (!duration) return undefined;
+  const { value, unit } = duration.value;
+  const inMonths = unit === 'months' ? value : unit === 'years' ? value * 12 : 0;
+  if (Number.isInteger(inMonths)) return duration;
+  reader.report('bad-number', amount, {
+    written: reader.shown(amount), expected: 'a whole number of months', suggestion: 'Write days or weeks.',
+  });
+  return undefined;
+}
+
+/** A temperature or a pair of day and night. */
+export function readTemperature(reader: LineReader, amount: Amount): Placed<Temperature> | undefined {
+  const unit = readUnit(reader, amount, 'temperature') as TemperatureUnit | undefined;
+  if (!unit) return undefined;
+  const { start, end } = amount;
+  const { image } = amount.number;
+  const pair = image.includes('/') ? /^(-?\d+(?:\.\d+)?)\/(-?\d+(?:\.\d+)?)$/.exec(image) : undefined;
+  if (pair) return { start, end, value: { day: Number(pair[1]), night: Number(pair[2]), unit } };
+  const day = readNumber(reader, amount);
+  return day === undefined ? undefined : { start, end, value: { day, night: undefined, unit } };
+}

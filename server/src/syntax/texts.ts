@@ -1,0 +1,80 @@
+/** Facts that are a word or a text. */
+import { dormancies, type Fact } from '../model/record.ts';
+import type { FactReader } from './fact-readers.ts';
+import type { Piece } from './grammar.ts';
+import { listed, nearest } from './nearest.ts';
+import { readWhole } from './numbers.ts';
+import { replacement, spanFrom, type LineReader } from './reader.ts';
+import { isBatchName } from './subject.ts';
+import { reportValue } from './wanted.ts';
+
+/** A text behind a word: all that is left of the fact. */
+export function worded(type: 'from' | 'at' | 'stored' | 'in' | 'source' | 'for', expected: string, example: string): FactReader {
+  return (reader, pieces) => {
+    const value = reader.written(pieces, 1);
+    if (value?.text) return { type, value, start: pieces[0]!.start, end: pieces[pieces.length - 1]!.end };
+    reportValue(reader, pieces, 1, expected, example);
+    return undefined;
+  };
+}
+
+/** A text without a word before it: the whole fact. */
+export function readBare(type: 'text' | 'path'): FactReader {
+  return (reader, pieces) => {
+    const value = reader.written(pieces, 0)!;
+    return { type, value, ...spanFrom(pieces, 0) };
+  };
+}
+
+/** The name of a regime. */
+export function readName(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const [word, name] = pieces;
+  if (name?.kind === 'word') {
+    return { type: 'regime', value: { text: name.text, start: name.start, end: name.end }, start: word!.start, end: name.end };
+  }
+  reportValue(reader, pieces, 1, 'the name of a regime', 'regime twowinters');
+  return undefined;
+}
+
+export function readDormancy(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const span = spanFrom(pieces, 1);
+  const written = pieces.length > 1 ? reader.slice(span) : '';
+  const value = dormancies.find(dormancy => dormancy === written.toUpperCase());
+  if (value) return { type: 'dormancy', value: { text: value, ...span }, start: pieces[0]!.start, end: span.end };
+  const near = nearest(written.replaceAll(/\s/g, ''), dormancies);
+  const expected = listed(dormancies, 'or');
+  if (written === '') reportValue(reader, pieces, 1, expected, 'dormancy PD');
+  else {
+    reader.report('bad-value', span, {
+      fact: '“dormancy”', expected, instead: `, not “${reader.shown(span)}”`, example: 'dormancy PD',
+    }, near ? [replacement(span, near)] : []);
+  }
+  return undefined;
+}
+
+/** A batch split off and its seeds: `A 24 seeds`. */
+export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const first = pieces[0]!;
+  const { start, end } = first;
+  const name = { text: reader.slice(first), start, end };
+  const amount = pieces[1];
+  if (first.kind === 'amount' && first.unit && /^seeds?$/i.test(first.unit.image)) {
+    const swap = amount && pieces.length === 2 ? [replacement(spanFrom(pieces, 0), `${reader.slice(amount)} ${name.text}`)] : [];
+    reader.report('bad-value', first, {
+      fact: `“${reader.shown(first)}”`, expected: 'the name of the new batch before it', instead: '', example: `A ${reader.shown(first)}`,
+    }, swap);
+    return undefined;
+  }
+  if (!isBatchName(name.text)) {
+    reader.report('bad-id', name, {
+      id: reader.shown(name), what: 'the name of a batch', suggestion: 'It begins with a letter or a digit; then come letters, digits, “-”, “.” and “_”.',
+    });
+    return undefined;
+  }
+  if (amount?.kind === 'amount' && /^seeds?$/i.test(amount.unit?.image ?? 'seeds')) {
+    const n = readWhole(reader, amount);
+    return n && { type: 'part', name, n, start, end: amount.end };
+  }
+  reportValue(reader, pieces, 1, 'a number of seeds', `${reader.shown(first)} 24 seeds`);
+  return undefined;
+}
