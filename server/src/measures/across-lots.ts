@@ -4,10 +4,9 @@ import { breslowDay } from './breslow-day.ts';
 import { compare, type Comparison } from './comparison.ts';
 import type { Course } from './course.ts';
 import type { Share } from './difference.ts';
-import { lifeTable } from './life-table.ts';
-import { logRank, scaled, type LogRank, type Pair } from './log-rank.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
 import { isUndefined, type Undefined } from './measured.ts';
+import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
 /** Treated and untreated batches of one lot in one winter. */
@@ -24,10 +23,8 @@ export interface AcrossLots {
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   /** Breslow-Day: whether the lots have one odds ratio. */
   readonly homogeneity: ChiSquare | Undefined;
-  /**
-   * Stratified by lot; O and E are those of the treated seed. Scaled by the mean overdispersion of the lots.
-   */
-  readonly logRank: LogRank | Undefined;
+  /** Stratified by lot; divided by the mean overdispersion of the lots. */
+  readonly speed: SpeedTests;
   readonly verdict: VerdictName;
   /** The rule that decided; its words stand in ACROSS_RULES. */
   readonly rule: AcrossRuleId;
@@ -39,7 +36,8 @@ export interface AcrossLots {
  *
  * @example
  * acrossLots([{ treated: [a1], untreated: [a2] }, { treated: [b1], untreated: [b2] }]).sentence
- * // 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to 73).'
+ * // 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to
+ * // 73).'
  */
 export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
   const comparisons = pairs.map(({ treated, untreated }) => compare(treated, untreated));
@@ -48,21 +46,18 @@ export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
   const combined = mantelHaenszel(strata);
   const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
   const homogeneity = isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value);
-  const test = logRank(pairs.filter((_, i) => !isUndefined(comparisons[i]!)).map(tablesOf));
-  const speed = isUndefined(test) ? test : scaled(test, meanOverdispersion(known));
-  const findings: AcrossFindings = { lots: known, mantelHaenszel: combined, homogeneity, logRank: speed };
+  const counted = pairs.filter((_, i) => !isUndefined(comparisons[i]!));
+  const tables = counted.map(({ treated, untreated }) => speedPairs(treated, untreated));
+  const speed = speedTests(tables, meanOverdispersion(known));
+  const findings: AcrossFindings = { lots: known, mantelHaenszel: combined, homogeneity, speed };
   const { id: rule, verdict } = ACROSS_RULES.find(({ holds }) => holds(findings))!;
   const sentence = acrossSentence(verdict, rule, findings);
-  return { comparisons, mantelHaenszel: combined, homogeneity, logRank: speed, verdict, rule, sentence };
+  return { comparisons, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
 }
 
 function stratumOf({ germinated: { treated, untreated }, overdispersion }: Comparison): Stratum {
   const worth = ({ x, n }: Share): Share => ({ x: x / overdispersion, n: n / overdispersion });
   return { first: worth(treated), second: worth(untreated) };
-}
-
-function tablesOf({ treated, untreated }: LotPair): Pair {
-  return { first: lifeTable(treated), second: lifeTable(untreated) };
 }
 
 function meanOverdispersion(lots: readonly Comparison[]): number {

@@ -1,8 +1,8 @@
 import type { Comparison } from './comparison.ts';
 import { reaches } from './fisher.ts';
-import type { LogRank } from './log-rank.ts';
 import type { ChiSquare, MantelHaenszel } from './mantel-haenszel.ts';
 import { isUndefined, type Undefined } from './measured.ts';
+import type { SpeedTests } from './speed-test.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
@@ -11,7 +11,7 @@ export interface AcrossFindings {
   readonly lots: readonly Comparison[];
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   readonly homogeneity: ChiSquare | Undefined;
-  readonly logRank: LogRank | Undefined;
+  readonly speed: SpeedTests;
 }
 
 export interface AcrossRule {
@@ -50,14 +50,14 @@ export const ACROSS_RULES = [
   {
     id: 'slower-in-lots',
     verdict: 'harmful',
-    says: 'Germination was slower (log-rank test stratified by lot).',
-    holds: ({ logRank }) => shown(logRank) && logRank.observed < logRank.expected,
+    says: 'Germination was slower (log-rank tests stratified by lot).',
+    holds: ({ speed: { combined } }) => shown(combined) && !combined.faster,
   },
   {
     id: 'faster-in-lots',
     verdict: 'worth repeating',
-    says: 'Germination was faster (log-rank test stratified by lot).',
-    holds: ({ logRank }) => shown(logRank) && logRank.observed > logRank.expected,
+    says: 'Germination was faster (log-rank tests stratified by lot).',
+    holds: ({ speed: { combined } }) => shown(combined) && combined.faster,
   },
   {
     id: 'not-shown',

@@ -8,24 +8,25 @@ export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, finding
   return asSentence(verdict, reason(rule, findings));
 }
 
-function reason(rule: AcrossRuleId, { lots, mantelHaenszel, homogeneity, logRank }: AcrossFindings): string {
+function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
+  const { lots, mantelHaenszel, homogeneity, speed: { combined } } = findings;
   const many = lots.length === 1 ? 'in 1 lot' : `in ${lots.length} lots`;
   switch (rule) {
     case 'lots-differ':
-      return `${many} the treatment did not do the same (Breslow-Day${p(homogeneity)}): more germinated in some, `
-        + 'fewer in others';
+      return `${many} the seed did not answer alike (Breslow-Day${p(homogeneity)}): more germinated in some, fewer in `
+        + 'others';
     case 'fewer-in-lots':
     case 'more-in-lots':
       return `${many} ${odds(mantelHaenszel, rule)}`;
     case 'slower-in-lots':
     case 'faster-in-lots':
       return `${many} treated seed germinated ${rule === 'slower-in-lots' ? 'slower' : 'faster'} `
-        + `(log-rank test stratified by lot${p(logRank)})`;
+        + `(log-rank tests stratified by lot${p(combined)})`;
     case 'not-shown':
       return lots.length === 0
         ? 'no lot has treated and untreated seed that was counted'
         : `${many} no difference is shown (Mantel-Haenszel${isUndefined(mantelHaenszel) ? '' : p(mantelHaenszel.corrected)}`
-          + `, log-rank test${p(logRank)})`;
+          + `, log-rank tests${p(combined)})`;
   }
 }
 

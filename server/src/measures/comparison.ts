@@ -1,16 +1,17 @@
 import { contrast, germinated, shareOf, sound, weak, type Contrast, type Count } from './contrast.ts';
 import { faultOf, finalTotal, seedsCounted, type Course } from './course.ts';
 import { t50Coolbear, timeOfSown, type GerminationTime } from './germination-time.ts';
-import { lifeTable } from './life-table.ts';
-import { logRank, scaled, type LogRank } from './log-rank.ts';
 import { isUndefined, measured, undefinedBecause, type Measured, type Undefined } from './measured.ts';
 import { mergeCourses } from './merge.ts';
 import { pool, type Pooled } from './replicates.ts';
 import { sameAge } from './same-age.ts';
+import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
 
 /** Treated against untreated seed of one lot. */
 export interface Comparison {
-  /** The age in days up to which all but the log-rank test counts both sides, see sameAge. */
+  /**
+   * The age in days up to which all but the log-rank test of the seed sown counts both sides, see sameAge.
+   */
   readonly byDay: number;
   readonly treated: Pooled;
   readonly untreated: Pooled;
@@ -22,8 +23,7 @@ export interface Comparison {
   readonly sound: Contrast;
   /** Shares of the germinated seed; `weak` is leggy, abnormal and died together. */
   readonly seedlings: Readonly<Record<'weak' | 'leggy' | 'abnormal' | 'died', Contrast | Undefined>>;
-  /** Over the whole courses; O and E are those of the treated seed. */
-  readonly logRank: LogRank | Undefined;
+  readonly speed: SpeedTests;
   /** Treated less untreated, days; T50 of Coolbear. */
   readonly t50: Measured;
   /** The same for half of the seed sown. */
@@ -51,7 +51,6 @@ export function compare(treated: readonly Course[], untreated: readonly Course[]
       ? contrast(a, b, overdispersion)
       : undefinedBecause('nothing germinated on one side');
   };
-  const test = logRank([{ first: lifeTable(treated), second: lifeTable(untreated) }]);
   const [a, b] = [mergeCourses(first), mergeCourses(second)];
   return {
     byDay: day,
@@ -65,7 +64,7 @@ export function compare(treated: readonly Course[], untreated: readonly Course[]
       abnormal: ofSeedlings(course => finalTotal(course, 'abnormal')),
       died: ofSeedlings(course => finalTotal(course, 'died')),
     },
-    logRank: isUndefined(test) ? test : scaled(test, overdispersion),
+    speed: speedTests([speedPairs(treated, untreated)], overdispersion),
     t50: daysBetween(t50Coolbear(a), t50Coolbear(b)),
     t50OfSown: daysBetween(timeOfSown(a, 0.5), timeOfSown(b, 0.5)),
     untreatedT50OfSown: timeOfSown(b, 0.5),

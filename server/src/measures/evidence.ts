@@ -9,8 +9,8 @@ import { THRESHOLDS } from './thresholds.ts';
 /** p-values of one rung of a ladder after Holm's correction over all of its rungs. */
 export interface Corrected {
   readonly fisher: number;
-  /** Undefined where there was no log-rank test. */
-  readonly logRank: number | undefined;
+  /** Of both log-rank tests together; undefined where there was none. */
+  readonly speed: number | undefined;
 }
 
 /** The findings that the rules of the verdict ask for. */
@@ -59,12 +59,12 @@ export function judgedBy({ germinated, sound, seedlings: { weak } }: Comparison)
  */
 export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: Corrected): Evidence {
   const { level, points, power: wanted, toleratedLoss } = THRESHOLDS;
-  const { logRank } = comparison;
+  const speed = comparison.speed.combined;
   const judged = judgedBy(comparison);
   const { difference, treated, untreated } = judged.contrast;
   const shown = corrected === undefined || reaches(corrected.fisher, level.value);
-  const speedP = isUndefined(logRank) ? undefined : corrected?.logRank ?? logRank.p;
-  const differs = !isUndefined(logRank) && speedP !== undefined && reaches(speedP, level.value);
+  const speedP = isUndefined(speed) ? undefined : corrected?.speed ?? speed.p;
+  const differs = !isUndefined(speed) && speedP !== undefined && reaches(speedP, level.value);
   const from = Math.min(untreated.x / untreated.n, 1 - points.value);
   const to = from + points.value;
   const [n1, n2] = [treated, untreated].map(side => effective(side, comparison.overdispersion));
@@ -73,8 +73,8 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     ...judged,
     more: shown && difference.low > 0,
     fewer: shown && difference.high < 0,
-    faster: differs && logRank.observed > logRank.expected,
-    slower: differs && logRank.observed < logRank.expected,
+    faster: differs && speed.faster,
+    slower: differs && !speed.faster,
     speedP,
     tolerable: difference.value >= -toleratedLoss.value,
     ready,

@@ -8,6 +8,9 @@ export interface GerminationTime extends Known {
   readonly by: number;
 }
 
+/** A share of a number of seeds may miss a whole number by its last digit. */
+const ROUNDING = 1e-9;
+
 /**
  * The day on which the cumulative count reached a number of seeds, in days from day 0: on a straight line
  * between the check before and the check that found it. Where a check found exactly this number, the day of
@@ -23,17 +26,16 @@ export interface GerminationTime extends Known {
 export function dayOfSeed(course: Course, target: number): GerminationTime | Undefined {
   const steps = germinatedSteps(course);
   if (isUndefined(steps)) return steps;
-  const i = steps.findIndex(step => step.germinated >= target);
-  const reached = steps[i];
+  const reached = steps.find(step => step.germinated >= target - ROUNDING);
   if (!reached) return undefinedBecause('too few germinated');
   const { day, since, fresh, germinated } = reached;
+  const beyond = Math.max(0, germinated - target);
   if (isUndefined(since)) {
-    return germinated === target
+    return beyond < ROUNDING
       ? { value: day, after: since, by: day }
       : undefinedBecause(`it was passed before the first check, on day ${day}`);
   }
-  const back = ((germinated - target) / fresh) * (day - since.value);
-  return { value: day - back, after: since, by: day };
+  return { value: day - (beyond / fresh) * (day - since.value), after: since, by: day };
 }
 
 /**

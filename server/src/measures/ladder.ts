@@ -41,10 +41,10 @@ export interface Ladder {
 export function judgeLadder(untreated: readonly Course[], doses: readonly Dose[]): Ladder {
   const comparisons = doses.map(({ batches }) => compare(batches, untreated));
   const fisherPs = corrected(comparisons, comparison => judgedBy(comparison).contrast.fisher.twoSided);
-  const logRankPs = corrected(comparisons, ({ logRank }) => (isUndefined(logRank) ? undefined : logRank.p));
+  const speedPs = corrected(comparisons, ({ speed: { combined } }) => (isUndefined(combined) ? undefined : combined.p));
   const judged = doses.map(({ dose, alsoDiffers = [] }, i): JudgedDose => {
     const comparison = comparisons[i]!;
-    const ps = { fisher: fisherPs[i] ?? 1, logRank: logRankPs[i] };
+    const ps = { fisher: fisherPs[i] ?? 1, speed: speedPs[i] };
     return { dose, comparison, verdict: judge(comparison, { alsoDiffers, corrected: ps }) };
   });
   const measured = doses.filter((_, i) => !isUndefined(comparisons[i]!));

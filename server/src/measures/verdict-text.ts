@@ -67,7 +67,7 @@ function doubt({ contrast: { fisher } }: Evidence): string {
 
 function speed({ rule, evidence: { speedP }, comparison: { t50 } }: Told): string {
   const how = rule === 'slower' ? 'slower' : 'faster';
-  const p = speedP === undefined ? '' : ` (log-rank test, p ${probability(speedP)})`;
+  const p = speedP === undefined ? '' : ` (log-rank tests, p ${probability(speedP)})`;
   const days = isUndefined(t50) || t50.value === 0
     ? ''
     : `, T50 ${Math.abs(t50.value).toFixed(1)} days ${t50.value < 0 ? 'earlier' : 'later'}`;

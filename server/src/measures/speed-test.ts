@@ -1,0 +1,80 @@
+import type { Course } from './course.ts';
+import { holm } from './holm.ts';
+import type { LifeTable } from './life-table.ts';
+import { logRank, scaled, type LogRank, type Pair } from './log-rank.ts';
+import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
+import { sameAge } from './same-age.ts';
+import { sharedTables } from './shared-checks.ts';
+
+/** Two log-rank tests of treated against untreated seed; O and E are those of the treated seed. */
+export interface SpeedTests {
+  /**
+   * Over all the seed sown. It also sees how much germinated, but hardly a gain in days where the curves
+   * meet.
+   */
+  readonly sown: LogRank | Undefined;
+  /** Over the seed that germinated: whether that was sooner, however much it was. */
+  readonly germinated: LogRank | Undefined;
+  /** Both together. */
+  readonly combined: SpeedFinding | Undefined;
+}
+
+export interface SpeedFinding {
+  /** The smaller of the two p-values, doubled (Holm). */
+  readonly p: number;
+  /** What the test with the smaller p-value found. */
+  readonly faster: boolean;
+}
+
+/** The life tables of treated and untreated seed of one lot for both tests. */
+export interface SpeedPairs {
+  readonly sown: Pair;
+  readonly germinated: Pair;
+}
+
+/**
+ * The tables for the tests, on days of check that both sides share. The seed that germinated is compared at
+ * one age: a side that was watched for longer would have late seed for that reason alone.
+ */
+export function speedPairs(treated: readonly Course[], untreated: readonly Course[]): SpeedPairs {
+  const sides = [treated, untreated];
+  return {
+    sown: pairOf(sharedTables(sides)),
+    germinated: pairOf(sharedTables(sameAge(sides).sides).map(germinatedOnly)),
+  };
+}
+
+/**
+ * Tests the speed in one lot, or stratified over several. The chi-squares are divided by the overdispersion
+ * of the replicates.
+ *
+ * @example
+ * speedTests([speedPairs([treated], [untreated])]).combined // { p: 0.0000031, faster: true }
+ */
+export function speedTests(strata: readonly SpeedPairs[], overdispersion = 1): SpeedTests {
+  const test = (pairs: readonly Pair[]): LogRank | Undefined => {
+    const found = logRank(pairs);
+    return isUndefined(found) ? found : scaled(found, overdispersion);
+  };
+  const sown = test(strata.map(pairs => pairs.sown));
+  const germinated = test(strata.map(pairs => pairs.germinated));
+  return { sown, germinated, combined: combine(sown, germinated) };
+}
+
+function combine(...tests: readonly (LogRank | Undefined)[]): SpeedFinding | Undefined {
+  const known = tests.filter((test): test is LogRank => !isUndefined(test)).sort((a, b) => a.p - b.p);
+  const [smallest] = known;
+  if (!smallest) return undefinedBecause('no day had seed of both sides that could differ');
+  return {
+    p: holm(known.map(test => test.p))[0]!,
+    faster: smallest.observed > smallest.expected,
+  };
+}
+
+function germinatedOnly(table: LifeTable): LifeTable {
+  return table.map(exit => ({ ...exit, censored: 0 })).filter(({ germinated }) => germinated > 0);
+}
+
+function pairOf([first, second]: readonly LifeTable[]): Pair {
+  return { first: first!, second: second! };
+}

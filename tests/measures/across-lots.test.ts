@@ -1,0 +1,68 @@
+import { describe, expect, test } from 'vitest';
+import { acrossLots } from '../../server/src/measures/across-lots.ts';
+import { ACROSS_RULES } from '../../server/src/measures/across-rules.ts';
+import { course, expectClose, known } from './helpers.ts';
+
+const pair = (a: number, n1: number, c: number, n2: number) => ({
+  treated: [course(n1, `10:${a}`, [30])], untreated: [course(n2, `10:${c}`, [30])],
+});
+
+describe('across lots', () => {
+  test('every lot is compared with itself: odds ratio, homogeneity and verdict', () => {
+    const found = acrossLots([pair(8, 10, 2, 10), pair(5, 6, 2, 6)]);
+    // statsmodels 0.13.5, StratifiedTable.
+    expectClose(known(found.homogeneity).chiSquare, 0.06899950555074288);
+    expect(found).toMatchObject({
+      verdict: 'worth repeating',
+      rule: 'more-in-lots',
+      sentence: 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to 73).',
+    });
+  });
+
+  test('a lot that germinates little and one that germinates well do not make an effect by themselves', () => {
+    // Pooled: 46 of 110 treated, 76 of 110 untreated; within each lot the shares are the same.
+    const found = acrossLots([pair(10, 50, 2, 10), pair(54, 60, 90, 100)]);
+    expect(found).toMatchObject({ verdict: 'cannot tell', rule: 'not-shown' });
+    expect(known(found.mantelHaenszel).excess).toBeCloseTo(0, 10);
+  });
+
+  test('lots that answer in opposite ways are not summed up', () => {
+    expect(acrossLots([pair(18, 20, 4, 20), pair(3, 20, 17, 20)])).toMatchObject({
+      verdict: 'cannot tell',
+      rule: 'lots-differ',
+      sentence: 'Cannot tell: in 2 lots the seed did not answer alike (Breslow-Day, p below 0.001): more germinated in some, '
+        + 'fewer in others.',
+    });
+  });
+
+  test('speed counts where as many germinated', () => {
+    const quick = { treated: [course(20, '5:14', [35, 50])], untreated: [course(20, '35:14', [5, 50])] };
+    expect(acrossLots([quick, quick])).toMatchObject({
+      rule: 'faster-in-lots',
+      sentence: 'Worth repeating: in 2 lots treated seed germinated faster (log-rank tests stratified by lot, p below 0.001).',
+    });
+    expect(acrossLots([{ treated: quick.untreated, untreated: quick.treated }])).toMatchObject({ rule: 'slower-in-lots', verdict: 'harmful' });
+  });
+
+  test('fewer in all lots is harmful', () => {
+    expect(acrossLots([pair(2, 10, 8, 10), pair(2, 6, 5, 6)])).toMatchObject({
+      verdict: 'harmful', rule: 'fewer-in-lots', sentence: expect.stringContaining('less of the treated seed germinated: odds ratio 0.075'),
+    });
+  });
+
+  test('lots that were not counted are left out', () => {
+    const counted = acrossLots([pair(8, 10, 2, 10)]);
+    const more = acrossLots([{ treated: [{ sown: 9, checks: [] }], untreated: [course(9, '8:2')] }, pair(8, 10, 2, 10)]);
+    expect(more.comparisons[0]).toEqual({ undefined: 'no counts yet' });
+    expect(more.mantelHaenszel).toEqual(counted.mantelHaenszel);
+    expect(more.speed).toEqual(counted.speed);
+    expect(acrossLots([])).toMatchObject({
+      rule: 'not-shown', sentence: 'Cannot tell: no lot has treated and untreated seed that was counted.',
+    });
+  });
+
+  test('never claims the absence of an effect', () => {
+    expect(ACROSS_RULES.map(rule => rule.verdict)).not.toContain('no sign of a benefit');
+    for (const rule of ACROSS_RULES) expect(rule.says).toMatch(/^[A-Z].*\.$/);
+  });
+});

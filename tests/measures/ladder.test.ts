@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { judgeLadder } from '../../server/src/measures/ladder.ts';
+import { course, known } from './helpers.ts';
+
+const batch = (n: number, x: number, more: object = {}) => [course(n, `10:${x}`, [28, 40], more)];
+
+describe('a ladder of doses', () => {
+  test('names the best dose where it is shown to be better than every other', () => {
+    const ladder = judgeLadder(batch(40, 6), [
+      { dose: 250, batches: batch(40, 10) },
+      { dose: 500, batches: batch(40, 32) },
+      { dose: 1000, batches: batch(40, 17) },
+    ]);
+    expect(ladder.best).toEqual({ value: 500 });
+    expect(ladder.doses.map(({ dose, verdict }) => [dose, verdict.verdict])).toEqual([
+      [250, 'cannot tell'], [500, 'worth repeating'], [1000, 'worth repeating'],
+    ]);
+  });
+
+  test('names no best dose where another one is not told apart from it', () => {
+    const ladder = judgeLadder(batch(40, 6), [
+      { dose: 250, batches: batch(40, 27) }, { dose: 500, batches: batch(40, 30) },
+    ]);
+    expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but is not told apart from 250' });
+  });
+
+  test('names no best dose where none is worth repeating, or none can be compared', () => {
+    const none = { undefined: 'no dose is shown to be worth repeating' };
+    expect(judgeLadder(batch(40, 6), [{ dose: 250, batches: batch(40, 8) }]).best).toEqual(none);
+    const uncounted = judgeLadder(batch(40, 6), [{ dose: 250, batches: [{ sown: 40, checks: [] }] }]);
+    expect(uncounted.best).toEqual(none);
+    expect(uncounted.trend).toEqual({ undefined: 'no dose can be compared' });
+  });
+
+  test('takes the dose with the most sound seedlings, not the most germinated', () => {
+    const ladder = judgeLadder(batch(60, 6), [
+      { dose: 250, batches: batch(60, 48) }, { dose: 1000, batches: batch(60, 58, { leggy: 50 }) },
+    ]);
+    expect(ladder.best).toEqual({ value: 250 });
+  });
+
+  test('corrects its p-values: what passes alone need not pass among four', () => {
+    const alone = judgeLadder(batch(40, 6), [{ dose: 250, batches: batch(40, 15) }]);
+    expect(alone.doses[0]!.verdict.verdict).toBe('worth repeating');
+    const doses = [100, 250, 500, 1000].map(dose => ({ dose, batches: batch(40, dose === 250 ? 15 : 7) }));
+    const among = judgeLadder(batch(40, 6), doses);
+    expect(among.doses[1]!.verdict.verdict).toBe('cannot tell');
+  });
+
+  test('has a trend over the ranks of the doses, untreated seed included', () => {
+    const { trend } = judgeLadder(batch(10, 2), [
+      { dose: 250, batches: batch(10, 5) },
+      { dose: 1000, batches: batch(10, 8) },
+    ]);
+    // R 4.2.2, prop.trend.test(c(2, 5, 8), c(10, 10, 10)).
+    expect(known(trend).chiSquare).toBeCloseTo(7.2, 10);
+    expect(known(trend).slope).toBeCloseTo(0.3, 10);
+  });
+
+  test('does not judge a dose in which more differs', () => {
+    const { doses } = judgeLadder(batch(40, 6), [{ dose: 250, batches: batch(40, 30), alsoDiffers: ['medium'] }]);
+    expect(doses[0]!.verdict.rule).toBe('more-differs');
+  });
+});
