@@ -2,7 +2,7 @@
  * One reader for each type of fact: pieces in, the fact out. Its span tells how many of the pieces it took. A reader
  * that gives no fact has reported why.
  */
-import { countables, cutClasses, type Fact, type FactType } from '../model/record.ts';
+import { countables, cutClasses, purityForms, type Fact, type FactType } from '../model/record.ts';
 import { readDate, readDaySpan, readTime } from './dates.ts';
 import type { Amount, Piece } from './grammar.ts';
 import { numeralOf, isTotal, readNumber, readWhole } from './numbers.ts';
@@ -50,15 +50,17 @@ function readUntil(reader: LineReader, pieces: readonly Piece[]): Fact | undefin
   return date && time && { type: 'until', date, time, start, end: third.end };
 }
 
-function readCollected(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
-  if (pieces.length === 1) {
-    reportValue(reader, pieces, 1, 'a date, a month or a year', 'collected 2025-09-14');
-    return undefined;
-  }
-  const { end } = pieces[1]!;
-  // What belongs to no date may belong to one written in words: Sept 2025.
-  const when = readDaySpan(reader, /^[\d-]+$/.test(reader.slice(pieces[1]!)) ? pieces[1]! : spanFrom(pieces, 1));
-  return when && { type: 'collected', when, start: pieces[0]!.start, end };
+function dated(type: 'collected' | 'bought', example: string): FactReader {
+  return (reader, pieces) => {
+    if (pieces.length === 1) {
+      reportValue(reader, pieces, 1, 'a date, a month or a year', example);
+      return undefined;
+    }
+    const { end } = pieces[1]!;
+    // What belongs to no date may belong to one written in words: Sept 2025.
+    const when = readDaySpan(reader, /^[\d-]+$/.test(reader.slice(pieces[1]!)) ? pieces[1]! : spanFrom(pieces, 1));
+    return when && { type, when, start: pieces[0]!.start, end };
+  };
 }
 
 function readPurity(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
@@ -66,7 +68,10 @@ function readPurity(reader: LineReader, pieces: readonly Piece[]): Fact | undefi
   const percent = amount && readNumber(reader, amount);
   if (!amount || percent === undefined) return undefined;
   if (amount.unit?.image === '%' && percent > 0 && percent <= 100) {
-    return { type: 'purity', percent, start: pieces[0]!.start, end: amount.end };
+    const { start } = pieces[0]!;
+    const of = pieces[2];
+    const form = of?.kind === 'word' ? purityForms.find(each => each === of.text.toLowerCase()) : undefined;
+    return { type: 'purity', percent, ...(form && { form }), start, end: form ? of!.end : amount.end };
   }
   reportValue(reader, pieces, 1, 'a percentage above 0 and up to 100', 'purity 90 %', amount);
   return undefined;
@@ -103,7 +108,8 @@ function quantified(
 export const readers: Readonly<Record<FactType, FactReader>> = {
   seeds: counted('seeds'), seedlings: counted('seedlings'), drops: counted('drops'),
   part: readPart, substance: readSubstance, stage: readStage, count: readCount, cut: readCut,
-  until: readUntil, collected: readCollected, purity: readPurity, draw: readDraw, dormancy: readDormancy,
+  collected: dated('collected', 'collected 2025-09-14'), bought: dated('bought', 'bought 2025-03'),
+  until: readUntil, purity: readPurity, draw: readDraw, dormancy: readDormancy,
   from: worded('from', 'a source', 'from own garden'), at: worded('at', 'a place', 'at bag 3 slot 2'),
   stored: worded('stored', 'how it is kept', 'stored dry'), in: worded('in', 'a medium', 'in seed compost'),
   source: worded('source', 'a reference', 'source "a book, p. 12"'), for: worded('for', 'a genus', 'for Primula'),

@@ -33,7 +33,9 @@ export function readQuantity<Unit extends string>(
     });
     return undefined;
   }
-  return { value: { value, unit: unit as Unit }, start: amount.start, end: amount.end };
+  const decimals = /\.(\d{0,19}0)$/.exec(amount.number.image)?.[1]!.length;
+  const quantity = { value, unit: unit as Unit, ...(decimals !== undefined && { decimals }) };
+  return { value: quantity, start: amount.start, end: amount.end };
 }
 
 /** The unit of an amount, as the formatter spells it; a problem when it is none of the dimension. */

@@ -105,7 +105,9 @@ function vagueNumber({ reader, takes }: Place, pieces: readonly Piece[]): Diagno
   };
 }
 
-const numberWords = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const numberWords = [
+  'zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve',
+];
 
 /** `germinated 3`, `three germinated`. */
 function wordOrder({ reader, takes }: Place, pieces: readonly Piece[], whole: Span): Diagnosis | undefined {
@@ -115,7 +117,8 @@ function wordOrder({ reader, takes }: Place, pieces: readonly Piece[], whole: Sp
   const number = numberWords.indexOf(first.text.toLowerCase());
   const meant = counted(first) && second?.kind === 'amount' && !second.unit ? `${reader.slice(second)} ${first.text}`
     : number >= 0 && second && counted(second) ? `${number} ${reader.slice(second)}` : undefined;
-  return meant === undefined ? undefined : { span: whole, suggestion: meaning(meant), fixes: [replacement(whole, meant)] };
+  if (meant === undefined) return undefined;
+  return { span: whole, suggestion: meaning(meant), fixes: [replacement(whole, meant)] };
 }
 
 /** `1 000 seeds`. */
