@@ -153,6 +153,7 @@ const table = {
     facts: [
       { ...substances, shape: 'GA3 20 mg', required: true },
       { type: 'purity', shape: 'purity 90 %' },
+      { type: 'bought', shape: 'bought 2025-03' },
       volume,
       { type: 'keeps', shape: 'keeps 4 years' },
       at,

@@ -14,6 +14,8 @@ export type MolarMassUnit = 'g/mol';
 export interface Quantity<Unit> {
   readonly value: number;
   readonly unit: Unit;
+  /** Digits behind the point as written, where zeros at the end make them more than `value` has: 1 for 20.0. */
+  readonly decimals?: number;
 }
 
 export type Mass = Quantity<MassUnit>;
@@ -105,11 +107,11 @@ export function celsius(value: number, unit: TemperatureUnit): number {
 /**
  * A quantity as it is printed: the number as written, a blank, the unit; singular units where the number is one.
  *
- * Example: printQuantity({ value: 12, unit: 'weeks' }) is '12 weeks'
+ * Example: printQuantity({ value: 12, unit: 'weeks' }) is '12 weeks'; with two decimals it is '12.00 weeks'
  */
-export function printQuantity({ value, unit }: Quantity<string>): string {
-  const singular = value === 1 && /^(days|weeks|months|years)$/.test(unit) ? unit.slice(0, -1) : unit;
-  return `${value} ${singular}`;
+export function printQuantity({ value, unit, decimals }: Quantity<string>): string {
+  const singular = value === 1 && decimals === undefined && /^(days|weeks|months|years)$/.test(unit) ? unit.slice(0, -1) : unit;
+  return `${decimals === undefined ? value : value.toFixed(decimals)} ${singular}`;
 }
 
 /** Example: printTemperature({ day: 20, night: 10, unit: 'C' }) is '20/10 C' */

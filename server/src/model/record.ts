@@ -43,6 +43,10 @@ export const countables = [...stages, ...fates, ...qualities] as const;
 export type Countable = (typeof countables)[number];
 export type CutClass = (typeof cutClasses)[number];
 
+/** What the percentage on a label is of, for an agent that is sold as acid and as salt. */
+export const purityForms = ['acid', 'salt'] as const;
+export type PurityForm = (typeof purityForms)[number];
+
 /** Dormancy classes of Baskin & Baskin 2004, Seed Sci Res 14:1-16. */
 export const dormancies = ['PD', 'MD', 'MPD', 'PY', 'PY+PD'] as const;
 
@@ -83,7 +87,7 @@ export interface StageFact extends FactOf<'stage'> {
 export type Fact =
   | EachOf<'seeds' | 'seedlings' | 'drops', { n: Placed<number> }>
   | EachOf<'part', { name: Written; n: Placed<number> }>
-  | EachOf<'collected', { when: Placed<DaySpan> }>
+  | EachOf<'collected' | 'bought', { when: Placed<DaySpan> }>
   | EachOf<'dormancy' | 'regime' | 'for', { value: Written }>
   | TextFact
   | SubstanceFact
@@ -95,7 +99,7 @@ export type Fact =
   | EachOf<'volume' | 'to', { value: Volume }>
   | EachOf<'temperature', { value: Temperature }>
   | EachOf<'strength' | 'solubility', { value: Strength }>
-  | EachOf<'purity', { percent: number }>
+  | EachOf<'purity', { percent: number; form?: PurityForm }>
   | EachOf<'draw', { stock: Written; volume?: Placed<Volume> }>
   | EachOf<'molarMass', { value: Quantity<MolarMassUnit> }>;
 
