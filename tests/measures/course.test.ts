@@ -34,6 +34,8 @@ describe('a course', () => {
     [{ sown: 5, checks: [{ day: 8, germinated: 1, leaf: -1 }] }, 'the total of leaf on day 8 is not a count'],
     [{ sown: 5, checks: [{ day: 8, germinated: 1 }, { day: 7, germinated: 2 }] }, 'day 7 stands after day 8'],
     [{ sown: 2, checks: [{ day: 8, germinated: 0, lost: 2 }] }, 'no seeds are left in the count'],
+    [{ sown: 5, checks: [{ day: 8, germinated: 3 }], cut: { fresh: 1, hard: 0, dead: 1, empty: 1 } },
+      'the cut test sorts more seeds than were left'],
   ])('with a slip gives the reason and no number: %j', (faulty, reason) => {
     expect(faultOf(faulty)).toEqual({ undefined: reason });
     const text = JSON.stringify(measureBatch(faulty));

@@ -69,6 +69,11 @@ export function seedsCounted(course: Course): number {
   return course.sown - finalTotal(course, 'lost');
 }
 
+/** The seeds that have neither germinated nor left: they may still germinate. */
+export function waiting(course: Course): number {
+  return course.sown - finalTotal(course, 'germinated') - finalTotal(course, 'rotted') - finalTotal(course, 'lost');
+}
+
 /**
  * Why nothing can be measured on this course, or nothing if it can. Every measure of a course asks this
  * first, so that a slip in the journal gives a reason and not a wrong number.
@@ -78,7 +83,7 @@ export function seedsCounted(course: Course): number {
  * // { undefined: 'more seeds are accounted for on day 8 than were sown' }
  */
 export function faultOf(course: Course): Undefined | undefined {
-  const { sown, checks } = course;
+  const { sown, checks, cut } = course;
   if (!(sown >= 0)) return undefinedBecause('the number of seeds sown is not known');
   if (checks.length === 0) return undefinedBecause('no counts yet');
   for (const [i, check] of checks.entries()) {
@@ -92,6 +97,9 @@ export function faultOf(course: Course): Undefined | undefined {
     if (check.germinated + (check.rotted ?? 0) + (check.lost ?? 0) > sown) {
       return undefinedBecause(`more seeds are accounted for on day ${check.day} than were sown`);
     }
+  }
+  if (cut && cut.fresh + cut.hard + cut.dead + cut.empty > waiting(course)) {
+    return undefinedBecause('the cut test sorts more seeds than were left');
   }
   return seedsCounted(course) > 0 ? undefined : undefinedBecause('no seeds are left in the count');
 }

@@ -1,4 +1,4 @@
-import { faultOf, finalTotal, stepsOf, type Course } from './course.ts';
+import { faultOf, stepsOf, waiting, type Course } from './course.ts';
 
 /** The seeds that leave the wait for germination on one day. */
 export interface Exit {
@@ -37,9 +37,8 @@ function exitsOf(course: Course): readonly Exit[] {
   if (faultOf(course)) return [];
   const steps = stepsOf(course);
   const end = steps.length - 1;
-  const left = course.sown - finalTotal(course, 'germinated') - finalTotal(course, 'rotted') - finalTotal(course, 'lost');
   return steps
-    .map(({ day, fresh, gone }, i) => ({ day, germinated: fresh, censored: gone + (i === end ? left : 0) }))
+    .map(({ day, fresh, gone }, i) => ({ day, germinated: fresh, censored: gone + (i === end ? waiting(course) : 0) }))
     .filter(({ germinated, censored }) => germinated + censored > 0);
 }
 

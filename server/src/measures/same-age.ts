@@ -1,4 +1,4 @@
-import { finalTotal, type Course } from './course.ts';
+import { waiting, type Course } from './course.ts';
 
 /** Batches brought to one age, so that their totals can be compared. */
 export interface SameAge {
@@ -30,8 +30,7 @@ export function sameAge(sides: readonly (readonly Course[])[]): SameAge {
 }
 
 function isFinished(course: Course): boolean {
-  const gone = finalTotal(course, 'germinated') + finalTotal(course, 'rotted') + finalTotal(course, 'lost');
-  return course.cut !== undefined || gone === course.sown;
+  return course.cut !== undefined || waiting(course) === 0;
 }
 
 function lastDay(course: Course): number {

@@ -1,0 +1,105 @@
+import { breslowDay } from '../../../server/src/measures/breslow-day.ts';
+import { newcombe } from '../../../server/src/measures/difference.ts';
+import { binomialProbabilities, hypergeometric } from '../../../server/src/measures/discrete.ts';
+import { fisher } from '../../../server/src/measures/fisher.ts';
+import { holm } from '../../../server/src/measures/holm.ts';
+import { kaplanMeier } from '../../../server/src/measures/kaplan-meier.ts';
+import type { LifeTable } from '../../../server/src/measures/life-table.ts';
+import { logRank, type Pair } from '../../../server/src/measures/log-rank.ts';
+import { mantelHaenszel } from '../../../server/src/measures/mantel-haenszel.ts';
+import type { Measured } from '../../../server/src/measures/measured.ts';
+import { power } from '../../../server/src/measures/power.ts';
+import { clopperPearson, wilson } from '../../../server/src/measures/proportion.ts';
+import { computedRange } from '../../../server/src/measures/range-criterion.ts';
+import { pool } from '../../../server/src/measures/replicates.ts';
+import { chiSquareTail, deviate } from '../../../server/src/measures/tails.ts';
+import { trend } from '../../../server/src/measures/trend.ts';
+import { known, strata } from '../helpers.ts';
+
+/** A kind of sum and its vectors of numbers; the scripts beside this file tell what they are. */
+export type Case = readonly [kind: string, ...vectors: readonly (readonly number[])[]];
+
+type Numbers = readonly (number | undefined)[];
+type Vectors = readonly (readonly number[])[];
+
+const KINDS: Readonly<Record<string, (vectors: Vectors) => Numbers>> = {
+  'normal-quantile': ([ps]) => ps!.map(p => deviate(2 * p - 1)),
+  'chi-square-tail': ([xs, dfs]) => xs!.map((x, i) => chiSquareTail(x, dfs![i]!)),
+  'binomial': ([v]) => [...binomialProbabilities(v![0]!, v![1]!)],
+  'hypergeometric': ([v]) => [...hypergeometric(v![0]!, v![1]!, v![2]!).probabilities],
+  'proportion': ([v]) => {
+    const { x, n } = share(v!);
+    return [wilson(x, n), clopperPearson(x, n)].flatMap(({ low, high }) => [low, high]);
+  },
+  'difference': ([a, b]) => {
+    const { value, low, high } = newcombe(share(a!), share(b!));
+    return [value, low, high];
+  },
+  'fisher': ([a, b]) => {
+    const { twoSided, greater, less } = fisher(share(a!), share(b!));
+    return [twoSided, greater, less];
+  },
+  'power': ([n, p]) => [power(n![0]!, n![1]!, p![0]!, p![1]!)],
+  'log-rank': ([first, second]) => bothWeightings([{ first: table(first!), second: table(second!) }]),
+  'stratified-log-rank': vectors => bothWeightings(
+    vectors.flatMap((first, i) => (i % 2 ? [] : [{ first: table(first), second: table(vectors[i + 1]!) }]))),
+  'kaplan-meier': ([exits]) => {
+    const { steps, median, medianLow, medianHigh } = kaplanMeier(table(exits!));
+    return [
+      ...steps.flatMap(({ day, ungerminated, error, interval }) => (
+        'undefined' in interval
+          ? [day, ungerminated, value(error), undefined, undefined]
+          : [day, ungerminated, value(error), interval.low, interval.high])),
+      value(median), value(medianLow), value(medianHigh),
+    ];
+  },
+  'heterogeneity': ([shares]) => {
+    const { chiSquare, df, p } = known(pool(pairs(shares!)).heterogeneity);
+    return [chiSquare, df, p];
+  },
+  'trend': ([scores, shares]) => {
+    const { chiSquare, p } = known(trend(pairs(shares!).map((rung, i) => ({ ...rung, score: scores![i]! }))));
+    return [chiSquare, p];
+  },
+  'mantel-haenszel': tables => {
+    const found = known(mantelHaenszel(strata(tables as never)));
+    const { value: ratio, low, high } = known(found.oddsRatio);
+    return [ratio, low, high, found.test.chiSquare, found.test.p, found.corrected.chiSquare, found.corrected.p];
+  },
+  'breslow-day': tables => {
+    const lots = strata(tables as never);
+    const { chiSquare, p } = known(breslowDay(lots, known(known(mantelHaenszel(lots)).oddsRatio).value));
+    return [chiSquare, p];
+  },
+  'holm': ([ps]) => holm(ps!),
+  'range': ([v]) => [computedRange(v![0]!, v![1]!, v![2]!)],
+};
+
+/** The numbers of one case as this project computes them, in the order in which the scripts print theirs. */
+export function ours([kind, ...vectors]: Case): Numbers {
+  return KINDS[kind]!(vectors);
+}
+
+function share([x, n]: readonly number[]): { x: number; n: number } {
+  return { x: x!, n: n! };
+}
+
+function pairs(numbers: readonly number[]): { x: number; n: number }[] {
+  return numbers.flatMap((x, i) => (i % 2 ? [] : [{ x, n: numbers[i + 1]! }]));
+}
+
+function table(triples: readonly number[]): LifeTable {
+  return triples.flatMap((day, i) => (
+    i % 3 ? [] : [{ day, germinated: triples[i + 1]!, censored: triples[i + 2]! }]));
+}
+
+function bothWeightings(lots: readonly Pair[]): Numbers {
+  return (['log-rank', 'peto-peto'] as const).flatMap(weighting => {
+    const { observed, expected, variance, chiSquare, p } = known(logRank(lots, weighting));
+    return [observed, expected, variance, chiSquare, p];
+  });
+}
+
+function value(measured: Measured): number | undefined {
+  return 'value' in measured ? measured.value : undefined;
+}

@@ -1,0 +1,96 @@
+# Recomputes the cases that come on standard input, one a line: the kind, then vectors of numbers, all parted by ';',
+# numbers by ','. Answers each with a line of numbers, 'NA' for an undefined one, or '-' for a kind that R has not.
+suppressPackageStartupMessages(library(survival))
+
+wilson <- function(x, n) suppressWarnings(prop.test(x, n, correct = FALSE)$conf.int[1:2])
+table2 <- function(a, b) matrix(c(a[1], a[2] - a[1], b[1], b[2] - b[1]), 2, byrow = TRUE)
+shares <- function(v) matrix(v, ncol = 2, byrow = TRUE)
+lots <- function(v) array(unlist(lapply(v, function(t) matrix(t, 2, byrow = TRUE))), c(2, 2, length(v)))
+
+# Seeds one by one from triples of day, germinated, censored.
+seeds <- function(v, group, stratum) {
+  m <- matrix(v, ncol = 3, byrow = TRUE)
+  data.frame(
+    day = c(rep(m[, 1], m[, 2]), rep(m[, 1], m[, 3])),
+    up = c(rep(1, sum(m[, 2])), rep(0, sum(m[, 3]))),
+    group = group, stratum = stratum)
+}
+
+log_rank <- function(d, stratified) {
+  unlist(lapply(0:1, function(rho) {
+    t <- if (stratified) survdiff(Surv(day, up) ~ group + strata(stratum), data = d, rho = rho)
+         else survdiff(Surv(day, up) ~ group, data = d, rho = rho)
+    o <- if (stratified) rowSums(t$obs) else t$obs
+    e <- if (stratified) rowSums(t$exp) else t$exp
+    c(o[1], e[1], t$var[1, 1], t$chisq, pchisq(t$chisq, 1, lower.tail = FALSE))
+  }))
+}
+
+kinds <- list(
+  "normal-quantile" = function(v) qnorm(v[[1]]),
+  "chi-square-tail" = function(v) pchisq(v[[1]], v[[2]], lower.tail = FALSE),
+  "binomial" = function(v) dbinom(0:v[[1]][1], v[[1]][1], v[[1]][2]),
+  "hypergeometric" = function(v) {
+    n <- v[[1]]
+    dhyper(max(0, n[3] - n[2]):min(n[1], n[3]), n[1], n[2], n[3])
+  },
+  "proportion" = function(v) c(wilson(v[[1]][1], v[[1]][2]), binom.test(v[[1]][1], v[[1]][2])$conf.int[1:2]),
+  "difference" = function(v) {
+    p <- v[[1]][1] / v[[1]][2]; q <- v[[2]][1] / v[[2]][2]
+    u <- wilson(v[[1]][1], v[[1]][2]); w <- wilson(v[[2]][1], v[[2]][2])
+    c(p - q, p - q - sqrt((p - u[1])^2 + (w[2] - q)^2), p - q + sqrt((u[2] - p)^2 + (q - w[1])^2))
+  },
+  "fisher" = function(v) sapply(c("two.sided", "greater", "less"), function(side)
+    fisher.test(table2(v[[1]], v[[2]]), alternative = side)$p.value),
+  "power" = function(v) {
+    n <- v[[1]]; p <- v[[2]]; sum <- 0
+    for (a in 0:n[1]) for (b in 0:n[2])
+      if (fisher.test(table2(c(a, n[1]), c(b, n[2])))$p.value <= 0.05 * (1 + 1e-7))
+        sum <- sum + dbinom(a, n[1], p[1]) * dbinom(b, n[2], p[2])
+    sum
+  },
+  "log-rank" = function(v) log_rank(rbind(seeds(v[[1]], 1, 1), seeds(v[[2]], 2, 1)), FALSE),
+  "stratified-log-rank" = function(v) log_rank(do.call(rbind, lapply(seq_along(v), function(i)
+    seeds(v[[i]], 2 - i %% 2, (i + 1) %/% 2))), TRUE),
+  "kaplan-meier" = function(v) {
+    f <- survfit(Surv(day, up) ~ 1, data = seeds(v[[1]], 1, 1), conf.type = "log-log")
+    s <- summary(f)
+    error <- ifelse(s$surv > 0, s$std.err, NA)
+    m <- summary(f)$table
+    c(rbind(s$time, s$surv, error, s$lower, s$upper), m[["median"]], m[["0.95LCL"]], m[["0.95UCL"]])
+  },
+  "heterogeneity" = function(v) {
+    m <- shares(v[[1]])
+    t <- suppressWarnings(prop.test(m[, 1], m[, 2], correct = FALSE))
+    c(t$statistic, t$parameter, t$p.value)
+  },
+  "trend" = function(v) {
+    m <- shares(v[[2]])
+    t <- suppressWarnings(prop.trend.test(m[, 1], m[, 2], v[[1]]))
+    c(t$statistic, t$p.value)
+  },
+  "mantel-haenszel" = function(v) {
+    t <- mantelhaen.test(lots(v), correct = FALSE)
+    cc <- mantelhaen.test(lots(v), correct = TRUE)
+    c(t$estimate, t$conf.int[1:2], t$statistic, t$p.value, cc$statistic, cc$p.value)
+  },
+  "holm" = function(v) p.adjust(v[[1]], "holm"),
+  "range" = function(v) {
+    k <- v[[1]][1]; m <- v[[1]][2]; p <- v[[1]][3]
+    below <- pbinom(-1:m, m, p)
+    within <- function(r) sum(sapply(0:m, function(a) {
+      top <- below[min(m, a + r) + 2]
+      (top - below[a + 1])^k - (top - below[a + 2])^k
+    }))
+    r <- 0
+    while (1 - within(r) > 0.025) r <- r + 1
+    r
+  }
+)
+
+for (line in readLines(file("stdin"))) {
+  parts <- strsplit(line, ";")[[1]]
+  compute <- kinds[[parts[1]]]
+  vectors <- lapply(strsplit(parts[-1], ","), as.numeric)
+  cat(if (is.null(compute)) "-" else paste(formatC(compute(vectors), digits = 17, format = "g"), collapse = " "), "\n")
+}

@@ -1,0 +1,67 @@
+// Recomputes a table of cases with R and with SciPy and compares to ten digits. On Debian:
+// apt-get install r-base-core r-cran-survival python3-scipy (and python3-statsmodels for the Breslow-Day test).
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { ours, type Case } from './ours.ts';
+
+const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
+const cases = JSON.parse(readFileSync(here('cases.json'), 'utf8')) as readonly Case[];
+
+/** The first of several commands that runs a short probe. */
+function first(commands: readonly string[], ...probe: readonly string[]): string | undefined {
+  return commands.find(command => spawnSync(command, probe, { encoding: 'utf8' }).status === 0);
+}
+
+function answers(command: string, script: string): readonly string[] {
+  const lines = cases.map(([kind, ...vectors]) => [kind, ...vectors.map(vector => vector.join(','))].join(';'));
+  const run = spawnSync(command, [script], { input: `${lines.join('\n')}\n`, encoding: 'utf8' });
+  if (run.status !== 0) throw new Error(run.stderr);
+  return run.stdout.trimEnd().split('\n').map(line => line.trim());
+}
+
+const PROGRAMS = [
+  ['R', first(['Rscript'], '-e', 'library(survival)'), here('outside.R'), ['breslow-day']],
+  ['SciPy', first(['python3', '/usr/bin/python3'], '-c', 'import scipy.stats'), here('outside.py'), [
+    'breslow-day', 'log-rank', 'stratified-log-rank', 'kaplan-meier', 'trend', 'mantel-haenszel', 'holm',
+  ]],
+] as const;
+
+for (const [program, command, script, lacking] of PROGRAMS) {
+  // Only a run that is meant to check everything fails for want of the program.
+  const missing = command === undefined && !process.env.CI;
+  describe.skipIf(missing)(`${program}${missing ? ' (not installed here: nothing was compared)' : ''}`, () => {
+    let given: readonly string[] = [];
+
+    beforeAll(() => {
+      if (command !== undefined) given = answers(command, script);
+    }, 60_000);
+
+    test('is installed and answers every case', () => {
+      expect(command, `${program} is not installed`).toBeDefined();
+      expect(given).toHaveLength(cases.length);
+    });
+
+    test.each(cases.map((one, i) => [JSON.stringify(one), one, i] as const))('agrees on %s', (_, one, i) => {
+      const answer = given[i];
+      if (answer === '-') {
+        expect(lacking).toContain(one[0]);
+        return;
+      }
+      const found = ours(one);
+      const theirs = answer?.split(/\s+/) ?? [];
+      expect(theirs).toHaveLength(found.length);
+      for (const [k, number] of theirs.entries()) {
+        const own = found[k];
+        if (number === 'NA') expect(own).toBeUndefined();
+        else expect(Math.abs(own! - Number(number)), `${own} is not ${number}`).toBeLessThanOrEqual(tolerance(number));
+      }
+    });
+  });
+}
+
+/** Ten digits, with room for numbers that are 0 but for rounding. */
+function tolerance(number: string): number {
+  return 1e-10 * Math.abs(Number(number)) + 1e-14;
+}
