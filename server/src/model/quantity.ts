@@ -34,35 +34,35 @@ export type Dimension = 'mass' | 'volume' | 'strength' | 'duration' | 'temperatu
 
 interface UnitSpelling {
   readonly dimension: Dimension;
-  /** The spelling that the formatter writes. */
   readonly unit: string;
+  /** How the formatter writes it; `u` where the line may have a micro sign. */
+  readonly printed: string;
 }
 
-const spellings: Record<Dimension, Record<string, string>> = {
-  mass: { kg: 'kg', g: 'g', gram: 'g', grams: 'g', mg: 'mg', ug: 'ug', mcg: 'ug' },
-  volume: { L: 'L', l: 'L', litre: 'L', litres: 'L', liter: 'L', liters: 'L', mL: 'mL', ml: 'mL', ML: 'mL', uL: 'uL', ul: 'uL' },
-  strength: {
-    ppm: 'ppm', PPM: 'ppm', 'mg/L': 'mg/L', 'mg/l': 'mg/L', 'g/L': 'g/L', 'g/l': 'g/L', '%': '%',
-    'mg/mL': 'g/L', 'mg/ml': 'g/L', 'ug/mL': 'mg/L', 'ug/ml': 'mg/L',
-    mM: 'mM', 'mmol/L': 'mM', 'mmol/l': 'mM', uM: 'uM', 'umol/L': 'uM', 'umol/l': 'uM',
-  },
-  duration: {
-    min: 'min', mins: 'min', minute: 'min', minutes: 'min', h: 'h', hr: 'h', hrs: 'h', hour: 'h', hours: 'h',
-    d: 'days', day: 'days', days: 'days', week: 'weeks', weeks: 'weeks', wk: 'weeks', wks: 'weeks',
-    month: 'months', months: 'months', year: 'years', years: 'years',
-  },
-  temperature: { C: 'C', '°C': 'C', '° C': 'C', '℃': 'C', c: 'C', F: 'F', '°F': 'F', '° F': 'F', '℉': 'F', f: 'F' },
-  molarMass: { 'g/mol': 'g/mol' },
+/** Each row: the unit that is meant, how the formatter writes it, and what else growers write. */
+const spellings: Record<Dimension, readonly (readonly [unit: string, printed: string, ...others: string[]])[]> = {
+  mass: [['kg', 'kg'], ['g', 'g', 'gram', 'grams'], ['mg', 'mg'], ['ug', 'ug', 'mcg']],
+  volume: [['L', 'L', 'l', 'litre', 'litres', 'liter', 'liters'], ['mL', 'mL', 'ml', 'ML'], ['uL', 'uL', 'ul']],
+  strength: [
+    ['ppm', 'ppm', 'PPM'], ['mg/L', 'mg/L', 'mg/l'], ['g/L', 'g/L', 'g/l'], ['%', '%'], ['mM', 'mM'], ['uM', 'uM'],
+    // The same strengths in other words: the formatter leaves the words to the grower.
+    ['g/L', 'mg/mL', 'mg/ml'], ['mg/L', 'ug/mL', 'ug/ml'], ['mM', 'mmol/L', 'mmol/l'], ['uM', 'umol/L', 'umol/l'],
+  ],
+  duration: [
+    ['min', 'min', 'mins', 'minute', 'minutes'], ['h', 'h', 'hr', 'hrs', 'hour', 'hours'], ['days', 'days', 'day', 'd'],
+    ['weeks', 'weeks', 'week', 'wk', 'wks'], ['months', 'months', 'month'], ['years', 'years', 'year'],
+  ],
+  temperature: [['C', 'C', 'c'], ['C', '°C', '° C', '℃'], ['F', 'F', 'f'], ['F', '°F', '° F', '℉']],
+  molarMass: [['g/mol', 'g/mol']],
 };
 
 const bySpelling = new Map<string, UnitSpelling>();
-for (const [dimension, units] of Object.entries(spellings)) {
-  for (const [spelling, unit] of Object.entries(units)) {
-    const meaning = { dimension: dimension as Dimension, unit };
-    bySpelling.set(spelling, meaning);
-    // The micro sign, and the Greek letter that looks the same.
-    for (const micro of ['\u00b5', '\u03bc']) {
-      if (spelling.startsWith('u')) bySpelling.set(micro + spelling.slice(1), meaning);
+for (const dimension of Object.keys(spellings) as Dimension[]) {
+  for (const [unit, printed, ...others] of spellings[dimension]) {
+    for (const spelling of [printed, ...others]) {
+      // The micro sign, and the Greek letter that looks the same.
+      const micro = spelling.startsWith('u') ? ['\u00b5', '\u03bc'].map(sign => sign + spelling.slice(1)) : [];
+      for (const each of [spelling, ...micro]) bySpelling.set(each, { dimension, unit, printed });
     }
   }
 }
@@ -72,9 +72,9 @@ export function unitOf(spelling: string): UnitSpelling | undefined {
   return bySpelling.get(spelling);
 }
 
-/** Every accepted spelling of the units of a dimension. */
+/** Every accepted spelling of the units of a dimension, with u for the micro signs. */
 export function spellingsOf(dimension: Dimension): string[] {
-  return Object.keys(spellings[dimension]);
+  return spellings[dimension].flatMap(([, ...written]) => written);
 }
 
 /** Minutes of a duration given in minutes, hours, days or weeks; undefined for calendar months and years. */

@@ -93,9 +93,11 @@ function reportComma(reader: LineReader, amount: Amount, numeral: string, whole:
   const span = numberSpan(amount);
   const start = span.end - numeral.length;
   const inside = { start, end: span.end };
-  const grouped = /^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(numeral) ? [numeral.replaceAll(',', '')] : [];
-  const pointed = /^-?\d+,\d+$/.test(numeral) && !whole ? [numeral.replace(',', '.')] : [];
-  const parted = whole && grouped.length === 0 ? [numeral.replaceAll(',', ', ')] : [];
+  // No grower wrote what is longer; to repeat it in every fix would cost more than to read it.
+  const fixable = numeral.length <= 40;
+  const grouped = fixable && /^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(numeral) ? [numeral.replaceAll(',', '')] : [];
+  const pointed = fixable && /^-?\d+,\d+$/.test(numeral) && !whole ? [numeral.replace(',', '.')] : [];
+  const parted = fixable && whole && grouped.length === 0 ? [numeral.replaceAll(',', ', ')] : [];
   const numbers = [...pointed, ...grouped];
   const suggestion = numbers.length > 0
     ? `Write ${listed(numbers, 'or')}: a decimal point, and nothing between thousands.`

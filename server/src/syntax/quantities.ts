@@ -33,9 +33,17 @@ export function readQuantity<Unit extends string>(
     });
     return undefined;
   }
-  const decimals = /\.(\d{0,19}0)$/.exec(amount.number.image)?.[1]!.length;
-  const quantity = { value, unit: unit as Unit, ...(decimals !== undefined && { decimals }) };
-  return { value: quantity, start: amount.start, end: amount.end };
+  const { start, end } = amount;
+  const decimals = decimalsOf(amount.number.image);
+  return decimals === 0
+    ? { value: { value, unit: unit as Unit }, start, end } : { value: { value, unit: unit as Unit, decimals }, start, end };
+}
+
+/** How many digits stand behind the point, where the last of them is a zero; 0 else. */
+function decimalsOf(numeral: string): number {
+  const point = numeral.endsWith('0') ? numeral.indexOf('.') : -1;
+  const digits = numeral.length - point - 1;
+  return point < 0 || digits > 20 ? 0 : digits;
 }
 
 /** The unit of an amount, as the formatter spells it; a problem when it is none of the dimension. */

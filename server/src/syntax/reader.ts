@@ -64,7 +64,7 @@ export function spanFrom(pieces: readonly Piece[], from: number): Span {
 
 /** The fix that puts another word in a place. */
 export function replacement({ start, end }: Span, text: string): Fix {
-  return { title: `Change to “${text}”`, start, end, text };
+  return { title: `Change to “${shown(text)}”`, start, end, text };
 }
 
 /** The fix that writes something where nothing stands. */
