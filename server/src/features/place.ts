@@ -1,0 +1,15 @@
+/** Places in the journal's files, in the editor's own terms. */
+import type { JournalLine } from '../journal/journal-file.ts';
+import type { Span } from '../model/record.ts';
+
+/** A range within one line of a file. Lines count from 0, columns in UTF-16 units; `end` is exclusive. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export function placeOf(line: JournalLine, { start, end }: Span): Place {
+  return { file: line.store.name, line: line.number, start, end };
+}
