@@ -1,0 +1,52 @@
+/** Soaks in plain words: in what, and for how long. */
+import type { Batch, Dose, Soak } from '../../journal/life.ts';
+import { elapsed, isBefore, lengthText, type Elapsed, type Moment } from '../../journal/moment.ts';
+import { minutesOf, printQuantity } from '../../model/quantity.ts';
+import { factOf } from '../../model/record.ts';
+import { showStrength } from '../../solutions/display.ts';
+
+/**
+ * One substance and its strength; from a stock the true one.
+ *
+ * Example: 10 mL of the stock G2, which holds 500 ppm of GA3, is 'GA3 500 ppm (G2)'; without stocks 'GA3 500 ppm'
+ */
+export function doseText({ fact, stock, agent, ppm }: Dose, withStock = false): string {
+  const behind = withStock && stock !== undefined ? ` (${stock})` : '';
+  if (!agent) return `${fact.name.text} (not known)`;
+  if (fact.unmeasured) return `${agent.word} unmeasured`;
+  if (stock === undefined) return fact.strength ? `${agent.word} ${printQuantity(fact.strength.value)}` : agent.word;
+  return `${agent.word} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength'}${behind}`;
+}
+
+/** Example: 'GA3 500 ppm + KNO3 0.2 %' */
+export function dosesText(doses: readonly Dose[], withStocks = false): string {
+  return doses.length === 0 ? 'something that cannot be read' : doses.map(dose => doseText(dose, withStocks)).join(' + ');
+}
+
+/**
+ * How long the seed lay or is to lie there; undefined while it lies there with no end. Where times of day are missing,
+ * the length that was written stands for itself if it can be true.
+ *
+ * Example: '24 h', '30 min', '23.8 h', 'up to 30 h'
+ */
+export function soakLengthText({ entry, endedBy, length }: Soak): string | undefined {
+  const written = factOf(entry.record, 'duration')?.value;
+  if (!length) return undefined;
+  if (written && (endedBy === 'duration' || isPossible(minutesOf(written), length))) return printQuantity(written);
+  return length.least === 0 && length.most > 0 ? `up to ${lengthText({ ...length, least: length.most })}` : lengthText(length);
+}
+
+function isPossible(minutes: number | undefined, { least, most }: Elapsed): boolean {
+  return minutes !== undefined && least < most && least <= minutes && minutes <= most;
+}
+
+/** Whether the seed lies in the soak now. */
+export function isRunning({ start, end }: Soak, { closed }: Batch, now: Moment): boolean {
+  const isClosed = closed && !isBefore(now, closed.entry.moment);
+  return !isClosed && !isBefore(now, start) && (!end || isBefore(now, end));
+}
+
+/** Example: '5.5 h so far'; 'at least 5 h so far' where a time of day is missing */
+export function soFarText({ start }: Soak, now: Moment, zone: string | undefined): string {
+  return lengthText(elapsed(start, now, zone), true);
+}

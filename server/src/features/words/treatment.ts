@@ -1,0 +1,21 @@
+/** What was done to the seed of a batch, in the fewest words: batches with the same words had the same treatment. */
+import type { Batch } from '../../journal/life.ts';
+import { dosesText, soakLengthText } from './soaks.ts';
+import { stageText } from './stages.ts';
+
+/**
+ * Soaks, scarification and stages in the order of time, those before it was split off included.
+ *
+ * Example: 'GA3 500 ppm 24 h, then 4 C 90 days'; 'untreated' where nothing was done
+ */
+export function treatmentText({ inherited, events }: Batch): string {
+  const steps = [...inherited, ...events].flatMap(event => {
+    switch (event.type) {
+      case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(not lifted)'}`];
+      case 'scarify': return ['scarified'];
+      case 'stage': return [stageText(event.stage)];
+      default: return [];
+    }
+  });
+  return steps.length === 0 ? 'untreated' : steps.join(', then ');
+}
