@@ -50,7 +50,7 @@ describe('definitions', () => {
 
   test('a stock has an id, an agent with its mass, a purity and a life', () => {
     expectScopes(`
-      stock G-1 2026-01-09, GA3 100 mg halved 2 times, purity 75 %, 25 mL, keeps 4 years, at fridge door
+      stock G-1 2026-01-09, GA3 100 mg halved 2 times, purity 75 % salt, bought 2025-03, 25 mL, keeps 4 years, at fridge door
       ^^^^^ storage.type.record
             ^^^ entity.name.function.stock
                 ^^^^^^^^^^ constant.numeric.date
@@ -60,10 +60,13 @@ describe('definitions', () => {
                                                 ^^^^^ keyword.other.unit
                                                        ^^^^^^ keyword.other.fact
                                                                  ^ keyword.other.unit
-                                                                       ^^ keyword.other.unit
-                                                                           ^^^^^ keyword.other.fact
-                                                                                   ^^^^^ keyword.other.unit
-                                                                                             ^^^^^^^^^^^ string.unquoted.place
+                                                                   ^^^^ constant.language.purity
+                                                                         ^^^^^^ keyword.other.fact
+                                                                                ^^^^^^^ constant.numeric.date
+                                                                                            ^^ keyword.other.unit
+                                                                                                ^^^^^ keyword.other.fact
+                                                                                                        ^^^^^ keyword.other.unit
+                                                                                                                  ^^^^^^^^^^^ string.unquoted.place
     `);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { keywords } from '../../server/src/model/keywords.ts';
 import { spellingsOf } from '../../server/src/model/quantity.ts';
-import { countables, cutClasses, dormancies } from '../../server/src/model/record.ts';
+import { countables, cutClasses, dormancies, purityForms } from '../../server/src/model/record.ts';
 import { builtInAgents } from '../../server/src/solutions/agents.ts';
 import { leadWords } from '../../server/src/syntax/fact-types.ts';
 import { namesOf, tokenize } from './tokens.ts';
@@ -22,11 +22,14 @@ describe('every keyword', () => {
 });
 
 describe('every word of the model', () => {
-  test('every stage, fate, quality, finding of a cut test and class of dormancy is known', () => {
+  test('every stage, fate, quality, finding of a cut test, class of dormancy and form of a purity is known', () => {
     const scopes = [...countables, ...cutClasses].map(word => namesOf(tokenize([`count X, 2 ${word}`])[0]!.at(-1)!)[0]);
     expect(scopes.every(scope => scope?.startsWith('constant.language.'))).toBe(true);
     for (const word of dormancies) {
       expect(namesOf(tokenize([`lot X Y, dormancy ${word}`])[0]!.at(-1)!)).toEqual(['constant.language.dormancy.plumule']);
+    }
+    for (const word of purityForms) {
+      expect(namesOf(tokenize([`stock X, purity 75 % ${word}`])[0]!.at(-1)!)).toEqual(['constant.language.purity.plumule']);
     }
   });
 
