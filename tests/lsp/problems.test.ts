@@ -67,7 +67,7 @@ test('a branch switch on the disk is followed, but not for a document that is op
 test('a closed document falls back to what the disk has', () => inSession(
   { settings, files: { 'a.germ': `${lot}${long}` } },
   async session => {
-    await session.open('a.germ', `${lot}`);
+    await session.open('a.germ', lot);
     await session.shows('a.germ', []);
     await session.close('a.germ');
     await session.shows('a.germ', ['soak-too-long']);

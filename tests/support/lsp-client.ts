@@ -37,7 +37,8 @@ export class Session {
   }
 
   /** Replaces the columns from `start` to `end` of a line. */
-  change(name: string, version: number, [line, start, end]: readonly [number, number, number], text: string): Promise<void> {
+  change(name: string, version: number, at: readonly [number, number, number], text: string): Promise<void> {
+    const [line, start, end] = at;
     const range = { start: { line, character: start }, end: { line, character: end } };
     return this.connection.sendNotification('textDocument/didChange', {
       textDocument: { uri: this.uri(name), version }, contentChanges: [{ range, text }],
@@ -85,7 +86,8 @@ export async function inSession(options: SessionOptions, work: (session: Session
   }
 }
 
-async function start(folder: string, { settings = {}, folder: named = true, capabilities }: SessionOptions): Promise<Session> {
+async function start(folder: string, options: SessionOptions): Promise<Session> {
+  const { settings = {}, folder: named = true, capabilities } = options;
   const [up, down] = [new PassThrough(), new PassThrough()];
   const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
   serve(server, { version: '0', disk: filesOnDisk, later: work => setImmediate(work) });

@@ -1,5 +1,7 @@
 /** From the editor's terms of features/ to the protocol's. */
-import type { Range } from 'vscode-languageserver';
+import type { Location, Range } from 'vscode-languageserver';
+import type { Place } from '../features/place.ts';
+import type { Service } from './service.ts';
 
 interface Stretch {
   readonly line: number;
@@ -9,4 +11,8 @@ interface Stretch {
 
 export function rangeOf({ line, start, end }: Stretch): Range {
   return { start: { line, character: start }, end: { line, character: end } };
+}
+
+export function locationOf(place: Place, service: Service): Location {
+  return { uri: service.uriOf(place.file), range: rangeOf(place) };
 }

@@ -1,25 +1,24 @@
-/** Hands each request of the protocol to the feature of that name, and its answer back in the protocol's shapes. */
-import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
-import type { Moment } from '../journal/moment.ts';
-import type { Room } from './workspace.ts';
+/** Registers every request, each behind the guard, and says in one place what the server can do. */
+import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import { guarded } from './guard.ts';
+import { navigationCapabilities, serveNavigation } from './navigation.ts';
+import { readingCapabilities, serveReading } from './reading.ts';
+import type { Service, Snapshot } from './service.ts';
 
-/** What the features need of the server. */
-export interface Service {
-  /** The journal that holds a document; undefined for one that is none of ours. */
-  find(uri: string): { room: Room; file: string } | undefined;
-  /** Resolves when the other files of the document's journal have been read. */
-  loaded(uri: string): Promise<void>;
-  rooms(): Iterable<Room>;
-  now(room: Room): Moment;
-  uriOf(file: string): string;
-  versionOf(uri: string): number | undefined;
-  client(): ClientCapabilities;
-}
+/** Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours. */
+export type About = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
+  name: string, otherwise: Result, work: (snapshot: Snapshot, params: Params) => Result,
+) => ReturnType<typeof guarded<Params, Result>>;
 
 export function featureCapabilities(): ServerCapabilities {
-  return {};
+  return { ...readingCapabilities, ...navigationCapabilities };
 }
 
-export function serveFeatures(_connection: Connection, _service: Service): void {
-  // Filled as the features come.
+export function serveFeatures(connection: Connection, service: Service): void {
+  const about: About = (name, otherwise, work) => guarded(connection, name, otherwise, async params => {
+    const snapshot = await service.snapshot(params.textDocument.uri);
+    return snapshot ? work(snapshot, params) : otherwise;
+  });
+  serveReading(connection, about);
+  serveNavigation(connection, about, service);
 }

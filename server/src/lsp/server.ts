@@ -108,12 +108,12 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   });
 
   serveFeatures(connection, {
-    find: uri => workspace.find(uri),
-    loaded: async uri => {
+    snapshot: async uri => {
       await workspace.find(uri)?.room.loaded;
+      const found = workspace.find(uri);
+      return found && { ...found, journal: found.room.journal, now: now(found.room) };
     },
     rooms: () => workspace.rooms,
-    now,
     uriOf: file => workspace.uriOf(file),
     versionOf: uri => documents.get(uri)?.version,
     client: () => client,

@@ -1,0 +1,56 @@
+/** Requests that lead from place to place: definition, references, highlights, symbols. */
+import {
+  DocumentHighlightKind, SymbolKind,
+  type Connection, type DocumentSymbol, type ServerCapabilities, type WorkspaceSymbol,
+} from 'vscode-languageserver';
+import { definitionsAt } from '../features/definition.ts';
+import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';
+import { highlightsAt } from '../features/highlight.ts';
+import { referencesAt } from '../features/references.ts';
+import type { SymbolKind as Kind } from '../features/symbols.ts';
+import { workspaceSymbols } from '../features/workspace-symbols.ts';
+import { locationOf, rangeOf } from './convert.ts';
+import type { About } from './features.ts';
+import { guarded } from './guard.ts';
+import type { Service, Snapshot } from './service.ts';
+
+export const navigationCapabilities: ServerCapabilities = {
+  definitionProvider: true, referencesProvider: true, documentHighlightProvider: true,
+  documentSymbolProvider: true, workspaceSymbolProvider: true,
+};
+
+const kinds: Readonly<Record<Kind, SymbolKind>> = {
+  heading: SymbolKind.Namespace, lot: SymbolKind.Class, batch: SymbolKind.Field, stock: SymbolKind.Constant,
+  regime: SymbolKind.Event, agent: SymbolKind.Key, guide: SymbolKind.String,
+};
+
+export function serveNavigation(connection: Connection, about: About, service: Service): void {
+  connection.onDefinition(about('definition', null, ({ journal, file }, { position }) =>
+    definitionsAt(journal, file, position).map(({ to }) => locationOf(to, service))));
+
+  connection.onReferences(about('references', null, ({ journal, file }, { position, context }) =>
+    referencesAt(journal, file, position, context.includeDeclaration).map(place => locationOf(place, service))));
+
+  connection.onDocumentHighlight(about('highlight', null, ({ journal, file }, { position }) =>
+    highlightsAt(journal, file, position).map(({ place, role }) => ({
+      range: rangeOf(place), kind: role === 'definition' ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+    }))));
+
+  connection.onDocumentSymbol(about('symbols', null, (snapshot): DocumentSymbol[] =>
+    documentSymbols(snapshot.journal, snapshot.file).map(symbol => outlined(symbol, snapshot))));
+
+  connection.onWorkspaceSymbol(guarded(connection, 'workspace symbols', null, ({ query }): WorkspaceSymbol[] =>
+    [...service.rooms()].flatMap(({ journal }) =>
+      workspaceSymbols(journal, query).map(({ kind, name, detail, place }) => ({
+        name, kind: kinds[kind], location: locationOf(place, service), ...(detail && { containerName: detail }),
+      })))));
+}
+
+function outlined({ kind, name, detail, place, lines, children }: OutlineSymbol, snapshot: Snapshot): DocumentSymbol {
+  const end = snapshot.journal.files.get(snapshot.file)?.text.at(lines.end).text.length ?? 0;
+  return {
+    name, detail, kind: kinds[kind], selectionRange: rangeOf(place),
+    range: { start: { line: lines.start, character: 0 }, end: { line: lines.end, character: end } },
+    children: children.map(child => outlined(child, snapshot)),
+  };
+}

@@ -1,0 +1,23 @@
+/** What the requests need of the server. */
+import type { ClientCapabilities } from 'vscode-languageserver';
+import type { Journal } from '../journal/journal.ts';
+import type { Moment } from '../journal/moment.ts';
+import type { Room } from './workspace.ts';
+
+/** One journal at one moment, as a single request sees it. */
+export interface Snapshot {
+  readonly journal: Journal;
+  readonly room: Room;
+  /** The document's name in the journal. */
+  readonly file: string;
+  readonly now: Moment;
+}
+
+export interface Service {
+  /** The journal that holds a document, once its other files are read; undefined for a document not ours. */
+  snapshot(uri: string): Promise<Snapshot | undefined>;
+  rooms(): Iterable<Room>;
+  uriOf(file: string): string;
+  versionOf(uri: string): number | undefined;
+  client(): ClientCapabilities;
+}

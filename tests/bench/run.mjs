@@ -1,0 +1,88 @@
+// Measures the speed of reading and checking journals beside peers, in one run on one machine.
+//
+//   npm run bench                    10,000 and 100,000 lines
+//   npm run bench -- --lines 5000    another size
+//
+// A figure counts only against those that stand beside it: machines differ, and a busy one slows all of them.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { parseArgs } from 'node:util';
+import { build } from 'esbuild';
+import { getLanguageService } from 'vscode-json-languageservice';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { measure, quantiles } from './client.mjs';
+import { journalText } from './generate.mjs';
+
+const HERE = path.dirname(fileURLToPath(import.meta.url));
+const SERVER = path.join(HERE, '../../dist/server.node.cjs');
+const { values } = parseArgs({ options: { lines: { type: 'string', multiple: true }, edits: { type: 'string', default: '200' } } });
+const sizes = (values.lines ?? ['10000', '100000']).map(Number);
+const place = mkdtempSync(path.join(tmpdir(), 'plumule-bench-'));
+const ms = time => (time < 10 ? time.toFixed(2) : time.toFixed(0)).padStart(8);
+
+try {
+  await build({
+    entryPoints: [path.join(HERE, 'core.ts')], outfile: path.join(place, 'core.mjs'),
+    bundle: true, minify: true, keepNames: true, format: 'esm', platform: 'node', logLevel: 'error',
+  });
+  const core = await import(pathToFileURL(path.join(place, 'core.mjs')).href);
+  for (const lines of sizes) {
+    const text = journalText(lines);
+    console.log(`\n${lines} lines, ${(text.length / 1e6).toFixed(1)} MB; milliseconds, medians of 5 runs`);
+    await reading(text, core);
+    await typing(text, lines);
+  }
+} finally {
+  rmSync(place, { recursive: true, force: true });
+}
+
+async function reading(text, { parse, Journal, ProblemBook }) {
+  const json = getLanguageService({});
+  const data = JSON.stringify(text.split('\n').map(line => line.split(/, ?/)), null, 1);
+  const split = await median(() => text.split(/\r\n|\n|\r/).length);
+  const rows = [
+    ['split into lines', split],
+    ['parse every line', await median(() => text.split('\n').forEach(parse))],
+    ['open as a journal, with all problems', await median(() => {
+      const journal = new Journal();
+      journal.set('bench.germ', text);
+      new ProblemBook(journal).update({ day: 20_000, minutes: undefined });
+    })],
+    ['the same data as JSON, parsed and validated', await median(async () => {
+      const document = TextDocument.create('file:///bench.json', 'json', 1, data);
+      await json.doValidation(document, json.parseJSONDocument(document));
+    })],
+  ];
+  for (const [what, time] of rows) console.log(`  ${what.padEnd(46)}${ms(time)}${ratio(time, split)} of splitting`);
+}
+
+async function typing(text, lines) {
+  const file = path.join(place, `${lines}.germ`);
+  writeFileSync(file, text);
+  const common = { uri: pathToFileURL(file).href, languageId: 'plumule', text, edits: Number(values.edits) };
+  const echo = await measure({ ...common, command: [path.join(HERE, 'echo-server.mjs')] });
+  const ours = await measure({ ...common, command: [SERVER, '--stdio'], requests: 100 });
+  rmSync(file);
+  const row = (what, mine, theirs) => console.log(`  ${what.padEnd(46)}${ms(mine)}${ratio(mine, theirs)} of the echo server's ${theirs.toFixed(2)}`);
+  row(`open to problems (${ours.problems} of them)`, ours.open, echo.open);
+  row('edit to problems, median', ours.edit.p50, echo.edit.p50);
+  row('edit to problems, 95th percentile', ours.edit.p95, echo.edit.p95);
+  console.log(`  ${'hover, median'.padEnd(46)}${ms(ours.hover.p50)}`);
+  if (ours.memory) console.log(`  ${'peak memory of the server, MB'.padEnd(46)}${ms(ours.memory)}${ratio(ours.memory, echo.memory)} of the echo server's`);
+}
+
+function ratio(time, other) {
+  return `  ${(time / other).toFixed(1).padStart(7)} x`;
+}
+
+async function median(work) {
+  const times = [];
+  for (let i = 0; i < 5; i++) {
+    const start = performance.now();
+    await work();
+    times.push(performance.now() - start);
+  }
+  return quantiles(times).p50;
+}
