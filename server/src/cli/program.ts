@@ -5,6 +5,7 @@ import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
 import { severities } from './listed.ts';
+import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
 import { report, reportFormats, type ReportOptions } from './report.ts';
 
 const PATHS = 'files (*.germ) or folders, with their subfolders; none: the current folder';
@@ -34,7 +35,7 @@ Results go to standard output, messages to standard error.
 
 Exit code
   0  all is well
-  1  check found errors or warnings (hints alone do not count)
+  1  check found errors or warnings (hints alone do not count); mix: it cannot be made
   2  a wrong option, or a path that cannot be read or holds no journal; the rest is still worked on`);
 
 plumule
@@ -60,4 +61,22 @@ plumule
   .addOption(todayOption())
   .action(async (paths: string[], options: ReportOptions) => {
     process.exitCode = await report(paths, options);
+  });
+
+plumule
+  .command('mix')
+  .summary('say how to make up a solution')
+  .description('Says how to make up a solution from powder, from a packet halved by eye, or from a stock.\n' +
+    'Strengths, volumes and masses are written as in a journal: "500 ppm" "20 mL", 0.5g/L, 1.44mM.')
+  .argument('<agent>', 'GA3, KNO3, peroxide or another')
+  .argument('<amounts...>', 'its strength, then the volume wanted: "500 ppm" "20 mL"')
+  .usage('<agent> <strength> <volume> [options]')
+  .option('--from <strength>', 'from a stock of this strength')
+  .option('--packet <mass>', 'from a packet of powder that holds so much')
+  .option('--halved <times>', 'how often the packet is halved by eye; without it as often as makes sense')
+  .option('--purity <percent>', 'of the powder, from its label; behind it “acid” or “salt” where that is meant')
+  .addOption(new Option('--bench <kind>', 'what there is to measure with').choices(benches).default('laboratory'))
+  .addOption(formatOption(mixFormats))
+  .action((agent: string, amounts: string[], options: MixOptions) => {
+    process.exitCode = mix(agent, amounts, options);
   });

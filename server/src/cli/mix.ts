@@ -1,0 +1,50 @@
+import { version } from '../../../package.json';
+import { askedFor, type MixTexts } from '../features/mix/request.ts';
+import { builtInAgents } from '../solutions/agents.ts';
+import type { MixAnswer } from '../solutions/mix-plan.ts';
+import { planMix } from '../solutions/mix.ts';
+import type { Bench } from '../solutions/tools.ts';
+import { exits, type Exit } from './exits.ts';
+import { mixText } from './mix-text.ts';
+import { complain, print } from './output.ts';
+
+export const mixFormats = ['text', 'json'] as const;
+export const benches = ['kitchen', 'laboratory'] as const satisfies readonly Bench[];
+
+export interface MixOptions extends Pick<MixTexts, 'from' | 'packet' | 'halved' | 'purity'> {
+  readonly format: (typeof mixFormats)[number];
+  readonly bench: Bench;
+}
+
+/** Version of the shape below; it grows when something in it changes its meaning or goes, not when something comes. */
+const SHAPE = 1;
+
+/** A strength and a volume in one row of words, as a shell divides them: `500 ppm 20 mL`. */
+const IN_ONE_ROW = /^([\d.,]+ *\S*[^\d\s]) +([\d.,]+ *\S*[^\d\s])$/;
+
+/** `plumule mix`: how to make up a solution, or why it cannot be and what can. */
+export function mix(agent: string, amounts: readonly string[], { format, bench, ...source }: MixOptions): Exit {
+  const [strength = '', volume = ''] = amounts.length === 2 ? amounts : IN_ONE_ROW.exec(amounts.join(' '))?.slice(1) ?? [];
+  if (strength === '') {
+    complain(`“${amounts.join(' ')}” is not a strength and a volume such as “500 ppm” “20 mL”`);
+    return exits.unread;
+  }
+  const asked = askedFor({ agent, strength, volume, ...source }, builtInAgents);
+  if (!asked.ok) {
+    for (const [field, message] of Object.entries(asked.problems)) complain(`${nameOf(field)}: ${message}`);
+    return exits.unread;
+  }
+  const answer = planMix({ ...asked.request, bench });
+  print(format === 'json' ? mixJson(answer) : mixText(asked.request, answer));
+  return answer.possible ? exits.clean : exits.problems;
+}
+
+/** As the help names them. */
+function nameOf(field: string): string {
+  return field === 'agent' || field === 'strength' || field === 'volume' ? `<${field}>` : `--${field}`;
+}
+
+/** What `plumule mix --format json` prints; the README describes it. */
+function mixJson(answer: MixAnswer): string {
+  return `${JSON.stringify({ version: SHAPE, plumule: version, ...answer }, undefined, 2)}\n`;
+}
