@@ -40,6 +40,8 @@ describe('a comparison', () => {
   test('counts a seedling that is called weak for two reasons not more often than it germinated', () => {
     const twice = course(20, '4:3', [28], { leggy: 3, died: 3 });
     expect(known(compare([twice], [untreated])).sound.treated).toEqual({ x: 0, n: 20 });
+    const over = known(compare([course(20, '4:3', [28], { leggy: 4 })], [untreated])).seedlings;
+    expect(over.leggy).toEqual({ undefined: 'more such seedlings were counted than germinated' });
   });
 
   test('takes lost seed out of the denominator', () => {

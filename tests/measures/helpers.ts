@@ -19,7 +19,7 @@ export function daily(last: number): readonly number[] {
 }
 
 /** A life table from the days of each event and each censoring. */
-export function exits(germinated: readonly number[], censored: readonly number[] = []): LifeTable {
+function exits(germinated: readonly number[], censored: readonly number[] = []): LifeTable {
   const days = [...new Set([...germinated, ...censored])].sort((a, b) => a - b);
   const on = (list: readonly number[], day: number) => list.filter(d => d === day).length;
   return days.map(day => ({ day, germinated: on(germinated, day), censored: on(censored, day) }));

@@ -72,9 +72,15 @@ describe('the tests of speed', () => {
   });
 
   test('are undefined where there is nothing to compare', () => {
-    expect(testsOf(course(5, '', [9]), course(5, '', [9])).combined).toEqual({
-      undefined: 'no day had seed of both sides that could differ',
-    });
+    const nothing = testsOf(course(5, '', [9]), course(5, '', [9]));
+    expect(nothing.sown).toEqual({ undefined: 'no day had seed of both sides that could differ' });
+    expect(nothing.combined).toEqual({ undefined: 'too few germinated to compare the days' });
+  });
+
+  test('find nothing in a single seed, however unlikely its side', () => {
+    const found = testsOf(course(5, '5:1', [9]), course(28, '', [5, 9]));
+    expect(known(found.sown).p).toBeLessThan(0.05);
+    expect(found.combined).toEqual({ undefined: 'too few germinated to compare the days' });
   });
 
   test('turn with the sides', () => {

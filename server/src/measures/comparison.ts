@@ -47,9 +47,10 @@ export function compare(treated: readonly Course[], untreated: readonly Course[]
     contrast(shareOf(first, count, seedsCounted), shareOf(second, count, seedsCounted), overdispersion));
   const ofSeedlings = (count: Count): Contrast | Undefined => {
     const [a, b] = [shareOf(first, count, germinated), shareOf(second, count, germinated)];
-    return a.n > 0 && b.n > 0
+    if (a.n === 0 || b.n === 0) return undefinedBecause('nothing germinated on one side');
+    return a.x <= a.n && b.x <= b.n
       ? contrast(a, b, overdispersion)
-      : undefinedBecause('nothing germinated on one side');
+      : undefinedBecause('more such seedlings were counted than germinated');
   };
   const [a, b] = [mergeCourses(first), mergeCourses(second)];
   return {

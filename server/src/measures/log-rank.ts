@@ -18,6 +18,8 @@ export interface LogRank {
   /** Germinated in the first sample, and how many would have if both had germinated alike; weighted sums. */
   readonly observed: number;
   readonly expected: number;
+  /** Germinated in both samples; the second one was expected to have `total - expected`. */
+  readonly total: number;
   readonly variance: number;
   /** (O - E)^2 / V, 1 degree of freedom. */
   readonly chiSquare: number;
@@ -39,7 +41,7 @@ export interface LogRank {
  * // observed 3, expected 1.5, variance 0.6982758621, chiSquare 3.2222222222, p 0.0726449477
  */
 export function logRank(strata: readonly Pair[], weighting: Weighting = 'log-rank'): LogRank | Undefined {
-  let [observed, expected, variance] = [0, 0, 0];
+  let [observed, expected, total, variance] = [0, 0, 0, 0];
   for (const pair of strata) {
     let survival = 1;
     for (const { d1, d, n1, n } of germinationDays(pair)) {
@@ -47,13 +49,14 @@ export function logRank(strata: readonly Pair[], weighting: Weighting = 'log-ran
       const share = n1 / n;
       observed += weight * d1;
       expected += weight * d * share;
+      total += weight * d;
       if (n > 1) variance += (weight ** 2 * d * share * (1 - share) * (n - d)) / (n - 1);
       survival *= 1 - d / n;
     }
   }
   if (variance === 0) return undefinedBecause('no day had seed of both sides that could differ');
   const chiSquare = (observed - expected) ** 2 / variance;
-  return { observed, expected, variance, chiSquare, p: chiSquareTail(chiSquare, 1) };
+  return { observed, expected, total, variance, chiSquare, p: chiSquareTail(chiSquare, 1) };
 }
 
 /** Germinated (d) and at risk (n) on each day with germination, in the first sample and in both. */

@@ -5,6 +5,7 @@ import { logRank, scaled, type LogRank, type Pair } from './log-rank.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { sameAge } from './same-age.ts';
 import { sharedTables } from './shared-checks.ts';
+import { THRESHOLDS } from './thresholds.ts';
 
 /** Two log-rank tests of treated against untreated seed; O and E are those of the treated seed. */
 export interface SpeedTests {
@@ -15,12 +16,12 @@ export interface SpeedTests {
   readonly sown: LogRank | Undefined;
   /** Over the seed that germinated: whether that was sooner, however much it was. */
   readonly germinated: LogRank | Undefined;
-  /** Both together. */
+  /** Both together; only tests with enough seed count, see the threshold `fewestExpected`. */
   readonly combined: SpeedFinding | Undefined;
 }
 
 export interface SpeedFinding {
-  /** The smaller of the two p-values, doubled (Holm). */
+  /** The smaller of the two p-values, doubled (Holm); as it is where one test counts. */
   readonly p: number;
   /** What the test with the smaller p-value found. */
   readonly faster: boolean;
@@ -62,13 +63,19 @@ export function speedTests(strata: readonly SpeedPairs[], overdispersion = 1): S
 }
 
 function combine(...tests: readonly (LogRank | Undefined)[]): SpeedFinding | Undefined {
-  const known = tests.filter((test): test is LogRank => !isUndefined(test)).sort((a, b) => a.p - b.p);
-  const [smallest] = known;
-  if (!smallest) return undefinedBecause('no day had seed of both sides that could differ');
+  const sound = tests.filter(isSound).sort((a, b) => a.p - b.p);
+  const [smallest] = sound;
+  if (!smallest) return undefinedBecause('too few germinated to compare the days');
   return {
-    p: holm(known.map(test => test.p))[0]!,
+    p: holm(sound.map(test => test.p))[0]!,
     faster: smallest.observed > smallest.expected,
   };
+}
+
+/** With fewer seeds the chi-square of a log-rank test finds differences where there are none. */
+function isSound(test: LogRank | Undefined): test is LogRank {
+  const fewest = THRESHOLDS.fewestExpected.value;
+  return !isUndefined(test) && test.expected >= fewest && test.total - test.expected >= fewest;
 }
 
 function germinatedOnly(table: LifeTable): LifeTable {

@@ -16,6 +16,10 @@ export const THRESHOLDS = {
     value: LEVEL,
     says: 'a p-value up to this is taken for an effect',
   },
+  fewestExpected: {
+    value: 2,
+    says: 'a log-rank test counts where at least this many seeds were expected to germinate on each side',
+  },
   points: {
     value: 0.3,
     says: 'a benefit of this size must have been visible before its absence is claimed (30 percentage points)',

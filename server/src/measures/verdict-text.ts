@@ -54,7 +54,8 @@ function counts({ comparison: { byDay }, evidence: { outcome, contrast } }: Told
 
 function points({ contrast: { difference: { value, low, high } } }: Evidence): string {
   const whole = Math.round(100 * value);
-  const found = whole === 0 ? 'no difference' : `${Math.abs(whole)} points ${whole > 0 ? 'more' : 'fewer'}`;
+  const size = Math.abs(whole) === 1 ? '1 point' : `${Math.abs(whole)} points`;
+  const found = whole === 0 ? 'no difference' : `${size} ${whole > 0 ? 'more' : 'fewer'}`;
   return `${found} (95 % interval ${Math.round(100 * low)} to ${Math.round(100 * high)})`;
 }
 
