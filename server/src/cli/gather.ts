@@ -43,7 +43,7 @@ export async function gather(paths: readonly string[]): Promise<Gathering> {
     faults.push(...search.faults);
     groups.push({ folder: directory, asked, beside: search.files.filter(file => !asked.includes(file)) });
   }
-  return { groups, faults };
+  return { groups: groups.sort((a, b) => (a.folder < b.folder ? -1 : 1)), faults };
 }
 
 async function sort(paths: readonly string[], faults: DiskFault[]): Promise<{ folders: string[]; files: string[] }> {

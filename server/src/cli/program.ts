@@ -80,3 +80,13 @@ plumule
   .action((agent: string, amounts: string[], options: MixOptions) => {
     process.exitCode = mix(agent, amounts, options);
   });
+
+plumule
+  .command('serve')
+  .summary('run the language server for an editor')
+  .description('Runs the language server, which speaks the Language Server Protocol over standard input and output.')
+  .option('--stdio', 'as editors write it; there is no other way')
+  .action(async () => {
+    // Loaded for this command alone: it begins to listen at once.
+    await import('../main.node.ts');
+  });

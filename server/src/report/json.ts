@@ -6,7 +6,7 @@ import type { Batch, Dose, Soak, Stage } from '../journal/life.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
-import { celsius, type Temperature } from '../model/quantity.ts';
+import type { Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { toNumber } from '../solutions/display.ts';
 import type { BatchReport } from './batch-report.ts';
@@ -93,11 +93,9 @@ function stageData({ stage, temperature, planned, start, end }: Stage): object {
   };
 }
 
-/** In degrees Celsius, whatever was written. */
+/** As it was written, in degrees of its unit. */
 function temperatureData(temperature: Temperature | undefined): object | null {
-  if (!temperature) return null;
-  const { day, night, unit } = temperature;
-  return { day: celsius(day, unit), night: night === undefined ? null : celsius(night, unit) };
+  return temperature ? { ...temperature, night: temperature.night ?? null } : null;
 }
 
 function stateData(state: BatchState): object {
@@ -107,7 +105,7 @@ function stateData(state: BatchState): object {
       const { since, until } = state;
       return { kind: state.kind, since: momentData(since), until: until ? momentData(until) : null };
     }
-    case 'soaked': return { kind: state.kind, since: state.since ? momentData(state.since) : null };
+    case 'soaked': return { kind: state.kind, since: momentData(state.since) };
     case 'sown': return { kind: state.kind, since: isoOf(state.since), days: state.days };
     case 'in stage': {
       const { stage, days, planned } = state;

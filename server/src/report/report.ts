@@ -1,8 +1,8 @@
 /** The report of a journal: what it says of each lot and of each batch, as values for tables and for other programs. */
 import type { ProblemBook } from '../checks/problem-book.ts';
 import type { Journal } from '../journal/journal.ts';
-import { compareLines } from '../journal/journal-file.ts';
-import { countsOf, type Batch, type Lot } from '../journal/life.ts';
+import { inJournalOrder } from '../journal/journal-file.ts';
+import { countsOf, isGivenOut, type Batch, type Lot } from '../journal/life.ts';
 import { mentionsOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import { problemKinds } from '../model/problems.ts';
@@ -38,10 +38,9 @@ export interface ReportOptions {
 /** The lots in the order of the journal, each with its batches. The book must be up to date. */
 export function reportOf(journal: Journal, book: ProblemBook, { now, name, files, ids }: ReportOptions): Report {
   const { ofLots, homeless } = errorsOf(journal, book);
-  const lots = [...journal.lots()]
+  const lots = inOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
     .filter(({ id }) => !files || journal.mentionsOf(id).some(({ line }) => files.includes(line.store.name)))
-    .sort((a, b) => compareLines(a.definition.line, b.definition.line))
     .map(lot => ({
       lot,
       batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(batch, now)),
@@ -50,8 +49,13 @@ export function reportOf(journal: Journal, book: ProblemBook, { now, name, files
   return { name, now, zone: journal.zone, lots, homeless };
 }
 
+function inOrder(lots: Iterable<Lot>): Lot[] {
+  const byLine = new Map([...lots].map(lot => [lot.definition.line, lot]));
+  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
+}
+
 function isTold(batch: Batch): boolean {
-  return batch.children.length === 0 || batch.kept !== 0 || countsOf(batch).length > 0;
+  return !isGivenOut(batch) || countsOf(batch).length > 0;
 }
 
 function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<string, number>; homeless: number } {

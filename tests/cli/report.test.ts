@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { version } from '../../package.json';
+import { folderWith } from '../disk/helpers.ts';
+import { plumule } from './run.ts';
+
+const LOTS = `lot A-1 Trollius europaeus, 20 seeds
+sow A-1 2026-01-04, 20 seeds, 15 C
+lot B-1 Adonis vernalis, 30 seeds
+`;
+const COUNTS = 'count A-1 2026-01-18, 4\n';
+const TODAY = ['--today', '2026-01-20'];
+
+describe('plumule report', () => {
+  it('prints a table for each lot and ends with 0', async () => {
+    const folder = await folderWith({ 'a.germ': LOTS, 'b.germ': COUNTS });
+    const { code, stdout, stderr } = await plumule(folder, 'report', ...TODAY);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    // 4 of 20: 8.1 to 41.6 by prop.test(4, 20, correct = FALSE) of R
+    expect(stdout).toContain(`A-1  Trollius europaeus
+20 seeds
+  Batch  Treatment  Sown  Germinated     %  95 % interval  Days  State
+  A-1    untreated    20           4  20.0    8.1 to 41.6    14  sown, day 16
+`);
+    expect(stdout).toContain('B-1  Adonis vernalis\n');
+  });
+
+  it('prints the lots asked for alone; one that is not there is named, with the nearest, and ends it with 2', async () => {
+    const folder = await folderWith({ 'a.germ': LOTS });
+    const { code, stdout, stderr } = await plumule(folder, 'report', '--lot', 'B-1', '--lot', 'A-2', ...TODAY);
+    expect(code).toBe(2);
+    expect(stdout).toContain('B-1  Adonis vernalis');
+    expect(stdout).not.toContain('Trollius');
+    expect(stderr).toBe('plumule: no lot “A-2” is here; did you mean “A-1”?\n');
+  });
+
+  it('of a file prints the lots that it says something of, with all that is known of them', async () => {
+    const folder = await folderWith({ 'a.germ': LOTS, 'b.germ': COUNTS });
+    const { stdout } = await plumule(folder, 'report', 'b.germ', ...TODAY);
+    expect(stdout).toContain('A-1    untreated    20           4  20.0');
+    expect(stdout).not.toContain('B-1');
+  });
+
+  it('names the folders where it is of several journals', async () => {
+    const folder = await folderWith({ 'one/a.germ': LOTS, 'two/b.germ': 'lot C-1 Anemone, 5 seeds\n' });
+    const { stdout } = await plumule(folder, 'report', 'two', 'one', ...TODAY);
+    expect(stdout.split('\n').filter(line => line.startsWith('Report'))).toEqual([
+      'Report of one as on 2026-01-20', 'Report of two as on 2026-01-20',
+    ]);
+  });
+
+  it('still ends with 0 where records have errors, and says so on standard error and at the lot', async () => {
+    const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}count A-1 2026-01-19, 30\n` });
+    const { code, stdout, stderr } = await plumule(folder, 'report', ...TODAY);
+    expect(code).toBe(0);
+    expect(stderr).toBe('plumule: 1 error in the records of these lots; “plumule check” lists them\n');
+    expect(stdout).toContain('There is an error in the records of A-1: its numbers may be wrong until it is mended.');
+    expect(stdout).toContain('No percentage for A-1: more are counted (34) than there are seeds (20).');
+  });
+
+  it('is Markdown where that is asked for', async () => {
+    const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}` });
+    const { stdout } = await plumule(folder, 'report', '--format', 'md', '--lot', 'A-1', ...TODAY);
+    expect(stdout).toMatch(/^# Report as on 2026-01-20\n\n## A-1 Trollius europaeus\n\n20 seeds\n\n\| Batch \| Treatment \|/);
+    expect(stdout).toContain('| A-1 | untreated | 20 | 4 | 20.0 | 8.1 to 41.6 | 14 | sown, day 16 |');
+  });
+
+  it('is data where that is asked for, with the paths that could not be read', async () => {
+    const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}` });
+    const { code, stdout, stderr } = await plumule(folder, 'report', '--format', 'json', '.', 'gone', ...TODAY);
+    expect(code).toBe(2);
+    expect(stderr).toBe('plumule: gone: there is no such file or folder\n');
+    expect(JSON.parse(stdout)).toMatchObject({
+      version: 1, plumule: version, unread: [{ path: 'gone' }],
+      journals: [{ files: ['a.germ'], now: '2026-01-20', zone: null, lots: [{ id: 'A-1', file: 'a.germ', line: 1 }, { id: 'B-1' }] }],
+    });
+  });
+
+  it('says that there are none where no lot is recorded', async () => {
+    const folder = await folderWith({ 'a.germ': '# nothing yet\n' });
+    expect(await plumule(folder, 'report', ...TODAY)).toEqual({
+      code: 0, stdout: 'Report as on 2026-01-20\n\nNo lots are recorded here.\n', stderr: '',
+    });
+  });
+});

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { stateText } from '../../server/src/report/state.ts';
+import { at, reportFor } from './helpers.ts';
+
+const JOURNAL = `
+  lot A-1 Adonis vernalis, 30 seeds
+  soak A-1 2026-01-10 19:00, GA3 500 ppm, 24 h
+  sow A-1 2026-01-11 19:10, 30 seeds, 20 C
+  warm A-1 2026-02-01, 20 C
+  chill A-1 2026-03-01, 4 C, 12 weeks
+  cut A-1 2026-07-01, 30 fresh
+  note A-1 2026-07-02, one sound seed kept for the picture
+`;
+
+function state(now: ReturnType<typeof at>, journal = JOURNAL): string {
+  return stateText(reportFor(journal, now).lots[0]!.batches[0]!.state, now);
+}
+
+describe('where a batch stands', () => {
+  it('is told by the last thing that was done to it by now', () => {
+    expect(state(at('2026-01-09'))).toBe('not begun');
+    expect(state(at('2026-01-10', 18, 59))).toBe('not begun');
+    expect(state(at('2026-01-10', 19))).toBe('in soak since 2026-01-10 19:00, out 2026-01-11 19:00');
+    expect(state(at('2026-01-11', 19, 5))).toBe('out of soak 2026-01-11 19:00, not sown');
+    expect(state(at('2026-01-11', 19, 10))).toBe('sown, day 0');
+    expect(state(at('2026-01-31', 8))).toBe('sown, day 20');
+    expect(state(at('2026-02-11', 8))).toBe('20 C for 10 days');
+    // 31 days of March and 30 of April after the first of March
+    expect(state(at('2026-05-01', 8))).toBe('4 C for 61 of 84 days');
+    expect(state(at('2026-06-30', 8))).toBe('4 C for 121 days (84 planned)');
+    expect(state(at('2026-07-01', 8))).toBe('closed 2026-07-01 by cut');
+    expect(state(at('2027-07-01', 8))).toBe('closed 2026-07-01 by cut');
+  });
+
+  it('is still the soak on its last day where the time of day is not known', () => {
+    const soaking = JOURNAL.split('\n').slice(0, 3).join('\n');
+    expect(state(at('2026-01-11'), soaking)).toContain('in soak');
+    expect(state(at('2026-01-12'), soaking)).toBe('out of soak 2026-01-11 19:00, not sown');
+  });
+
+  it('is told by what was done before the batch was split off', () => {
+    const split = `
+      lot A-1 Adonis vernalis, 30 seeds
+      soak A-1 2026-01-10 19:00, water
+      split A-1 2026-01-10 20:00, A 30 seeds
+    `;
+    expect(state(at('2026-01-10', 21), split)).toBe('in soak since 2026-01-10 19:00');
+  });
+});

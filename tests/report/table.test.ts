@@ -1,0 +1,58 @@
+import stringWidth from 'string-width';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { textTable } from '../../server/src/report/table.ts';
+
+describe('a table in plain text', () => {
+  it('has texts to the left and numbers to the right', () => {
+    expect(textTable([
+      { head: 'Batch', kind: 'text', cells: ['A-1', 'A-1/long'] },
+      { head: 'Sown', kind: 'number', cells: ['5', '12345'] },
+      { head: 'State', kind: 'text', cells: ['sown', ''] },
+    ])).toEqual([
+      'Batch      Sown  State',
+      'A-1           5  sown',
+      'A-1/long  12345',
+    ]);
+  });
+
+  it('is aligned by the width of the characters: CJK and emoji take two columns, accents on a letter none', () => {
+    expect(textTable([
+      { head: 'Batch', kind: 'text', cells: ['種子', '🌱-1', 'e\u0301', '👩‍🌾'] },
+      { head: 'n', kind: 'number', cells: ['1', '2', '3', '4'] },
+    ])).toEqual([
+      'Batch  n',
+      '種子   1',
+      '🌱-1   2',
+      'e\u0301      3',
+      '👩‍🌾     4',
+    ]);
+  });
+
+  it('goes on in the next line where a text is too wide, behind a comma where that suffices', () => {
+    expect(textTable([
+      { head: 'Treatment', kind: 'text', cells: ['GA3 500 ppm 24 h, then 4 C 12 weeks, then 18 C 12 weeks', 'none'] },
+      { head: 'n', kind: 'number', cells: ['1', '2'] },
+    ])).toEqual([
+      'Treatment           n',
+      'GA3 500 ppm 24 h,   1',
+      'then 4 C 12 weeks,',
+      'then 18 C 12 weeks',
+      'none                2',
+    ]);
+  });
+
+  it('loses no word and keeps the second column where it is, whatever the texts', () => {
+    const word = fc.string({ minLength: 1, maxLength: 40, unit: fc.constantFrom('a', 'é', '種', '🌱', ',') });
+    const words = fc.array(word, { minLength: 1, maxLength: 8 });
+    fc.assert(fc.property(fc.array(words, { minLength: 1, maxLength: 5 }), texts => {
+      const cells = texts.map(text => text.join(' '));
+      const bars = { head: 'n', kind: 'number', cells: texts.map(() => '|') } as const;
+      const rows = textTable([{ head: 'T', kind: 'text', cells }, bars]).slice(1);
+      expect(rows.map(line => line.replace(/ *\|$/, '').trim()).join(' ')).toBe(cells.join(' '));
+      const ends = rows.filter(line => line.endsWith('|')).map(line => stringWidth(line));
+      expect(ends).toHaveLength(texts.length);
+      expect(new Set(ends).size).toBe(1);
+    }));
+  });
+});

@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { reportText } from '../../server/src/report/text.ts';
+import { at, reportFor } from './helpers.ts';
+
+/** Counts chosen so that three of the batches are examples of Newcombe 1998, Table I: 0/20, 1/29 and 15/148. */
+const JOURNAL = `
+  lot TRO-25 Trollius europaeus, 240 seeds, collected 2025-07, from own bed, stored dry, dormancy PD
+  split TRO-25, A 20 seeds, B 29 seeds, C 148 seeds
+  stock G1 2026-01-02, GA3 20 mg, purity 90 %, 18 mL
+  dilute G2 2026-01-02, from G1 10 mL, to 20 mL
+  soak TRO-25/A 2026-01-03 19:00, water, 24 h
+  soak TRO-25/B 2026-01-03 19:00, G2 10 mL, 24 h
+  chill TRO-25/C 2026-01-04, 4 C, 90 days
+  sow TRO-25/A 2026-01-04 19:00
+  sow TRO-25/B 2026-01-04 19:00
+  count TRO-25/A 2026-01-18, 0
+  count TRO-25/B 2026-01-18, 1
+  count TRO-25/C 2026-02-01, 10
+  count TRO-25/C 2026-03-01, 5, 2 emerged, 3 rotted
+  cut TRO-25/A 2026-03-01, 17 fresh, 2 dead, 1 empty
+`;
+
+describe('a report in plain text', () => {
+  it('has a table for each lot, its numbers right and their reading explained', () => {
+    // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold.
+    expect(reportText([reportFor(JOURNAL, at('2026-03-15'))])).toBe(`Report as on 2026-03-15
+
+TRO-25  Trollius europaeus
+240 seeds, collected 2025-07, from own bed, stored dry, dormancy PD, 43 seeds kept back
+  Batch     Treatment         Seeds  Sown  Germinated     %  95 % interval      Days  Emerged  Rotted  Cut test                   State
+  TRO-25/A  water 24 h           20    20           0   0.0    0.0 to 16.1         –        0       0  17 fresh, 2 dead, 1 empty  closed 2026-03-01 by cut
+  TRO-25/B  GA3 500 ppm 24 h     29    29           1   3.4    0.6 to 17.2        14        0       0  –                          sown, day 70
+  TRO-25/C  4 C 90 days         148     –          15  10.1    6.2 to 16.0  28 to 56        2       3  –                          4 C for 70 of 90 days
+  Days of TRO-25/C count from the start of the first stage on 2026-01-04.
+
+% is germinated seed of the seed sown less lost (of the seed there where none was sown), with Wilson’s 95 % interval.
+Days: from sowing (else the end of the soak, else the first stage) to the counts that found the first and the last of it.
+A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling that died had.
+– is not known. Columns without anything to show are left out.
+`);
+  });
+
+  it('leaves out columns without anything to show', () => {
+    const report = reportFor('lot A-1 Adonis, 30 seeds', at('2026-01-20'));
+    expect(reportText([report])).toContain('  Batch  Treatment  Seeds  State\n  A-1    none yet      30  not begun\n');
+  });
+
+  it('does not round to nothing or everything what is not quite that', () => {
+    const report = reportFor(`
+      lot A-1 Adonis, 4000 seeds
+      sow A-1 2026-01-04
+      count A-1 2026-01-18, 1
+      lot B-1 Bellis, 4000 seeds
+      sow B-1 2026-01-04
+      count B-1 2026-01-18, 3999
+    `, at('2026-01-20'));
+    const text = reportText([report]);
+    expect(text).toMatch(/A-1 .* <0\.1 /);
+    expect(text).toMatch(/B-1 .* >99\.9 /);
+  });
+
+  it('prints no control that a journal holds', () => {
+    const report = reportFor('lot A-1 Adonis \u202evernalis, 30 seeds, from \u001b[31mred bed', at('2026-01-20'));
+
+    expect(reportText([report])).not.toMatch(/[\u001b\u202e]/);
+  });
+
+  it('paints the headings with what it is given', () => {
+    const report = reportFor('lot A-1 Adonis, 30 seeds', at('2026-01-20'));
+    expect(reportText([report], text => `<${text}>`)).toContain('\n<A-1  Adonis>\n');
+  });
+});
