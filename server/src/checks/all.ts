@@ -1,40 +1,55 @@
 /** Every check, by what it is about. A new check is a file of its own and a line here. */
+import { stockAboveSolubility } from './above-solubility.ts';
+import { afterClose } from './after-close.ts';
 import type { Context, Found, IdCheck, JournalCheck, LotCheck, SolutionCheck } from './check.ts';
-import { countBeforeSowing, countExceedsSown, countInFuture, moreThanGerminated, totalFalls } from './counts.ts';
-import { cutDoesNotAddUp } from './cut-test.ts';
-import { afterClose, endBeforeStart, noRecentCount, sownBeforeCollected } from './dates.ts';
-import { doses, stockSolubility } from './doses.ts';
+import { countBeforeSowing } from './count-before-sowing.ts';
+import { countExceedsSown } from './count-exceeds-sown.ts';
+import { countInFuture } from './count-in-future.ts';
+import { cutDoesNotAddUp } from './cut-does-not-add-up.ts';
+import { doses } from './doses.ts';
 import { duplicateBatches, duplicateDefinitions, duplicateZones } from './duplicate-definition.ts';
-import { missingDate, missingStockDate } from './missing-date.ts';
-import { nothingLeft, sownExceedsSeeds, splitExceedsSeeds } from './seeds-given.ts';
-import { liftMissing, liftWithoutSoak, soakTooLong } from './soaks.ts';
-import { noControl, nothingHeldBack } from './treatment.ts';
-import { unknownBatches, unknownIds } from './unknown-ids.ts';
+import { endBeforeStart } from './end-before-start.ts';
+import { impossibleDilution } from './impossible-dilution.ts';
+import { liftMissing } from './lift-missing.ts';
+import { liftWithoutSoak } from './lift-without-soak.ts';
+import { missingDate } from './missing-date.ts';
+import { moreThanGerminated } from './more-than-germinated.ts';
+import { noControl } from './no-control.ts';
+import { noRecentCount } from './no-recent-count.ts';
+import { nothingHeldBack } from './nothing-held-back.ts';
+import { nothingLeft } from './nothing-left.ts';
+import { soakTooLong } from './soak-too-long.ts';
+import { sownBeforeCollected } from './sown-before-collected.ts';
+import { sownExceedsSeeds } from './sown-exceeds-seeds.ts';
+import { splitExceedsSeeds } from './split-exceeds-seeds.ts';
+import { totalFalls } from './total-falls.ts';
+import { unknownBatch } from './unknown-batch.ts';
+import { unknownIds } from './unknown-ids.ts';
+import { unknownLimit } from './unknown-limit.ts';
 import { unknownZone } from './unknown-zone.ts';
 
-const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions];
+const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingDate];
 
 const lotChecks: readonly LotCheck[] = [
-  missingDate, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown, moreThanGerminated, totalFalls,
-  countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose, sownBeforeCollected, noRecentCount,
-  soakTooLong, liftMissing, liftWithoutSoak, doses, nothingHeldBack, noControl,
-  ({ id }, context) => unknownBatches(id, context),
-  ({ id }, context) => duplicateBatches(id, context),
+  unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown, moreThanGerminated,
+  totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose, sownBeforeCollected,
+  soakTooLong, liftMissing, liftWithoutSoak, doses, nothingHeldBack, noControl, noRecentCount,
 ];
 
-const solutionChecks: readonly SolutionCheck[] = [missingStockDate, stockSolubility];
+const solutionChecks: readonly SolutionCheck[] = [stockAboveSolubility, impossibleDilution];
 
-const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones];
+const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit];
 
 /** All problems of one id: as a name, as a lot, as a stock. */
 export function problemsOfId(id: string, context: Context): Found[] {
   const { journal } = context;
   const mentions = journal.mentionsOf(id);
-  const all = idChecks.flatMap(check => [...check(id, mentions, context)]);
+  const all: Found[] = [];
+  for (const check of idChecks) all.push(...check(id, mentions, context));
   const lot = journal.lot(id);
-  if (lot) all.push(...lotChecks.flatMap(check => [...check(lot, context)]));
+  if (lot) for (const check of lotChecks) all.push(...check(lot, context));
   const solution = journal.solution(id);
-  if (solution) all.push(...solutionChecks.flatMap(check => [...check(solution, context)]));
+  if (solution) for (const check of solutionChecks) all.push(...check(solution, context));
   return all;
 }
 

@@ -6,6 +6,7 @@ import type { Moment } from '../journal/moment.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { problem, type Fix, type Problem, type ProblemCode } from '../model/problems.ts';
 import type { Span } from '../model/record.ts';
+import { subjectOf } from './spans.ts';
 
 /** Another place that a problem speaks of. */
 export interface Related extends Span {
@@ -31,20 +32,23 @@ export type SolutionCheck = (solution: Solution, context: Context) => Iterable<F
 export type IdCheck = (id: string, mentions: readonly Entry[], context: Context) => Iterable<Found>;
 export type JournalCheck = (context: Context) => Iterable<Found>;
 
+interface More {
+  readonly fixes?: readonly Fix[] | undefined;
+  readonly related?: readonly Related[] | undefined;
+}
+
+/**
+ * A problem of a line. Its message may not hold a line number: lines come and go above it without the check being asked
+ * again. Other places are named in `related`, which knows their lines.
+ */
 export function found(
   line: JournalLine, code: ProblemCode, span: Span, values: Readonly<Record<string, string | number>> = {},
-  fixes: readonly Fix[] = [], related: readonly Related[] = [],
+  { fixes = [], related = [] }: More = {},
 ): Found {
   return { line, problem: problem(code, span, values, fixes), related };
 }
 
 /** The place of an entry as another problem names it. */
-export function relatedTo({ line, record }: Entry, message: string): Related {
-  const { start, end } = record.subject ?? record.keywordSpan;
-  return { line, start, end, message };
-}
-
-/** Where a problem of a whole record is shown: at its subject. */
-export function subjectOf({ record }: Entry): Span {
-  return record.subject ?? record.keywordSpan;
+export function relatedTo(entry: Entry, message: string): Related {
+  return { line: entry.line, ...subjectOf(entry), message };
 }

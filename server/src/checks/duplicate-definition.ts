@@ -1,7 +1,8 @@
-import { fileName } from '../journal/limits.ts';
-import { found, relatedTo, subjectOf, type Context, type Found, type IdCheck } from './check.ts';
+import { fileName } from '../journal/journal-file.ts';
 import type { Entry } from '../journal/life.ts';
 import { builtInAgents } from '../solutions/agents.ts';
+import { found, relatedTo, type Found, type IdCheck, type JournalCheck, type LotCheck } from './check.ts';
+import { subjectOf } from './spans.ts';
 
 /** An id that is defined twice, in one file or in two; the first one in the order of the journal counts. */
 export const duplicateDefinitions: IdCheck = function* (id, _mentions, { journal }) {
@@ -9,25 +10,28 @@ export const duplicateDefinitions: IdCheck = function* (id, _mentions, { journal
   if (!first) return;
   for (const entry of others) yield twice(entry, first, capital(entry.record.keyword), id);
   if ((first.record.keyword === 'stock' || first.record.keyword === 'dilute') && builtInAgents.has(id)) {
-    yield found(first.line, 'duplicate-definition', subjectOf(first), { what: 'Agent', id, place: 'Plumule itself' });
+    yield found(first.line, 'duplicate-definition', subjectOf(first), { what: 'Agent', id, place: 'by Plumule itself' });
   }
 };
 
-/** Parts whose name was given out before, in this record or in another. */
-export function* duplicateBatches(id: string, { journal }: Context): Iterable<Found> {
-  for (const { entry, path, first } of journal.lot(id)?.twice ?? []) yield twice(entry, first, 'Batch', path);
-}
+/** Parts whose name was given out before, by another record. */
+export const duplicateBatches: LotCheck = function* ({ twice: parts }) {
+  for (const { entry, path, first } of parts) yield twice(entry, first, 'Batch', path);
+};
 
-/** More than one `zone`. */
-export function* duplicateZones({ journal }: Context): Iterable<Found> {
-  const [first, ...others] = journal.globalEntries('zone');
-  if (!first) return;
-  for (const entry of others) yield twice(entry, first, 'Zone', entry.record.subject?.text ?? '');
-}
+/** More than one `zone`; the same one again, as in each of several files, does no harm. */
+export const duplicateZones: JournalCheck = function* ({ journal }) {
+  const [first, ...others] = journal.globalEntries('zone').filter(({ record }) => record.subject !== undefined);
+  for (const entry of others) {
+    const zone = entry.record.subject!.text;
+    if (first && zone !== first.record.subject!.text) yield twice(entry, first, 'A zone other than', zone);
+  }
+};
 
 function twice(entry: Entry, first: Entry, what: string, id: string): Found {
-  const place = `line ${first.line.number + 1} of ${fileName(first.line.store.name)}`;
-  return found(entry.line, 'duplicate-definition', subjectOf(entry), { what, id, place }, [], [relatedTo(first, 'The first one')]);
+  const { store } = first.line;
+  const place = entry.line.store === store ? 'further up in this file' : `in ${fileName(store.name)}`;
+  return found(entry.line, 'duplicate-definition', subjectOf(entry), { what, id, place }, { related: [relatedTo(first, 'The first one')] });
 }
 
 function capital(word: string): string {

@@ -1,21 +1,34 @@
 /** The problems of a whole journal, kept up to date: only what an edit touched is checked again. */
 import type { Journal } from '../journal/journal.ts';
-import { compareLines, type JournalLine } from '../journal/journal-file.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { ProblemCode } from '../model/problems.ts';
 import { problemsOfId, problemsOfJournal } from './all.ts';
 import type { Found } from './check.ts';
 
 /** The key of what belongs to no single id; no id is empty. */
 const WHOLE_JOURNAL = '';
 
+/** Codes whose messages offer something else of the journal. */
+const offering: ReadonlySet<ProblemCode> = new Set(['unknown-lot', 'unknown-stock', 'unknown-regime', 'unknown-agent', 'unknown-id']);
+
+/** The problems of one id, and the files that they are in or speak of. */
+interface Page {
+  readonly problems: readonly Found[];
+  readonly files: ReadonlySet<string>;
+  readonly related: ReadonlySet<string>;
+}
+
 export class ProblemBook {
   readonly #journal: Journal;
-  readonly #byId = new Map<string, readonly Found[]>();
-  readonly #byFile = new Map<string, Set<string>>();
-  /** Ids whose problems change with the clock: something lies in a soak, or waits to be counted. */
-  readonly #open = new Set<string>();
+  readonly #pages = new Map<string, Page>();
+  /** By file the ids that have problems in it, and those whose problems speak of it. */
+  readonly #idsIn = new Map<string, Set<string>>();
+  readonly #idsAbout = new Map<string, Set<string>>();
+  /** Ids whose problems change with the clock: something lies in a soak. */
+  readonly #running = new Set<string>();
+  /** Ids that are named and not defined: what is offered in their place depends on all definitions. */
+  readonly #unknown = new Set<string>();
   #now: Moment | undefined;
-  #files = new Set<string>();
 
   constructor(journal: Journal) {
     this.#journal = journal;
@@ -23,73 +36,92 @@ export class ProblemBook {
 
   /**
    * Checks what was touched since the last time, and what time itself may have changed. Gives the files whose problems
-   * may be others now, beside those that were edited.
+   * may be others now, or may speak of lines that have other numbers now.
    */
   update(now: Moment): ReadonlySet<string> {
-    this.#files = new Set();
-    this.#checkTouched(now);
-    return this.#files;
-  }
-
-  #checkTouched(now: Moment): void {
     const touched = this.#journal.takeTouched();
     const before = this.#now;
     this.#now = now;
-    if (touched === 'all' || before?.day !== now.day) return this.#checkAll(now);
-    const due = new Set(touched);
-    if (before.minutes !== now.minutes) for (const id of this.#open) due.add(id);
-    for (const id of due) this.#check(id, now);
-    if (due.size > 0) this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }));
+    const changed = new Set(touched.files);
+    const all = touched.all || before?.day !== now.day;
+    const later = before?.minutes !== now.minutes;
+    for (const id of all ? this.#everyId() : this.#due(touched.ids, touched.definitions, later)) this.#check(id, now, changed);
+    if (all || touched.common) {
+      this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
+    }
+    for (const file of touched.files) {
+      for (const id of this.#idsAbout.get(file) ?? []) for (const name of this.#pages.get(id)!.files) changed.add(name);
+    }
+    return changed;
   }
 
   /** The problems of a file, from top to bottom. */
   of(name: string): Found[] {
-    const all: Found[] = [];
+    const all: { readonly found: Found; readonly number: number }[] = [];
+    // A line that went away since the last update is on no page after the next one.
+    const note = (found: Found) => {
+      if (found.line.block && found.line.store.name === name) all.push({ found, number: found.line.number });
+    };
     for (const line of this.#journal.files.get(name)?.faulty ?? []) {
-      for (const problem of line.content.problems) all.push({ line, problem, related: [] });
+      for (const problem of line.content.problems) note({ line, problem, related: [] });
     }
-    for (const id of this.#byFile.get(name) ?? []) {
-      for (const found of this.#byId.get(id) ?? []) if (isIn(found.line, name)) all.push(found);
-    }
-    return all.sort((a, b) => compareLines(a.line, b.line) || a.problem.start - b.problem.start);
+    for (const id of this.#idsIn.get(name) ?? []) this.#pages.get(id)!.problems.forEach(note);
+    return all
+      .sort((a, b) => a.number - b.number || compareProblems(a.found, b.found))
+      .map(({ found }) => found);
   }
 
-  #checkAll(now: Moment): void {
-    for (const file of this.#byFile.keys()) this.#files.add(file);
-    this.#byId.clear();
-    this.#byFile.clear();
-    this.#open.clear();
-    for (const id of this.#journal.ids()) this.#check(id, now);
-    this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }));
+  #everyId(): Set<string> {
+    const ids = new Set([...this.#journal.ids(), ...this.#pages.keys()]);
+    ids.delete(WHOLE_JOURNAL);
+    return ids;
   }
 
-  #check(id: string, now: Moment): void {
-    this.#put(id, problemsOfId(id, { journal: this.#journal, now }));
-    const lot = this.#journal.lot(id);
-    const running = lot && [...lot.batches.values()].some(batch => batch.soaks.some(soak => !soak.end && !batch.closed));
-    if (running) this.#open.add(id);
-    else this.#open.delete(id);
+  #due(touched: ReadonlySet<string>, definitions: boolean, later: boolean): ReadonlySet<string> {
+    if (!definitions && !later) return touched;
+    return new Set([...touched, ...(definitions ? this.#unknown : []), ...(later ? this.#running : [])]);
   }
 
-  #put(id: string, problems: readonly Found[]): void {
-    for (const { line } of this.#byId.get(id) ?? []) {
-      if (!line.block) continue;
-      this.#byFile.get(line.store.name)?.delete(id);
-      this.#files.add(line.store.name);
+  #check(id: string, now: Moment, changed: Set<string>): void {
+    const problems = problemsOfId(id, { journal: this.#journal, now });
+    this.#put(id, problems, changed);
+    toggle(this.#unknown, id, problems.some(({ problem }) => offering.has(problem.code)));
+    const batches = this.#journal.lot(id)?.batches.values() ?? [];
+    toggle(this.#running, id, [...batches].some(({ soaks }) => soaks.some(({ end }) => !end)));
+  }
+
+  #put(id: string, problems: readonly Found[], changed: Set<string>): void {
+    const before = this.#pages.get(id);
+    if (!before && problems.length === 0) return;
+    for (const file of before?.files ?? []) {
+      changed.add(file);
+      toggle(this.#idsIn.get(file)!, id, false);
     }
-    if (problems.length === 0) {
-      this.#byId.delete(id);
-      return;
+    for (const file of before?.related ?? []) toggle(this.#idsAbout.get(file)!, id, false);
+    this.#pages.delete(id);
+    if (problems.length === 0) return;
+    const files = new Set(problems.map(({ line }) => line.store.name));
+    const related = new Set(problems.flatMap(found => found.related.map(({ line }) => line.store.name)));
+    this.#pages.set(id, { problems, files, related });
+    for (const file of files) {
+      changed.add(file);
+      put(this.#idsIn, file, id);
     }
-    this.#byId.set(id, problems);
-    for (const { line } of problems) {
-      const ids = this.#byFile.get(line.store.name) ?? new Set();
-      this.#byFile.set(line.store.name, ids.add(id));
-      this.#files.add(line.store.name);
-    }
+    for (const file of related) put(this.#idsAbout, file, id);
   }
 }
 
-function isIn(line: JournalLine, name: string): boolean {
-  return line.block !== undefined && line.store.name === name;
+function compareProblems({ problem: a }: Found, { problem: b }: Found): number {
+  return a.start - b.start || a.end - b.end || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+}
+
+function put(index: Map<string, Set<string>>, key: string, id: string): void {
+  const ids = index.get(key);
+  if (ids) ids.add(id);
+  else index.set(key, new Set([id]));
+}
+
+function toggle(ids: Set<string>, id: string, is: boolean): void {
+  if (is) ids.add(id);
+  else ids.delete(id);
 }

@@ -1,74 +1,33 @@
-/** How long seed lies in a soak. */
-import { elapsed, printMoment } from '../journal/moment.ts';
-import type { Elapsed } from '../journal/moment.ts';
-import { minutesOf, printQuantity } from '../model/quantity.ts';
-import { factOf, type Span } from '../model/record.ts';
-import type { Soak } from '../journal/life.ts';
-import { isoOf } from '../model/day.ts';
-import { found, relatedTo, subjectOf, type LotCheck } from './check.ts';
+/** The soaks of a lot, each with the batches that lay in it for the same time. */
+import type { JournalLine } from '../journal/journal-file.ts';
+import { isGivenOut, type Batch, type Lot, type Soak } from '../journal/life.ts';
 
-export const soakTooLong: LotCheck = function* ({ batches }, { journal, now }) {
-  const { value, origin } = journal.limits.soak;
-  const limit = minutesOf(value);
-  if (limit === undefined) return;
-  for (const batch of batches.values()) {
-    for (const event of batch.events) {
-      if (event.type !== 'soak') continue;
-      const { soak } = event;
-      const running = !soak.end;
-      const length = soak.length ?? elapsed(soak.start, { day: now.day, minutes: now.minutes ?? 0 }, journal.zone);
-      if (length.least <= limit) continue;
-      const suggestion = running && !batch.closed
-        ? 'Lift the seed now and write “lift”.'
-        : 'Long soaks starve seed of air and raise the dose: a day and no longer is common practice.';
-      yield found(event.entry.line, 'soak-too-long', spanOfLength(soak),
-        { batch: batch.path, lay: running ? 'lies' : 'lay', hours: lengthText(length, running), limit: printQuantity(value), origin, suggestion },
-        [], soak.endEntry ? [relatedTo(soak.endEntry, 'The end of the soak')] : []);
-    }
-  }
-};
-
-function spanOfLength({ entry, endedBy }: Soak): Span {
-  const { record } = entry;
-  const fact = endedBy === 'duration' ? factOf(record, 'duration') : endedBy === 'until' ? factOf(record, 'until') : undefined;
-  return fact ?? subjectOf(entry);
+export interface SharedSoak {
+  readonly soak: Soak;
+  readonly batches: readonly Batch[];
 }
 
-/**
- * A length of time in plain words.
- *
- * Example: lengthText({ least: 1800, most: 1800, wallClock: false }) is '30 h'
- */
-export function lengthText({ least, most }: Elapsed, soFar = false): string {
-  const hours = (minutes: number) => String(Math.round(minutes / 6) / 10);
-  if (least === most) return `${hours(least)} h${soFar ? ' so far' : ''}`;
-  return soFar ? `at least ${hours(least)} h so far` : `${hours(least)} to ${hours(most)} h`;
+/** A batch that was split off in the middle of a soak has an end of its own; what ended before is shared. */
+export function soaksOf({ batches }: Lot): SharedSoak[] {
+  const byLine = new Map<JournalLine, { soak: Soak; batches: Batch[] }[]>();
+  for (const batch of batches.values()) {
+    // Its seeds lay there under the names of the batches that they are in now.
+    if (isGivenOut(batch)) continue;
+    for (const soak of batch.soaks) {
+      const { line } = soak.entry;
+      const others = byLine.get(line);
+      const same = others?.find(other => isSame(other.soak, soak));
+      if (same) same.batches.push(batch);
+      else if (others) others.push({ soak, batches: [batch] });
+      else byLine.set(line, [{ soak, batches: [batch] }]);
+    }
+  }
+  return [...byLine.values()].flat();
 }
 
-export const liftMissing: LotCheck = function* ({ batches }) {
-  for (const batch of batches.values()) {
-    for (const event of batch.events) {
-      if (event.type !== 'soak' || event.soak.endedBy !== 'next' || !event.soak.endEntry) continue;
-      const { endEntry } = event.soak;
-      yield found(event.entry.line, 'lift-missing', subjectOf(event.entry),
-        { batch: batch.path, next: endEntry.record.keyword, date: isoOf(endEntry.moment.day) }, [], [relatedTo(endEntry, 'What came next')]);
-    }
-  }
-};
-
-export const liftWithoutSoak: LotCheck = function* ({ batches }) {
-  for (const batch of batches.values()) {
-    for (const event of batch.events) {
-      if (event.type === 'lift' && !event.soak) {
-        yield found(event.entry.line, 'lift-without-soak', subjectOf(event.entry), { batch: batch.path });
-      } else if (event.type === 'lift' && event.soak && isEarlier(event.soak)) {
-        yield found(event.entry.line, 'end-before-start', event.entry.record.time ?? subjectOf(event.entry),
-          { end: printMoment(event.entry.moment), start: printMoment(event.soak.start) });
-      }
-    }
-  }
-};
-
-function isEarlier({ start, end }: Soak): boolean {
-  return end !== undefined && end.day === start.day && end.minutes !== undefined && start.minutes !== undefined && end.minutes < start.minutes;
+function isSame(a: Soak, b: Soak): boolean {
+  return a === b || (
+    a.endedBy === b.endedBy && a.end?.day === b.end?.day && a.end?.minutes === b.end?.minutes
+    && a.endEntry?.record.keyword === b.endEntry?.record.keyword
+  );
 }

@@ -1,13 +1,30 @@
+/** Where in its line a problem is shown. */
+import type { Entry } from '../journal/life.ts';
 import { factsOf, type Countable, type JournalRecord, type Span } from '../model/record.ts';
 
-/** From the first to the last part of a `split`. */
-export function spanOfParts(record: JournalRecord): Span {
-  const parts = factsOf(record, 'part');
-  return { start: parts[0]?.start ?? record.keywordSpan.start, end: parts.at(-1)?.end ?? record.keywordSpan.end };
+/** Of a whole record: its subject. */
+export function subjectOf({ record }: Pick<Entry, 'record'>): Span {
+  return spanOf(record.subject ?? record.keywordSpan);
 }
 
-/** The count of one of these, else the subject. */
-export function spanOfCount(record: JournalRecord, whats: readonly Countable[]): Span {
+/** Of when it happened: its date, or its subject where a `day` line says the date. */
+export function dateOf({ record }: Pick<Entry, 'record'>): Span {
+  return spanOf(record.date ?? record.subject ?? record.keywordSpan);
+}
+
+/** From the first to the last of the facts of a `split` or a `cut`. */
+export function factsSpan({ record }: Pick<Entry, 'record'>, type: 'part' | 'cut'): Span {
+  const facts = factsOf(record, type);
+  const [first, last] = [facts[0], facts.at(-1)];
+  return first && last ? { start: first.start, end: last.end } : subjectOf({ record });
+}
+
+/** The last count of one of these, else the subject. */
+export function countSpan(record: JournalRecord, whats: readonly Countable[]): Span {
   const count = factsOf(record, 'count').findLast(({ what }) => whats.includes(what));
-  return count ?? record.subject ?? record.keywordSpan;
+  return count ? spanOf(count) : subjectOf({ record });
+}
+
+function spanOf({ start, end }: Span): Span {
+  return { start, end };
 }

@@ -9,31 +9,18 @@ import { replacement } from '../syntax/reader.ts';
 import { found, type Context, type Found, type IdCheck } from './check.ts';
 
 export const unknownIds: IdCheck = function* (id, mentions, context) {
-  const defined = new Set(context.journal.definitionsOf(id).map(({ record }) => record.keyword));
+  const defined = new Set(mentions.filter(isDefinition(id)).map(({ record }) => record.keyword));
   for (const entry of mentions) {
     for (const mention of mentionsOf(entry.record)) {
       if (mention.id !== id || mention.role === 'definition') continue;
       const wanted = wantedBy(entry.record.keyword, mention);
-      if (wanted.kinds.some(kind => defined.has(kind)) || (wanted.code === 'unknown-id' && defined.size > 0)) continue;
-      yield unknown(entry, mention, wanted, context);
+      if (!wanted.kinds.some(kind => defined.has(kind))) yield unknown(entry, mention, wanted, context);
     }
   }
 };
 
-/** Batches that were never split off. */
-export function* unknownBatches(id: string, { journal }: Context): Iterable<Found> {
-  const lot = journal.lot(id);
-  if (!lot) return;
-  for (const { line, record } of lot.strays) {
-    const { subject } = record;
-    if (!subject) continue;
-    const near = nearest(subject.text, lot.batches.keys());
-    const names = [...lot.batches.keys()].slice(1);
-    const suggestion = near
-      ? `Did you mean “${near}”?`
-      : names.length > 0 ? `${id} was split into ${names.slice(0, 8).join(', ')}.` : `Write a “split” record first: split ${id}, A 24 seeds.`;
-    yield found(line, 'unknown-batch', subject, { id: subject.text, suggestion }, near ? [replacement(subject, near)] : []);
-  }
+function isDefinition(id: string): (entry: Entry) => boolean {
+  return ({ record }) => mentionsOf(record).some(mention => mention.id === id && mention.role === 'definition');
 }
 
 interface Wanted {
@@ -41,9 +28,10 @@ interface Wanted {
   readonly kinds: readonly Keyword[];
 }
 
-function wantedBy(keyword: Keyword, { role }: Mention): Wanted {
+function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
   if (role === 'subject') {
-    return keywords[keyword].subject === 'any' ? { code: 'unknown-id', kinds: [] } : { code: 'unknown-lot', kinds: ['lot'] };
+    const any = keywords[keyword].subject === 'any' && !written.text.includes('/');
+    return any ? { code: 'unknown-id', kinds: ['lot', 'stock', 'dilute', 'regime', 'agent'] } : { code: 'unknown-lot', kinds: ['lot'] };
   }
   switch (keyword) {
     case 'sow': return { code: 'unknown-regime', kinds: ['regime'] };
@@ -54,23 +42,27 @@ function wantedBy(keyword: Keyword, { role }: Mention): Wanted {
   }
 }
 
-function unknown({ line }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context): Found {
-  const known = [...journal.definedIds()].filter(other => {
-    const kind = journal.kindOf(other);
-    return code === 'unknown-id' || (kind !== undefined && kinds.includes(kind));
-  });
+function unknown({ line, record }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context): Found {
+  const known = journal.definedIds().filter(other => isAsLong(other, id) && kinds.includes(journal.kindOf(other)!));
   const near = nearest(id, code === 'unknown-agent' ? [...known, ...builtInAgents.keys()] : known);
-  const span = { start: written.start, end: written.start + rootOf(written.text).length };
-  const place = code === 'unknown-agent' ? written : span;
-  return found(line, code, place, { id, word: id, suggestion: near ? `Did you mean “${near}”?` : definition(code, id) },
-    near ? [replacement(place, near)] : []);
+  const span = { start: written.start, end: written.start + (code === 'unknown-agent' ? written.text : rootOf(written.text)).length };
+  const suggestion = near ? `Did you mean “${near}”?` : definition(code, id, record.keyword);
+  return found(line, code, span, { id, word: id, suggestion }, { fixes: near ? [replacement(span, near)] : [] });
 }
 
-function definition(code: ProblemCode, id: string): string {
+/** A word that is much longer or shorter is no slip, and there can be thousands of them. */
+function isAsLong(one: string, other: string): boolean {
+  return Math.abs(one.length - other.length) <= Math.max(2, other.length / 3);
+}
+
+function definition(code: ProblemCode, id: string, keyword: Keyword): string {
   switch (code) {
     case 'unknown-regime': return `Define it: regime ${id}, warm 20 C 60 days, chill 4 C 90 days.`;
     case 'unknown-stock': return `Define it: stock ${id} 2026-01-09, GA3 20 mg, 20 mL.`;
-    case 'unknown-agent': return `Declare it: agent ${id}, what it is; or define a stock of that name.`;
+    case 'unknown-agent': {
+      const declare = `Declare it: agent ${id}, what it is`;
+      return keyword === 'stock' || keyword === 'guide' ? `${declare}.` : `${declare}; or define a stock of that name.`;
+    }
     default: return `Define it: lot ${id} plant's name, 60 seeds.`;
   }
 }

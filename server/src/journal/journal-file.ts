@@ -1,5 +1,6 @@
-/** One file of a journal: its lines with what each says, and the `day` lines that date the undated records below them. */
+/** One file of a journal: its lines with what each says, and the `day` lines that date undated records below them. */
 import type { Day } from '../model/day.ts';
+import type { ProblemCode } from '../model/problems.ts';
 import { parse, type Reading } from '../syntax/parse.ts';
 import { LineStore, type Change, type Line, type Range } from '../text/line-store.ts';
 
@@ -28,8 +29,10 @@ export class JournalFile {
     return this.#follow(this.text.reset(text));
   }
 
-  /** The date of the nearest `day` line above a line; undefined where there is none or it cannot be read. */
-  dayAbove(line: JournalLine): Day | undefined {
+  /** The date of a record: its own, else that of the nearest `day` line above; undefined where that cannot be read. */
+  dayOf(line: JournalLine): Day | undefined {
+    const own = line.content.record?.date?.day;
+    if (own !== undefined || hasUnreadDate(line)) return own;
     return this.#days[this.#firstDayFrom(line.number) - 1]?.content.record?.date?.day;
   }
 
@@ -62,6 +65,13 @@ export class JournalFile {
   }
 }
 
+/** Whether a date stands in the head of the record, in front of the facts, that could not be read. */
+function hasUnreadDate({ text, content: { problems } }: JournalLine): boolean {
+  return problems.some(({ code, start }) => unreadDates.has(code) && !text.slice(0, start).includes(','));
+}
+
+const unreadDates: ReadonlySet<string> = new Set(['impossible-date', 'day-first-date', 'bad-date'] satisfies ProblemCode[]);
+
 export function isDayLine(line: JournalLine): boolean {
   return line.content.record?.keyword === 'day';
 }
@@ -70,4 +80,18 @@ export function isDayLine(line: JournalLine): boolean {
 export function compareLines(a: JournalLine, b: JournalLine): number {
   if (a.store !== b.store) return a.store.name < b.store.name ? -1 : 1;
   return a.number - b.number;
+}
+
+export function inJournalOrder(lines: Iterable<JournalLine>): JournalLine[] {
+  return [...lines].sort(compareLines);
+}
+
+/** The last part of a file's name or address. */
+export function fileName(name: string): string {
+  const last = name.slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+  try {
+    return decodeURIComponent(last);
+  } catch {
+    return last;
+  }
 }

@@ -3,34 +3,32 @@
  * the new lines name (and what is made from these); everything derived is kept until it is touched.
  */
 import type { Keyword } from '../model/keywords.ts';
-import { factOf } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { agentsWith } from '../solutions/declared-agents.ts';
+import { builtInAgents } from '../solutions/agents.ts';
 import type { Range } from '../text/line-store.ts';
+import { commonOf, type Common } from './common.ts';
 import { dosesOf } from './doses.ts';
 import { historyOf } from './history.ts';
-import { compareLines, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
-import type { DatedEntry, Dose, Entry, Lot } from './life.ts';
-import { Limits } from './limits.ts';
+import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
+import type { Dose, Entry, Lot } from './life.ts';
+import type { Limits } from './limits.ts';
 import { isGlobal, mentionsOf } from './mentions.ts';
-import { isZone } from './moment.ts';
+import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
-import { drawnMl, solutionOf, type Draw, type Solution } from './solutions.ts';
-
-/** Things whose facts may have changed; 'all' when something changed that holds for every one. */
-export type Touched = ReadonlySet<string> | 'all';
+import { solutionChain } from './solution-chain.ts';
+import { drawnMl, type Draw, type Solution } from './solutions.ts';
+import { nothingTouched, type Touched } from './touched.ts';
 
 export class Journal {
   readonly #files = new Map<string, JournalFile>();
-  readonly #mentions = new Map<string, Set<JournalLine>>();
-  readonly #definitions = new Map<string, Set<JournalLine>>();
+  readonly #names = new NameIndex();
   /** The records that mean something for the whole journal. */
   readonly #global = new Set<JournalLine>();
   readonly #lots = new Map<string, Lot | undefined>();
   readonly #solutions = new Map<string, Solution | undefined>();
-  #shared: { agents: ReadonlyMap<string, Agent>; zone: string | undefined; limits: Limits } | undefined;
   #settings: LimitSettings = {};
-  #touched: Set<string> | 'all' = new Set();
+  #common: Common = commonOf([], {});
+  #touched = nothingTouched();
   #revision = 0;
 
   /** Grows with every change; what was read at one revision holds until the next. */
@@ -61,46 +59,48 @@ export class Journal {
   remove(name: string): void {
     const file = this.#files.get(name);
     if (!file) return;
-    const removed = [...file.text];
     this.#files.delete(name);
-    this.#follow(file, { at: 0, removed, added: [] });
+    this.#follow(file, { at: 0, removed: [...file.text], added: [] });
   }
 
   set settings(settings: LimitSettings) {
     this.#settings = settings;
-    this.#touchAll();
+    this.#revision++;
+    this.#common = commonOf(this.#global, settings);
+    this.#touchEverything();
   }
 
-  /** The things touched since this was asked last. */
+  /** What was touched since this was asked last. */
   takeTouched(): Touched {
     const touched = this.#touched;
-    this.#touched = new Set();
+    this.#touched = nothingTouched();
     return touched;
   }
 
   /** Every id that some record defines or names. */
   ids(): Iterable<string> {
-    return this.#mentions.keys();
+    return this.#names.ids();
   }
 
-  /** The ids that some record defines. */
-  definedIds(): Iterable<string> {
-    return this.#definitions.keys();
+  /** The ids that some record defines, in the order of their first definitions. */
+  definedIds(): readonly string[] {
+    return this.#names.definedIds();
   }
 
   /** The records that define an id, in the order of the journal. Usually one. */
   definitionsOf(id: string): Entry[] {
-    return this.#entries(this.#definitions.get(id));
+    return this.#entries(this.#names.definitions(id));
   }
 
   /** All records that name an id, definitions included, in the order of the journal. */
   mentionsOf(id: string): Entry[] {
-    return this.#entries(this.#mentions.get(id));
+    return this.#entries(this.#names.mentions(id));
   }
 
   /** The keyword that defines an id first; undefined where nothing does. */
   kindOf(id: string): Keyword | undefined {
-    return this.definitionsOf(id)[0]?.record.keyword;
+    const [first] = inJournalOrder(this.#names.definitions(id));
+    return first?.content.record?.keyword;
   }
 
   /** The life of a lot; undefined where no `lot` record defines it. */
@@ -109,25 +109,23 @@ export class Journal {
     return this.#lots.get(id);
   }
 
+  /** All lots, in the order of their definitions. */
   *lots(): IterableIterator<Lot> {
-    for (const id of this.#definitions.keys()) {
+    for (const id of this.definedIds()) {
       const lot = this.lot(id);
       if (lot) yield lot;
     }
   }
 
-  /** A stock or a dilution. A circle of dilutions ends at the one asked first, whose source is then not known. */
+  /** A stock or a dilution. */
   solution(id: string): Solution | undefined {
-    if (this.#solutions.has(id)) return this.#solutions.get(id);
-    this.#solutions.set(id, undefined);
-    const entry = this.definitionsOf(id).find(({ record }) => record.keyword === 'stock' || record.keyword === 'dilute');
-    const solution = entry && solutionOf(id, entry, this.agents, other => this.solution(other), this.limits.stock.value);
-    this.#solutions.set(id, solution);
-    return solution;
+    if (!this.#solutions.has(id)) this.#readSolutions(id);
+    return this.#solutions.get(id);
   }
 
+  /** All stocks and dilutions, in the order of their definitions. */
   *solutions(): IterableIterator<Solution> {
-    for (const id of this.#definitions.keys()) {
+    for (const id of this.definedIds()) {
       const solution = this.solution(id);
       if (solution) yield solution;
     }
@@ -146,137 +144,135 @@ export class Journal {
   }
 
   get agents(): ReadonlyMap<string, Agent> {
-    return this.#common().agents;
+    return this.#common.agents;
   }
 
   /** The zone of the journal's clock; undefined where none is named or the name is no zone. */
   get zone(): string | undefined {
-    return this.#common().zone;
+    return this.#common.zone;
   }
 
   get limits(): Limits {
-    return this.#common().limits;
+    return this.#common.limits;
   }
 
   /** The records of a keyword that hold for the whole journal: `limit`, `zone`, `agent`, `guide`. */
   globalEntries(keyword: Keyword): Entry[] {
-    return this.#entries(this.#global).filter(({ record }) => record.keyword === keyword);
+    return this.#common.lines(keyword).map(line => this.entryAt(line)!);
   }
 
   /** A record in its place; undefined for a line that holds none. */
   entryAt(line: JournalLine): Entry | undefined {
     const { record } = line.content;
     if (!record) return undefined;
-    const day = record.date?.day ?? this.#files.get(line.store.name)?.dayAbove(line);
+    const day = this.#files.get(line.store.name)?.dayOf(line);
     return { line, record, moment: day === undefined ? undefined : { day, minutes: record.time?.minutes } };
   }
 
-  #entries(lines: ReadonlySet<JournalLine> | undefined): Entry[] {
-    if (!lines) return [];
-    return [...lines].sort(compareLines).map(line => this.entryAt(line)!);
-  }
-
-  #common() {
-    if (this.#shared) return this.#shared;
-    const declared = this.globalEntries('agent').flatMap(({ record }) =>
-      record.subject
-        ? [{
-            word: record.subject.text, molarMass: factOf(record, 'molarMass')?.value.value,
-            solubility: factOf(record, 'solubility')?.value, text: factOf(record, 'text')?.value.text,
-          }]
-        : []);
-    const zone = this.globalEntries('zone').map(({ record }) => record.subject?.text).find(name => name !== undefined && isZone(name));
-    const limits = new Limits(this.globalEntries('limit').map(({ line }) => line), this.#settings);
-    this.#shared = { agents: agentsWith(declared), zone, limits };
-    return this.#shared;
+  #entries(lines: Iterable<JournalLine>): Entry[] {
+    return inJournalOrder(lines).map(line => this.entryAt(line)!);
   }
 
   #readLot(id: string): Lot | undefined {
     const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
-    const entries = this.mentionsOf(id).filter(({ record }) =>
-      record.keyword !== 'lot' && record.subject !== undefined && mentionsOf(record)[0]?.id === id && mentionsOf(record)[0]?.role === 'subject');
-    return historyOf(id, definition, entries, { zone: this.zone, dose: (entry: DatedEntry) => this.dosesOf(entry) });
+    const entries = this.mentionsOf(id).filter(({ record }) => {
+      const [first] = record.keyword === 'lot' ? [] : mentionsOf(record);
+      return first?.id === id && first.role === 'subject';
+    });
+    return historyOf(id, definition, entries, { zone: this.zone, dosesOf: entry => this.dosesOf(entry) });
+  }
+
+  /** Reads a solution together with those that it is made from. */
+  #readSolutions(id: string): void {
+    const definitionOf = (other: string) =>
+      this.definitionsOf(other).find(({ record }) => record.keyword === 'stock' || record.keyword === 'dilute');
+    for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, this.agents, this.limits.stock)) {
+      this.#solutions.set(made, solution);
+    }
   }
 
   #follow(file: JournalFile, { at, removed, added }: JournalChange): void {
     this.#revision++;
+    this.#touched.files.add(file.name);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
     // Undated records below the window have another date when a `day` line in it came, went or changed.
-    if (this.#touched === 'all' || !(removed.some(isDayLine) || added.some(isDayLine)) || !this.#files.has(file.name)) return;
-    for (const line of file.linesToNextDay(at + added.length)) {
-      if (line.content.record && !line.content.record.date) this.#touchLine(line);
+    if (this.#files.has(file.name) && (removed.some(isDayLine) || added.some(isDayLine))) {
+      for (const line of file.linesToNextDay(at + added.length)) {
+        if (line.content.record && !line.content.record.date) this.#touchLine(line);
+      }
     }
+    const global = [...removed, ...added].filter(isGlobalLine);
+    if (global.length > 0) this.#followGlobal(global);
   }
 
   #learn(line: JournalLine): void {
-    const { record } = line.content;
-    if (!record) return;
-    for (const { id, role } of mentionsOf(record)) {
-      put(this.#mentions, id, line);
-      if (role === 'definition') put(this.#definitions, id, line);
-    }
-    if (isGlobal(record.keyword)) this.#global.add(line);
+    this.#names.add(line);
+    if (isGlobalLine(line)) this.#global.add(line);
     this.#touchLine(line);
   }
 
   #forget(line: JournalLine): void {
-    const { record } = line.content;
-    if (!record) return;
     this.#touchLine(line);
-    for (const { id } of mentionsOf(record)) {
-      take(this.#mentions, id, line);
-      take(this.#definitions, id, line);
-    }
+    this.#names.delete(line);
     this.#global.delete(line);
   }
 
-  #touchLine(line: JournalLine): void {
-    const { record } = line.content;
+  /** Lines came or went that mean something for the whole journal. */
+  #followGlobal(lines: readonly JournalLine[]): void {
+    const { zone } = this.#common;
+    this.#common = commonOf(this.#global, this.#settings);
+    this.#touched.common = true;
+    const keywords = new Set(lines.map(({ content }) => content.record?.keyword));
+    // A word of one's own is named by what uses it; one that needs no declaration is not.
+    const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
+    if (zone !== this.#common.zone || known) this.#touchEverything();
+    else if (keywords.has('limit')) this.#touchLimits();
+  }
+
+  #touchLine({ content: { record } }: JournalLine): void {
     if (!record) return;
-    if (isGlobal(record.keyword)) return this.#touchAll();
     for (const { id, role } of mentionsOf(record)) {
       this.#touch(id);
-      if (role === 'definition' && record.keyword !== 'lot') this.#touchUsers(id, new Set());
+      if (role !== 'definition') continue;
+      this.#touched.definitions = true;
+      if (record.keyword !== 'lot') this.#touchUsers(id);
     }
   }
 
   /** Everything that is made from a stock or laid out by a regime changes with it. */
-  #touchUsers(id: string, seen: Set<string>): void {
-    if (seen.has(id)) return;
-    seen.add(id);
-    for (const line of this.#mentions.get(id) ?? []) {
-      const [subject] = line.content.record ? mentionsOf(line.content.record) : [];
-      if (!subject || subject.id === id) continue;
-      this.#touch(subject.id);
-      if (subject.role === 'definition') this.#touchUsers(subject.id, seen);
+  #touchUsers(id: string): void {
+    // A set is gone through in the order in which it grows.
+    const changed = new Set([id]);
+    for (const each of changed) {
+      for (const { content: { record } } of this.#names.mentions(each)) {
+        const [subject] = record ? mentionsOf(record) : [];
+        if (!subject || subject.id === each) continue;
+        this.#touch(subject.id);
+        if (subject.role === 'definition') changed.add(subject.id);
+      }
     }
   }
 
   #touch(id: string): void {
     this.#lots.delete(id);
     this.#solutions.delete(id);
-    if (this.#touched !== 'all') this.#touched.add(id);
+    this.#touched.ids.add(id);
   }
 
-  #touchAll(): void {
-    this.#revision++;
-    this.#lots.clear();
+  /** Limits judge what lots say; of solutions they say how long they keep. */
+  #touchLimits(): void {
     this.#solutions.clear();
-    this.#shared = undefined;
-    this.#touched = 'all';
+    this.#touched.all = true;
+  }
+
+  #touchEverything(): void {
+    this.#lots.clear();
+    this.#touchLimits();
   }
 }
 
-function put(index: Map<string, Set<JournalLine>>, id: string, line: JournalLine): void {
-  const lines = index.get(id);
-  if (lines) lines.add(line);
-  else index.set(id, new Set([line]));
-}
-
-function take(index: Map<string, Set<JournalLine>>, id: string, line: JournalLine): void {
-  const lines = index.get(id);
-  lines?.delete(line);
-  if (lines?.size === 0) index.delete(id);
+function isGlobalLine({ content: { record } }: JournalLine): boolean {
+  return record !== undefined && isGlobal(record.keyword);
 }

@@ -1,4 +1,4 @@
-/** What the journal's records say of a lot and of each batch of it, in the order of time. Plain data, built in history.ts. */
+/** What the records say of a lot and of each batch of it, in the order of time. Plain data, built in history.ts. */
 import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
@@ -33,11 +33,11 @@ export interface Soak {
   readonly start: Moment;
   /** Where the seed came out, or is to come out; undefined while it lies there with no end set. */
   readonly end: Moment | undefined;
-  /** What set the end. `next`: the seed went on to something else, when is not written. */
+  /** What set the end. `next`: the seed went on to something else before, when it came out is not written. */
   readonly endedBy: 'lift' | 'until' | 'duration' | 'next' | undefined;
   /** The record that set the end: a `lift`, or whatever came next. */
   readonly endEntry: DatedEntry | undefined;
-  /** How long from start to end; undefined while no end is known. */
+  /** How long from start to end; undefined while no end is known, and where it lies before the start. */
   readonly length: Elapsed | undefined;
 }
 
@@ -47,7 +47,7 @@ export interface Stage {
   readonly temperature: Temperature | undefined;
   readonly planned: Duration | undefined;
   readonly start: Moment;
-  /** When the next stage, or the close of the batch, ended it. */
+  /** When the next stage, a sowing, or the close of the batch ended it. */
   readonly end: Moment | undefined;
 }
 
@@ -71,11 +71,16 @@ export interface CountEvent extends EventBase {
   readonly counts: readonly CountFact[];
   readonly before: Totals;
   readonly after: Totals;
+  /** `tested` of the batch when this was counted. */
+  readonly tested: number | undefined;
 }
 
 export interface CutEvent extends EventBase {
   readonly type: 'cut';
   readonly classes: Readonly<Record<CutClass, number>>;
+  /** `tested` and `totals` of the batch when this was done. */
+  readonly tested: number | undefined;
+  readonly totals: Totals;
   /** Seeds that had not germinated, rotted or been lost; undefined where the number sown is not known. */
   readonly expected: number | undefined;
 }
@@ -84,12 +89,16 @@ export interface SowEvent extends EventBase {
   readonly type: 'sow';
   /** As written; undefined: all that is left. */
   readonly asked: number | undefined;
+  /** Seeds that were there to sow; undefined where that is not known. */
   readonly available: number | undefined;
+  /** The seed that was sown before is sown once more, after another treatment. */
+  readonly again: boolean;
 }
 
 export interface SplitEvent extends EventBase {
   readonly type: 'split';
   readonly asked: number;
+  /** Seeds that were there to give out: what germinated, rotted or was lost stays with the batch. */
   readonly left: number | undefined;
 }
 
@@ -101,7 +110,10 @@ export type BatchEvent =
   | (EventBase & { readonly type: 'soak'; readonly soak: Soak })
   | (EventBase & { readonly type: 'lift'; readonly soak: Soak | undefined })
   | (EventBase & { readonly type: 'stage'; readonly stage: Stage })
-  | (EventBase & { readonly type: 'scarify' | 'move' | 'apply' | 'pot' | 'discard' | 'note' | 'photo' | 'due' });
+  | (EventBase & { readonly type: 'apply'; readonly doses: readonly Dose[] })
+  /** Of a batch all of whose seeds had been given out: it changes nothing. */
+  | (EventBase & { readonly type: 'misplaced' })
+  | (EventBase & { readonly type: 'scarify' | 'move' | 'pot' | 'discard' | 'note' | 'photo' | 'due' });
 
 /** The day from which days are counted, and what makes it day 0. */
 export interface Origin {
@@ -122,7 +134,7 @@ export interface Batch {
   readonly kept: number | undefined;
   /** Its own events in the order of time; what it inherits stands in `inherited`. */
   readonly events: readonly BatchEvent[];
-  /** What had happened to the seed before it was split off. */
+  /** What had happened to the seed before it was split off. A soak or a stage that went on has its own end here. */
   readonly inherited: readonly BatchEvent[];
   readonly soaks: readonly Soak[];
   readonly stages: readonly Stage[];
@@ -130,12 +142,24 @@ export interface Batch {
   readonly sowing: DatedEntry | undefined;
   /** Seeds sown; undefined where nothing was sown or the number is not known. */
   readonly sown: number | undefined;
+  /**
+   * Seeds that its counts are about: those sown, with any that had germinated, rotted or been lost before; where
+   * nothing was sown, those that stayed. Undefined where the number is not known.
+   */
+  readonly tested: number | undefined;
+  /** Seed that had not germinated was split off after counting began: a share of what stayed would say nothing. */
+  readonly thinned: boolean;
   readonly origin: Origin | undefined;
   readonly totals: Totals;
   readonly cut: CutEvent | undefined;
   readonly closed: BatchEvent | undefined;
   readonly place: string | undefined;
   readonly medium: string | undefined;
+  /**
+   * A record of it, or of a batch that it comes from, could not be read in full or has no date. What seems to be
+   * missing may be what could not be read.
+   */
+  readonly unread: boolean;
 }
 
 export interface Lot {
@@ -148,19 +172,22 @@ export interface Lot {
   readonly batches: ReadonlyMap<string, Batch>;
   /** Records of this lot that name a batch that was never split off. */
   readonly strays: readonly Entry[];
-  /** Records that need a date and have none. */
-  readonly undated: readonly Entry[];
   /** Parts whose name was given out before: each with the part that has the name. */
   readonly twice: readonly { readonly entry: Entry; readonly path: string; readonly first: Entry }[];
 }
 
 /**
- * Seeds that percentages are taken of: sown less lost; where nothing was sown, those that stayed in the batch less
- * lost. Undefined where the number is not known.
+ * Seeds that percentages are taken of: those tested, less those lost. Undefined where the number is not known, where
+ * more were counted than there are, and where seed was picked out while it was tested.
  */
-export function denominator({ sown, sowing, kept, totals }: Batch): number | undefined {
-  const base = sowing ? sown : kept;
-  return base === undefined ? undefined : base - totals.lost;
+export function denominator({ tested, thinned, totals }: Batch): number | undefined {
+  if (tested === undefined || thinned || accounted(totals) > tested) return undefined;
+  return tested - totals.lost;
+}
+
+/** Seeds of which it is known what became of them. */
+export function accounted({ germinated, rotted, lost }: Totals): number {
+  return germinated + rotted + lost;
 }
 
 /** Days from day 0; undefined without one. */
@@ -176,4 +203,9 @@ export function countsOf(batch: Batch): CountEvent[] {
 /** Whether anything but remarks ever happened to a batch. */
 export function isUsed({ events }: Batch): boolean {
   return events.some(({ type }) => type !== 'note' && type !== 'photo' && type !== 'due' && type !== 'split');
+}
+
+/** All seeds of a batch were given out to others. */
+export function isGivenOut({ children, kept }: Pick<Batch, 'children' | 'kept'>): boolean {
+  return children.length > 0 && kept === 0;
 }

@@ -3,89 +3,114 @@ import type { Duration, Strength } from '../model/quantity.ts';
 import { factOf, type JournalRecord } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { parse } from '../syntax/parse.ts';
-import { compareLines, type JournalLine } from './journal-file.ts';
+import { fileName, type JournalLine } from './journal-file.ts';
 import type { LimitSettings } from './settings.ts';
 
 export interface Limit<Value> {
   readonly value: Value;
   /** In words: where the limit comes from. */
   readonly origin: string;
+  /** The `limit` record; undefined where none says it. */
+  readonly line: JournalLine | undefined;
 }
 
-/** Days, of the longest soak, and of how long a stock keeps dark and cold: common practice, no source. */
+export interface StrengthLimit extends Limit<Strength> {
+  /** The agent that it speaks of: for a salt it may be its acid. */
+  readonly of: string;
+}
+
+/** Of the longest soak, of how long a stock keeps dark and cold, of the days between counts: common practice, no source. */
 const defaults = {
   soak: { value: 24, unit: 'h' },
   stock: { value: 4, unit: 'years' },
   count: { value: 7, unit: 'days' },
 } as const satisfies Record<string, Duration>;
 
-export class Limits {
-  readonly #lines: readonly JournalLine[];
-  readonly #settings: LimitSettings;
+type Named = keyof typeof defaults;
 
-  /** `lines` hold the journal's `limit` records; of two for the same the later one counts. */
+interface LimitRecord {
+  readonly line: JournalLine;
+  readonly record: JournalRecord;
+}
+
+export class Limits {
+  /** By subject in lower case, the last one first: of two for the same the later one counts. */
+  readonly #records = new Map<string, LimitRecord[]>();
+  readonly #settings: LimitSettings;
+  readonly #strengths: ReadonlyMap<string, Strength>;
+
+  /** `lines` hold the journal's `limit` records, in the order of the journal. */
   constructor(lines: readonly JournalLine[], settings: LimitSettings) {
-    this.#lines = lines.toSorted(compareLines).reverse();
+    for (const line of lines) {
+      const { record } = line.content;
+      const subject = record?.subject?.text.toLowerCase();
+      if (!record || subject === undefined) continue;
+      this.#records.set(subject, [{ line, record }, ...(this.#records.get(subject) ?? [])]);
+    }
     this.#settings = settings;
+    this.#strengths = new Map(Object.entries(settings.strengths ?? {}).flatMap(([word, text]) => {
+      const strength = readStrength(text);
+      return strength ? [[word, strength]] : [];
+    }));
   }
 
-  get soak(): Limit<Duration> {
-    const { soakHours } = this.#settings;
-    return this.#duration('soak', positive(soakHours) && { value: soakHours!, unit: 'h' }, 'plumule.limits.soakHours');
+  soak(plant: string | undefined): Limit<Duration> {
+    return this.#duration('soak', plant, this.#settings.soakHours, 'h', 'soakHours');
   }
 
   /** How long a stock keeps. */
   get stock(): Limit<Duration> {
-    const { stockYears } = this.#settings;
-    return this.#duration('stock', positive(stockYears) && { value: stockYears!, unit: 'years' }, 'plumule.limits.stockYears');
+    return this.#duration('stock', undefined, this.#settings.stockYears, 'years', 'stockYears');
   }
 
   /** How often an open batch is to be looked at. */
-  get count(): Limit<Duration> {
-    const { countDays } = this.#settings;
-    return this.#duration('count', positive(countDays) && { value: countDays!, unit: 'days' }, 'plumule.limits.countDays');
+  count(plant: string | undefined): Limit<Duration> {
+    return this.#duration('count', plant, this.#settings.countDays, 'days', 'countDays');
   }
 
   /** The strongest dose of an agent for a plant: a limit for its genus goes before one for all. */
-  strength(agent: Agent, plant: string | undefined): Limit<Strength> | undefined {
+  strength(agent: Agent, plant: string | undefined): StrengthLimit | undefined {
     const words = [agent.word, ...(agent.acid ? [agent.acid.word] : [])];
-    const records = this.#records(words).filter(({ record }) => factOf(record, 'strength'));
-    const found = records.find(({ record }) => isFor(record, plant)) ?? records.find(({ record }) => !factOf(record, 'for'));
-    const strength = found && factOf(found.record, 'strength');
-    if (found && strength) return { value: strength.value, origin: this.#origin(found.line) };
-    for (const word of words) {
-      const set = readStrength(this.#settings.strengths?.[word]);
-      if (set) return { value: set, origin: 'setting plumule.limits.strengths' };
-    }
-    return agent.limit && { value: agent.limit.strength, origin: `default: ${agent.limit.source.text}` };
-  }
-
-  #duration(name: keyof typeof defaults, setting: Duration | false, settingName: string): Limit<Duration> {
-    for (const { line, record } of this.#records([name])) {
-      const fact = factOf(record, 'duration');
-      if (fact) return { value: fact.value, origin: this.#origin(line) };
-    }
-    if (setting && (setting.value !== defaults[name].value || setting.unit !== defaults[name].unit)) {
-      return { value: setting, origin: `setting ${settingName}` };
-    }
-    return { value: defaults[name], origin: 'default: common practice, no source' };
-  }
-
-  #records(subjects: readonly string[]): { line: JournalLine; record: JournalRecord }[] {
-    const wanted = new Set(subjects.map(subject => subject.toLowerCase()));
-    return this.#lines.flatMap(line => {
-      const { record } = line.content;
-      return record?.subject && wanted.has(record.subject.text.toLowerCase()) ? [{ line, record }] : [];
+    const found = words.flatMap(word => (this.#records.get(word.toLowerCase()) ?? []).map(each => ({ ...each, of: word })));
+    const strengths = found.flatMap(({ line, record, of }) => {
+      const strength = factOf(record, 'strength');
+      return strength ? [{ line, record, of, value: strength.value }] : [];
     });
+    const record = nearest(strengths, plant);
+    if (record) return { value: record.value, origin: originOf(record.line), line: record.line, of: record.of };
+    const fallback = agent.limit && {
+      value: agent.limit.strength, origin: `default: ${agent.limit.source.text}`, line: undefined, of: agent.limit.of,
+    };
+    for (const of of words) {
+      const value = this.#strengths.get(of);
+      // The editor hands its defaults over as settings.
+      if (value && !(fallback?.of === of && isSame(value, fallback.value))) {
+        return { value, origin: 'setting plumule.limits.strengths', line: undefined, of };
+      }
+    }
+    return fallback;
   }
 
-  #origin(line: JournalLine): string {
-    return `limit record in line ${line.number + 1} of ${fileName(line.store.name)}`;
+  #duration<Unit extends Duration['unit']>(
+    name: Named, plant: string | undefined, setting: number | undefined, unit: Unit, settingName: string,
+  ): Limit<Duration> {
+    const durations = (this.#records.get(name) ?? []).flatMap(({ line, record }) => {
+      const duration = factOf(record, 'duration');
+      return duration ? [{ line, record, value: duration.value }] : [];
+    });
+    const record = nearest(durations, plant);
+    if (record) return { value: record.value, origin: originOf(record.line), line: record.line };
+    const fallback = { value: defaults[name], origin: 'default: common practice, no source', line: undefined };
+    if (setting === undefined || !Number.isFinite(setting) || setting <= 0) return fallback;
+    const value: Duration = { value: setting, unit };
+    if (isSame(value, fallback.value)) return fallback;
+    return { value, origin: `setting plumule.limits.${settingName}`, line: undefined };
   }
 }
 
-function positive(value: number | undefined): boolean {
-  return value !== undefined && Number.isFinite(value) && value > 0;
+/** The first that is for this plant, else the first that is for all. */
+function nearest<Item extends { readonly record: JournalRecord }>(items: readonly Item[], plant: string | undefined): Item | undefined {
+  return items.find(({ record }) => isFor(record, plant)) ?? items.find(({ record }) => !factOf(record, 'for'));
 }
 
 function isFor(record: JournalRecord, plant: string | undefined): boolean {
@@ -94,17 +119,16 @@ function isFor(record: JournalRecord, plant: string | undefined): boolean {
   return genus !== undefined && name !== undefined && (name === genus || name.startsWith(`${genus} `));
 }
 
-function readStrength(text: string | undefined): Strength | undefined {
-  const record = text === undefined ? undefined : parse(`limit GA3, ${text.replaceAll(/[\r\n]/g, ' ')}`).record;
-  return record && factOf(record, 'strength')?.value;
+function isSame<Unit>(a: { value: number; unit: Unit }, b: { value: number; unit: Unit }): boolean {
+  return a.value === b.value && a.unit === b.unit;
 }
 
-/** The last part of a file's name or address. */
-export function fileName(name: string): string {
-  const last = name.slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
-  try {
-    return decodeURIComponent(last);
-  } catch {
-    return last;
-  }
+/** No line number: the record stays the same when lines above it come and go. */
+function originOf(line: JournalLine): string {
+  return `the “limit” record in ${fileName(line.store.name)}`;
+}
+
+function readStrength(text: string): Strength | undefined {
+  const { record } = parse(`limit GA3, ${text.replaceAll(/[\r\n]/g, ' ')}`);
+  return record && factOf(record, 'strength')?.value;
 }

@@ -1,4 +1,4 @@
-/** Which things a record names. Batches count as their lot; agents that need no declaration are no things of the journal. */
+/** Which things a record names. Batches count as their lot; agents that need no declaration are no things of a journal. */
 import { keywords, type Keyword } from '../model/keywords.ts';
 import type { JournalRecord, Written } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';

@@ -1,7 +1,7 @@
 /** When something happened, as the diary says it: a day, and the time of day where one was written. */
-import { TZDate } from '@date-fns/tz';
 import { isoOf, type Day } from '../model/day.ts';
-import { minutesOf, dayAfter, type Duration } from '../model/quantity.ts';
+import { dayAfter, minutesOf, type Duration } from '../model/quantity.ts';
+import { DAY, instantsOf, shownAt } from './zone.ts';
 
 export interface Moment {
   readonly day: Day;
@@ -9,15 +9,13 @@ export interface Moment {
   readonly minutes: number | undefined;
 }
 
-/** A length of time in minutes. `least` and `most` differ where a time of day was not written. */
+/** A length of time in minutes. `least` and `most` differ where a time of day was not written, or came twice. */
 export interface Elapsed {
   readonly least: number;
   readonly most: number;
   /** Taken from the clock on the wall, because the journal names no zone. */
   readonly wallClock: boolean;
 }
-
-const DAY = 1440;
 
 /**
  * Time from one moment to a later one; in a zone, the hour that summer time takes or gives is counted. A time that was
@@ -26,39 +24,30 @@ const DAY = 1440;
  * Example: from 2026-03-28 19:00 to 2026-03-29 19:00 in Europe/Vienna are 1380 minutes
  */
 export function elapsed(from: Moment, to: Moment, zone: string | undefined): Elapsed {
-  const at = (day: Day, minutes: number) => (zone === undefined ? day * DAY + minutes : instant(day, minutes, zone));
-  const least = at(to.day, to.minutes ?? 0) - at(from.day, from.minutes ?? DAY);
-  const most = at(to.day, to.minutes ?? DAY) - at(from.day, from.minutes ?? 0);
-  return { least: Math.max(0, least), most: Math.max(0, most), wallClock: zone === undefined };
+  const start = boundsOf(from, zone);
+  const end = boundsOf(to, zone);
+  return {
+    least: Math.max(0, end.earliest - start.latest), most: Math.max(0, end.latest - start.earliest), wallClock: zone === undefined,
+  };
 }
 
-/** Minutes since 1970-01-01T00:00Z of a wall-clock time in a zone. */
-function instant(day: Day, minutes: number, zone: string): number {
-  const [year, month, date] = isoOf(day + Math.floor(minutes / DAY)).split('-').map(Number) as [number, number, number];
-  const within = minutes % DAY;
-  return new TZDate(year, month - 1, date, Math.floor(within / 60), within % 60, zone).getTime() / 60_000;
+/** The earliest and the latest moment that is meant, in minutes on an even scale. */
+function boundsOf({ day, minutes }: Moment, zone: string | undefined): { earliest: number; latest: number } {
+  const [first, last] = [minutes ?? 0, minutes ?? DAY];
+  if (zone === undefined) return { earliest: day * DAY + first, latest: day * DAY + last };
+  return { earliest: instantsOf(day, first, zone).first, latest: instantsOf(day, last, zone).last };
 }
 
-/** The moment a duration after another. Hours and minutes go through the zone; days and longer keep the time of day. */
+/** The moment a duration after another. Hours and minutes go through the zone; whole days and longer keep the time of day. */
 export function after({ day, minutes }: Moment, duration: Duration, zone: string | undefined): Moment {
-  const length = duration.unit === 'h' || duration.unit === 'min' ? minutesOf(duration) : undefined;
+  const whole = duration.unit !== 'h' && duration.unit !== 'min' && Number.isInteger(duration.value);
+  const length = whole ? undefined : minutesOf(duration);
   if (length === undefined) return { day: dayAfter(day, duration), minutes };
   // Without a time of day only whole days can be added to it.
-  if (minutes === undefined) return { day: day + Math.floor(length / DAY), minutes: undefined };
-  if (zone === undefined) return { day: day + Math.floor((minutes + length) / DAY), minutes: (minutes + length) % DAY };
-  const end = new TZDate((instant(day, minutes, zone) + length) * 60_000, zone);
-  const midnight = Date.UTC(end.getFullYear(), end.getMonth(), end.getDate());
-  return { day: midnight / (DAY * 60_000), minutes: end.getHours() * 60 + end.getMinutes() };
-}
-
-/** Whether a zone is one of the IANA list. */
-export function isZone(zone: string): boolean {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
+  if (minutes === undefined) return { day: day + Math.floor(length / DAY), minutes };
+  const end = minutes + Math.round(length);
+  if (zone !== undefined) return shownAt(instantsOf(day, minutes, zone).first + Math.round(length), zone);
+  return { day: day + Math.floor(end / DAY), minutes: end % DAY };
 }
 
 /**
@@ -77,4 +66,20 @@ export function printTime(minutes: number): string {
 export function isBefore(a: Moment, b: Moment): boolean {
   if (a.day !== b.day) return a.day < b.day;
   return a.minutes !== undefined && b.minutes !== undefined && a.minutes < b.minutes;
+}
+
+/**
+ * A length of time in plain words, in minutes below an hour, else in hours. Where it is known only within limits, both
+ * are said.
+ *
+ * Example: lengthText({ least: 1800, most: 1800, wallClock: false }) is '30 h'
+ */
+export function lengthText({ least, most, wallClock }: Elapsed, soFar = false): string {
+  const clock = wallClock ? ' by the wall clock' : '';
+  const end = soFar ? `${clock} so far` : clock;
+  const exact = least === most;
+  const unit = most < 60 ? 'min' : 'h';
+  const number = (minutes: number) => String(unit === 'min' ? Math.round(minutes) : Math.round(minutes / 6) / 10);
+  if (exact) return `${number(least)} ${unit}${end}`;
+  return soFar ? `at least ${number(least)} ${unit}${end}` : `${number(least)} to ${number(most)} ${unit}${end}`;
 }

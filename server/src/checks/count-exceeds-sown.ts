@@ -1,0 +1,18 @@
+import { accounted } from '../journal/life.ts';
+import { found, relatedTo, type LotCheck } from './check.ts';
+import { eventsOf } from './events.ts';
+import { countSpan } from './spans.ts';
+
+/** More seeds germinated, rotted or were lost than there are. Said where it first shows, and again where it grows. */
+export const countExceedsSown: LotCheck = function* (lot) {
+  for (const { batch, event: { entry, before, after, tested } } of eventsOf(lot, 'count')) {
+    const sum = accounted(after);
+    if (tested === undefined || sum <= tested || sum <= accounted(before)) continue;
+    const { germinated, rotted, lost } = after;
+    const where = batch.sowing ?? batch.made;
+    yield found(entry.line, 'count-exceeds-sown',
+      countSpan(entry.record, ['germinated', 'emerged', 'leaf', 'rotted', 'lost']),
+      { batch: batch.path, germinated, rotted, lost, sum, tested: `${tested}${batch.sowing ? ' sown' : ' seeds'}` },
+      { related: [relatedTo(where, `The ${tested} seeds`)] });
+  }
+};

@@ -1,0 +1,19 @@
+import { isGivenOut } from '../journal/life.ts';
+import { found, relatedTo, type LotCheck } from './check.ts';
+import { nothingHeldBack } from './nothing-held-back.ts';
+import { subjectOf } from './spans.ts';
+import { agentsOf } from './treated.ts';
+
+/** Washing seed in bleach or peroxide treats nothing in this sense. */
+const treatments = ['hormone', 'promoter', 'declared'] as const;
+
+/** Treated seed was sown and no untreated seed of the lot. Said once, where the first of it was sown. */
+export const noControl: LotCheck = function* (lot, context) {
+  const sown = [...lot.batches.values()].filter(batch => batch.sowing && !isGivenOut(batch));
+  if (sown.some(batch => batch.unread || agentsOf(batch, treatments).length === 0)) return;
+  const first = sown.flatMap(({ path, events }) => events.flatMap(event => (event.type === 'sow' ? [{ path, entry: event.entry }] : [])))[0];
+  // Where nothing is held back at all, that is what is said.
+  if (!first || [...nothingHeldBack(lot, context)].length > 0) return;
+  yield found(first.entry.line, 'no-control', subjectOf(first.entry), { batch: first.path, lot: lot.id },
+    { related: [relatedTo(lot.definition, 'The lot')] });
+};

@@ -1,0 +1,18 @@
+import type { Dose, Entry } from '../journal/life.ts';
+import { printQuantity } from '../model/quantity.ts';
+import { unitSlip } from '../solutions/slips.ts';
+import { listed } from '../syntax/nearest.ts';
+import { replacement } from '../syntax/reader.ts';
+import { found, type Found } from './check.ts';
+
+/** A strength that nobody uses, probably in a unit that was not meant. */
+export function strengthSlip({ line }: Entry, { agent, fact }: Dose): Found | undefined {
+  const { strength } = fact;
+  const slip = agent && strength && unitSlip(strength.value, agent);
+  if (!slip) return undefined;
+  const readings = slip.readings.map(printQuantity);
+  const meant = readings.length > 0 ? `Did you mean ${listed(readings, 'or')}? ` : '';
+  return found(line, 'strength-slip', strength,
+    { agent: agent.word, strength: printQuantity(strength.value), suggestion: `${meant}Growers use ${slip.usual} of it.` },
+    { fixes: readings.map(text => replacement(strength, text)) });
+}

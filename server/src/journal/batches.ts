@@ -1,0 +1,98 @@
+/** The batches that a lot was divided into, as they are filled with their life. */
+import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { noTotals, type Batch, type BatchEvent, type DatedEntry, type Entry, type Lot, type Soak, type Stage } from './life.ts';
+
+export type Draft<T> = { -readonly [Key in keyof T]: T[Key] };
+
+export type BatchDraft = Omit<Draft<Batch>, 'parent' | 'children' | 'events' | 'inherited' | 'soaks' | 'stages'> & {
+  parent: BatchDraft | undefined;
+  children: BatchDraft[];
+  events: BatchEvent[];
+  inherited: BatchEvent[];
+  soaks: Draft<Soak>[];
+  stages: Draft<Stage>[];
+  /** The soak that it lies in, as far as the records so far tell. */
+  soaking: Draft<Soak> | undefined;
+  /** The first count while it lay there. */
+  countInSoak: DatedEntry | undefined;
+  /** Seeds that had germinated, and that had rotted or been lost, when it was first sown. */
+  atSowing: { readonly germinated: number; readonly spoilt: number };
+  /** Soaked, scarified, or put into a stage since it was last sown. */
+  treated: boolean;
+};
+
+interface Batches {
+  readonly root: BatchDraft;
+  /** By path, each before its children. */
+  readonly batches: Map<string, BatchDraft>;
+  /** Parts whose name was given out before. */
+  readonly twice: Lot['twice'];
+}
+
+/** Makes the batches that the `split` records name, whatever their dates. `entries` are in the order of the journal. */
+export function batchesOf(id: string, definition: Entry, entries: readonly Entry[]): Batches {
+  const root = newBatch(id, undefined, definition, factOf(definition.record, 'seeds')?.n.value);
+  root.place = factOf(definition.record, 'at')?.value.text;
+  const batches = new Map<string, BatchDraft>([[id, root]]);
+  const twice: { entry: Entry; path: string; first: Entry }[] = [];
+  const splits = splitsByPath(entries);
+  // A row of work instead of recursion: nobody limits how deep batches are nested.
+  const work = [root];
+  for (let parent = work.pop(); parent; parent = work.pop()) {
+    batches.set(parent.path, parent);
+    const children = new Map<string, BatchDraft>();
+    for (const entry of splits.get(parent.path) ?? []) {
+      for (const { name, n } of factsOf(entry.record, 'part')) {
+        const path = `${parent.path}/${name.text}`;
+        const first = children.get(path);
+        if (!first) children.set(path, newBatch(path, parent, entry, n.value));
+        // Within one record the reader of the line has said so already.
+        else if (first.made.record !== entry.record) twice.push({ entry, path, first: first.made });
+      }
+    }
+    parent.children = [...children.values()];
+    for (const child of parent.children.toReversed()) work.push(child);
+  }
+  markUnread(batches, entries);
+  return { root, batches, twice };
+}
+
+function newBatch(path: string, parent: BatchDraft | undefined, made: Entry, seeds: number | undefined): BatchDraft {
+  return {
+    path, parent, made, seeds, kept: seeds, children: [], events: [], inherited: [], soaks: [], stages: [],
+    sowing: undefined, sown: undefined, tested: undefined, thinned: false, origin: undefined, totals: noTotals,
+    cut: undefined, closed: undefined, place: undefined, medium: undefined, unread: false,
+    soaking: undefined, countInSoak: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,
+  };
+}
+
+function splitsByPath(entries: readonly Entry[]): Map<string, Entry[]> {
+  const splits = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const { keyword, subject } = entry.record;
+    if (keyword !== 'split' || !subject) continue;
+    const same = splits.get(subject.text);
+    if (same) same.push(entry);
+    else splits.set(subject.text, [entry]);
+  }
+  return splits;
+}
+
+function markUnread(batches: ReadonlyMap<string, BatchDraft>, entries: readonly Entry[]): void {
+  for (const entry of entries) {
+    if (!isUnread(entry)) continue;
+    const batch = batches.get(entry.record.subject?.text ?? '');
+    if (batch) batch.unread = true;
+  }
+  for (const batch of batches.values()) if (batch.parent?.unread) batch.unread = true;
+}
+
+/** Whether a record tells less than was written. */
+function isUnread({ record, moment }: Entry): boolean {
+  return record.broken || (!moment && record.keyword !== 'split');
+}
+
+/** The parts of a `split` that were given out by it; not those whose name another record had given out. */
+export function partsGivenBy(record: JournalRecord, batch: BatchDraft): BatchDraft[] {
+  return batch.children.filter(child => child.made.record === record);
+}

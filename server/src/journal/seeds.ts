@@ -1,0 +1,59 @@
+/** How many seeds a batch has, and how many of them are sown and counted. */
+import { factOf } from '../model/record.ts';
+import { partsGivenBy, type BatchDraft } from './batches.ts';
+import { accounted, type DatedEntry } from './life.ts';
+
+/** See `Batch.tested`. */
+export function testedOf({ sowing, sown, kept, atSowing }: BatchDraft): number | undefined {
+  if (!sowing) return kept;
+  if (sown === undefined) return undefined;
+  if (kept !== undefined) return Math.min(kept, sown + atSowing.germinated + atSowing.spoilt);
+  // Whether those that germinated before were sown with the others, only the number of all seeds could tell.
+  return atSowing.germinated > 0 ? undefined : sown + atSowing.spoilt;
+}
+
+/** Seeds that have neither germinated nor rotted nor been lost, of all or of those tested. */
+export function unsorted(batch: BatchDraft, of: number | undefined): number | undefined {
+  return of === undefined ? undefined : Math.max(0, of - accounted(batch.totals));
+}
+
+/** What a `sow` takes; keeps the numbers of the batch. */
+export function sowSeeds(batch: BatchDraft, entry: DatedEntry): { asked: number | undefined; available: number | undefined; again: boolean } {
+  const { record } = entry;
+  const { totals, kept } = batch;
+  const asked = factOf(record, 'seeds')?.n.value;
+  const first = batch.sowing === undefined;
+  if (first) batch.atSowing = { germinated: totals.germinated, spoilt: totals.rotted + totals.lost };
+  const before = first ? 0 : batch.sown;
+  const there = kept === undefined ? undefined : Math.max(0, kept - batch.atSowing.spoilt);
+  const fresh = there === undefined || before === undefined ? undefined : Math.max(0, there - before);
+  const again = !first && batch.treated && !fits(asked, fresh, before);
+  const available = again && kept !== undefined ? Math.max(0, kept - totals.rotted - totals.lost) : fresh;
+  // A number that could not be read is not the same as none.
+  const number = asked ?? (record.broken ? undefined : available);
+  if (again) batch.sown = before === undefined ? undefined : Math.max(before, asked ?? before);
+  else batch.sown = number === undefined || before === undefined ? undefined : before + number;
+  batch.sowing ??= entry;
+  batch.treated = false;
+  return { asked, available, again };
+}
+
+/** Whether a further sowing can be another portion of the seeds. Where nobody knows how many there are, a soak between is taken to be of those sown. */
+function fits(asked: number | undefined, fresh: number | undefined, sown: number | undefined): boolean {
+  if (fresh === undefined) return asked !== undefined && sown !== undefined && asked > sown;
+  return asked === undefined ? fresh > 0 : asked <= fresh;
+}
+
+/** What a `split` takes; keeps the numbers of the batch, and says whether seeds already sown were given out. */
+export function giveOut(batch: BatchDraft, { record }: DatedEntry): { asked: number; left: number | undefined; fromSown: boolean } {
+  const { kept, totals } = batch;
+  const asked = partsGivenBy(record, batch).reduce((sum, { seeds }) => sum + (seeds ?? 0), 0);
+  const left = unsorted(batch, kept);
+  const tested = testedOf(batch);
+  const fromSown = batch.sowing !== undefined && !(tested !== undefined && kept !== undefined && asked <= kept - tested);
+  const stay = Math.min(kept ?? 0, accounted(totals));
+  if (kept !== undefined) batch.kept = Math.max(stay, kept - asked);
+  if (fromSown && batch.sown !== undefined) batch.sown = Math.max(stay - batch.atSowing.germinated - batch.atSowing.spoilt, batch.sown - asked, 0);
+  if ((fromSown || !batch.sowing) && asked > 0 && totals.germinated + totals.rotted > 0) batch.thinned = true;
+  return { asked, left, fromSown };
+}

@@ -1,0 +1,36 @@
+/** A solution, and all that it is made from. */
+import { factOf } from '../model/record.ts';
+import type { Duration } from '../model/quantity.ts';
+import type { Agent } from '../solutions/agent.ts';
+import type { Entry } from './life.ts';
+import type { Limit } from './limits.ts';
+import { solutionOf, type Solution, type Source } from './solutions.ts';
+
+/**
+ * The solutions on the way from an id to the powder, as far as they are not `known` yet. Dilutions that are made from
+ * each other in a circle are marked as such, whichever of them was asked for.
+ */
+export function solutionChain(
+  id: string, definitionOf: (id: string) => Entry | undefined, known: ReadonlyMap<string, Solution | undefined>,
+  agents: ReadonlyMap<string, Agent>, limit: Limit<Duration>,
+): Map<string, Solution | undefined> {
+  const chain = new Map<string, Entry | undefined>();
+  let next: string | undefined = id;
+  while (next !== undefined && !chain.has(next) && !known.has(next)) {
+    const entry: Entry | undefined = definitionOf(next);
+    chain.set(next, entry);
+    next = entry?.record.keyword === 'dilute' ? factOf(entry.record, 'draw')?.stock.text : undefined;
+  }
+  const ids = [...chain.keys()];
+  const circle = next !== undefined && chain.has(next) ? ids.indexOf(next) : Infinity;
+  const solutions = new Map<string, Solution | undefined>();
+  let source: Source = (next === undefined ? undefined : known.get(next)) ?? 'unknown';
+  for (let index = ids.length - 1; index >= 0; index--) {
+    const made = ids[index]!;
+    const entry = chain.get(made);
+    const solution: Solution | undefined = entry && solutionOf(made, entry, agents, index >= circle ? 'circular' : source, limit);
+    solutions.set(made, solution);
+    source = solution ?? 'unknown';
+  }
+  return solutions;
+}
