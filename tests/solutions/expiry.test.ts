@@ -1,21 +1,26 @@
 import { describe, expect, it } from 'vitest';
-import { NEAR_DAYS, shelfLife } from '../../server/src/solutions/expiry.ts';
+import { shelfLife } from '../../server/src/solutions/expiry.ts';
 
 describe('the life of a stock', () => {
   const made = 1000;
-  const end = made + 1461;
 
+  // Four years, of which one is a leap year.
   it.each([
-    [made, 'good', 1461, 0],
-    [end - NEAR_DAYS - 1, 'good', NEAR_DAYS + 1, 1461 - NEAR_DAYS - 1],
-    [end - NEAR_DAYS, 'near', NEAR_DAYS, 1461 - NEAR_DAYS],
-    [end, 'near', 0, 1461],
-    [end + 1, 'expired', -1, 1462],
-  ])('on day %s is %s', (today, state, daysLeft, age) => {
-    expect(shelfLife(today, end, made)).toEqual({ state, daysLeft, age });
+    [0, 'good', 1461],
+    [1430, 'good', 31],
+    [1431, 'near', 30],
+    [1461, 'near', 0],
+    [1462, 'expired', -1],
+  ])('after %s days of 1461 is %s', (age, state, daysLeft) => {
+    expect(shelfLife(made + age, made, made + 1461)).toEqual({ state, daysLeft, age });
   });
 
-  it('has no age where the day it was made is not known', () => {
-    expect(shelfLife(10, 20).age).toBeUndefined();
+  it.each([
+    [12, 'good'],
+    [13, 'near'],
+    [14, 'near'],
+    [15, 'expired'],
+  ])('after %s days of 14 is %s: near is a tenth of a short time', (age, state) => {
+    expect(shelfLife(made + age, made, made + 14).state).toBe(state);
   });
 });

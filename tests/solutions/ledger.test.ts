@@ -28,12 +28,10 @@ describe('what is left of a solution', () => {
     expect(toNumber(ledger.leftMl!)).toBe(0);
   });
 
-  it('keeps apart what was not measured, and what was drawn before there was any', () => {
-    const draws = [{ key: 'early', when: 0, ml: exact(1) }, { key: 'some', when: 5, ml: undefined }];
-    const ledger = ledgerOf(exact(10), draws, 3);
+  it('keeps apart what was not measured', () => {
+    const ledger = ledgerOf(exact(10), [{ key: 'known', when: 0, ml: exact(1) }, { key: 'some', when: 5, ml: undefined }]);
     expect(toNumber(ledger.leftMl!)).toBe(9);
     expect(ledger.notMeasured).toEqual(['some']);
-    expect(ledger.beforeMade).toEqual(['early']);
   });
 
   it('is not known where the volume made is not', () => {
