@@ -5,18 +5,20 @@ export interface ShelfLife {
   readonly state: 'good' | 'near' | 'expired';
   /** Days until the last good day; negative after it. */
   readonly daysLeft: number;
-  /** Age in days; undefined where the day it was made is not known. */
-  readonly age: number | undefined;
+  /** In days. */
+  readonly age: number;
 }
 
-/** Days before the end at which a warning begins: common practice, no source. */
-export const NEAR_DAYS = 30;
+/**
+ * Days before the end from which on it is near: 30, and of what keeps less than 300 days a tenth of its time. Common
+ * practice, no source.
+ */
+const NEAR_DAYS = 30;
+const NEAR_SHARE = 10;
 
-/** The last good day is `keepsUntil`; months and years are the caller's to count. */
-export function shelfLife(today: Day, keepsUntil: Day, made?: Day, nearDays: number = NEAR_DAYS): ShelfLife {
-  const daysLeft = keepsUntil - today;
-  let state: ShelfLife['state'] = 'good';
-  if (daysLeft < 0) state = 'expired';
-  else if (daysLeft <= nearDays) state = 'near';
-  return { state, daysLeft, age: made === undefined ? undefined : today - made };
+/** `until` is the last good day; months and years are the caller's to count. */
+export function shelfLife(today: Day, made: Day, until: Day): ShelfLife {
+  const daysLeft = until - today;
+  const near = Math.min(NEAR_DAYS, Math.floor((until - made) / NEAR_SHARE));
+  return { state: daysLeft < 0 ? 'expired' : daysLeft <= near ? 'near' : 'good', daysLeft, age: today - made };
 }

@@ -24,8 +24,6 @@ export interface Ledger<Key> {
   readonly overdrawn: LedgerEntry<Key> | undefined;
   /** Draws without a volume: what is left is then at most this. */
   readonly notMeasured: readonly Key[];
-  /** Draws before the solution was made. */
-  readonly beforeMade: readonly Key[];
 }
 
 /**
@@ -35,7 +33,6 @@ export interface Ledger<Key> {
 export function ledgerOf<Key>(
   madeMl: Exact | undefined,
   withdrawals: readonly Withdrawal<Key>[],
-  madeWhen = -Infinity,
 ): Ledger<Key> {
   const entries: LedgerEntry<Key>[] = [];
   const none = exact(0);
@@ -55,6 +52,5 @@ export function ledgerOf<Key>(
     leftMl: left,
     overdrawn,
     notMeasured: inTime.filter(({ ml }) => ml === undefined).map(({ key }) => key),
-    beforeMade: inTime.filter(({ when }) => when < madeWhen).map(({ key }) => key),
   };
 }
