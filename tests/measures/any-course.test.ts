@@ -46,7 +46,7 @@ function expectSound(result: unknown): void {
 
 describe('whatever a journal holds', () => {
   test('a batch has sound numbers or reasons', () => {
-    fc.assert(fc.property(courses, course => expectSound(measureBatch(course))), { numRuns: 400 });
+    fc.assert(fc.property(courses, course => expectSound(measureBatch(course))));
   });
 
   const side = fc.array(courses, { minLength: 1, maxLength: 3 });
@@ -58,7 +58,7 @@ describe('whatever a journal holds', () => {
       expectSound(comparison);
       expectSound(verdict);
       expect(verdict.sentence).toMatch(/^[A-Z].*\.$/);
-    }), { numRuns: 400 });
+    }));
   });
 
   test('a ladder, and several lots, have them', () => {
@@ -67,7 +67,7 @@ describe('whatever a journal holds', () => {
       const across = acrossLots(sides.map(treated => ({ treated, untreated })));
       expectSound([ladder, across]);
       expect(across.sentence).toMatch(/^[A-Z].*\.$/);
-    }), { numRuns: 200 });
+    }));
   });
 
   test('a plan has them', () => {

@@ -40,7 +40,7 @@ function reason(told: Told): string {
       return `${counts(told)}, ${points(evidence)}${ready(told)}`;
     case 'nothing-seen':
       return `${counts(told)}, ${points(evidence)}; ${contest(evidence)} would have been told apart with a `
-        + `probability of ${percent(evidence.power)}`;
+        + `probability of ${evidence.power > 0.99 ? 'more than 99 %' : percent(evidence.power)}`;
     case 'too-few':
       return `${counts(told)}, ${points(evidence)}; ${wanted(told)}`;
   }
