@@ -44,7 +44,7 @@ export const RULES = [
   {
     id: 'slower',
     verdict: 'harmful',
-    says: 'The log-rank test finds slower germination, and the difference is not shown to be above 0.',
+    says: 'The log-rank tests find slower germination, and the difference is not shown to be above 0.',
     holds: ({ slower, more }) => slower && !more,
   },
   {
@@ -62,14 +62,14 @@ export const RULES = [
   {
     id: 'faster',
     verdict: 'worth repeating',
-    says: 'The log-rank test finds faster germination, weak seedlings are not shown to be more frequent, and no more '
+    says: 'The log-rank tests find faster germination, weak seedlings are not shown to be more frequent, and no more '
       + 'than the tolerated loss fewer germinated.',
     holds: ({ faster, cost, tolerable }) => faster && !cost && tolerable,
   },
   {
     id: 'bought',
     verdict: 'cannot tell',
-    says: 'The log-rank test finds faster germination, but it is bought with weak seedlings or fewer germinated.',
+    says: 'The log-rank tests find faster germination, but it is bought with weak seedlings or fewer germinated.',
     holds: ({ faster }) => faster,
   },
   {
