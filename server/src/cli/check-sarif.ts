@@ -2,7 +2,7 @@ import type { Location, Log, Notification, ReportingDescriptor, Result } from 's
 import { version } from '../../../package.json';
 import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
 import type { ListedProblem, Spot } from './listed.ts';
-import type { Unread } from './open.ts';
+import type { Unread } from './names.ts';
 
 const SCHEMA = 'https://json.schemastore.org/sarif-2.1.0.json';
 

@@ -1,11 +1,10 @@
-import path from 'node:path';
 import { ProblemBook } from '../checks/problem-book.ts';
-import type { DiskFault } from '../disk/fault.ts';
 import { readJournal } from '../disk/read.ts';
 import { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { present } from '../lsp/clock.ts';
 import { gather, type Group } from './gather.ts';
+import { nameOf, unreadOf, type Unread } from './names.ts';
 
 /** One journal, read and checked. Its files go by their paths from the current folder, parts divided by `/`. */
 export interface OpenJournal {
@@ -15,12 +14,6 @@ export interface OpenJournal {
   /** The files that were asked for and could be read, sorted; others may be there as context. */
   readonly asked: readonly string[];
   readonly now: Moment;
-}
-
-/** A path that could not be read, and why. */
-export interface Unread {
-  readonly path: string;
-  readonly message: string;
 }
 
 export interface Opening {
@@ -48,21 +41,11 @@ async function open(group: Group, today: Moment | undefined, unread: Unread[]): 
       journal.set(name, text);
       if (asked.includes(file)) names.push(name);
     } catch (error) {
-      unread.push(unreadOf(error as DiskFault));
+      unread.push(unreadOf(error));
     }
   }
   const now = today ?? present(journal.zone);
   const book = new ProblemBook(journal);
   book.update(now);
   return { journal, book, folder: nameOf(folder), asked: names.sort(), now };
-}
-
-function unreadOf({ path: where, message }: DiskFault): Unread {
-  return { path: nameOf(where), message };
-}
-
-/** Example: nameOf('/home/me/journal/2026.germ') is 'journal/2026.germ' in /home/me */
-function nameOf(file: string): string {
-  const name = path.relative(process.cwd(), file) || '.';
-  return path.sep === '/' ? name : name.replaceAll(path.sep, '/');
 }

@@ -4,11 +4,13 @@ import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
+import { format, type FormatOptions } from './format.ts';
 import { severities } from './listed.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
 import { report, reportFormats, type ReportOptions } from './report.ts';
 
-const PATHS = 'files (*.germ) or folders, with their subfolders; none: the current folder';
+const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
+const PATHS = `${PATHS_NEEDED}; none: the current folder`;
 
 function today(text: string): Moment {
   const moment = momentOf(text);
@@ -35,7 +37,8 @@ Results go to standard output, messages to standard error.
 
 Exit code
   0  all is well
-  1  check found errors or warnings (hints alone do not count); mix: it cannot be made
+  1  check found errors or warnings (hints alone do not count); format --check found
+     a file that is not formatted; mix: it cannot be made
   2  a wrong option, or a path that cannot be read or holds no journal; the rest is still worked on`);
 
 plumule
@@ -79,6 +82,17 @@ plumule
   .addOption(formatOption(mixFormats))
   .action((agent: string, amounts: string[], options: MixOptions) => {
     process.exitCode = mix(agent, amounts, options);
+  });
+
+plumule
+  .command('format')
+  .summary('write records the usual way')
+  .description('Writes records the usual way: blanks, units, dates. Comments, remarks and lines with a mistake stay as they\nare. Prints one file formatted; of several, --check or --write says what to do with them.')
+  .argument('<paths...>', PATHS_NEEDED)
+  .addOption(new Option('--check', 'print the names of files that are not formatted; exit code 1 if there are any'))
+  .addOption(new Option('--write', 'rewrite these files, and print their names').conflicts('check'))
+  .action(async (paths: string[], options: FormatOptions) => {
+    process.exitCode = await format(paths, options);
   });
 
 plumule

@@ -7,7 +7,8 @@ import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { exits, type Exit } from './exits.ts';
-import { openJournals, type OpenJournal, type Unread } from './open.ts';
+import type { Unread } from './names.ts';
+import { openJournals, type OpenJournal } from './open.ts';
 import { complain, numbered, print, wantsColours } from './output.ts';
 
 export const reportFormats = ['text', 'json', 'md'] as const;

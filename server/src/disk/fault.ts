@@ -20,7 +20,7 @@ function reasonOf(code: unknown, error: unknown): string {
     case 'ENOENT':
     case 'ENOTDIR': return 'there is no such file or folder';
     case 'EACCES':
-    case 'EPERM': return 'you have no permission to read it';
+    case 'EPERM': return 'permission is denied';
     case 'ELOOP': return 'its symbolic links run in a circle';
     default: return `it cannot be read (${error instanceof Error ? error.message : String(error)})`;
   }

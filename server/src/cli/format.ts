@@ -1,0 +1,76 @@
+import { formatLine } from '../features/format.ts';
+import { readJournal } from '../disk/read.ts';
+import { rewriteJournal } from '../disk/write.ts';
+import { JournalFile } from '../journal/journal-file.ts';
+import { exits, type Exit } from './exits.ts';
+import { gather } from './gather.ts';
+import { nameOf, unreadOf, type Unread } from './names.ts';
+import { complain, numbered, print } from './output.ts';
+import { printable } from '../report/printable.ts';
+
+export interface FormatOptions {
+  readonly check?: boolean;
+  readonly write?: boolean;
+}
+
+interface Formatted {
+  readonly file: string;
+  readonly before: string;
+  readonly after: string;
+  /** Lines with a mistake, which stay as they are. */
+  readonly faulty: number;
+}
+
+/** `plumule format`: prints one journal formatted, or names or rewrites those that are not. */
+export async function format(paths: readonly string[], { check, write }: FormatOptions): Promise<Exit> {
+  const { groups, faults } = await gather(paths);
+  const unread = faults.map(unreadOf);
+  const files = groups.flatMap(({ asked }) => asked);
+  if (!check && !write && files.length > 1) {
+    complain(`${numbered(files.length, 'file')} cannot be printed one after the other: write --check or --write`);
+    return exits.unread;
+  }
+  const all = await attempt(files, readFormatted, unread);
+  const changing = all.filter(({ before, after }) => before !== after);
+  const done = write ? await attempt(changing, rewrite, unread) : changing;
+  if (check ?? write) print(done.map(({ file }) => `${printable(nameOf(file))}\n`).join(''));
+  else print(all.map(({ after }) => after).join(''));
+  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  if (check ?? write) complain(summary(all, done, write ? 'formatted' : 'not formatted'));
+  if (unread.length > 0) return exits.unread;
+  return check && changing.length > 0 ? exits.problems : exits.clean;
+}
+
+async function readFormatted(file: string): Promise<Formatted> {
+  const before = await readJournal(file);
+  const { text, faulty } = new JournalFile(file, before);
+  const after = [...text].map(line => formatLine(line.text, line.content) + line.end).join('');
+  return { file, before, after, faulty: faulty.size };
+}
+
+async function rewrite(formatted: Formatted): Promise<Formatted> {
+  const { file, before, after } = formatted;
+  await rewriteJournal(file, before, after);
+  return formatted;
+}
+
+/** Does one after the other; what fails is set down as unread. */
+async function attempt<From, To>(
+  all: readonly From[], work: (each: From) => Promise<To>, unread: Unread[],
+): Promise<To[]> {
+  const done: To[] = [];
+  for (const each of all) {
+    try {
+      done.push(await work(each));
+    } catch (error) {
+      unread.push(unreadOf(error));
+    }
+  }
+  return done;
+}
+
+function summary(all: readonly Formatted[], done: readonly Formatted[], what: string): string {
+  const faulty = all.reduce((sum, each) => sum + each.faulty, 0);
+  const left = faulty === 0 ? '' : `; ${numbered(faulty, 'line')} with a mistake ${faulty === 1 ? 'stays' : 'stay'} as written`;
+  return `${done.length} of ${numbered(all.length, 'file')} ${what}${left}`;
+}

@@ -1,0 +1,52 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { folderWith } from '../disk/helpers.ts';
+import { plumule } from './run.ts';
+
+const ROUGH = '# Winter\r\nlot  A-1 Adonis vernalis,60 seeds\r\n  My  own words.\r\nsowed  A-1\r\n';
+const SMOOTH = '# Winter\r\nlot A-1 Adonis vernalis, 60 seeds\r\n  My  own words.\r\nsowed  A-1\r\n';
+const LEFT = '1 line with a mistake stays as written';
+
+describe('plumule format', () => {
+  it('prints one file formatted, and touches nothing', async () => {
+    const folder = await folderWith({ 'a.germ': ROUGH });
+    expect(await plumule(folder, 'format', 'a.germ')).toEqual({ code: 0, stdout: SMOOTH, stderr: '' });
+    expect(await readFile(path.join(folder, 'a.germ'), 'utf8')).toBe(ROUGH);
+  });
+
+  it('does not print several files one after the other', async () => {
+    const folder = await folderWith({ 'a.germ': ROUGH, 'b.germ': ROUGH });
+    const { code, stdout, stderr } = await plumule(folder, 'format', '.');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toContain('write --check or --write');
+  });
+
+  it('names the files that are not formatted with --check, and ends with 1 if there are any', async () => {
+    const folder = await folderWith({ 'a.germ': ROUGH, 'b.germ': SMOOTH });
+    expect(await plumule(folder, 'format', '--check', '.')).toEqual({
+      code: 1, stdout: 'a.germ\n', stderr: 'plumule: 1 of 2 files not formatted; 2 lines with a mistake stay as written\n',
+    });
+    expect(await readFile(path.join(folder, 'a.germ'), 'utf8')).toBe(ROUGH);
+    expect(await plumule(folder, 'format', '--check', 'b.germ')).toEqual({
+      code: 0, stdout: '', stderr: `plumule: 0 of 1 file not formatted; ${LEFT}\n`,
+    });
+  });
+
+  it('rewrites the files with --write: line ends, remarks and lines with a mistake stay', async () => {
+    const folder = await folderWith({ 'a.germ': `\uFEFF${ROUGH}`, 'b.germ': SMOOTH });
+    const { code, stdout } = await plumule(folder, 'format', '--write', '.');
+    expect({ code, stdout }).toEqual({ code: 0, stdout: 'a.germ\n' });
+    expect(await readFile(path.join(folder, 'a.germ'), 'utf8')).toBe(`\uFEFF${SMOOTH}`);
+    expect((await plumule(folder, 'format', '--check', '.')).code).toBe(0);
+  });
+
+  it('needs a path, names one that cannot be read, and does not both check and write', async () => {
+    const folder = await folderWith({ 'a.germ': ROUGH });
+    expect((await plumule(folder, 'format', '--check')).code).toBe(2);
+    expect((await plumule(folder, 'format', '--check', '--write', '.')).code).toBe(2);
+    const { code, stdout, stderr } = await plumule(folder, 'format', '--write', 'gone.germ', 'a.germ');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: 'a.germ\n' });
+    expect(stderr).toContain('plumule: gone.germ: there is no such file or folder\n');
+  });
+});

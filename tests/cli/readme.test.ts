@@ -1,0 +1,45 @@
+import { appendFile, readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { cautionsFor, type CautionId } from '../../server/src/solutions/cautions.ts';
+import { folderWith } from '../disk/helpers.ts';
+import { shell } from './run.ts';
+
+const README = await readFile(fileURLToPath(new URL('../../README.md', import.meta.url)), 'utf8');
+
+describe('the README', () => {
+  it('shows what the command line really prints of the journal that it shows', async () => {
+    const folder = await folderWith({ 'winter.germ': '' });
+    const blocks = [...README.matchAll(/^```(plumule|console)\n(.*?)^```$/gms)];
+    let runs = 0;
+    for (const [, kind, text = ''] of blocks) {
+      if (kind === 'plumule') {
+        await appendFile(path.join(folder, 'winter.germ'), `${text}\n`);
+        continue;
+      }
+      const [command = '', ...output] = text.split('\n');
+      expect(command).toMatch(/^\$ plumule /);
+      expect((await shell(folder, `${command.slice(2)} 2>/dev/null`)).stdout).toBe(output.join('\n'));
+      runs++;
+    }
+    expect(runs).toBe(2);
+  });
+
+  it('shows a journal with no problem, and then one with three', async () => {
+    const journals = [...README.matchAll(/^```plumule\n(.*?)^```$/gms)].map(([, text = '']) => text);
+    const folder = await folderWith({ 'winter.germ': journals[0]! });
+    expect(await shell(folder, 'plumule check --today 2026-02-10')).toMatchObject({ code: 0, stdout: '' });
+    await appendFile(path.join(folder, 'winter.germ'), `\n${journals[1]!}`);
+    expect((await shell(folder, 'plumule check --today 2026-02-17')).stderr).toContain('1 error, 2 warnings');
+  });
+
+  it('has every caution that Plumule gives', () => {
+    const all: CautionId[] = ['alcohol', 'bleach', 'peroxide', 'acid', 'alkali', 'oxidiser', 'poison', 'treated-seed'];
+    const words = README.replaceAll(/\s+/g, ' ');
+    for (const { id, text } of cautionsFor('powder', [{ cautions: all, dissolvesIn: 'water' }])) {
+      // It stands alone there, so it has to say what is poisonous.
+      expect(words).toContain(id === 'poison' ? text.replace('Poisonous', 'Thiourea is poisonous') : text);
+    }
+  });
+});
