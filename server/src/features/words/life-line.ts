@@ -21,9 +21,8 @@ export function lifeLine(batch: Batch, journal: Journal, now: Moment): string | 
 
 function stepText(event: BatchEvent, batch: Batch, journal: Journal, now: Moment): string | undefined {
   const { record, moment } = event.entry;
-  const ago = agoText(moment.day, now.day);
   const isFirst = event.entry.line === batch.sowing?.line;
-  const did = (what: string) => `${moment.day > now.day ? 'to be ' : ''}${what} ${ago}`;
+  const did = (what: string) => `${moment.day > now.day ? 'to be ' : ''}${what} ${agoText(moment.day, now.day)}`;
   switch (event.type) {
     case 'soak': return soakStep(event.soak, batch, journal.zone, now);
     case 'scarify': return did('scarified');

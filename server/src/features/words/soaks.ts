@@ -33,7 +33,10 @@ export function soakLengthText({ entry, endedBy, length }: Soak): string | undef
   const written = factOf(entry.record, 'duration')?.value;
   if (!length) return undefined;
   if (written && (endedBy === 'duration' || isPossible(minutesOf(written), length))) return printQuantity(written);
-  return length.least === 0 && length.most > 0 ? `up to ${lengthText({ ...length, least: length.most })}` : lengthText(length);
+  // Few words: that the clock on the wall was taken is said where the soak itself is shown.
+  const { least, most } = length;
+  const atMost = lengthText({ least: most, most, wallClock: false });
+  return least === 0 && most > 0 ? `up to ${atMost}` : lengthText({ least, most, wallClock: false });
 }
 
 function isPossible(minutes: number | undefined, { least, most }: Elapsed): boolean {

@@ -1,0 +1,35 @@
+/** Facts that say something together with their record: the length of a soak or a stage, a temperature. */
+import type { Entry } from '../../journal/life.ts';
+import { celsius, type Temperature } from '../../model/quantity.ts';
+import type { Fact } from '../../model/record.ts';
+import { lifeOf } from '../events.ts';
+import type { HoverContext } from './section.ts';
+import { hoverSoak } from './soak.ts';
+import { hoverStage } from './stage.ts';
+
+export function hoverFact(fact: Fact, entry: Entry, context: HoverContext): string | undefined {
+  if (fact.type === 'temperature') return temperatureText(fact.value);
+  return fact.type === 'duration' ? hoverEvent(entry, context) : undefined;
+}
+
+/** What the record of a soak, its `lift`, or a stage did; undefined for any other. */
+export function hoverEvent(entry: Entry, context: HoverContext): string | undefined {
+  const lived = lifeOf(context.journal, entry);
+  if (!lived?.event) return undefined;
+  const { lot, batch, event } = lived;
+  switch (event.type) {
+    case 'soak': case 'lift': return event.soak && hoverSoak({ soak: event.soak, batch, lot }, context);
+    case 'stage': return hoverStage(event.stage, batch, context);
+    default: return undefined;
+  }
+}
+
+/** Degrees in the other unit, to one decimal place. */
+function temperatureText({ day, night, unit }: Temperature): string {
+  const other = unit === 'C' ? 'F' : 'C';
+  const round = (value: number) => Math.round(value * 10) / 10;
+  const convert = (value: number) => round(unit === 'F' ? celsius(value, 'F') : (value * 9) / 5 + 32);
+  return night === undefined
+    ? `${day} °${unit} = ${convert(day)} °${other}`
+    : `${day} °${unit} by day, ${night} °${unit} by night = ${convert(day)} and ${convert(night)} °${other}`;
+}

@@ -1,0 +1,33 @@
+/** A regime: its stages, with days from its start, or with dates on a record that sows under it. */
+import type { Entry } from '../../journal/life.ts';
+import { isoOf, type Day } from '../../model/day.ts';
+import { dayAfter, minutesOf, printQuantity, printTemperature } from '../../model/quantity.ts';
+import { factsOf, type StageFact } from '../../model/record.ts';
+import { escapeMarkdown, markdownList } from '../markdown.ts';
+import type { HoverContext } from './section.ts';
+
+export function hoverRegime(id: string, { record, moment }: Entry, { journal }: HoverContext): string | undefined {
+  const definition = journal.definitionsOf(id).find(entry => entry.record.keyword === 'regime');
+  if (!definition) return undefined;
+  const stages = factsOf(definition.record, 'stage');
+  const start = record.keyword === 'sow' ? moment?.day : undefined;
+  const heading = `**${escapeMarkdown(id)}** · regime${start === undefined ? '' : `, as planned from the sowing on ${isoOf(start)}`}`;
+  return `${heading}\n\n${markdownList(stageLines(stages, start).map(escapeMarkdown))}`;
+}
+
+/** Each stage with its days; without a start counted from 0, as far as they do not depend on the calendar. */
+function stageLines(stages: readonly StageFact[], start: Day | undefined): string[] {
+  let from: Day | undefined = start ?? 0;
+  return stages.map(({ stage, temperature, duration }) => {
+    const text = [stage, temperature && printTemperature(temperature.value), duration && printQuantity(duration.value)].filter(part => part).join(' ');
+    const isFixed: boolean = duration !== undefined && (start !== undefined || minutesOf(duration.value) !== undefined);
+    const to: Day | undefined = from !== undefined && duration && isFixed ? dayAfter(from, duration.value) : undefined;
+    const days = from === undefined ? '' : to === undefined ? `: from ${named(from)}` : `: ${named(from)} to ${named(to)}`;
+    from = to;
+    return `${text}${days}`;
+  });
+
+  function named(day: Day): string {
+    return start === undefined ? `day ${day}` : isoOf(day);
+  }
+}

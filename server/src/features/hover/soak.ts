@@ -1,0 +1,73 @@
+/** A soak: in what, from when to when, how long, and how that stands to the limits. */
+import type { Batch, Dose, Lot, Soak } from '../../journal/life.ts';
+import { isBefore, lengthText, printMoment } from '../../journal/moment.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import { factOf } from '../../model/record.ts';
+import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
+import { agoText } from '../words/days.ts';
+import { limitText, originOfLimit } from '../words/limits.ts';
+import { doseText, dosesText, isRunning, soFarText } from '../words/soaks.ts';
+import { cautionLine } from './cautions.ts';
+import { sectionsOf, type HoverContext, type Section } from './section.ts';
+
+interface SoakOfBatch {
+  readonly soak: Soak;
+  readonly batch: Batch;
+  readonly lot: Lot;
+}
+
+const heading: Section<SoakOfBatch> = ({ soak, batch }) =>
+  `**Soak of ${escapeMarkdown(batch.path)}** in ${escapeMarkdown(dosesText(soak.doses, true))}`;
+
+const times: Section<SoakOfBatch> = ({ soak, batch, lot }, { journal, now }) => {
+  const { start, end, length, endedBy, entry } = soak;
+  const limit = journal.limits.soak(lot.plant);
+  const wallClock = length?.wallClock ? ' (the journal names no zone)' : '';
+  const planned = factOf(entry.record, 'duration')?.value;
+  const long = [
+    length && `${lengthText(length)}${wallClock}`,
+    planned && endedBy !== 'duration' ? `${printQuantity(planned)} planned` : undefined,
+  ].filter(text => text).join('; ');
+  const items = [`In ${printMoment(start)}${isBefore(now, start) ? ` (${agoText(start.day, now.day)})` : ''}, ${outText(soak)}`];
+  if (long) items.push(`Length ${long}`);
+  if (isRunning(soak, batch, now)) items.push(`In it now: ${soFarText(soak, now, journal.zone)}${end ? '' : ', no end is written'}`);
+  return markdownList([...items, `Limit ${printQuantity(limit.value)} (${originOfLimit(limit)})`].map(escapeMarkdown));
+};
+
+function outText({ end, endedBy, endEntry }: Soak): string {
+  if (!end) return 'not lifted';
+  switch (endedBy) {
+    case 'next': return `out by ${printMoment(end)} at the latest: “${endEntry?.record.keyword ?? ''}” follows, no “lift” is written`;
+    case 'lift': return `lifted ${printMoment(end)}`;
+    default: return `out ${printMoment(end)}`;
+  }
+}
+
+const doses: Section<SoakOfBatch> = ({ soak, lot }, { journal }) => {
+  const lines = soak.doses.flatMap(dose => doseLine(dose, limitOf(dose)));
+  return lines.length === 0 ? undefined : markdownBlocks(lines.map(escapeMarkdown));
+
+  function limitOf({ agent, ppm }: Dose): string | undefined {
+    return agent && ppm.ok ? limitText(journal, agent, { value: ppm.value.valueOf(), unit: 'ppm' }, lot.plant) : undefined;
+  }
+};
+
+function doseLine(dose: Dose, limit: string | undefined): string[] {
+  const { agent, ppm, stock } = dose;
+  if (agent?.role === 'water') return [];
+  const reason = ppm.ok ? undefined : ppm.refusal.message;
+  const said = [stock === undefined ? undefined : 'the strength of the stock', limit, reason].filter(text => text !== undefined).join(', ');
+  return said === '' ? [] : [`${doseText(dose, true)}: ${said}`];
+}
+
+const cautions: Section<SoakOfBatch> = ({ soak }) => {
+  const unmeasured = soak.doses.some(({ fact }) => fact.unmeasured);
+  return cautionLine(unmeasured ? 'unmeasured' : 'soak', soak.doses.flatMap(({ agent }) => agent ?? []));
+};
+
+/** Add to these what else there is to say of a soak. */
+const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, cautions];
+
+export function hoverSoak(soak: SoakOfBatch, context: HoverContext): string | undefined {
+  return sectionsOf(soakSections, soak, context);
+}
