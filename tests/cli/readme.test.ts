@@ -1,12 +1,16 @@
+import { existsSync } from 'node:fs';
 import { appendFile, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { scripts } from '../../package.json';
 import { cautionsFor, type CautionId } from '../../server/src/solutions/cautions.ts';
 import { folderWith } from '../disk/helpers.ts';
 import { shell } from './run.ts';
 
-const README = await readFile(fileURLToPath(new URL('../../README.md', import.meta.url)), 'utf8');
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const README = await readFile(path.join(ROOT, 'README.md'), 'utf8');
+const DEVELOPERS = await readFile(path.join(ROOT, 'DEVELOPERS.md'), 'utf8');
 
 describe('the README', () => {
   it('shows what the command line really prints of the journal that it shows', async () => {
@@ -41,5 +45,20 @@ describe('the README', () => {
       // It stands alone there, so it has to say what is poisonous.
       expect(words).toContain(id === 'poison' ? text.replace('Poisonous', 'Thiourea is poisonous') : text);
     }
+  });
+});
+
+describe('the page for developers', () => {
+  it('names files and folders that are there', () => {
+    const named = [...DEVELOPERS.matchAll(/`([\w.-]+\/[\w./-]*)`/g)].map(([, name = '']) => name);
+    expect(named.length).toBeGreaterThan(20);
+    const gone = named.filter(name => ![ROOT, path.join(ROOT, 'server/src')].some(base => existsSync(path.join(base, name))));
+    expect(gone).toEqual([]);
+  });
+
+  it('names scripts that there are', () => {
+    const named = [...DEVELOPERS.matchAll(/npm run ([\w:]+)/g)].map(([, name = '']) => name);
+    expect(named).not.toEqual([]);
+    for (const name of named) expect(Object.keys(scripts)).toContain(name);
   });
 });
