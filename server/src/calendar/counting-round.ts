@@ -1,0 +1,35 @@
+/** Count what is there to count: a line for each open batch, ready for its numbers. */
+import type { Journal } from '../journal/journal.ts';
+import type { Batch } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { isCounted } from './looks.ts';
+import { order, placeNow } from './places.ts';
+import { standingOf } from './standing.ts';
+import { staysOf } from './stays.ts';
+
+export interface RoundStop {
+  readonly batch: Batch;
+  readonly plant: string | undefined;
+  /** As written; undefined where the journal does not say where it lies. */
+  readonly place: string | undefined;
+  /** The record but for its numbers, to stand below a `day` line: `count VER-24/A, `. */
+  readonly line: string;
+}
+
+/**
+ * The batches that can still change, in the order in which one walks past them: by place, then by id; those of unknown
+ * place at the end. What has been counted today is left out.
+ */
+export function countingRound(journal: Journal, now: Moment): RoundStop[] {
+  const stops = [...journal.lots()].flatMap(lot => {
+    const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
+      .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => type === 'count' && entry.moment.day === now.day));
+    const stays = open.length > 0 ? staysOf(lot) : [];
+    return open.map(({ batch }) => ({
+      batch, plant: lot.plant, place: placeNow(stays, batch.path, now), line: `count ${batch.path}, `,
+    }));
+  });
+  return stops.sort((a, b) =>
+    Number(a.place === undefined) - Number(b.place === undefined)
+    || order.compare(a.place?.toLowerCase() ?? '', b.place?.toLowerCase() ?? '') || order.compare(a.batch.path, b.batch.path));
+}

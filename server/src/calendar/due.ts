@@ -1,0 +1,80 @@
+/** What is due: from the journal and the present to a list, the overdue first. */
+import type { Journal } from '../journal/journal.ts';
+import { elapsed, isBefore, type Moment } from '../journal/moment.ts';
+import type { Day } from '../model/day.ts';
+import { isoMoment, laterOf, recordLine } from './ask.ts';
+import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
+import { placeNow } from './places.ts';
+import { standingOf } from './standing.ts';
+import { staysOf, type Stay } from './stays.ts';
+
+export const dueGroups = ['overdue', 'today', 'this week', 'later'] as const;
+export type DueGroup = (typeof dueGroups)[number];
+
+export interface DueItem extends Due {
+  /** Stable from one revision to the next, and unique in the list. */
+  readonly key: string;
+  readonly plant: string | undefined;
+  readonly day: Day;
+  readonly minutes: number | undefined;
+  readonly group: DueGroup;
+  /** 0 for what is not overdue, and for what is so since an hour of today. */
+  readonly overdueDays: number;
+  /** Undefined where one of the times of day is not known. */
+  readonly overdueMinutes: number | undefined;
+  /** Where the batch lies. */
+  readonly place: string | undefined;
+  /** `ask` as a line: at the due moment, or at the present where that has passed. */
+  readonly action: string | undefined;
+}
+
+/** Days that begin with today and are called this week. */
+const WEEK = 7;
+
+/**
+ * All that is due, the overdue first, then by time; what has no time of day stands at the head of its day. Records of
+ * dates later than the present have not happened yet and are listed as plans.
+ */
+export function due(journal: Journal, now: Moment): DueItem[] {
+  const items: DueItem[] = [];
+  const keys = new Map<string, number>();
+  for (const lot of journal.lots()) {
+    let stays: Stay[] | undefined;
+    for (const batch of lot.batches.values()) {
+      for (const each of dueOfBatch(journal, lot, standingOf(batch, now), now)) {
+        stays ??= staysOf(lot);
+        items.push(itemOf(each, keyOf(each, keys), lot.plant, placeNow(stays, each.id, now), journal.zone, now));
+      }
+    }
+  }
+  for (const each of dueOfThings(journal, now)) {
+    items.push(itemOf(each, keyOf(each, keys), undefined, undefined, journal.zone, now));
+  }
+  return items.sort((a, b) =>
+    ranks[a.group] - ranks[b.group] || a.day - b.day || (a.minutes ?? -1) - (b.minutes ?? -1));
+}
+
+const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3 };
+
+function itemOf(
+  { kind, what, id, at, entry, since, ask }: Due, key: string, plant: string | undefined, place: string | undefined,
+  zone: string | undefined, now: Moment,
+): DueItem {
+  const late = isBefore(at, now);
+  const timed = late && at.minutes !== undefined && now.minutes !== undefined;
+  return {
+    kind, what, id, at, entry, since, ask, key, plant, place, day: at.day, minutes: at.minutes,
+    group: late ? 'overdue' : at.day === now.day ? 'today' : at.day - now.day < WEEK ? 'this week' : 'later',
+    overdueDays: Math.max(0, now.day - at.day),
+    overdueMinutes: timed ? elapsed(at, now, zone).least : undefined,
+    action: ask && recordLine(ask, laterOf(at, now)),
+  };
+}
+
+/** Two of one kind that came on one day, without times of day, are told apart by their order. */
+function keyOf({ kind, id, since }: Due, keys: Map<string, number>): string {
+  const key = `${kind}/${id}/${isoMoment(since)}`;
+  const n = (keys.get(key) ?? 0) + 1;
+  keys.set(key, n);
+  return n === 1 ? key : `${key}/${n}`;
+}

@@ -1,0 +1,107 @@
+/** The due list as an iCalendar file (RFC 5545) that a calendar takes in again and again without doubling anything. */
+import { UTCDate } from '@date-fns/utc';
+import {
+  default as calendar, ICalAlarmRelatesTo, ICalAlarmType, ICalCalendarMethod, ICalEventTransparency,
+  type ICalEventData,
+} from 'ical-generator';
+import { fileName } from '../journal/journal-file.ts';
+import type { Moment } from '../journal/moment.ts';
+import { instantsOf } from '../journal/zone.ts';
+import { isoOf, type Day } from '../model/day.ts';
+import type { DueItem } from './due.ts';
+
+export interface IcsOptions {
+  /** When the file is made, in milliseconds since 1970-01-01T00:00Z. */
+  readonly stamp: number;
+  readonly now: Moment;
+  /** The journal's zone; undefined: the clock of whoever reads the calendar. */
+  readonly zone: string | undefined;
+  /** Minutes before a time of day at which an alarm rings; another one rings at that time. */
+  readonly leadMinutes?: number;
+  /** Minutes after midnight at which the alarm of a whole day rings. */
+  readonly dayAlarm?: number;
+}
+
+const LEAD_MINUTES = 30;
+const DAY_ALARM = 9 * 60;
+/** How long a timed event is drawn. */
+const LENGTH = 15;
+
+const MINUTE = 60_000;
+const DAY = 1440 * MINUTE;
+
+/**
+ * An event for each item, timed where the item has a time of day (in universal time where the journal names a zone, so
+ * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today, for nobody looks
+ * at last week. The UID is made of kind, id and the date of the record that began it, so it stays when lines move, and
+ * when the item is put off; SEQUENCE and LAST-MODIFIED grow with the time of making, so the later file wins.
+ */
+export function icsOf(items: readonly DueItem[], options: IcsOptions): string {
+  const file = calendar({
+    prodId: { company: 'Plumule', product: 'Plumule', language: 'EN' },
+    name: 'Plumule',
+    method: ICalCalendarMethod.PUBLISH,
+  });
+  for (const item of items) {
+    const { span, alarms } = timesOf(item, options);
+    const event = file.createEvent({ ...saysOf(item, options.stamp), ...span });
+    for (const minutes of alarms) {
+      const alarm = event.createAlarm({ type: ICalAlarmType.display, trigger: -60 * minutes });
+      alarm.relatesTo(ICalAlarmRelatesTo.start);
+    }
+  }
+  // The file ends with a line end like every other of its lines (RFC 5545, 3.1).
+  return `${file.toString()}\r\n`;
+}
+
+function saysOf(item: DueItem, stamp: number): Omit<ICalEventData, 'start'> {
+  const made = new UTCDate(stamp);
+  return {
+    id: `${item.key}@plumule`,
+    stamp: made,
+    lastModified: made,
+    // Minutes since 2020: whole numbers of iCalendar end at 2147483647.
+    sequence: Math.max(0, Math.floor((stamp - Date.UTC(2020, 0)) / MINUTE)),
+    summary: plain(`${item.group === 'overdue' ? 'Overdue: ' : ''}${item.id}: ${item.what}`),
+    description: plain(descriptionOf(item)),
+    location: item.place === undefined ? null : { title: plain(item.place) },
+    transparency: ICalEventTransparency.TRANSPARENT,
+  };
+}
+
+interface Times {
+  readonly span: Pick<ICalEventData, 'start' | 'end' | 'allDay' | 'floating'>;
+  /** Minutes from the start at which alarms ring; before it where negative. */
+  readonly alarms: readonly number[];
+}
+
+function timesOf({ group, day, minutes }: DueItem, options: IcsOptions): Times {
+  const { now, zone, leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
+  if (group === 'overdue' || minutes === undefined) {
+    const on = group === 'overdue' ? now.day : day;
+    return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: [dayAlarm] };
+  }
+  const start = zone === undefined ? day * DAY + minutes * MINUTE : instantsOf(day, minutes, zone).first * MINUTE;
+  return {
+    span: { start: new UTCDate(start), end: new UTCDate(start + LENGTH * MINUTE), floating: zone === undefined },
+    alarms: [...new Set([-leadMinutes, 0])],
+  };
+}
+
+function dateOf(day: Day): UTCDate {
+  return new UTCDate(day * DAY);
+}
+
+function descriptionOf({ plant, day, group, action, entry }: DueItem): string {
+  return [
+    ...(plant === undefined ? [] : [plant]),
+    ...(group === 'overdue' ? [`Due since ${isoOf(day)}`] : []),
+    ...(action === undefined ? [] : [`To write: ${action}`]),
+    `From: ${fileName(entry.line.store.name)}: ${entry.line.text}`,
+  ].join('\n');
+}
+
+/** Controls and halves of characters have no place in a calendar; the library sees to the rest. */
+function plain(text: string): string {
+  return text.replace(/[^\P{Cc}\n]|\p{Cs}/gu, '\uFFFD');
+}

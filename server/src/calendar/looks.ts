@@ -1,0 +1,28 @@
+/** When a batch was last looked at, and whether there is still anything in it to count. */
+import { accounted, type BatchEvent, type DatedEntry } from '../journal/life.ts';
+import { factOf } from '../model/record.ts';
+import { isOpen, type Standing } from './standing.ts';
+
+const looking: ReadonlySet<BatchEvent['type']> = new Set(['count', 'sow', 'stage', 'pot', 'cut', 'discard']);
+
+/** A record for which the grower had the batch in hand and saw what was in it. */
+export function isLook({ type }: BatchEvent): boolean {
+  return looking.has(type);
+}
+
+/** The last look at a batch since it was sown; undefined before that. */
+export function lastLook({ past, sowing }: Standing): DatedEntry | undefined {
+  return sowing && (past.findLast(isLook)?.entry ?? sowing);
+}
+
+/**
+ * Whether a batch is still to be counted: it was sown, is open, and not every seed is accounted for. One that passes
+ * through stages is counted on until its seedlings are up: some roots wait a winter for their shoots.
+ */
+export function isCounted(standing: Standing): boolean {
+  const { sowing, batch: { tested, stages }, totals } = standing;
+  if (!sowing || !isOpen(standing)) return false;
+  if (tested === undefined || accounted(totals) < tested) return true;
+  const staged = stages.length > 0 || factOf(sowing.record, 'regime') !== undefined;
+  return staged && totals.emerged < totals.germinated - totals.died;
+}

@@ -1,0 +1,116 @@
+/** What lies where: on a day, in the course of time, and which slot is free. */
+import type { Journal } from '../journal/journal.ts';
+import type { Moment } from '../journal/moment.ts';
+import type { Solution } from '../journal/solutions.ts';
+import { factOf } from '../model/record.ts';
+import { placeKey, slotOf } from './place-text.ts';
+import { hasCome } from './standing.ts';
+import { staysOf, type Stay } from './stays.ts';
+
+/** All that lies in one place. */
+export interface PlaceNow {
+  /** As written by the record that put the first of them there. */
+  readonly place: string;
+  readonly key: string;
+  /** Undefined for a place that names no slot. */
+  readonly slot: string | undefined;
+  readonly stays: readonly Stay[];
+}
+
+/** A bag, a shelf, a box of the fridge: places with its slots, or itself as one place. */
+export interface Container {
+  /** As written; for a place without a slot the place itself. Empty where only slots are named. */
+  readonly name: string;
+  readonly key: string;
+  readonly places: readonly PlaceNow[];
+}
+
+/** Numbers within texts by their size: bag 2 stands before bag 10. */
+export const order = new Intl.Collator('en', { numeric: true });
+
+/** What lies where now, by container and slot. A stock stays where it was put: no record takes it away. */
+export function placesNow(journal: Journal, now: Moment): Container[] {
+  const places = new Map<string, Stay[]>();
+  for (const stay of everyStay(journal)) {
+    if (!isAt(stay, now)) continue;
+    const key = placeKey(stay.place);
+    const there = places.get(key);
+    if (there) there.push(stay);
+    else places.set(key, [stay]);
+  }
+  const containers = new Map<string, { name: string; places: PlaceNow[] }>();
+  for (const [key, stays] of places) {
+    const { place } = stays[0]!;
+    const slot = slotOf(place);
+    const name = slot ? slot.container : place;
+    const container = containers.get(placeKey(name)) ?? { name, places: [] };
+    container.places.push({ place, key, slot: slot?.slot, stays: stays.toSorted((a, b) => order.compare(a.id, b.id)) });
+    containers.set(placeKey(name), container);
+  }
+  return [...containers]
+    .map(([key, { name, places: all }]) => ({ key, name, places: all.toSorted((a, b) => order.compare(a.slot ?? '', b.slot ?? '')) }))
+    .sort((a, b) => order.compare(a.key, b.key));
+}
+
+/** Where a batch lies now, by the stays of its lot; of one in two places the last that it was put in. */
+export function placeNow(stays: readonly Stay[], id: string, now: Moment): string | undefined {
+  return stays.findLast(stay => stay.id === id && isAt(stay, now))?.place;
+}
+
+/** All that ever lay in a place, the first first; a container without a slot has the stays of all its slots. */
+export function historyOfPlace(journal: Journal, place: string): Stay[] {
+  const key = placeKey(place);
+  const within = (stay: Stay) => {
+    const slot = slotOf(stay.place);
+    return placeKey(stay.place) === key || (slot !== undefined && placeKey(slot.container) === key);
+  };
+  return [...everyStay(journal)].filter(within).sort((a, b) => dayOf(a) - dayOf(b));
+}
+
+/**
+ * The first free slot of a container whose slots are numbered from 1; undefined for a container of which the journal
+ * knows no numbered slot.
+ *
+ * Example: with bag 3 slots 1, 2 and 4 taken, nextFreeSlot(..., 'bag 3') is 'bag 3 slot 3'
+ */
+export function nextFreeSlot(journal: Journal, now: Moment, container: string): string | undefined {
+  const key = placeKey(container);
+  const taken = new Set<number>();
+  let name: string | undefined;
+  for (const stay of everyStay(journal)) {
+    const slot = slotOf(stay.place);
+    if (!slot || placeKey(slot.container) !== key || !/^\d+$/.test(slot.slot)) continue;
+    name = slot.container;
+    if (isAt(stay, now)) taken.add(Number(slot.slot));
+  }
+  if (name === undefined) return undefined;
+  let free = 1;
+  while (taken.has(free)) free++;
+  return `${name} slot ${free}`.trim();
+}
+
+function* everyStay(journal: Journal): Iterable<Stay> {
+  for (const lot of journal.lots()) yield* staysOf(lot);
+  for (const solution of journal.solutions()) {
+    const stay = stayOfSolution(solution);
+    if (stay) yield stay;
+  }
+}
+
+function stayOfSolution({ id, entry }: Solution): Stay | undefined {
+  const fact = factOf(entry.record, 'at');
+  if (!fact) return undefined;
+  return {
+    id, plant: undefined, batch: undefined, place: fact.value.text, from: entry.moment,
+    to: undefined, toIsPlanned: false, entry, fact, part: 'all',
+  };
+}
+
+/** Seed whose soak should be over lies there until it is lifted. */
+function isAt({ from, to, toIsPlanned }: Stay, now: Moment): boolean {
+  return (!from || hasCome(from, now)) && (!to || toIsPlanned || !hasCome(to, now));
+}
+
+function dayOf({ from }: Stay): number {
+  return from?.day ?? -Infinity;
+}

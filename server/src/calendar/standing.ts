@@ -1,0 +1,64 @@
+/** A batch as it stands at a moment. What is dated later is written ahead: a plan, which has not happened yet. */
+import {
+  accounted, isGivenOut, noTotals, type Batch, type BatchEvent, type DatedEntry, type Totals,
+} from '../journal/life.ts';
+import { isBefore, type Moment } from '../journal/moment.ts';
+import { factOf } from '../model/record.ts';
+
+export interface Standing {
+  readonly batch: Batch;
+  /** What has happened, in the order of time; what it took along from its parent comes first. */
+  readonly past: readonly BatchEvent[];
+  /** Its own records of later dates. */
+  readonly ahead: readonly BatchEvent[];
+  readonly totals: Totals;
+  readonly sowing: DatedEntry | undefined;
+  readonly closed: BatchEvent | undefined;
+  /** All its seeds have been given out to others. */
+  readonly givenOut: boolean;
+}
+
+/** Whether a moment has come; one of today without a time of day has. */
+export function hasCome(moment: Moment, now: Moment): boolean {
+  return !isBefore(now, moment);
+}
+
+export function standingOf(batch: Batch, now: Moment): Standing {
+  const { past, ahead } = divided(batch, now);
+  const count = past.findLast(event => event.type === 'count' && event.batch === batch);
+  const { sowing, closed } = batch;
+  return {
+    batch, past, ahead,
+    totals: count?.type === 'count' ? count.after : noTotals,
+    sowing: sowing && hasCome(sowing.moment, now) ? sowing : undefined,
+    closed: closed && hasCome(closed.entry.moment, now) ? closed : undefined,
+    givenOut: isGivenOut(batch) && !ahead.some(({ type }) => type === 'split'),
+  };
+}
+
+const none: readonly BatchEvent[] = [];
+
+function divided({ inherited, events }: Batch, now: Moment): Pick<Standing, 'past' | 'ahead'> {
+  const all = inherited.length === 0 ? events : [...inherited, ...events];
+  // Most batches have nothing written ahead, and a journal has thousands of them.
+  if (isBeforeToday(inherited.at(-1), now) && isBeforeToday(events.at(-1), now)) return { past: all, ahead: none };
+  return {
+    past: all.filter(({ entry }) => hasCome(entry.moment, now)),
+    ahead: events.filter(({ entry }) => !hasCome(entry.moment, now)),
+  };
+}
+
+function isBeforeToday(last: BatchEvent | undefined, { day }: Moment): boolean {
+  return last === undefined || last.entry.moment.day < day;
+}
+
+/** Whether anything can still become of a batch: it is not closed, not given out, not all dead, not all pricked out. */
+export function isOpen(standing: Standing): boolean {
+  const { closed, givenOut, totals, batch: { sowing, tested }, past } = standing;
+  if (closed || givenOut) return false;
+  if (!sowing || tested === undefined || accounted(totals) < tested) return true;
+  const alive = totals.germinated - totals.died;
+  const potted = past.reduce((sum, { type, entry }) =>
+    sum + (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0), 0);
+  return alive > potted;
+}

@@ -1,0 +1,140 @@
+/** Where each batch of a lot lay, and from when to when: `at` facts and `move` read in the order of time. */
+import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
+import { isBefore, type Moment } from '../journal/moment.ts';
+import { factOf, type TextFact } from '../model/record.ts';
+import { isHandling } from './soaks.ts';
+
+export interface Stay {
+  /** The batch or the stock. */
+  readonly id: string;
+  readonly plant: string | undefined;
+  readonly batch: Batch | undefined;
+  /** As written. */
+  readonly place: string;
+  /** Undefined: since before anything is known. */
+  readonly from: Moment | undefined;
+  /** Undefined: to this day. A moment to come where the end is planned. */
+  readonly to: Moment | undefined;
+  /** `to` is the planned end of a soak, and no record shows that the seed came out. */
+  readonly toIsPlanned: boolean;
+  /** The record that put it there; that of the parent where the batch was split off there. */
+  readonly entry: Entry;
+  readonly fact: TextFact;
+  /** What of the batch lies there: all of it, what was sown, or what a sowing left over. */
+  readonly part: 'all' | 'sown' | 'rest';
+}
+
+type Open = { -readonly [Key in keyof Stay]: Stay[Key] };
+
+/**
+ * The stays of all batches of a lot. The rules:
+ * - `sow`, `chill`, `warm`, `move` and `pot` with `at` end the stay before; without `at` they change nothing, but seed
+ *   that is sown no longer lies where its packet does.
+ * - A sowing of fewer seeds than there are leaves the rest where it lay; a second sowing lies beside the first. Later
+ *   records are about what was sown.
+ * - A soak with `at` ends the stay before, and itself ends with the soak: where the seed lies after it is not known
+ *   until a record says so.
+ * - A batch that is split off begins where its parent lies. A batch that is given out or closed lies nowhere.
+ */
+export function staysOf(lot: Lot): Stay[] {
+  const all: Open[] = [];
+  const begun = new Map<Batch, Open[]>();
+  // Each batch comes before those that were split off from it.
+  for (const batch of lot.batches.values()) follow(lot, batch, begun, all);
+  return all.filter(({ from, to }) => !from || !to || isBefore(from, to));
+}
+
+function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]): void {
+  const bench = new Bench(lot, batch, all);
+  for (const { entry, from } of begun.get(batch) ?? []) bench.put(entry, from, 'all');
+  if (!batch.parent) bench.put(lot.definition, lot.definition.moment, 'all');
+  for (const event of batch.events) {
+    const { entry, entry: { moment } } = event;
+    switch (event.type) {
+      case 'soak': bench.soak(entry); break;
+      case 'sow': bench.sow(event); break;
+      case 'stage': case 'move': case 'pot': bench.move(entry); break;
+      case 'split':
+        for (const child of batch.children.filter(({ made }) => made.line === entry.line)) {
+          begun.set(child, bench.takenAlong(moment, child));
+        }
+        if (isGivenOut(batch) && batch.events.findLast(({ type }) => type === 'split') === event) bench.end(moment);
+        break;
+      case 'cut': case 'discard': bench.end(moment); break;
+      default:
+    }
+  }
+}
+
+/** The stays of one batch while its life is read. */
+class Bench {
+  /** Those that nothing has ended yet. */
+  #here: Open[] = [];
+  #isSown: boolean;
+  readonly #lot: Lot;
+  readonly #batch: Batch;
+  readonly #all: Open[];
+
+  constructor(lot: Lot, batch: Batch, all: Open[]) {
+    this.#lot = lot;
+    this.#batch = batch;
+    this.#all = all;
+    this.#isSown = batch.inherited.some(({ type }) => type === 'sow');
+  }
+
+  put(entry: Entry, from: Moment | undefined, part: Stay['part']): void {
+    const fact = factOf(entry.record, 'at');
+    if (!fact) return;
+    const soak = this.#batch.soaks.find(each => each.entry.line === entry.line);
+    const stay: Open = {
+      id: this.#batch.path, plant: this.#lot.plant, batch: this.#batch,
+      place: fact.value.text, from, to: soak?.end, toIsPlanned: soak !== undefined && liesIn(soak, this.#batch),
+      entry, fact, part,
+    };
+    this.#here.push(stay);
+    this.#all.push(stay);
+  }
+
+  end(to: Moment, which: (stay: Open) => boolean = () => true): void {
+    for (const stay of this.#here) if (which(stay)) stay.to = stay.to && isBefore(stay.to, to) ? stay.to : to;
+    this.#here = this.#here.filter(stay => !which(stay));
+  }
+
+  soak(entry: DatedEntry): void {
+    if (!factOf(entry.record, 'at')) return;
+    this.end(entry.moment);
+    this.put(entry, entry.moment, 'all');
+  }
+
+  move(entry: DatedEntry): void {
+    if (!factOf(entry.record, 'at')) return;
+    this.end(entry.moment, ({ part }) => part !== 'rest');
+    this.put(entry, entry.moment, this.#here.length > 0 ? 'sown' : 'all');
+  }
+
+  sow({ entry, asked, available, again }: SowEvent): void {
+    const { moment } = entry;
+    const placed = factOf(entry.record, 'at') !== undefined;
+    const leavesRest = asked !== undefined && available !== undefined && asked < available;
+    if (again) this.end(moment, ({ part }) => part !== 'rest');
+    else if (this.#isSown && !leavesRest) this.end(moment, ({ part }) => part === 'rest');
+    else if (!this.#isSown && leavesRest) for (const stay of this.#here) stay.part = 'rest';
+    else if (!this.#isSown) this.end(moment, stay => placed || stay.entry.record.keyword === 'lot');
+    this.put(entry, moment, this.#here.length > 0 ? 'sown' : 'all');
+    this.#isSown = true;
+  }
+
+  /** What a batch that is split off begins with. */
+  takenAlong(moment: Moment, child: Batch): Open[] {
+    const dated = Number.isFinite(moment.day);
+    const isRest = !child.sowing && this.#here.some(({ part }) => part === 'rest');
+    return this.#here
+      .filter(({ part, to }) => (part === 'rest') === isRest && !(to && isBefore(to, moment)))
+      .map(stay => ({ ...stay, from: dated ? moment : stay.from }));
+  }
+}
+
+function liesIn(soak: Soak, batch: Batch): boolean {
+  const last = batch.events.findLast(isHandling) ?? batch.inherited.findLast(isHandling);
+  return soak.end !== undefined && last?.entry.line === soak.entry.line;
+}
