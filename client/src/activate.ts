@@ -1,7 +1,9 @@
 /** What both entries of the extension share. */
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
+import { journalServer } from './server.ts';
 
 let running: BaseLanguageClient | undefined;
 
@@ -16,6 +18,7 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   context.subscriptions.push({ dispose: stop });
   answerFiles(client);
   await client.start();
+  showCalendar(context, journalServer(client));
 }
 
 export async function stop(): Promise<void> {

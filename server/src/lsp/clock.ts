@@ -1,6 +1,6 @@
 /** The only clock of the server. */
 import { TZDate } from '@date-fns/tz';
-import { dayOf, dayOfIso } from '../model/day.ts';
+import { dayOf, dayOfIso, isoOf } from '../model/day.ts';
 import type { Moment } from '../journal/moment.ts';
 
 /** The present day and time in a zone, or where the server runs. */
@@ -23,4 +23,17 @@ export function momentOf(text: string): Moment | undefined {
   const match = time === undefined ? undefined : /^([01]\d|2[0-3]):([0-5]\d)$/.exec(time);
   if (day === undefined || (time !== undefined && !match)) return undefined;
   return { day, minutes: match ? Number(match[1]) * 60 + Number(match[2]) : undefined };
+}
+
+/**
+ * A moment of the wall clock in a zone, or where the server runs, in milliseconds since 1970-01-01T00:00Z. Undefined
+ * without a time of day.
+ */
+export function instantOf({ day, minutes }: Moment, zone: string | undefined): number | undefined {
+  if (minutes === undefined) return undefined;
+  const [year, month, date] = isoOf(day).split('-').map(Number) as [number, number, number];
+  const clock = [Math.floor(minutes / 60), minutes % 60] as const;
+  return (zone === undefined
+    ? new Date(year, month - 1, date, ...clock)
+    : new TZDate(year, month - 1, date, ...clock, zone)).getTime();
 }

@@ -1,5 +1,6 @@
 /** Registers every request, each behind the guard, and says in one place what the server can do. */
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import { serveCalendar } from './calendar.ts';
 import { guarded } from './guard.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
@@ -21,4 +22,5 @@ export function serveFeatures(connection: Connection, service: Service): void {
   });
   serveReading(connection, about);
   serveNavigation(connection, about, service);
+  serveCalendar(connection, service);
 }

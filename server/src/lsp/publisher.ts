@@ -25,6 +25,8 @@ export interface PublisherOptions {
 export class Publisher {
   severity: SeveritySettings = {};
   options: PublisherOptions = { relatedInformation: false, versions: false };
+  /** Called when a burst of changes has been published. */
+  published: () => void = () => undefined;
   readonly #connection: Connection;
   readonly #workspace: () => Workspace;
   readonly #now: (room: Room) => Moment;
@@ -75,6 +77,7 @@ export class Publisher {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }
     }
+    this.published();
   }
 
   #publish(room: Room, file: string, edited: boolean): void {

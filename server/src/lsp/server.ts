@@ -32,6 +32,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   let client: ClientCapabilities = {};
   let settings: Settings = readSettings(undefined);
   let workspace: Workspace;
+  /** The client's settings have come, if it has any to ask for. */
+  let configured: Promise<void> = Promise.resolve();
   let clock: ReturnType<typeof setInterval> | undefined;
 
   const now = ({ journal }: Room) => settings.asOf ?? present(journal.zone);
@@ -48,6 +50,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       relatedInformation: publishDiagnostics?.relatedInformation === true,
       versions: publishDiagnostics?.versionSupport === true,
     };
+    // Views of the journal in our own client; no other knows the message.
+    if (ours.files === true) publisher.published = () => void connection.sendNotification('plumule/changed');
     const files = ours.files === true || !disk ? filesOfClient(connection) : disk;
     workspace = new Workspace(
       files, (room, file) => publisher.changed(room, file), message => connection.console.warn(message));
@@ -71,7 +75,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       if (client.workspace.didChangeConfiguration?.dynamicRegistration) {
         void connection.client.register(DidChangeConfigurationNotification.type, { section: 'plumule' });
       }
-      void pullSettings();
+      configured = pullSettings();
     }
     if (client.workspace?.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
@@ -109,11 +113,18 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   serveFeatures(connection, {
     snapshot: async uri => {
+      await configured;
       await workspace.find(uri)?.room.loaded;
       const found = workspace.find(uri);
       return found && { ...found, journal: found.room.journal, now: now(found.room) };
     },
+    ready: async () => {
+      await configured;
+      await Promise.all([...workspace.rooms].map(room => room.loaded));
+    },
+    find: uri => workspace.find(uri),
     rooms: () => workspace.rooms,
+    now,
     uriOf: file => workspace.uriOf(file),
     versionOf: uri => documents.get(uri)?.version,
     client: () => client,

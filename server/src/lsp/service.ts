@@ -16,7 +16,11 @@ export interface Snapshot {
 export interface Service {
   /** The journal that holds a document, once its other files are read; undefined for a document not ours. */
   snapshot(uri: string): Promise<Snapshot | undefined>;
+  /** Resolves when the settings have come and all journals have been read. */
+  ready(): Promise<void>;
+  find(uri: string): { readonly room: Room; readonly file: string } | undefined;
   rooms(): Iterable<Room>;
+  now(room: Room): Moment;
   uriOf(file: string): string;
   versionOf(uri: string): number | undefined;
   client(): ClientCapabilities;

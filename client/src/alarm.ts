@@ -1,0 +1,70 @@
+/** Rings before and at the end of a soak while the editor is open, and says what ended while it was closed. */
+import { window, workspace, type ExtensionContext } from 'vscode';
+import type { SoakShown } from '../../server/src/lsp/calendar-shapes.ts';
+import { afterRings, ringsAt, type Ring, type Rung } from './alarm-times.ts';
+import type { JournalServer } from './server.ts';
+import { writeRecord } from './writing.ts';
+
+const MINUTE = 60_000;
+const TICK = 10_000;
+const KEPT = 'plumule.alarm.rung';
+
+export class SoakAlarm {
+  readonly #server: JournalServer;
+  readonly #kept: ExtensionContext['workspaceState'];
+  readonly #timer: ReturnType<typeof setInterval>;
+  #soaks: readonly SoakShown[] = [];
+
+  constructor(server: JournalServer, kept: ExtensionContext['workspaceState']) {
+    this.#server = server;
+    this.#kept = kept;
+    this.#timer = setInterval(() => this.#ring(), TICK);
+  }
+
+  follow(soaks: readonly SoakShown[]): void {
+    this.#soaks = soaks;
+    this.#ring();
+  }
+
+  dispose(): void {
+    clearInterval(this.#timer);
+  }
+
+  #ring(): void {
+    const settings = workspace.getConfiguration('plumule.alarm');
+    if (!settings.get<boolean>('enabled', true)) return;
+    const lead = settings.get<number>('minutesBefore', 15) * MINUTE;
+    const rung = this.#kept.get<Rung>(KEPT, {});
+    const rings = ringsAt(Date.now(), this.#soaks, rung, lead);
+    const next = afterRings(rung, rings, this.#soaks);
+    // Remembered before anything is shown: a reload in between must not ring twice.
+    if (JSON.stringify(next) !== JSON.stringify(rung)) void this.#kept.update(KEPT, next);
+    for (const ring of rings) void this.#show(ring, settings.get<number>('againMinutes', 15));
+  }
+
+  async #show(ring: Ring<SoakShown>, againMinutes: number): Promise<void> {
+    const { soak } = ring;
+    const again = `Remind me in ${againMinutes} min`;
+    const choice = await window.showWarningMessage(messageOf(ring), 'Lift now', again);
+    if (choice === again) {
+      const rung = this.#kept.get<Rung>(KEPT, {});
+      const past = { ...rung[soak.key], again: Date.now() + againMinutes * MINUTE };
+      await this.#kept.update(KEPT, { ...rung, [soak.key]: past });
+    } else if (choice === 'Lift now') {
+      const written = await this.#server.lift(soak.batch, soak.at.uri);
+      if (!written || !await writeRecord(written)) {
+        void window.showErrorMessage(`The lift of ${soak.batch} could not be written; write it by hand: lift ${soak.batch}`);
+      }
+    }
+  }
+}
+
+function messageOf({ soak: { batch, plant, endText, end, limit }, kind, missed }: Ring<SoakShown>): string {
+  const name = plant ? `${batch} (${plant})` : batch;
+  if (kind === 'before') return `The soak of ${name} ends at ${endText}.`;
+  const over = limit !== undefined && end !== undefined && Date.now() > limit
+    ? ` It is over the limit since ${Math.max(1, Math.round((Date.now() - limit) / MINUTE))} min.` : '';
+  return missed
+    ? `While the editor was closed the soak of ${name} came to its end, at ${endText}.${over}`
+    : `The soak of ${name} has come to its end (${endText}).${over}`;
+}

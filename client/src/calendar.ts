@@ -1,0 +1,63 @@
+/** The calendar in the editor: the views, the status bar, the soak alarm, and their commands. */
+import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
+import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
+import { SoakAlarm } from './alarm.ts';
+import type { JournalServer } from './server.ts';
+import { DueView } from './views/due.ts';
+import { PlacesView } from './views/places.ts';
+import { NextDue } from './views/status.ts';
+import { writeRecord } from './writing.ts';
+
+/** The views wait until the typing has paused for so long (ms). */
+const QUIET = 700;
+
+export function showCalendar(context: ExtensionContext, server: JournalServer): void {
+  const due = new DueView();
+  const places = new PlacesView();
+  const next = new NextDue();
+  const alarm = new SoakAlarm(server, context.workspaceState);
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+
+  const refresh = async () => {
+    const [items, containers, soaks] = await Promise.all([server.due(), server.places(), server.soaks()]);
+    due.show(items);
+    places.show(containers);
+    next.show(items);
+    alarm.follow(soaks);
+  };
+
+  context.subscriptions.push(
+    next, alarm,
+    window.registerTreeDataProvider('plumule.due', due),
+    window.registerTreeDataProvider('plumule.places', places),
+    server.onChanged(() => {
+      clearTimeout(waiting);
+      waiting = setTimeout(() => void refresh(), QUIET);
+    }),
+    { dispose: () => clearTimeout(waiting) },
+    commands.registerCommand('plumule.due.write', async (node?: { item?: DueShown }) => {
+      const item = node?.item;
+      if (item) await write(await server.write(item.key, item.at.uri));
+    }),
+    commands.registerCommand('plumule.countRound', async () => {
+      const uri = window.activeTextEditor?.document.uri;
+      if (uri) await write(await server.round(uri.toString()), 'Nothing is waiting to be counted.');
+    }),
+    commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
+  );
+  void refresh();
+}
+
+async function write(written: Parameters<typeof writeRecord>[0] | null, nothing = 'There is nothing to write for this.'): Promise<void> {
+  if (!written) void window.showInformationMessage(nothing);
+  else if (!await writeRecord(written)) void window.showErrorMessage('The file has changed meanwhile: try it again.');
+}
+
+async function exportCalendar(server: JournalServer): Promise<void> {
+  const folder = workspace.workspaceFolders?.[0]?.uri;
+  const defaultUri = folder && Uri.joinPath(folder, 'plumule.ics');
+  const target = await window.showSaveDialog({ filters: { iCalendar: ['ics'] }, ...(defaultUri && { defaultUri }) });
+  if (!target) return;
+  await workspace.fs.writeFile(target, new TextEncoder().encode(await server.ics()));
+  void window.showInformationMessage('The calendar was written. Import it again later: entries are updated, not doubled.');
+}

@@ -1,0 +1,30 @@
+/** The requests that our server answers beyond the protocol's own. */
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+
+export interface JournalServer {
+  due(): Promise<DueShown[]>;
+  places(): Promise<PlaceShown[]>;
+  soaks(): Promise<SoakShown[]>;
+  /** The record that an item of the due list asks for, ready to be put into a file. */
+  write(key: string, uri: string): Promise<Written | null>;
+  lift(batch: string, uri: string): Promise<Written | null>;
+  /** A `count` record for each batch that is to be looked at. */
+  round(uri: string): Promise<Written | null>;
+  /** An iCalendar file (RFC 5545) of all that is due. */
+  ics(): Promise<string>;
+  onChanged(listener: () => void): { dispose(): void };
+}
+
+export function journalServer(client: BaseLanguageClient): JournalServer {
+  return {
+    due: () => client.sendRequest('plumule/due', {}),
+    places: () => client.sendRequest('plumule/places', {}),
+    soaks: () => client.sendRequest('plumule/soaks', {}),
+    write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
+    lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
+    round: uri => client.sendRequest('plumule/round', { uri }),
+    ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
+    onChanged: listener => client.onNotification('plumule/changed', listener),
+  };
+}

@@ -1,0 +1,38 @@
+/** The side bar's map of what lies where now: bags, shelves and boxes, with their slots. */
+import { EventEmitter, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, type TreeDataProvider } from 'vscode';
+import type { PlaceShown } from '../../../server/src/lsp/calendar-shapes.ts';
+import { openAt } from './open.ts';
+
+type Place = PlaceShown['places'][number];
+type Stay = Place['stays'][number];
+type Node = { readonly container: PlaceShown } | { readonly stay: Stay; readonly place: Place };
+
+export class PlacesView implements TreeDataProvider<Node> {
+  readonly #changed = new EventEmitter<undefined>();
+  readonly onDidChangeTreeData = this.#changed.event;
+  #places: readonly PlaceShown[] = [];
+
+  show(places: readonly PlaceShown[]): void {
+    this.#places = places;
+    this.#changed.fire(undefined);
+  }
+
+  getChildren(node?: Node): Node[] {
+    if (!node) return this.#places.map(container => ({ container }));
+    if (!('container' in node)) return [];
+    return node.container.places.flatMap(place => place.stays.map(stay => ({ stay, place })));
+  }
+
+  getTreeItem(node: Node): TreeItem {
+    if ('container' in node) {
+      const item = new TreeItem(node.container.name || 'Slots', TreeItemCollapsibleState.Expanded);
+      item.iconPath = new ThemeIcon('archive');
+      return item;
+    }
+    const { stay, place } = node;
+    const item = new TreeItem(place.slot === undefined ? stay.id : `${place.slot}: ${stay.id}`);
+    item.description = stay.plant ?? '';
+    item.command = openAt(Uri.parse(stay.at.uri), stay.at.range);
+    return item;
+  }
+}

@@ -1,0 +1,29 @@
+/** The status bar's item: the next thing that is due. */
+import { StatusBarAlignment, ThemeColor, window, type StatusBarItem } from 'vscode';
+import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
+
+export class NextDue {
+  readonly #item: StatusBarItem = window.createStatusBarItem('plumule.next', StatusBarAlignment.Left, 10);
+
+  constructor() {
+    this.#item.name = 'Plumule: next due';
+    this.#item.command = 'plumule.due.focus';
+  }
+
+  show(items: readonly DueShown[]): void {
+    const overdue = items.filter(({ group }) => group === 'overdue').length;
+    const [next] = items;
+    if (!next) return this.#item.hide();
+    const soon = next.group === 'overdue' || next.group === 'today' || next.group === 'this week';
+    if (!soon) return this.#item.hide();
+    this.#item.text = overdue > 1 ? `$(bell) ${overdue} overdue` : `$(bell) ${next.what}, ${next.when}`;
+    this.#item.tooltip = overdue > 1 ? `First of these: ${next.what}, ${next.when}` : 'Show what is due';
+    this.#item.backgroundColor = overdue > 0 ? new ThemeColor('statusBarItem.warningBackground') : undefined;
+    this.#item.accessibilityInformation = { label: `Due next: ${next.what}, ${next.when}. ${overdue} overdue.` };
+    this.#item.show();
+  }
+
+  dispose(): void {
+    this.#item.dispose();
+  }
+}

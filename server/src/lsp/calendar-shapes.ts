@@ -1,0 +1,48 @@
+/** What the calendar requests answer, as the editor's client gets it. Places are the protocol's locations. */
+import type { Location, Position } from 'vscode-languageserver';
+
+export interface DueShown {
+  readonly key: string;
+  readonly group: 'overdue' | 'today' | 'this week' | 'later';
+  readonly kind: string;
+  readonly what: string;
+  readonly id: string;
+  readonly plant: string | undefined;
+  readonly place: string | undefined;
+  /** `2026-01-11 19:00`, without a time where none is known. */
+  readonly when: string;
+  readonly overdueDays: number;
+  /** The record that it asks for; undefined where there is nothing to write. */
+  readonly action: string | undefined;
+  readonly at: Location;
+}
+
+export interface PlaceShown {
+  readonly name: string;
+  readonly places: readonly {
+    readonly place: string;
+    readonly slot: string | undefined;
+    readonly stays: readonly { readonly id: string; readonly plant: string | undefined; readonly at: Location }[];
+  }[];
+}
+
+export interface SoakShown {
+  /** The same as long as the soak runs, and after a restart. */
+  readonly key: string;
+  readonly batch: string;
+  readonly plant: string | undefined;
+  /** When the seed is to come out, in milliseconds since 1970-01-01T00:00Z; undefined where no time was written. */
+  readonly end: number | undefined;
+  readonly endText: string;
+  readonly limit: number | undefined;
+  readonly at: Location;
+}
+
+/** Text to put into a file: the client makes an edit of it, against the version that it was made for. */
+export interface Written {
+  readonly uri: string;
+  readonly version: number | undefined;
+  readonly at: Position;
+  readonly text: string;
+  readonly cursor: Position;
+}

@@ -1,0 +1,112 @@
+/** The requests behind the editor's calendar: what is due, what lies where, running soaks, records to write. */
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { countingRound } from '../calendar/counting-round.ts';
+import { recordLine } from '../calendar/ask.ts';
+import { due, type DueItem } from '../calendar/due.ts';
+import { icsOf } from '../calendar/ics.ts';
+import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
+import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
+import { placeOf, type Place } from '../features/place.ts';
+import { diaryOf, placeRecords } from '../features/record-place.ts';
+import { printMoment, type Moment } from '../journal/moment.ts';
+import type { Journal } from '../journal/journal.ts';
+import type { Entry } from '../journal/life.ts';
+import { instantOf } from './clock.ts';
+import { locationOf } from './convert.ts';
+import { guarded } from './guard.ts';
+import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
+import type { Service } from './service.ts';
+import type { Room } from './workspace.ts';
+
+/** What our client sends along, where the request takes it. */
+interface Asked {
+  /** The file to write to where no file has today's records. */
+  readonly uri?: string;
+  readonly batch?: string;
+  /** Of an item of the due list. */
+  readonly key?: string;
+  /** The present, in milliseconds since 1970-01-01T00:00Z. */
+  readonly stamp?: number;
+}
+
+export function serveCalendar(connection: Connection, service: Service): void {
+  const now = (room: Room) => service.now(room);
+  const request = <Result>(name: string, otherwise: Result, work: (asked: Asked) => Result): void => {
+    const handler = guarded(connection, name, otherwise, async (asked: Asked) => {
+      await service.ready();
+      return work(asked);
+    });
+    connection.onRequest(`plumule/${name}`, (asked: Asked, token: CancellationToken) => handler(asked, token));
+  };
+  const each = <Result>(work: (journal: Journal, moment: Moment, room: Room) => Result[]): Result[] =>
+    [...service.rooms()].flatMap(room => work(room.journal, now(room), room));
+
+  request('due', [], (): DueShown[] => each((journal, moment) =>
+    due(journal, moment).map(item => dueShown(item, service))));
+
+  request('places', [], (): PlaceShown[] => each((journal, moment) =>
+    placesNow(journal, moment).map(container => containerShown(container, service))));
+
+  request('soaks', [], (): SoakShown[] => each((journal, moment) =>
+    runningSoaks(journal, moment).map(running => soakShown(running, journal.zone, service))));
+
+  /** Requests for records to put into a file. */
+  const write = (name: string, lines: (asked: Asked, journal: Journal, moment: Moment) => string[]) => {
+    request(name, null, (asked): Written | null => {
+      const found = service.find(asked.uri ?? '');
+      if (!found) return null;
+      const { room, file: own } = found;
+      const { journal } = room;
+      const moment = now(room);
+      const file = diaryOf(journal, moment.day, own);
+      const records = lines(asked, journal, moment);
+      if (!file || records.length === 0) return null;
+      const uri = service.uriOf(file.name);
+      return { uri, version: service.versionOf(uri), ...placeRecords(file, moment.day, records) };
+    });
+  };
+
+  write('lift', ({ batch = '' }, _journal, moment) => [`lift ${batch} ${printMoment(moment)}`]);
+
+  write('write', ({ key }, journal, moment) => {
+    const item = due(journal, moment).find(each => each.key === key);
+    return item?.ask ? [recordLine(item.ask, moment)] : [];
+  });
+
+  write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line));
+
+  request('ics', '', ({ stamp = 0 }): string => {
+    const [room] = service.rooms();
+    if (!room) return '';
+    const items = each((journal, moment) => due(journal, moment));
+    return icsOf(items, { stamp, now: now(room), zone: room.journal.zone });
+  });
+}
+
+function subjectOf({ line, record }: Entry): Place {
+  return placeOf(line, record.subject ?? record.keywordSpan);
+}
+
+function containerShown({ name, places }: Container, service: Service): PlaceShown {
+  const shownStays = (stays: PlaceNow['stays']) =>
+    stays.map(({ id, plant, entry }) => ({ id, plant, at: locationOf(subjectOf(entry), service) }));
+  return { name, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
+}
+
+function soakShown(running: RunningSoak, zone: string | undefined, service: Service): SoakShown {
+  const { batch, lot, soak, end, limitAt } = running;
+  return {
+    key: `${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
+    end: instantOf(end, zone), endText: printMoment(end), limit: instantOf(limitAt, zone),
+    at: locationOf(subjectOf(soak.entry), service),
+  };
+}
+
+function dueShown(item: DueItem, service: Service): DueShown {
+  const { key, group, kind, what, id, plant, overdueDays, place, action } = item;
+  return {
+    key, group, kind, what, id, plant, overdueDays, place, action,
+    when: printMoment({ day: item.day, minutes: item.minutes }),
+    at: locationOf(subjectOf(item.entry), service),
+  };
+}

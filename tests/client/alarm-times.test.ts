@@ -1,0 +1,56 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { afterRings, ringsAt, type Rung } from '../../client/src/alarm-times.ts';
+
+const MINUTE = 60_000;
+const lead = 15 * MINUTE;
+const soak = { key: 'VER-24/A 2026-01-10 19:00', end: 100 * MINUTE };
+
+/** Rings in the course of time, looked at every minute; a stretch in which the editor is closed is left out. */
+function ringsOver(minutes: number[], soaks = [soak]): string[] {
+  let rung: Rung = {};
+  return minutes.flatMap(minute => {
+    const rings = ringsAt(minute * MINUTE, soaks, rung, lead);
+    // What is kept survives a restart as text.
+    rung = JSON.parse(JSON.stringify(afterRings(rung, rings, soaks))) as Rung;
+    return rings.map(({ kind, missed }) => `${minute} ${kind}${missed ? ' missed' : ''}`);
+  });
+}
+
+const from = (start: number, end: number) => Array.from({ length: end - start }, (_, i) => start + i);
+
+test('a soak rings a chosen time before its end and at its end, once each', () => {
+  expect(ringsOver(from(0, 300))).toEqual(['85 before', '100 end']);
+});
+
+test('what ended while the editor was closed is told once, as missed', () => {
+  expect(ringsOver([...from(0, 50), ...from(130, 200)])).toEqual(['130 end missed']);
+});
+
+test('a soak that is first seen shortly before its end rings at once and again at the end', () => {
+  expect(ringsOver(from(95, 120))).toEqual(['95 before', '100 end']);
+});
+
+test('an alarm that was put off rings again at the time asked for, once', () => {
+  const rung: Rung = { [soak.key]: { before: true, end: true, again: 110 * MINUTE } };
+  expect(ringsAt(109 * MINUTE, [soak], rung, lead)).toEqual([]);
+  const rings = ringsAt(110 * MINUTE, [soak], rung, lead);
+  expect(rings.map(({ kind }) => kind)).toEqual(['again']);
+  expect(ringsAt(111 * MINUTE, [soak], afterRings(rung, rings, [soak]), lead)).toEqual([]);
+});
+
+test('a soak without a time of day has no alarm', () => {
+  expect(ringsAt(0, [{ key: 'A', end: undefined }], {}, lead)).toEqual([]);
+});
+
+test('soaks that run no longer are forgotten', () => {
+  expect(afterRings({ gone: { end: true } }, [], [soak])).toEqual({});
+});
+
+test('whenever the editor is open, nothing rings more than once before and once at the end', () => {
+  fc.assert(fc.property(fc.uniqueArray(fc.integer({ min: 0, max: 300 })), minutes => {
+    const rings = ringsOver(minutes.sort((a, b) => a - b)).map(ring => ring.split(' ')[1]);
+    expect(rings.length).toBe(new Set(rings).size);
+    if (minutes.some(minute => minute >= 100)) expect(rings).toContain('end');
+  }));
+});

@@ -1,0 +1,51 @@
+import { expect, test } from 'vitest';
+import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import { inSession } from '../support/lsp-client.ts';
+
+const settings = { asOf: '2026-01-11T18:30' };
+const journal = `zone Europe/Vienna
+lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 24 seeds, B 24 seeds
+soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 24 h, at bag 1 slot 2
+`;
+
+test('a running soak is due at its end, in the journal’s zone, and lies in its slot', () => inSession(
+  { settings, files: { 'a.germ': journal } },
+  async session => {
+    const due = await session.ask<DueShown[]>('plumule/due', {});
+    expect(due.map(({ id, when, group, action }) => ({ id, when, group, action }))).toContainEqual({
+      id: 'VER-24/A', when: '2026-01-11 19:00', group: 'today', action: 'lift VER-24/A 2026-01-11 19:00',
+    });
+    const [soak] = await session.ask<SoakShown[]>('plumule/soaks', {});
+    // 19:00 in Vienna in January is 18:00 in universal time (IANA: CET, +01:00).
+    expect(soak?.end).toBe(Date.UTC(2026, 0, 11, 18));
+    const places = await session.ask<PlaceShown[]>('plumule/places', {});
+    expect(places.map(({ name }) => name)).toEqual(['bag 1']);
+    expect(places[0]?.places[0]?.stays.map(({ id }) => id)).toEqual(['VER-24/A']);
+  }));
+
+test('lifting writes the present time below a day line of today', () => inSession(
+  { settings, files: { 'a.germ': journal } },
+  async session => {
+    await session.open('a.germ', journal, 7);
+    const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
+    expect(written.version).toBe(7);
+    expect(written.text).toBe('\n\nday 2026-01-11\nlift VER-24/A 2026-01-11 18:30');
+  }));
+
+test('records of today go into the file that has today’s day line, wherever the lot was defined', () => inSession(
+  { settings, files: { 'a.germ': journal, 'b.germ': 'day 2026-01-11\n' } },
+  async session => {
+    const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
+    expect(written.uri).toBe(session.uri('b.germ'));
+    expect(written.text).toBe('\nlift VER-24/A 2026-01-11 18:30');
+  }));
+
+test('the calendar file is one that begins and ends as RFC 5545 asks', () => inSession(
+  { settings, files: { 'a.germ': journal } },
+  async session => {
+    const ics = await session.ask<string>('plumule/ics', { stamp: Date.UTC(2026, 0, 11) });
+    expect(ics.startsWith('BEGIN:VCALENDAR\r\n')).toBe(true);
+    expect(ics.endsWith('END:VCALENDAR\r\n')).toBe(true);
+    expect(ics).toContain('VER-24/A');
+  }));
