@@ -1,4 +1,4 @@
-import { createRequire } from 'node:module';
+import schema from '@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json';
 import Ajv from 'ajv-draft-04';
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
@@ -59,7 +59,6 @@ describe('plumule check --format json', () => {
 });
 
 describe('plumule check --format sarif', () => {
-  const schema = createRequire(import.meta.url)('@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json') as object;
   const valid = new Ajv({ strict: false, validateFormats: false, unicodeRegExp: false }).compile(schema);
 
   it('is a log that the schema of SARIF 2.1.0 accepts', async () => {

@@ -1,8 +1,9 @@
-import { execFileSync } from 'node:child_process';
+import { once } from 'node:events';
 import { symlink } from 'node:fs/promises';
+import { createServer } from 'node:net';
 import path from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { readJournal } from '../../server/src/disk/read.ts';
 import { decode } from '../../server/src/disk/utf8.ts';
 import { folderWith } from './helpers.ts';
@@ -47,9 +48,11 @@ describe('reading a journal', () => {
     });
   });
 
-  it('does not wait for a pipe or read a folder', async () => {
+  it('does not read a socket, which like a pipe has no end, nor a folder', async () => {
     const folder = await folderWith({ 'b.germ/c.germ': '' });
-    execFileSync('mkfifo', [path.join(folder, 'a.germ')]);
+    const socket = createServer().listen(path.join(folder, 'a.germ'));
+    onTestFinished(() => void socket.close());
+    await once(socket, 'listening');
     await expect(readJournal(path.join(folder, 'a.germ'))).rejects.toMatchObject({ message: 'it is not a regular file', gone: false });
     await expect(readJournal(path.join(folder, 'b.germ'))).rejects.toThrow('it is not a regular file');
   });
@@ -61,7 +64,7 @@ describe('reading a journal', () => {
   });
 
   it('finds any stray byte put into any text', () => {
-    fc.assert(fc.property(fc.string({ unit: 'binary' }), fc.string({ unit: 'binary' }), (before, after) => {
+    fc.assert(fc.property(fc.string({ unit: 'grapheme' }), fc.string({ unit: 'grapheme' }), (before, after) => {
       const head = Buffer.from(before);
       // 0xFF occurs nowhere in UTF-8; as the first of two it could pass for UTF-16.
       fc.pre(head.length > 0);
