@@ -3,8 +3,9 @@ import { acrossLots } from '../../server/src/measures/across-lots.ts';
 import { ACROSS_RULES } from '../../server/src/measures/across-rules.ts';
 import { course, expectClose, known } from './helpers.ts';
 
+let lots = 0;
 const pair = (a: number, n1: number, c: number, n2: number) => ({
-  treated: [course(n1, `10:${a}`, [30])], untreated: [course(n2, `10:${c}`, [30])],
+  lot: String(++lots), treated: [[course(n1, `10:${a}`, [30])]], untreated: [course(n2, `10:${c}`, [30])],
 });
 
 describe('across lots', () => {
@@ -36,12 +37,13 @@ describe('across lots', () => {
   });
 
   test('speed counts where as many germinated', () => {
-    const quick = { treated: [course(20, '5:14', [35, 50])], untreated: [course(20, '35:14', [5, 50])] };
-    expect(acrossLots([quick, quick])).toMatchObject({
+    const [soon, late] = [course(20, '5:14', [35, 50]), course(20, '35:14', [5, 50])];
+    const quick = (lot: string) => ({ lot, treated: [[soon]], untreated: [late] });
+    expect(acrossLots([quick('A'), quick('B')])).toMatchObject({
       rule: 'faster-in-lots',
       sentence: 'Worth repeating: in 2 lots treated seed germinated faster (log-rank tests stratified by lot, p below 0.001).',
     });
-    expect(acrossLots([{ treated: quick.untreated, untreated: quick.treated }])).toMatchObject({ rule: 'slower-in-lots', verdict: 'harmful' });
+    expect(acrossLots([{ lot: 'A', treated: [[late]], untreated: [soon] }])).toMatchObject({ rule: 'slower-in-lots', verdict: 'harmful' });
   });
 
   test('fewer in all lots is harmful', () => {
@@ -50,9 +52,30 @@ describe('across lots', () => {
     });
   });
 
+  test('several strata of one lot are one lot, and lots that are open are named', () => {
+    const [cool, warm] = [{ ...pair(8, 10, 2, 10), lot: 'A' }, { ...pair(5, 6, 2, 6), lot: 'A' }];
+    const open = { ...pair(4, 6, 2, 6), untreated: [{ ...course(6, '10:2', [28]), closed: false }] };
+    expect(acrossLots([cool, warm])).toMatchObject({ lots: 1, open: 0, sentence: expect.stringContaining(': in 1 lot more') });
+    expect(acrossLots([cool, warm, open])).toMatchObject({
+      lots: 2, open: 1,
+      sentence: expect.stringMatching(/^Worth repeating so far: in 2 lots \(1 of them still open\) more of the treated seed/),
+    });
+  });
+
+  test('doses that work unlike each other are no overdispersion, replicates that do are', () => {
+    const [weak, strong] = [course(20, '10:6', [30]), course(20, '10:18', [30])];
+    const untreated = [course(20, '10:2', [30])];
+    const [doses] = acrossLots([{ lot: 'A', treated: [[weak], [strong]], untreated }]).comparisons;
+    const [replicates] = acrossLots([{ lot: 'A', treated: [[weak, strong]], untreated }]).comparisons;
+    expect(known(doses!).overdispersion).toBe(1);
+    // R 4.2.2: prop.test(c(6, 18), c(20, 20), correct = FALSE), X-squared 15 with 1 degree of freedom.
+    expectClose(known(replicates!).overdispersion, 15);
+    expect(known(doses!).germinated.treated).toEqual({ x: 24, n: 40 });
+  });
+
   test('lots that were not counted are left out', () => {
     const counted = acrossLots([pair(8, 10, 2, 10)]);
-    const more = acrossLots([{ treated: [{ sown: 9, checks: [] }], untreated: [course(9, '8:2')] }, pair(8, 10, 2, 10)]);
+    const more = acrossLots([{ lot: 'A', treated: [[{ sown: 9, checks: [] }]], untreated: [course(9, '8:2')] }, pair(8, 10, 2, 10)]);
     expect(more.comparisons[0]).toEqual({ undefined: 'no counts yet' });
     expect(more.mantelHaenszel).toEqual(counted.mantelHaenszel);
     expect(more.speed).toEqual(counted.speed);

@@ -64,7 +64,7 @@ describe('whatever a journal holds', () => {
   test('a ladder, and several lots, have them', () => {
     fc.assert(fc.property(side, fc.array(side, { maxLength: 3 }), (untreated, sides) => {
       const ladder = judgeLadder(untreated, sides.map((batches, i) => ({ dose: 100 * (i + 1), batches })));
-      const across = acrossLots(sides.map(treated => ({ treated, untreated })));
+      const across = acrossLots(sides.map((treated, i) => ({ lot: String(i), treated: [treated], untreated })));
       expectSound([ladder, across]);
       expect(across.sentence).toMatch(/^[A-Z].*\.$/);
     }));

@@ -114,7 +114,24 @@ describe('batches of one age', () => {
     const { day, sides } = sameAge([[finished, cut], [open]]);
     expect(day).toBe(30);
     expect(sides).toEqual([[finished, cut], [open]]);
-    expect(sameAge([[finished], [cut]])).toEqual({ day: 6, sides: [[finished], [cut]] });
+    expect(sameAge([[finished], [cut]])).toEqual({ day: 6, sides: [[finished], [cut]], open: [0, 0] });
+  });
+
+  test('take a batch that was cut open with sound seed in it as watched up to then', () => {
+    const cut = { ...course(9, '6:5', [12]), cut: { fresh: 3, hard: 0, dead: 1, empty: 0 } };
+    const long = course(9, '10:1 20:4 30:2');
+    const { day, sides } = sameAge([[cut], [long]]);
+    expect(day).toBe(12);
+    expect(sides[1]![0]!.checks.map(check => check.day)).toEqual([10]);
+  });
+
+  test('are open while seed may germinate before the end of a batch that is closed', () => {
+    const open = (sown: number, fresh: string, days?: number[]) => ({ ...course(sown, fresh, days), closed: false });
+    expect(sameAge([[open(9, '10:2', [20])], [open(9, '10:5', [20])]]).open).toEqual([7, 4]);
+    // What comes after the last check of the closed batch changes nothing.
+    expect(sameAge([[course(9, '10:2', [20])], [open(9, '10:5', [20])]]).open).toEqual([0, 0]);
+    expect(sameAge([[course(9, '10:2', [20])], [open(9, '10:5', [18])]]).open).toEqual([0, 4]);
+    expect(sameAge([[course(9, '10:9')], [open(9, '10:5', [20])]]).open).toEqual([0, 4]);
   });
 
   test('of two equally near checks take the earlier, and all the checks of a day', () => {

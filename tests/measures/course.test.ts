@@ -34,13 +34,30 @@ describe('a course', () => {
     [{ sown: 5, checks: [{ day: 8, germinated: 1, leaf: -1 }] }, 'the total of leaf on day 8 is not a count'],
     [{ sown: 5, checks: [{ day: 8, germinated: 1 }, { day: 7, germinated: 2 }] }, 'day 7 stands after day 8'],
     [{ sown: 2, checks: [{ day: 8, germinated: 0, lost: 2 }] }, 'no seeds are left in the count'],
-    [{ sown: 5, checks: [{ day: 8, germinated: 3 }], cut: { fresh: 1, hard: 0, dead: 1, empty: 1 } },
-      'the cut test sorts more seeds than were left'],
   ])('with a slip gives the reason and no number: %j', (faulty, reason) => {
     expect(faultOf(faulty)).toEqual({ undefined: reason });
     const text = JSON.stringify(measureBatch(faulty));
     expect(text).not.toContain('"value"');
     expect(text).toContain(reason);
+  });
+
+  test.each([
+    [{ fresh: 1, hard: 0, dead: 1, empty: 1 }, 3], [{ fresh: 1, hard: 0, dead: 0, empty: 0 }, 1],
+  ])('keeps its germination, and loses what the cut test said, where that does not add up: %j', (cut, sorted) => {
+    const { germination } = measureBatch({ sown: 5, checks: [{ day: 8, germinated: 3 }], cut });
+    expect(germination.sown).toMatchObject({ x: 3, n: 5 });
+    const reason = { undefined: `the cut test sorts ${sorted}, but 2 had not germinated` };
+    expect(germination).toMatchObject({ full: reason, viable: reason });
+  });
+
+  test('of seed sown in portions has its share and no days', () => {
+    const portions = { ...course(10, '8:3 12:4', [20]), untimed: 'it was sown in portions' };
+    const found = measureBatch(portions);
+    expect(found.germination.sown).toMatchObject({ x: 7, n: 10 });
+    const { span, t50Coolbear, ofSown, meanTime, speed, germinationValue, kaplanMeier } = found;
+    for (const number of [span, t50Coolbear, ofSown.t50, meanTime.mean, speed.maguire, germinationValue, kaplanMeier]) {
+      expect(number).toEqual({ undefined: 'it was sown in portions' });
+    }
   });
 
   test('without germination gives the reason', () => {

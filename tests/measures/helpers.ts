@@ -3,7 +3,10 @@ import type { Course } from '../../server/src/measures/course.ts';
 import type { LifeTable } from '../../server/src/measures/life-table.ts';
 import type { Known, Undefined } from '../../server/src/measures/measured.ts';
 
-/** A course from new germinants as 'day:count' and the days of other checks; `more` adds to the last check. */
+/**
+ * A course that is over, from new germinants as 'day:count' and the days of other checks; `more` adds to the last
+ * check.
+ */
 export function course(sown: number, fresh: string, days: readonly number[] = [], more: object = {}): Course {
   const found = new Map(fresh.split(' ').filter(Boolean).map(part => part.split(':').map(Number) as [number, number]));
   let germinated = 0;
@@ -11,7 +14,8 @@ export function course(sown: number, fresh: string, days: readonly number[] = []
     germinated += found.get(day) ?? 0;
     return { day, germinated };
   });
-  return { sown, checks: checks.map((check, i) => (i === checks.length - 1 ? { ...check, ...more } : check)) };
+  const counted = checks.map((check, i) => (i === checks.length - 1 ? { ...check, ...more } : check));
+  return { sown, checks: counted, closed: true };
 }
 
 export function daily(last: number): readonly number[] {

@@ -155,6 +155,21 @@ describe('the verdict', () => {
     });
   });
 
+  test('is one so far while seed may still germinate, and claims no absence', () => {
+    const open = (batch: Course) => ({ ...batch, closed: false });
+    expect(verdictOf(open(TREATED), open(UNTREATED))).toMatchObject({
+      rule: 'more', sentence: expect.stringMatching(/^Worth repeating so far: by day 28, 18 of 20/),
+    });
+    const many = course(60, '14:14 21:10', [28, 40]);
+    expect(verdictOf(open(many), open(many))).toMatchObject({
+      verdict: 'cannot tell',
+      rule: 'still-open',
+      sentence: 'Cannot tell yet: by day 40, 24 of 60 treated seeds germinated (40 %), 24 of 60 untreated (40 %), '
+        + 'no difference (95 % interval -17 to 17); 36 treated and 36 untreated seeds may still germinate.',
+    });
+    expect(verdictOf(course(4, '35:4'), open(course(4, '35:3', [40]))).sentence).toMatch(/; 1 untreated seed may still germinate\.$/);
+  });
+
   test('on a ladder follows the corrected p-values', () => {
     const comparison = compare([TREATED], [UNTREATED]);
     expect(judge(comparison, { corrected: { fisher: 0.06, speed: 0.2 } })).toMatchObject({ rule: 'too-few' });

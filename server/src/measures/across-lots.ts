@@ -1,7 +1,7 @@
 import { ACROSS_RULES, type AcrossFindings, type AcrossRuleId } from './across-rules.ts';
 import { acrossSentence } from './across-text.ts';
 import { breslowDay } from './breslow-day.ts';
-import { compare, type Comparison } from './comparison.ts';
+import { compareParts, type Comparison } from './comparison.ts';
 import type { Course } from './course.ts';
 import type { Share } from './difference.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
@@ -9,9 +9,12 @@ import { isUndefined, type Undefined } from './measured.ts';
 import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
-/** Treated and untreated batches of one lot in one winter. */
+/** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
 export interface LotPair {
-  readonly treated: readonly Course[];
+  /** Its name; a lot may have several strata. */
+  readonly lot: string;
+  /** By treatment: the batches of each part are replicates of each other. */
+  readonly treated: readonly (readonly Course[])[];
   readonly untreated: readonly Course[];
 }
 
@@ -19,6 +22,9 @@ export interface LotPair {
 export interface AcrossLots {
   /** For each pair, in order; the undefined ones take no part in the rest. */
   readonly comparisons: readonly (Comparison | Undefined)[];
+  /** Lots that take part, and those of them in which seed may still germinate. */
+  readonly lots: number;
+  readonly open: number;
   /** Of the seeds that overdispersed replicates are worth. */
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   /** Breslow-Day: whether the lots have one odds ratio. */
@@ -35,24 +41,31 @@ export interface AcrossLots {
  * Combines the comparisons of several lots of one species or genus, stratified by lot; never a pooled table.
  *
  * @example
- * acrossLots([{ treated: [a1], untreated: [a2] }, { treated: [b1], untreated: [b2] }]).sentence
+ * acrossLots([{ lot: 'A', treated: [[a1]], untreated: [a2] }, { lot: 'B', treated: [[b1]], untreated: [b2] }]).sentence
  * // 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to
  * // 73).'
  */
 export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
-  const comparisons = pairs.map(({ treated, untreated }) => compare(treated, untreated));
+  const comparisons = pairs.map(({ treated, untreated }) => compareParts(treated, untreated));
   const known = comparisons.filter(comparison => !isUndefined(comparison)) as readonly Comparison[];
   const strata = known.map(stratumOf);
   const combined = mantelHaenszel(strata);
   const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
   const homogeneity = isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value);
   const counted = pairs.filter((_, i) => !isUndefined(comparisons[i]!));
-  const tables = counted.map(({ treated, untreated }) => speedPairs(treated, untreated));
+  const tables = counted.map(({ treated, untreated }) => speedPairs(treated.flat(), untreated));
   const speed = speedTests(tables, meanOverdispersion(known));
-  const findings: AcrossFindings = { lots: known, mantelHaenszel: combined, homogeneity, speed };
+  const lots = new Set(counted.map(({ lot }) => lot)).size;
+  const open = new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size;
+  const findings: AcrossFindings = { strata: known, lots, open, mantelHaenszel: combined, homogeneity, speed };
   const { id: rule, verdict } = ACROSS_RULES.find(({ holds }) => holds(findings))!;
   const sentence = acrossSentence(verdict, rule, findings);
-  return { comparisons, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
+  return { comparisons, lots, open, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
+}
+
+/** Whether seed may still germinate and change a comparison. */
+function isOpen({ open }: Comparison): boolean {
+  return open.treated + open.untreated > 0;
 }
 
 function stratumOf({ germinated: { treated, untreated }, overdispersion }: Comparison): Stratum {
@@ -60,6 +73,6 @@ function stratumOf({ germinated: { treated, untreated }, overdispersion }: Compa
   return { first: worth(treated), second: worth(untreated) };
 }
 
-function meanOverdispersion(lots: readonly Comparison[]): number {
-  return lots.reduce((sum, { overdispersion }) => sum + overdispersion, 0) / lots.length;
+function meanOverdispersion(strata: readonly Comparison[]): number {
+  return strata.reduce((sum, { overdispersion }) => sum + overdispersion, 0) / strata.length;
 }

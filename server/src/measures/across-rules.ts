@@ -8,7 +8,10 @@ import type { VerdictName } from './verdict-rules.ts';
 
 /** What the rules over lots look at. */
 export interface AcrossFindings {
-  readonly lots: readonly Comparison[];
+  /** One for each lot, or for each of the conditions that it was tried under. */
+  readonly strata: readonly Comparison[];
+  readonly lots: number;
+  readonly open: number;
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   readonly homogeneity: ChiSquare | Undefined;
   readonly speed: SpeedTests;
@@ -30,8 +33,8 @@ export const ACROSS_RULES = [
     id: 'lots-differ',
     verdict: 'cannot tell',
     says: 'The lots do not have one odds ratio (Breslow-Day), and more germinated in some, fewer in others.',
-    holds: ({ homogeneity, lots }) => {
-      const signs = new Set(lots.map(({ germinated: { difference } }) => Math.sign(difference.value)));
+    holds: ({ homogeneity, strata }) => {
+      const signs = new Set(strata.map(({ germinated: { difference } }) => Math.sign(difference.value)));
       return shown(homogeneity) && signs.has(1) && signs.has(-1);
     },
   },

@@ -5,12 +5,12 @@ import { asSentence, probability, ratio } from './verdict-words.ts';
 
 /** The verdict over several lots with its reason, in one sentence of plain words. */
 export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, findings: AcrossFindings): string {
-  return asSentence(verdict, reason(rule, findings));
+  return asSentence(verdict, reason(rule, findings), findings.open > 0);
 }
 
 function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
-  const { lots, mantelHaenszel, homogeneity, speed: { combined } } = findings;
-  const many = lots.length === 1 ? 'in 1 lot' : `in ${lots.length} lots`;
+  const { lots, open, mantelHaenszel, homogeneity, speed: { combined } } = findings;
+  const many = `in ${lots === 1 ? '1 lot' : `${lots} lots`}${open > 0 ? ` (${open} of them still open)` : ''}`;
   switch (rule) {
     case 'lots-differ':
       return `${many} the seed did not answer alike (Breslow-Day${p(homogeneity)}): more germinated in some, fewer in `
@@ -23,7 +23,7 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
       return `${many} treated seed germinated ${rule === 'slower-in-lots' ? 'slower' : 'faster'} `
         + `(log-rank tests stratified by lot${p(combined)})`;
     case 'not-shown':
-      return lots.length === 0
+      return lots === 0
         ? 'no lot has treated and untreated seed that was counted'
         : `${many} no difference is shown (Mantel-Haenszel${isUndefined(mantelHaenszel) ? '' : p(mantelHaenszel.corrected)}`
           + `, log-rank tests${p(combined)})`;

@@ -1,4 +1,4 @@
-import { faultOf, finalTotal, seedsCounted, type Course, type Total } from './course.ts';
+import { cutFaultOf, dayFaultOf, faultOf, finalTotal, seedsCounted, type Course, type Total } from './course.ts';
 import { epicotylDelay, type EpicotylDelay } from './epicotyl.ts';
 import {
   germinationSpan, t50Coolbear, timeOfGerminated, timeOfSown, type GerminationSpan, type GerminationTime,
@@ -64,8 +64,8 @@ export function measureBatch(course: Course): BatchMeasures {
   const fault = faultOf(course);
   const germinated = finalTotal(course, 'germinated');
   const counted = seedsCounted(course);
-  const { cut } = course;
-  const noCut = fault ?? undefinedBecause('there was no cut test');
+  const noCut = fault ?? cutFaultOf(course);
+  const [empty, dead] = [course.cut?.empty ?? 0, course.cut?.dead ?? 0];
   const share = (x: number, n: number): Share => fault ?? proportion(x, n);
   const ofSeedlings = (what: Total): Share => {
     if (!fault && germinated === 0) return undefinedBecause('nothing germinated');
@@ -78,8 +78,8 @@ export function measureBatch(course: Course): BatchMeasures {
   return {
     germination: {
       sown: share(germinated, counted),
-      full: cut ? share(germinated, counted - cut.empty) : noCut,
-      viable: cut ? share(germinated, counted - cut.empty - cut.dead) : noCut,
+      full: noCut ?? share(germinated, counted - empty),
+      viable: noCut ?? share(germinated, counted - empty - dead),
     },
     seedlings: {
       emerged: ofSeedlings('emerged'),
@@ -98,7 +98,7 @@ export function measureBatch(course: Course): BatchMeasures {
     germinationValue: germinationValue(course),
     uniformity: uniformity(course),
     epicotyl: epicotylDelay(course),
-    kaplanMeier: fault ?? kaplanMeier(lifeTable([course])),
+    kaplanMeier: dayFaultOf(course) ?? kaplanMeier(lifeTable([course])),
   };
 }
 

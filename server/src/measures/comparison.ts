@@ -13,6 +13,8 @@ export interface Comparison {
    * The age in days up to which all but the log-rank test of the seed sown counts both sides, see sameAge.
    */
   readonly byDay: number;
+  /** Seeds that may still germinate and change this; 0 on both sides where it is settled. */
+  readonly open: { readonly treated: number; readonly untreated: number };
   readonly treated: Pooled;
   readonly untreated: Pooled;
   /** Of both sides together, see replicates. */
@@ -36,13 +38,25 @@ export interface Comparison {
  * Undefined when a batch cannot be measured: leave it out first.
  */
 export function compare(treated: readonly Course[], untreated: readonly Course[]): Comparison | Undefined {
+  return compareParts([treated], untreated);
+}
+
+/**
+ * The same where the treated seed is of several treatments, such as the doses of an agent: only batches with
+ * the same treatment are replicates of each other, what differs between the treatments is no overdispersion.
+ */
+export function compareParts(
+  parts: readonly (readonly Course[])[], untreated: readonly Course[],
+): Comparison | Undefined {
+  const treated = parts.flat();
   if (treated.length === 0 || untreated.length === 0) return undefinedBecause('there is no batch to compare with');
   const fault = [...treated, ...untreated].map(faultOf).find(found => found !== undefined);
   if (fault) return fault;
-  const { day, sides } = sameAge([treated, untreated]);
-  const [first, second] = [sides[0]!, sides[1]!];
+  const { day, sides, open } = sameAge([untreated, ...parts]);
+  const [second, ...replicates] = [sides[0]!, ...sides.slice(1)];
+  const first = replicates.flat();
   const pools = { treated: poolOf(first), untreated: poolOf(second) };
-  const overdispersion = joint(pools.treated, pools.untreated);
+  const overdispersion = joint(pools.untreated, ...replicates.map(poolOf));
   const ofSown = (count: Count): Contrast => (
     contrast(shareOf(first, count, seedsCounted), shareOf(second, count, seedsCounted), overdispersion));
   const ofSeedlings = (count: Count): Contrast | Undefined => {
@@ -55,6 +69,7 @@ export function compare(treated: readonly Course[], untreated: readonly Course[]
   const [a, b] = [mergeCourses(first), mergeCourses(second)];
   return {
     byDay: day,
+    open: { treated: open.slice(1).reduce((sum, seeds) => sum + seeds, 0), untreated: open[0]! },
     ...pools,
     overdispersion,
     germinated: ofSown(germinated),

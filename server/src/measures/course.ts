@@ -38,6 +38,10 @@ export interface Course {
   readonly sown: number;
   readonly checks: readonly Check[];
   readonly cut?: CutTest;
+  /** The batch was cut open or thrown away after its last check, or is left out from there on: nothing can follow. */
+  readonly closed?: boolean;
+  /** Why days from day 0 say nothing of its seed, where they do not: it was sown in portions. */
+  readonly untimed?: string;
 }
 
 /** What one check day added. */
@@ -83,7 +87,7 @@ export function waiting(course: Course): number {
  * // { undefined: 'more seeds are accounted for on day 8 than were sown' }
  */
 export function faultOf(course: Course): Undefined | undefined {
-  const { sown, checks, cut } = course;
+  const { sown, checks } = course;
   if (!(sown >= 0)) return undefinedBecause('the number of seeds sown is not known');
   if (checks.length === 0) return undefinedBecause('no counts yet');
   for (const [i, check] of checks.entries()) {
@@ -98,10 +102,23 @@ export function faultOf(course: Course): Undefined | undefined {
       return undefinedBecause(`more seeds are accounted for on day ${check.day} than were sown`);
     }
   }
-  if (cut && cut.fresh + cut.hard + cut.dead + cut.empty > waiting(course)) {
-    return undefinedBecause('the cut test sorts more seeds than were left');
-  }
   return seedsCounted(course) > 0 ? undefined : undefinedBecause('no seeds are left in the count');
+}
+
+/**
+ * Why the cut test says nothing of the seed that was left, or nothing if it does.
+ *
+ * @example
+ * cutFaultOf({ sown: 5, checks: [{ day: 8, germinated: 3 }], cut: { fresh: 1, hard: 0, dead: 0, empty: 0 } })
+ * // { undefined: 'the cut test sorts 1, but 2 had not germinated' }
+ */
+export function cutFaultOf(course: Course): Undefined | undefined {
+  const { cut } = course;
+  if (!cut) return undefinedBecause('there was no cut test');
+  const [sorted, left] = [cut.fresh + cut.hard + cut.dead + cut.empty, waiting(course)];
+  return sorted === left
+    ? undefined
+    : undefinedBecause(`the cut test sorts ${sorted}, but ${left} had not germinated`);
 }
 
 /**
@@ -133,9 +150,14 @@ function goneBy(check: Check): number {
   return (check.rotted ?? 0) + (check.lost ?? 0);
 }
 
+/** Why no day can be given for the seed of this course, or nothing if it can. */
+export function dayFaultOf(course: Course): Undefined | undefined {
+  return faultOf(course) ?? (course.untimed === undefined ? undefined : undefinedBecause(course.untimed));
+}
+
 /** Seed of a faultless course that has germinated, with its steps; or why there is none. */
 export function germinatedSteps(course: Course): readonly Step[] | Undefined {
-  const fault = faultOf(course);
+  const fault = dayFaultOf(course);
   if (fault) return fault;
   return finalTotal(course, 'germinated') > 0 ? stepsOf(course) : undefinedBecause('nothing germinated');
 }

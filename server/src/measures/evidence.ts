@@ -31,6 +31,8 @@ export interface Evidence {
   /** The loss in germination, if any, is within what faster seed makes up for. */
   readonly tolerable: boolean;
   readonly ready: boolean;
+  /** Seed may still germinate and change the comparison. */
+  readonly open: boolean;
   /** Two shares 30 points apart, from the untreated share or as near to it as there is room. */
   readonly from: number;
   readonly to: number;
@@ -78,6 +80,7 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     speedP,
     tolerable: difference.value >= -toleratedLoss.value,
     ready,
+    open: comparison.open.treated + comparison.open.untreated > 0,
     from,
     to,
     power: found,

@@ -1,4 +1,4 @@
-import { faultOf, stepsOf, waiting, type Course } from './course.ts';
+import { dayFaultOf, stepsOf, waiting, type Course } from './course.ts';
 
 /** The seeds that leave the wait for germination on one day. */
 export interface Exit {
@@ -14,7 +14,7 @@ export type LifeTable = readonly Exit[];
 /**
  * The exits of the seeds of one or several batches. Germination is the event. Seed that rotted or was lost is
  * censored on the day that it was missed, all that had not germinated on the day of the last check. Seed
- * censored on a day is still at risk on that day. A faulty course has no exits.
+ * censored on a day is still at risk on that day. A course that is faulty or untimed has no exits.
  *
  * @example
  * lifeTable([{ sown: 9, checks: [{ day: 4, germinated: 2, lost: 1 }, { day: 6, germinated: 6 }] }])
@@ -34,7 +34,7 @@ export function lifeTable(courses: readonly Course[]): LifeTable {
 }
 
 function exitsOf(course: Course): readonly Exit[] {
-  if (faultOf(course)) return [];
+  if (dayFaultOf(course)) return [];
   const steps = stepsOf(course);
   const end = steps.length - 1;
   return steps

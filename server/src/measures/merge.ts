@@ -14,7 +14,9 @@ import type { Course, Total } from './course.ts';
  */
 export function mergeCourses(courses: readonly Course[]): Course {
   const days = new Set(courses.flatMap(({ checks }) => checks.map(({ day }) => day)));
+  const untimed = courses.find(course => course.untimed !== undefined)?.untimed;
   return {
+    ...(untimed !== undefined && { untimed }),
     sown: courses.reduce((sum, { sown }) => sum + sown, 0),
     checks: [...days].sort((a, b) => a - b).map(day => {
       const known = courses.map(({ checks }) => checks.findLast(check => check.day <= day));

@@ -35,10 +35,12 @@ export interface SpeedPairs {
 
 /**
  * The tables for the tests, on days of check that both sides share. The seed that germinated is compared at
- * one age: a side that was watched for longer would have late seed for that reason alone.
+ * one age: a side that was watched for longer would have late seed for that reason alone. Where the days of a
+ * batch say nothing there is nothing to compare.
  */
 export function speedPairs(treated: readonly Course[], untreated: readonly Course[]): SpeedPairs {
-  const sides = [treated, untreated];
+  const isTimed = [...treated, ...untreated].every(course => course.untimed === undefined);
+  const sides = isTimed ? [treated, untreated] : [[], []];
   return {
     sown: pairOf(sharedTables(sides)),
     germinated: pairOf(sharedTables(sameAge(sides).sides).map(germinatedOnly)),

@@ -24,7 +24,8 @@ export interface Rule {
  * 'More' and 'fewer' are about germinated seed or, where weak seedlings are shown to be more frequent after
  * the treatment, about sound seedlings. 'Faster' and 'slower' come from two log-rank tests, of all the seed
  * sown and of the seed that germinated; the smaller p-value is doubled. On a ladder of doses, p-values are
- * corrected after Holm.
+ * corrected after Holm. While seed may still germinate, every verdict is one "so far", and none says that
+ * there is no benefit.
  *
  * Without any effect, 'worth repeating' comes out about 1 time in 20 or less, and so does 'harmful'.
  */
@@ -71,6 +72,12 @@ export const RULES = [
     verdict: 'cannot tell',
     says: 'The log-rank tests find faster germination, but it is bought with weak seedlings or fewer germinated.',
     holds: ({ faster }) => faster,
+  },
+  {
+    id: 'still-open',
+    verdict: 'cannot tell',
+    says: 'None of the above, and seed that may still germinate can change it.',
+    holds: ({ open }) => open,
   },
   {
     id: 'nothing-seen',

@@ -18,7 +18,7 @@ export interface Told {
 
 /** The verdict with its reason, in one sentence of plain words. */
 export function sentence(told: Told): string {
-  return asSentence(told.verdict, reason(told));
+  return asSentence(told.verdict, reason(told), told.evidence.open);
 }
 
 function reason(told: Told): string {
@@ -38,6 +38,8 @@ function reason(told: Told): string {
       return `${speed(told)}, but at a price; ${evidence.cost ? `${weak(told)}; ` : ''}${counts(told)}`;
     case 'ready':
       return `${counts(told)}, ${points(evidence)}${ready(told)}`;
+    case 'still-open':
+      return `${counts(told)}, ${points(evidence)}; ${waiting(told)} may still germinate`;
     case 'nothing-seen':
       return `${counts(told)}, ${points(evidence)}; ${contest(evidence)} would have been told apart with a `
         + `probability of ${evidence.power > 0.99 ? 'more than 99 %' : percent(evidence.power)}`;
@@ -85,6 +87,12 @@ function ready({ comparison: { untreatedT50OfSown } }: Told): string {
   return isUndefined(untreatedT50OfSown)
     ? ''
     : `; half of the untreated seed was up by day ${Math.ceil(untreatedT50OfSown.value)}`;
+}
+
+function waiting({ comparison: { open } }: Told): string {
+  const sides = (['treated', 'untreated'] as const).filter(side => open[side] > 0);
+  const one = sides.length === 1 && open[sides[0]!] === 1;
+  return `${sides.map(side => `${open[side]} ${side}`).join(' and ')} ${one ? 'seed' : 'seeds'}`;
 }
 
 function wanted({ evidence, needed }: Told): string {

@@ -1,8 +1,9 @@
 import type { VerdictName } from './verdict-rules.ts';
 
-/** A verdict with its reason as one sentence. */
-export function asSentence(verdict: VerdictName, reason: string): string {
-  return `${verdict.charAt(0).toUpperCase()}${verdict.slice(1)}: ${reason}.`;
+/** A verdict with its reason as one sentence; `open`: seed may still germinate and change it. */
+export function asSentence(verdict: VerdictName, reason: string, open: boolean): string {
+  const soFar = verdict === 'cannot tell' ? ' yet' : ' so far';
+  return `${verdict.charAt(0).toUpperCase()}${verdict.slice(1)}${open ? soFar : ''}: ${reason}.`;
 }
 
 /** A share from 0 to 1 as whole percent. */

@@ -44,7 +44,7 @@ export function judge(comparison: Comparison | Undefined, circumstances: Circums
       rule: 'not-measured',
       evidence: undefined,
       seedsASide: undefined,
-      sentence: asSentence('cannot tell', comparison.undefined),
+      sentence: asSentence('cannot tell', comparison.undefined, false),
     };
   }
   const evidence = evidenceOf(comparison, isReady(comparison.untreated, comparison.untreatedT50OfSown), corrected);
