@@ -5,7 +5,7 @@ import type { Countable } from '../model/record.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
-/** Something is done to seed that was thrown away or cut open. Of the seedlings of a cut batch there is more to tell. */
+/** Something is done to seed that was thrown away or cut open. Of the seedlings of a cut batch there is more to say. */
 export const afterClose: LotCheck = function* ({ batches }) {
   for (const batch of batches.values()) {
     for (const event of batch.events) {

@@ -1,4 +1,5 @@
 /** What a check is: a pure function from what the journal says of one thing to the problems of that thing. */
+import type { Stay } from '../calendar/stays.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Entry, Lot } from '../journal/life.ts';
@@ -6,6 +7,7 @@ import type { Moment } from '../journal/moment.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { problem, type Fix, type Problem, type ProblemCode } from '../model/problems.ts';
 import type { Span } from '../model/record.ts';
+import type { Events } from './events.ts';
 import { subjectOf } from './spans.ts';
 
 /** Another place that a problem speaks of. */
@@ -26,11 +28,13 @@ export interface Context {
   readonly now: Moment;
 }
 
-export type LotCheck = (lot: Lot, context: Context) => Iterable<Found>;
+export type LotCheck = (lot: Lot, context: Context, events: Events) => Iterable<Found>;
 export type SolutionCheck = (solution: Solution, context: Context) => Iterable<Found>;
 /** `mentions` are all records that name the id. */
 export type IdCheck = (id: string, mentions: readonly Entry[], context: Context) => Iterable<Found>;
 export type JournalCheck = (context: Context) => Iterable<Found>;
+/** `stays` are all that ever lay in one slot. */
+export type SlotCheck = (stays: readonly Stay[]) => Iterable<Found>;
 
 interface More {
   readonly fixes?: readonly Fix[] | undefined;
@@ -49,6 +53,6 @@ export function found(
 }
 
 /** The place of an entry as another problem names it. */
-export function relatedTo(entry: Entry, message: string): Related {
+export function relatedTo(entry: Pick<Entry, 'line' | 'record'>, message: string): Related {
   return { line: entry.line, ...subjectOf(entry), message };
 }

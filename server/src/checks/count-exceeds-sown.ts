@@ -1,11 +1,10 @@
 import { accounted } from '../journal/life.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
-import { eventsOf } from './events.ts';
 import { countSpan } from './spans.ts';
 
 /** More seeds germinated, rotted or were lost than there are. Said where it first shows, and again where it grows. */
-export const countExceedsSown: LotCheck = function* (lot) {
-  for (const { batch, event: { entry, before, after, tested } } of eventsOf(lot, 'count')) {
+export const countExceedsSown: LotCheck = function* (_lot, _context, events) {
+  for (const { batch, entry, before, after, tested } of events.of('count')) {
     const sum = accounted(after);
     if (tested === undefined || sum <= tested || sum <= accounted(before)) continue;
     const { germinated, rotted, lost } = after;

@@ -1,11 +1,10 @@
 import { cutClasses } from '../model/record.ts';
 import { found, type LotCheck } from './check.ts';
-import { eventsOf } from './events.ts';
 import { factsSpan } from './spans.ts';
 
 /** A cut test sorts every seed that has neither germinated nor rotted nor been lost; no more, no fewer. */
-export const cutDoesNotAddUp: LotCheck = function* (lot) {
-  for (const { batch, event: { entry, classes, expected, tested, totals, closedBy } } of eventsOf(lot, 'cut')) {
+export const cutDoesNotAddUp: LotCheck = function* (_lot, _context, events) {
+  for (const { batch, entry, classes, expected, tested, totals, closedBy } of events.of('cut')) {
     if (expected === undefined || tested === undefined || batch.unread || closedBy) continue;
     const sum = cutClasses.reduce((total, what) => total + classes[what], 0);
     if (sum === expected) continue;

@@ -1,13 +1,24 @@
-import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
+/** The events of a lot by their type, so that each check sees only its own. */
+import type { BatchEvent, Lot } from '../journal/life.ts';
 
-type EventOf<Type extends BatchEvent['type']> = BatchEvent & { readonly type: Type };
+type Type = BatchEvent['type'];
+type EventOf<T extends Type> = BatchEvent & { readonly type: T };
 
-/** The events of some types in the life of every batch of a lot, each once. */
-export function* eventsOf<Type extends BatchEvent['type']>(
-  { batches }: Lot, ...types: readonly Type[]
-): Generator<{ readonly batch: Batch; readonly event: EventOf<Type> }> {
-  const wanted: ReadonlySet<BatchEvent['type']> = new Set(types);
-  for (const batch of batches.values()) {
-    for (const event of batch.events) if (wanted.has(event.type)) yield { batch, event: event as EventOf<Type> };
+export class Events {
+  readonly #byType = new Map<Type, BatchEvent[]>();
+
+  constructor({ batches }: Lot) {
+    for (const batch of batches.values()) {
+      for (const event of batch.events) {
+        const same = this.#byType.get(event.type);
+        if (same) same.push(event);
+        else this.#byType.set(event.type, [event]);
+      }
+    }
+  }
+
+  /** Those of a type in the life of every batch, in the order of the batches, then of time; none is inherited. */
+  of<T extends Type>(type: T): readonly EventOf<T>[] {
+    return (this.#byType.get(type) ?? []) as EventOf<T>[];
   }
 }

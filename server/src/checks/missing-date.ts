@@ -1,13 +1,14 @@
-import { mentionsOf } from '../journal/mentions.ts';
+import { subjectIdOf } from '../journal/mentions.ts';
 import { keywords } from '../model/keywords.ts';
 import { found, type IdCheck } from './check.ts';
 
-/** Records about a thing that carry no date and stand below no `day`. A date that is there but wrong is another problem. */
+/**
+ * Records about a thing that carry no date and stand below no `day`. A date that is there but wrong is another problem.
+ */
 export const missingDate: IdCheck = function* (id, mentions) {
   for (const { line, record, moment } of mentions) {
     // A record that needs a date of its own is judged by its line alone.
     if (moment || record.broken || keywords[record.keyword].dated !== 'yes') continue;
-    const [first] = mentionsOf(record);
-    if (first?.id === id && first.role !== 'reference') yield found(line, 'missing-date', record.keywordSpan);
+    if (subjectIdOf(record) === id) yield found(line, 'missing-date', record.keywordSpan);
   }
 };

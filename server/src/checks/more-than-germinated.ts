@@ -1,18 +1,18 @@
 import type { CountEvent } from '../journal/life.ts';
 import { factOf } from '../model/record.ts';
 import { found, type Found, type LotCheck } from './check.ts';
-import { eventsOf } from './events.ts';
 import { countSpan } from './spans.ts';
 
 const qualities = ['died', 'leggy', 'abnormal'] as const;
 const laterStages = ['emerged', 'leaf'] as const;
 
 /** More seedlings died, are weak, or were pricked out than have germinated. */
-export const moreThanGerminated: LotCheck = function* (lot) {
-  for (const { batch, event } of eventsOf(lot, 'count')) yield* ofCount(event, batch.path);
-  for (const { batch, event: { entry } } of eventsOf(lot, 'pot')) {
+export const moreThanGerminated: LotCheck = function* (_lot, _context, events) {
+  for (const count of events.of('count')) yield* ofCount(count);
+  for (const { batch, entry } of events.of('pot')) {
     const seedlings = factOf(entry.record, 'seedlings');
-    const before = batch.events.findLast((event): event is CountEvent => event.type === 'count' && isUpTo(event, entry.moment.day));
+    const before = batch.events.findLast((event): event is CountEvent =>
+      event.type === 'count' && event.entry.moment.day <= entry.moment.day);
     // Who never counts may still pot.
     if (!seedlings || !before || batch.unread || seedlings.n.value <= before.after.germinated) continue;
     yield found(entry.line, 'more-than-germinated', seedlings,
@@ -20,12 +20,13 @@ export const moreThanGerminated: LotCheck = function* (lot) {
   }
 };
 
-function* ofCount({ entry: { line, record }, counts, before, after }: CountEvent, batch: string): Iterable<Found> {
+function* ofCount({ batch: { path: batch }, entry, counts, before, after }: CountEvent): Iterable<Found> {
+  const { line, record } = entry;
   for (const what of qualities) {
     if (after[what] <= after.germinated || after[what] === before[what]) continue;
     yield found(line, 'more-than-germinated', countSpan(record, [what]), { n: after[what], what, batch, germinated: after.germinated });
   }
-  // A total that is written in the same record is not raised by what the later stages imply: the two contradict each other.
+  // A total in the same record is not raised by what the later stages imply: the two contradict each other.
   const stated = counts.find(({ what, total }) => what === 'germinated' && total);
   if (!stated) return;
   for (const what of laterStages) {
@@ -33,8 +34,4 @@ function* ofCount({ entry: { line, record }, counts, before, after }: CountEvent
     yield found(line, 'more-than-germinated', countSpan(record, [what]), { n: after[what], what, batch, germinated: stated.n.value });
     return;
   }
-}
-
-function isUpTo({ entry }: CountEvent, day: number): boolean {
-  return entry.moment.day <= day;
 }

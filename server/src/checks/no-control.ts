@@ -8,12 +8,13 @@ import { agentsOf } from './treated.ts';
 const treatments = ['hormone', 'promoter', 'declared'] as const;
 
 /** Treated seed was sown and no untreated seed of the lot. Said once, where the first of it was sown. */
-export const noControl: LotCheck = function* (lot, context) {
+export const noControl: LotCheck = function* (lot, context, events) {
+  const [first] = events.of('sow');
+  if (!first) return;
   const sown = [...lot.batches.values()].filter(batch => batch.sowing && !isGivenOut(batch));
   if (sown.some(batch => batch.unread || agentsOf(batch, treatments).length === 0)) return;
-  const first = sown.flatMap(({ path, events }) => events.flatMap(event => (event.type === 'sow' ? [{ path, entry: event.entry }] : [])))[0];
   // Where nothing is held back at all, that is what is said.
-  if (!first || [...nothingHeldBack(lot, context)].length > 0) return;
-  yield found(first.entry.line, 'no-control', subjectOf(first.entry), { batch: first.path, lot: lot.id },
+  if ([...nothingHeldBack(lot, context, events)].length > 0) return;
+  yield found(first.entry.line, 'no-control', subjectOf(first.entry), { batch: first.batch.path, lot: lot.id },
     { related: [relatedTo(lot.definition, 'The lot')] });
 };

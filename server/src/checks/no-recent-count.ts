@@ -6,7 +6,7 @@ import { subjectOf } from './spans.ts';
 
 const INTERVALS_WITHOUT_COUNT = 8;
 
-/** An open batch that nobody looked at for eight times the count interval (a week by default): common practice, no source. */
+/** An open batch that nobody looked at for eight count intervals (of a week by default): common practice, no source. */
 export const noRecentCount: LotCheck = function* ({ batches, plant }, { now, journal }) {
   const patience = dayAfter(0, journal.limits.count(plant).value) * INTERVALS_WITHOUT_COUNT;
   for (const batch of batches.values()) {

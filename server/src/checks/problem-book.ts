@@ -2,16 +2,18 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { ProblemCode } from '../model/problems.ts';
-import { problemsOfId, problemsOfJournal } from './all.ts';
+import { problemsOfId, problemsOfJournal, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
+import { SlotIndex } from './slot-index.ts';
 
 /** The key of what belongs to no single id; no id is empty. */
 const WHOLE_JOURNAL = '';
 
 /** Codes whose messages offer something else of the journal. */
-const offering: ReadonlySet<ProblemCode> = new Set(['unknown-lot', 'unknown-stock', 'unknown-regime', 'unknown-agent', 'unknown-id']);
+const offering: ReadonlySet<ProblemCode> =
+  new Set(['unknown-lot', 'unknown-stock', 'unknown-regime', 'unknown-agent', 'unknown-id']);
 
-/** The problems of one id, and the files that they are in or speak of. */
+/** The problems of one id or one slot, and the files that they are in or speak of. */
 interface Page {
   readonly problems: readonly Found[];
   readonly files: ReadonlySet<string>;
@@ -28,6 +30,7 @@ export class ProblemBook {
   readonly #running = new Set<string>();
   /** Ids that are named and not defined: what is offered in their place depends on all definitions. */
   readonly #unknown = new Set<string>();
+  readonly #slots = new SlotIndex();
   #now: Moment | undefined;
 
   constructor(journal: Journal) {
@@ -45,7 +48,13 @@ export class ProblemBook {
     const changed = new Set(touched.files);
     const all = touched.all || before?.day !== now.day;
     const later = before?.minutes !== now.minutes;
-    for (const id of all ? this.#everyId() : this.#due(touched.ids, touched.definitions, later)) this.#check(id, now, changed);
+    const due = all ? this.#everyId() : this.#due(touched.ids, touched.definitions, later);
+    const slots = new Set<string>();
+    for (const id of due) {
+      this.#check(id, now, changed);
+      for (const slot of this.#slots.follow(id, this.#journal.lot(id))) slots.add(slot);
+    }
+    for (const slot of slots) this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed);
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
     }

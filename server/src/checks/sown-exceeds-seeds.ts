@@ -1,11 +1,10 @@
 import { factOf } from '../model/record.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
-import { eventsOf } from './events.ts';
 import { subjectOf } from './spans.ts';
 
 /** More seeds are sown than are there. Seed that is sown again after another treatment is the same seed. */
-export const sownExceedsSeeds: LotCheck = function* (lot) {
-  for (const { batch: { path, made, unread, sowing }, event: { entry, asked, available } } of eventsOf(lot, 'sow')) {
+export const sownExceedsSeeds: LotCheck = function* (_lot, _context, events) {
+  for (const { batch: { path, made, unread, sowing }, entry, asked, available } of events.of('sow')) {
     if (available === undefined || unread) continue;
     if (asked === undefined ? available > 0 : asked <= available) continue;
     const first = sowing && sowing.line !== entry.line ? relatedTo(sowing, 'Sown before') : undefined;

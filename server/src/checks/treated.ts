@@ -4,5 +4,6 @@ import type { Agent, Role } from '../solutions/agent.ts';
 
 /** The agents of these roles that it was soaked in, before it was split off included. */
 export function agentsOf({ soaks }: Batch, roles: readonly Role[]): Agent[] {
-  return soaks.flatMap(({ doses }) => doses).flatMap(({ agent }) => (agent && roles.includes(agent.role) ? [agent] : []));
+  const agents = soaks.flatMap(({ doses }) => doses.flatMap(({ agent }) => agent ?? []));
+  return agents.filter(({ role }) => roles.includes(role));
 }

@@ -32,7 +32,8 @@ function nearestPath(path: string, paths: readonly string[]): string | undefined
   const lower = path.toLowerCase();
   const sameButCase = paths.find(other => other.toLowerCase() === lower);
   const name = path.slice(path.lastIndexOf('/') + 1);
-  return sameButCase ?? (name.length < 3 ? undefined : nearest(path, paths.filter(other => parentOf(other) === parentOf(path))));
+  if (sameButCase !== undefined || name.length < 3) return sameButCase;
+  return nearest(path, paths.filter(other => parentOf(other) === parentOf(path)));
 }
 
 function known({ id, batches }: Lot): string {

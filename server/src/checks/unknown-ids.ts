@@ -1,16 +1,26 @@
 /** Names that nothing in the journal defines. */
 import type { Entry } from '../journal/life.ts';
 import { mentionsOf, rootOf, type Mention } from '../journal/mentions.ts';
-import { keywords, type Keyword } from '../model/keywords.ts';
+import { keywords, type Keyword, type KeywordInfo } from '../model/keywords.ts';
 import type { ProblemCode } from '../model/problems.ts';
+import type { FactType } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Context, type Found, type IdCheck } from './check.ts';
 
+const referring: ReadonlySet<FactType> = new Set(['substance', 'draw', 'regime']);
+
+/** Most records name nothing but a lot. */
+const namesLotAlone: ReadonlySet<string> = new Set(Object.entries<KeywordInfo>(keywords)
+  .filter(([, { subject, facts }]) => subject === 'batch' && !facts.some(({ type }) => referring.has(type)))
+  .map(([keyword]) => keyword));
+
 export const unknownIds: IdCheck = function* (id, mentions, context) {
-  const defined = new Set(mentions.filter(isDefinition(id)).map(({ record }) => record.keyword));
+  const defined = new Set(context.journal.definitionsOf(id).map(({ record }) => record.keyword));
+  const isLot = defined.has('lot');
   for (const entry of mentions) {
+    if (isLot && namesLotAlone.has(entry.record.keyword)) continue;
     for (const mention of mentionsOf(entry.record)) {
       if (mention.id !== id || mention.role === 'definition') continue;
       const wanted = wantedBy(entry.record.keyword, mention);
@@ -18,10 +28,6 @@ export const unknownIds: IdCheck = function* (id, mentions, context) {
     }
   }
 };
-
-function isDefinition(id: string): (entry: Entry) => boolean {
-  return ({ record }) => mentionsOf(record).some(mention => mention.id === id && mention.role === 'definition');
-}
 
 interface Wanted {
   readonly code: ProblemCode;
@@ -42,10 +48,13 @@ function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
   }
 }
 
-function unknown({ line, record }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context): Found {
+function unknown(
+  { line, record }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context,
+): Found {
   const known = journal.definedIds().filter(other => isAsLong(other, id) && kinds.includes(journal.kindOf(other)!));
   const near = nearest(id, code === 'unknown-agent' ? [...known, ...builtInAgents.keys()] : known);
-  const span = { start: written.start, end: written.start + (code === 'unknown-agent' ? written.text : rootOf(written.text)).length };
+  const word = code === 'unknown-agent' ? written.text : rootOf(written.text);
+  const span = { start: written.start, end: written.start + word.length };
   const suggestion = near ? `Did you mean “${near}”?` : definition(code, id, record.keyword);
   return found(line, code, span, { id, word: id, suggestion }, { fixes: near ? [replacement(span, near)] : [] });
 }

@@ -1,10 +1,13 @@
 /** Folds the records of one lot, in the order of time, into the life of each of its batches. */
 import { isRemarkKind } from '../model/keywords.ts';
-import { factOf, factsOf, type CutClass, type JournalRecord } from '../model/record.ts';
+import { factOf, factsOf, type CountFact, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
 import { inherit } from './inheritance.ts';
-import { isGivenOut, type Batch, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type Stage } from './life.ts';
+import {
+  isGivenOut, type Batch, type BatchEvent, type CountEvent, type DatedEntry, type Dose, type Entry, type EventBase,
+  type Lot, type SplitEvent, type Stage,
+} from './life.ts';
 import type { Moment } from './moment.ts';
 import { inOrder } from './order.ts';
 import { giveOut, sowSeeds, testedOf, unsorted } from './seeds.ts';
@@ -39,10 +42,9 @@ export function historyOf(id: string, definition: Entry, entries: readonly Entry
 }
 
 function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings): void {
-  const base = { entry, batch, closedBy: batch.closed, emptied: isGivenOut(batch) };
   const place = factOf(entry.record, 'at')?.value.text;
   if (place !== undefined) batch.place = place;
-  const event: BatchEvent | undefined = eventOf(base, surroundings);
+  const event = eventOf({ entry, batch, closedBy: batch.closed }, surroundings);
   if (!event) return;
   batch.events.push(event);
   if (event.type === 'cut') batch.cut = event;
@@ -53,55 +55,45 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
   }
 }
 
-/** Changes the batch as the record says, and gives the event for it. */
-function eventOf(
-  base: { entry: DatedEntry; batch: BatchDraft; closedBy: BatchEvent | undefined; emptied: boolean },
-  { zone, dosesOf }: Surroundings,
-): BatchEvent | undefined {
-  const { entry, batch, emptied } = base;
+type Base = Omit<EventBase, 'batch'> & { readonly batch: BatchDraft };
+
+/** Changes the batch as the record says, and makes the event for it of its base. */
+function eventOf(base: Base, { zone, dosesOf }: Surroundings): BatchEvent | undefined {
+  const { entry, batch } = base;
   const { keyword } = entry.record;
-  if (emptied && keyword !== 'split' && !isRemarkKind(keyword)) return { ...base, type: 'misplaced' };
+  if (isGivenOut(batch) && keyword !== 'split' && !isRemarkKind(keyword)) {
+    return Object.assign(base, { type: 'misplaced' as const });
+  }
   switch (keyword) {
-    case 'split': return { ...base, type: keyword, ...split(batch, entry, zone) };
-    case 'soak': {
-      leaveSoak(batch, entry, zone);
-      const soak = startSoak(entry, dosesOf(entry), zone);
-      batch.soaks.push(soak);
-      batch.soaking = soak;
-      batch.treated = true;
-      return { ...base, type: keyword, soak };
-    }
-    case 'lift': return { ...base, type: keyword, soak: liftSoak(batch, entry, zone) };
+    case 'split': return Object.assign(base, { type: keyword, ...split(batch, entry, zone) });
+    case 'soak': return Object.assign(base, { type: keyword, soak: soak(batch, entry, dosesOf(entry), zone) });
+    case 'lift': return Object.assign(base, { type: keyword, soak: liftSoak(batch, entry, zone) });
     case 'sow':
       leaveSoak(batch, entry, zone);
       endStage(batch, entry.moment);
       batch.medium = factOf(entry.record, 'in')?.value.text ?? batch.medium;
-      return { ...base, type: keyword, ...sowSeeds(batch, entry) };
+      return Object.assign(base, { type: keyword, ...sowSeeds(batch, entry) });
     case 'chill': case 'warm':
       leaveSoak(batch, entry, zone);
-      return { ...base, type: 'stage', stage: startStage(batch, entry, keyword) };
-    case 'count': {
-      if (batch.soaking) batch.countInSoak ??= entry;
-      const counts = factsOf(entry.record, 'count');
-      const before = batch.totals;
-      batch.totals = countTotals(before, counts);
-      return { ...base, type: keyword, counts, before, after: batch.totals, tested: testedOf(batch) };
-    }
+      return Object.assign(base, { type: 'stage' as const, stage: startStage(batch, entry, keyword) });
+    case 'count': return Object.assign(base, { type: keyword, ...count(batch, entry) });
     case 'cut': {
       const tested = testedOf(batch);
+      const expected = unsorted(batch, tested);
       const { totals } = batch;
-      return { ...base, type: keyword, classes: classesOf(entry.record), tested, totals, expected: unsorted(batch, tested) };
+      return Object.assign(base, { type: keyword, classes: classesOf(entry.record), tested, totals, expected });
     }
-    case 'apply': return { ...base, type: keyword, doses: dosesOf(entry) };
+    case 'apply': return Object.assign(base, { type: keyword, doses: dosesOf(entry) });
     case 'scarify':
       batch.treated = true;
-      return { ...base, type: keyword };
-    case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due': return { ...base, type: keyword };
+      return Object.assign(base, { type: keyword });
+    case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due':
+      return Object.assign(base, { type: keyword });
     default: return undefined;
   }
 }
 
-function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): { asked: number; left: number | undefined } {
+function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): Pick<SplitEvent, 'asked' | 'left'> {
   const { asked, left, fromSown } = giveOut(batch, entry);
   for (const child of partsGivenBy(entry.record, batch)) inherit(child, batch, fromSown);
   if (isGivenOut(batch)) {
@@ -109,6 +101,15 @@ function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): 
     endStage(batch, entry.moment);
   }
   return { asked, left };
+}
+
+function soak(batch: BatchDraft, entry: DatedEntry, doses: Dose[], zone: string | undefined): BatchDraft['soaks'][number] {
+  leaveSoak(batch, entry, zone);
+  const started = startSoak(entry, doses, zone);
+  batch.soaks.push(started);
+  batch.soaking = started;
+  batch.treated = true;
+  return started;
 }
 
 function startStage(batch: BatchDraft, entry: DatedEntry, stage: Stage['stage']): Stage {
@@ -128,6 +129,14 @@ function endStage(batch: BatchDraft, at: Moment): void {
   if (stage && !stage.end) stage.end = at;
 }
 
+function count(batch: BatchDraft, entry: DatedEntry): Omit<CountEvent, keyof EventBase | 'type'> {
+  if (batch.soaking) batch.countInSoak ??= entry;
+  const counts = entry.record.facts as readonly CountFact[];
+  const before = batch.totals;
+  batch.totals = countTotals(before, counts);
+  return { counts, before, after: batch.totals, tested: testedOf(batch) };
+}
+
 function classesOf(record: JournalRecord): Record<CutClass, number> {
   const classes = { fresh: 0, hard: 0, dead: 0, empty: 0 };
   for (const { what, n } of factsOf(record, 'cut')) classes[what] += n.value;
@@ -136,8 +145,8 @@ function classesOf(record: JournalRecord): Record<CutClass, number> {
 
 function originOf({ sowing, soaks, stages }: BatchDraft): Batch['origin'] {
   if (sowing) return { moment: sowing.moment, by: 'sowing' };
-  const soak = soaks.at(-1);
-  if (soak?.end && soak.length) return { moment: soak.end, by: 'end of the soak' };
+  const last = soaks.at(-1);
+  if (last?.end && last.length) return { moment: last.end, by: 'end of the soak' };
   const stage = stages[0];
   return stage && { moment: stage.start, by: 'start of the first stage' };
 }

@@ -8,11 +8,12 @@ import { builtInAgents } from '../solutions/agents.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
 import { dosesOf } from './doses.ts';
+import { genusOf, type Guides } from './guides.ts';
 import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { isGlobal, mentionsOf } from './mentions.ts';
+import { isDefining, isGlobal, mentionsOf, subjectIdOf } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
@@ -24,6 +25,7 @@ export class Journal {
   readonly #names = new NameIndex();
   /** The records that mean something for the whole journal. */
   readonly #global = new Set<JournalLine>();
+  readonly #entries = new Map<string, readonly Entry[]>();
   readonly #lots = new Map<string, Lot | undefined>();
   readonly #solutions = new Map<string, Solution | undefined>();
   #settings: LimitSettings = {};
@@ -89,12 +91,14 @@ export class Journal {
 
   /** The records that define an id, in the order of the journal. Usually one. */
   definitionsOf(id: string): Entry[] {
-    return this.#entries(this.#names.definitions(id));
+    return this.#placed(this.#names.definitions(id));
   }
 
   /** All records that name an id, definitions included, in the order of the journal. */
-  mentionsOf(id: string): Entry[] {
-    return this.#entries(this.#names.mentions(id));
+  mentionsOf(id: string): readonly Entry[] {
+    let entries = this.#entries.get(id);
+    if (!entries) this.#entries.set(id, entries = this.#placed(this.#names.mentions(id)));
+    return entries;
   }
 
   /** The keyword that defines an id first; undefined where nothing does. */
@@ -156,6 +160,10 @@ export class Journal {
     return this.#common.limits;
   }
 
+  get guides(): Guides {
+    return this.#common.guides;
+  }
+
   /** The records of a keyword that hold for the whole journal: `limit`, `zone`, `agent`, `guide`. */
   globalEntries(keyword: Keyword): Entry[] {
     return this.#common.lines(keyword).map(line => this.entryAt(line)!);
@@ -169,17 +177,15 @@ export class Journal {
     return { line, record, moment: day === undefined ? undefined : { day, minutes: record.time?.minutes } };
   }
 
-  #entries(lines: Iterable<JournalLine>): Entry[] {
+  #placed(lines: Iterable<JournalLine>): Entry[] {
     return inJournalOrder(lines).map(line => this.entryAt(line)!);
   }
 
   #readLot(id: string): Lot | undefined {
     const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
-    const entries = this.mentionsOf(id).filter(({ record }) => {
-      const [first] = record.keyword === 'lot' ? [] : mentionsOf(record);
-      return first?.id === id && first.role === 'subject';
-    });
+    const isAbout = ({ record }: Entry) => !isDefining(record.keyword) && subjectIdOf(record) === id;
+    const entries = this.mentionsOf(id).filter(isAbout);
     return historyOf(id, definition, entries, { zone: this.zone, dosesOf: entry => this.dosesOf(entry) });
   }
 
@@ -229,6 +235,7 @@ export class Journal {
     const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
     if (zone !== this.#common.zone || known) this.#touchEverything();
     else if (keywords.has('limit')) this.#touchLimits();
+    else if (keywords.has('guide')) this.#touchPlants(lines);
   }
 
   #touchLine({ content: { record } }: JournalLine): void {
@@ -246,19 +253,32 @@ export class Journal {
     // A set is gone through in the order in which it grows.
     const changed = new Set([id]);
     for (const each of changed) {
-      for (const { content: { record } } of this.#names.mentions(each)) {
-        const [subject] = record ? mentionsOf(record) : [];
-        if (!subject || subject.id === each) continue;
-        this.#touch(subject.id);
-        if (subject.role === 'definition') changed.add(subject.id);
+      this.#solutions.delete(each);
+      for (const line of this.#names.mentions(each)) {
+        const record = line.content.record!;
+        const subject = subjectIdOf(record);
+        if (record.keyword === 'guide') this.#touchPlants([line]);
+        if (subject === undefined || subject === each) continue;
+        this.#touch(subject);
+        if (isDefining(record.keyword)) changed.add(subject);
       }
     }
   }
 
   #touch(id: string): void {
+    this.#entries.delete(id);
     this.#lots.delete(id);
-    this.#solutions.delete(id);
     this.#touched.ids.add(id);
+  }
+
+  /** Guides judge the soaks of their plants. */
+  #touchPlants(guides: readonly JournalLine[]): void {
+    const genera = new Set(guides.map(({ content }) => genusOf(content.record?.subject?.text ?? '')));
+    for (const id of this.#names.ids()) {
+      for (const { content: { record } } of this.#names.definitions(id)) {
+        if (record?.plant && genera.has(genusOf(record.plant.text))) this.#touched.ids.add(id);
+      }
+    }
   }
 
   /** Limits judge what lots say; of solutions they say how long they keep. */

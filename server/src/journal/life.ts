@@ -54,16 +54,16 @@ export interface Stage {
 /** Totals so far. `germinated` and `emerged` include the seeds that later stages imply. */
 export type Totals = Readonly<Record<Countable, number>>;
 
-export const noTotals: Totals = { germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0 };
+export const noTotals: Totals = {
+  germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0,
+};
 
-interface EventBase {
+export interface EventBase {
   readonly entry: DatedEntry;
   /** The batch that the record names; for an inherited event an ancestor. */
   readonly batch: Batch;
   /** The event that had closed the batch before this one. */
   readonly closedBy: BatchEvent | undefined;
-  /** All seeds of the batch had been given out before this. */
-  readonly emptied: boolean;
 }
 
 export interface CountEvent extends EventBase {

@@ -19,7 +19,7 @@ export interface StrengthLimit extends Limit<Strength> {
   readonly of: string;
 }
 
-/** Of the longest soak, of how long a stock keeps dark and cold, of the days between counts: common practice, no source. */
+/** The longest soak, how long a stock keeps dark and cold, the days between counts: common practice, no source. */
 const defaults = {
   soak: { value: 24, unit: 'h' },
   stock: { value: 4, unit: 'years' },
@@ -34,6 +34,7 @@ interface LimitRecord {
 }
 
 export class Limits {
+  readonly #found = new Map<string, StrengthLimit | undefined>();
   /** By subject in lower case, the last one first: of two for the same the later one counts. */
   readonly #records = new Map<string, LimitRecord[]>();
   readonly #settings: LimitSettings;
@@ -70,12 +71,17 @@ export class Limits {
 
   /** The strongest dose of an agent for a plant: a limit for its genus goes before one for all. */
   strength(agent: Agent, plant: string | undefined): StrengthLimit | undefined {
+    const key = `${agent.word}\n${plant ?? ''}`;
+    if (!this.#found.has(key)) this.#found.set(key, this.#strength(agent, plant));
+    return this.#found.get(key);
+  }
+
+  #strength(agent: Agent, plant: string | undefined): StrengthLimit | undefined {
     const words = [agent.word, ...(agent.acid ? [agent.acid.word] : [])];
-    const found = words.flatMap(word => (this.#records.get(word.toLowerCase()) ?? []).map(each => ({ ...each, of: word })));
-    const strengths = found.flatMap(({ line, record, of }) => {
+    const strengths = words.flatMap(of => (this.#records.get(of.toLowerCase()) ?? []).flatMap(({ line, record }) => {
       const strength = factOf(record, 'strength');
       return strength ? [{ line, record, of, value: strength.value }] : [];
-    });
+    }));
     const record = nearest(strengths, plant);
     if (record) return { value: record.value, origin: originOf(record.line), line: record.line, of: record.of };
     const fallback = agent.limit && {
@@ -91,8 +97,8 @@ export class Limits {
     return fallback;
   }
 
-  #duration<Unit extends Duration['unit']>(
-    name: Named, plant: string | undefined, setting: number | undefined, unit: Unit, settingName: string,
+  #duration(
+    name: Named, plant: string | undefined, setting: number | undefined, unit: Duration['unit'], settingName: string,
   ): Limit<Duration> {
     const durations = (this.#records.get(name) ?? []).flatMap(({ line, record }) => {
       const duration = factOf(record, 'duration');
@@ -109,7 +115,7 @@ export class Limits {
 }
 
 /** The first that is for this plant, else the first that is for all. */
-function nearest<Item extends { readonly record: JournalRecord }>(items: readonly Item[], plant: string | undefined): Item | undefined {
+function nearest<Item extends LimitRecord>(items: readonly Item[], plant: string | undefined): Item | undefined {
   return items.find(({ record }) => isFor(record, plant)) ?? items.find(({ record }) => !factOf(record, 'for'));
 }
 

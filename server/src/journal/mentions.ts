@@ -1,6 +1,6 @@
-/** Which things a record names. Batches count as their lot; agents that need no declaration are no things of a journal. */
+/** Which things a record names. Batches count as their lot; agents that need no declaration are not named. */
 import { keywords, type Keyword } from '../model/keywords.ts';
-import type { JournalRecord, Written } from '../model/record.ts';
+import type { Fact, JournalRecord, Written } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 
 export interface Mention {
@@ -28,19 +28,34 @@ export function isGlobal(keyword: Keyword): boolean {
   return global.has(keyword);
 }
 
+/** The thing that a record is about or defines; undefined where it is about none that has an id. */
+export function subjectIdOf({ keyword, subject }: JournalRecord): string | undefined {
+  if (!subject) return undefined;
+  switch (keywords[keyword].subject) {
+    case 'plant': case 'zone': case 'date': case 'limited': return undefined;
+    default: return rootOf(subject.text);
+  }
+}
+
 /** Everything that a record names, the subject first. */
 export function mentionsOf(record: JournalRecord): Mention[] {
   const mentions: Mention[] = [];
-  const { keyword, subject, facts } = record;
-  const kind = keywords[keyword].subject;
-  if (subject && kind !== 'plant' && kind !== 'zone' && kind !== 'date' && kind !== 'limited') {
-    mentions.push({ id: rootOf(subject.text), written: subject, role: isDefining(keyword) ? 'definition' : 'subject' });
+  const id = subjectIdOf(record);
+  if (id !== undefined) {
+    mentions.push({ id, written: record.subject!, role: isDefining(record.keyword) ? 'definition' : 'subject' });
   }
-  for (const fact of facts) {
-    const written = fact.type === 'substance' && !builtInAgents.has(fact.name.text) ? fact.name
-      : fact.type === 'draw' ? fact.stock
-        : fact.type === 'regime' ? fact.value : undefined;
+  for (const fact of record.facts) {
+    const written = referenceIn(fact);
     if (written) mentions.push({ id: written.text, written, role: 'reference' });
   }
   return mentions;
+}
+
+function referenceIn(fact: Fact): Written | undefined {
+  switch (fact.type) {
+    case 'substance': return builtInAgents.has(fact.name.text) ? undefined : fact.name;
+    case 'draw': return fact.stock;
+    case 'regime': return fact.value;
+    default: return undefined;
+  }
 }

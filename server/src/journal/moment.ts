@@ -27,7 +27,9 @@ export function elapsed(from: Moment, to: Moment, zone: string | undefined): Ela
   const start = boundsOf(from, zone);
   const end = boundsOf(to, zone);
   return {
-    least: Math.max(0, end.earliest - start.latest), most: Math.max(0, end.latest - start.earliest), wallClock: zone === undefined,
+    least: Math.max(0, end.earliest - start.latest),
+    most: Math.max(0, end.latest - start.earliest),
+    wallClock: zone === undefined,
   };
 }
 
@@ -38,7 +40,7 @@ function boundsOf({ day, minutes }: Moment, zone: string | undefined): { earlies
   return { earliest: instantsOf(day, first, zone).first, latest: instantsOf(day, last, zone).last };
 }
 
-/** The moment a duration after another. Hours and minutes go through the zone; whole days and longer keep the time of day. */
+/** The moment a duration after another. Hours and minutes go through the zone; whole days and longer keep the time. */
 export function after({ day, minutes }: Moment, duration: Duration, zone: string | undefined): Moment {
   const whole = duration.unit !== 'h' && duration.unit !== 'min' && Number.isInteger(duration.value);
   const length = whole ? undefined : minutesOf(duration);

@@ -1,7 +1,7 @@
 /** How many seeds a batch has, and how many of them are sown and counted. */
 import { factOf } from '../model/record.ts';
 import { partsGivenBy, type BatchDraft } from './batches.ts';
-import { accounted, type DatedEntry } from './life.ts';
+import { accounted, type DatedEntry, type SowEvent } from './life.ts';
 
 /** See `Batch.tested`. */
 export function testedOf({ sowing, sown, kept, atSowing }: BatchDraft): number | undefined {
@@ -18,7 +18,7 @@ export function unsorted(batch: BatchDraft, of: number | undefined): number | un
 }
 
 /** What a `sow` takes; keeps the numbers of the batch. */
-export function sowSeeds(batch: BatchDraft, entry: DatedEntry): { asked: number | undefined; available: number | undefined; again: boolean } {
+export function sowSeeds(batch: BatchDraft, entry: DatedEntry): Pick<SowEvent, 'asked' | 'available' | 'again'> {
   const { record } = entry;
   const { totals, kept } = batch;
   const asked = factOf(record, 'seeds')?.n.value;
@@ -38,22 +38,31 @@ export function sowSeeds(batch: BatchDraft, entry: DatedEntry): { asked: number 
   return { asked, available, again };
 }
 
-/** Whether a further sowing can be another portion of the seeds. Where nobody knows how many there are, a soak between is taken to be of those sown. */
+/**
+ * Whether a further sowing can be another portion of the seeds. Where nobody knows how many there are, what was done
+ * since the last one is taken to be done to those sown.
+ */
 function fits(asked: number | undefined, fresh: number | undefined, sown: number | undefined): boolean {
   if (fresh === undefined) return asked !== undefined && sown !== undefined && asked > sown;
   return asked === undefined ? fresh > 0 : asked <= fresh;
 }
 
 /** What a `split` takes; keeps the numbers of the batch, and says whether seeds already sown were given out. */
-export function giveOut(batch: BatchDraft, { record }: DatedEntry): { asked: number; left: number | undefined; fromSown: boolean } {
-  const { kept, totals } = batch;
+export function giveOut(
+  batch: BatchDraft, { record }: DatedEntry,
+): { asked: number; left: number | undefined; fromSown: boolean } {
+  const { kept, totals, sown, atSowing } = batch;
   const asked = partsGivenBy(record, batch).reduce((sum, { seeds }) => sum + (seeds ?? 0), 0);
   const left = unsorted(batch, kept);
   const tested = testedOf(batch);
-  const fromSown = batch.sowing !== undefined && !(tested !== undefined && kept !== undefined && asked <= kept - tested);
+  // What was not sown yet is given out first.
+  const unsown = kept === undefined || tested === undefined ? 0 : kept - tested;
+  const fromSown = batch.sowing !== undefined && asked > unsown;
   const stay = Math.min(kept ?? 0, accounted(totals));
   if (kept !== undefined) batch.kept = Math.max(stay, kept - asked);
-  if (fromSown && batch.sown !== undefined) batch.sown = Math.max(stay - batch.atSowing.germinated - batch.atSowing.spoilt, batch.sown - asked, 0);
+  if (fromSown && sown !== undefined) {
+    batch.sown = Math.max(0, sown - asked, stay - atSowing.germinated - atSowing.spoilt);
+  }
   if ((fromSown || !batch.sowing) && asked > 0 && totals.germinated + totals.rotted > 0) batch.thinned = true;
   return { asked, left, fromSown };
 }

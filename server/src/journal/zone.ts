@@ -59,7 +59,10 @@ const known = new Map<string, Map<Day, number>>();
 /** The offset at the beginning of a day of universal time. */
 function offsetOn(day: Day, zone: string): number {
   let days = known.get(zone);
-  if (!days || days.size >= MOST) known.set(zone, days = new Map());
+  if (!days || days.size >= MOST) {
+    days = new Map<Day, number>();
+    known.set(zone, days);
+  }
   let offset = days.get(day);
   if (offset === undefined) days.set(day, offset = offsetAt(day * DAY, zone));
   return offset;
