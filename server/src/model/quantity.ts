@@ -62,7 +62,10 @@ for (const dimension of Object.keys(spellings) as Dimension[]) {
     for (const spelling of [printed, ...others]) {
       // The micro sign, and the Greek letter that looks the same.
       const micro = spelling.startsWith('u') ? ['\u00b5', '\u03bc'].map(sign => sign + spelling.slice(1)) : [];
-      for (const each of [spelling, ...micro]) bySpelling.set(each, { dimension, unit, printed });
+      // Capitals tell mM from MM, but nothing of a word.
+      const words = dimension === 'duration' && spelling.length > 1
+        ? [spelling.toUpperCase(), spelling.charAt(0).toUpperCase() + spelling.slice(1)] : [];
+      for (const each of [spelling, ...micro, ...words]) bySpelling.set(each, { dimension, unit, printed });
     }
   }
 }

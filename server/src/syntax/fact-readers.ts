@@ -7,7 +7,7 @@ import { readDate, readDaySpan, readTime } from './dates.ts';
 import type { Amount, Piece } from './grammar.ts';
 import { numeralOf, isTotal, readNumber, readWhole } from './numbers.ts';
 import { readDuration, readQuantity, readStrength, readTemperature, readVolume } from './quantities.ts';
-import { replacement, spanFrom, type LineReader } from './reader.ts';
+import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
 import { readStage, readSubstance } from './substance.ts';
 import { readBare, readDormancy, readName, readPart, worded } from './texts.ts';
 import { amountAt, reportValue } from './wanted.ts';
@@ -85,7 +85,7 @@ function readDraw(reader: LineReader, pieces: readonly Piece[]): Fact | undefine
       turned && name ? [replacement(turned, `${reader.slice(pieces[2]!)} ${reader.slice(name)}`)] : []);
     return undefined;
   }
-  const amount = amountAt(reader, pieces, 2, 'the volume taken', `from ${name.text} 10 mL`);
+  const amount = amountAt(reader, pieces, 2, 'the volume taken', `from ${shown(name.text)} 10 mL`);
   const volume = amount && readVolume(reader, amount);
   const stock = { text: name.text, start: name.start, end: name.end };
   return volume && { type: 'draw', stock, volume, start: word!.start, end: volume.end };

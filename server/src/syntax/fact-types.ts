@@ -82,7 +82,8 @@ export function typeOf(takes: Taken, pieces: readonly Piece[]): FactType | undef
       if (takes.named === 'part' || takes.free === 'path') return takes.named === 'part' ? 'part' : 'path';
       return amountType(takes, first) ?? takes.free;
     default:
-      return takes.free;
+      // Of a row that begins with another sign, what names a batch says best why that is none.
+      return takes.named === 'part' && first.kind === 'mark' ? 'part' : takes.free;
   }
 }
 

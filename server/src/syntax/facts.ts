@@ -5,7 +5,8 @@ import { readers } from './fact-readers.ts';
 import { typeOf, type Taken } from './fact-types.ts';
 import type { Piece, RecordSyntax } from './grammar.ts';
 import type { Head } from './head.ts';
-import type { LineReader } from './reader.ts';
+import { meantTemperatures } from './quantities.ts';
+import { replacement, spanFrom, type LineReader } from './reader.ts';
 import { reportStray } from './stray.ts';
 import { reportUnknown } from './unknown-fact.ts';
 
@@ -55,6 +56,14 @@ export function reportEmpty(reader: LineReader, keyword: Keyword, comma: number,
 /** Reports what follows a whole fact without a comma. */
 function reportBehind(reader: LineReader, takes: Taken, fact: Fact, pieces: readonly Piece[]): void {
   const from = pieces.findIndex(({ start }) => start >= fact.end);
+  const whole = spanFrom(pieces, 0);
+  const meant = fact.type === 'temperature' ? meantTemperatures(reader.slice(whole)) : undefined;
+  if (meant !== undefined) {
+    reader.report('unknown-fact', whole, {
+      keyword: takes.keyword, text: reader.shown(whole), suggestion: `Did you mean “${meant}”?`,
+    }, [replacement(whole, meant)]);
+    return;
+  }
   reportStray(reader, takes, pieces, from, fact.type === 'substance' && from === 1
     ? 'An agent or a stock is one word; then comes how much of it.' : 'Separate facts by commas.');
 }

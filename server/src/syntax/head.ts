@@ -99,6 +99,11 @@ function readMoment(reader: LineReader, takes: Taken, pieces: readonly Piece[], 
   let index = from;
   const date = pieces[index]!.kind === 'date' ? readDate(reader, pieces[index++] as Atom) : undefined;
   const dates = index > from;
+  const half = pieces[index + 1];
+  if (pieces[index]?.kind === 'time' && half?.kind === 'word' && /^[ap]\.?m\.?$/i.test(half.text)) {
+    reportTime(reader, spanFrom(pieces, index));
+    return { date, time: undefined };
+  }
   const time = pieces[index]?.kind === 'time' ? readTime(reader, pieces[index++] as Atom) : undefined;
   if (index < pieces.length) reportRest(reader, takes, pieces, index, dates);
   return { date, time };

@@ -2,9 +2,14 @@ import { keywords } from '../model/keywords.ts';
 import type { Fact, Span, Written } from '../model/record.ts';
 import type { LineReader } from './reader.ts';
 
+/** Whether a limit of this is a time; else it is an agent, and the limit a strength. */
+export function isLasting(subject: string): boolean {
+  return /^(soak|stock|count)$/i.test(subject);
+}
+
 /** Reports a `limit` that limits nothing: soaks, stocks and counts have a longest time, an agent a highest strength. */
 export function reportLimit(reader: LineReader, span: Span, subject: Written, facts: readonly Fact[]): void {
-  const lasting = /^(soak|stock|count)$/i.test(subject.text);
+  const lasting = isLasting(subject.text);
   const [wanted, other] = lasting ? ['duration', 'strength'] as const : ['strength', 'duration'] as const;
   const needed = lasting ? 'a duration such as “24 h”' : 'a strength such as “1000 ppm”';
   const wrong = facts.find(({ type }) => type === other);

@@ -2,10 +2,12 @@
 import type { Placed, Span } from '../model/record.ts';
 import type { Amount } from './grammar.ts';
 import { listed } from './nearest.ts';
-import { replacement, type LineReader } from './reader.ts';
+import { replacement, shown, type LineReader } from './reader.ts';
 
 /** Above this no count of seeds and no quantity of a bench is meant. */
 const LARGEST = 1e9;
+/** No grower wrote a longer number, and to repeat it in every fix would cost more than to read it. */
+const LONGEST = 40;
 
 /** Whether it is written as a total so far: `=9 germinated`. */
 export function isTotal({ number }: Amount): boolean {
@@ -42,7 +44,7 @@ export function readWhole(
   }
   if (Math.abs(value) <= LARGEST) {
     reader.report('bad-number', numberSpan(amount), {
-      written: numeral, expected: 'a whole number from 0 up', suggestion: 'Seeds, seedlings and drops are counted.',
+      written: shown(numeral), expected: 'a whole number from 0 up', suggestion: 'Seeds, seedlings and drops are counted.',
     });
   } else reportNumber(reader, amount, numeral, true);
   return undefined;
@@ -78,7 +80,7 @@ function readingsOf(numeral: string, whole: boolean): Readings {
       : { expected: 'a number as it is read here', suggestion: 'Write the minus sign as “-”.', instead: [plain] };
   }
   const parts = numeral.split(/[/−–-]/).filter(part => part !== '');
-  if (parts.length !== 2) return { expected, suggestion: 'Write digits with one decimal point at most.', instead: [] };
+  if (parts.length !== 2 || numeral.length > LONGEST) return { expected, suggestion: 'Write digits with one decimal point at most.', instead: [] };
   if (!numeral.includes('/')) {
     return { expected, suggestion: `Write what it was, ${listed(parts, 'or')}; a range can stand in a remark.`, instead: parts };
   }
@@ -93,8 +95,7 @@ function reportComma(reader: LineReader, amount: Amount, numeral: string, whole:
   const span = numberSpan(amount);
   const start = span.end - numeral.length;
   const inside = { start, end: span.end };
-  // No grower wrote what is longer; to repeat it in every fix would cost more than to read it.
-  const fixable = numeral.length <= 40;
+  const fixable = numeral.length <= LONGEST;
   const grouped = fixable && /^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$/.test(numeral) ? [numeral.replaceAll(',', '')] : [];
   const pointed = fixable && /^-?\d+,\d+$/.test(numeral) && !whole ? [numeral.replace(',', '.')] : [];
   const parted = fixable && whole && grouped.length === 0 ? [numeral.replaceAll(',', ', ')] : [];

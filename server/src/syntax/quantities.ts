@@ -35,8 +35,8 @@ export function readQuantity<Unit extends string>(
   }
   const { start, end } = amount;
   const decimals = decimalsOf(amount.number.image);
-  return decimals === 0
-    ? { value: { value, unit: unit as Unit }, start, end } : { value: { value, unit: unit as Unit, decimals }, start, end };
+  const quantity = decimals === 0 ? { value, unit: unit as Unit } : { value, unit: unit as Unit, decimals };
+  return { value: quantity, start, end };
 }
 
 /** How many digits stand behind the point, where the last of them is a zero; 0 else. */
@@ -86,6 +86,14 @@ export function readDuration(reader: LineReader, amount: Amount): Placed<Duratio
     written: reader.shown(amount), expected: 'a whole number of months', suggestion: 'Write days or weeks.',
   });
   return undefined;
+}
+
+const pair = /^(-?\d+(?:\.\d+)?)\s?°?\s?[CF]?\s?\/\s?(-?\d+(?:\.\d+)?)\s?°?\s?([CF])$/;
+
+/** Example: meantTemperatures('20 C / 10 C') is '20/10 C' */
+export function meantTemperatures(text: string): string | undefined {
+  const parts = text.length < 40 ? pair.exec(text) : undefined;
+  return parts ? `${parts[1]!}/${parts[2]!} ${parts[3]!}` : undefined;
 }
 
 /** A temperature or a pair of day and night. */

@@ -42,7 +42,7 @@ export class LineReader {
     if (first.kind === 'quoted' && first === last) {
       return { start: start + 1, end: end - 1, text: this.line.slice(start + 1, end - 1).trim() };
     }
-    if (first.kind === 'mark' && first.text === '"') {
+    if (first.kind === 'mark' && first.text === '"' && !this.line.slice(start + 1, end).includes('"')) {
       this.report('unclosed-quote', { start, end }, {}, [insertion(end, '"', 'Close the quotation')]);
     }
     return { start, end, text: this.line.slice(start, end) };
@@ -69,5 +69,5 @@ export function replacement({ start, end }: Span, text: string): Fix {
 
 /** The fix that writes something where nothing stands. */
 export function insertion(at: number, text: string, title: string): Fix {
-  return { title, start: at, end: at, text };
+  return { title: shown(title), start: at, end: at, text };
 }

@@ -28,7 +28,7 @@ function adviceOn(reader: LineReader, takes: Taken, pieces: readonly Piece[], fr
   }
   const word = reader.shown(first);
   // `and 2 rotted`, `; 2 rotted`, `for 12 weeks`.
-  if (first.kind !== 'amount' && beginsFact(takes, pieces, from + 1)) {
+  if (first.kind !== 'amount' && word !== '/' && beginsFact(takes, pieces, from + 1)) {
     return {
       suggestion: `Separate facts by “,”, not by “${word}”.`,
       fixes: [comma(pieces[from + 1]!.start, `Change “${word}” to a comma`)],

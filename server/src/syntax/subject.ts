@@ -50,7 +50,7 @@ export function standsAlone(line: string, end: number): boolean {
 export function readSubject(reader: LineReader, kind: SubjectKind, { start, end }: Piece): Written | undefined {
   const text = reader.line.slice(start, end);
   if (standsAlone(reader.line, end) && isShaped(kind, text)) return { text, start, end };
-  const run = { start, end: Math.max(end, runEnd(reader.line, start)) };
+  const run = { start, end: runEnd(reader.line, end) };
   const whole = reader.slice(run);
   if (isShaped(kind, whole)) return { text: whole, ...run };
   reportId(reader, kind, run);

@@ -5,7 +5,7 @@ import type { Piece } from './grammar.ts';
 import { listed, nearest } from './nearest.ts';
 import { readWhole } from './numbers.ts';
 import { replacement, spanFrom, type LineReader } from './reader.ts';
-import { isBatchName } from './subject.ts';
+import { isBatchName, runEnd } from './subject.ts';
 import { reportValue } from './wanted.ts';
 
 /** A text behind a word: all that is left of the fact. */
@@ -55,8 +55,9 @@ export function readDormancy(reader: LineReader, pieces: readonly Piece[]): Fact
 /** A batch split off and its seeds: `A 24 seeds`. */
 export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
   const first = pieces[0]!;
-  const { start, end } = first;
-  const name = { text: reader.slice(first), start, end };
+  const { start } = first;
+  const end = runEnd(reader.line, first.end);
+  const name = { text: reader.line.slice(start, end), start, end };
   const amount = pieces[1];
   if (first.kind === 'amount' && first.unit && /^seeds?$/i.test(first.unit.image)) {
     const swap = amount && pieces.length === 2 ? [replacement(spanFrom(pieces, 0), `${reader.slice(amount)} ${name.text}`)] : [];

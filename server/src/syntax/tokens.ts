@@ -16,10 +16,10 @@ const Blank = createToken({
   pattern: /[ \t\u00a0\u2000-\u200a\u2028\u2029\u202f\u3000\ufeff]+/,
   group: Lexer.SKIPPED,
 });
-/** Only behind a blank or a comma: the inch mark of `in 3" pots` opens no quotation. */
+/** Only from a blank or a comma to one, or to the end: the inch mark of `in 3" pots` opens and closes nothing. */
 export const Quoted = createToken({
   name: 'Quoted',
-  pattern: /(?<=[\s,])"[\x00-!#-\uffff]*"/,
+  pattern: /(?<=[\s,])"[\x00-!#-\uffff]*"(?![^\s,])/,
   start_chars_hint: ['"'],
 });
 /** A year and a month, or three numbers with separators, perhaps with a time: a date, or what was meant for one. */
@@ -32,11 +32,11 @@ export const DateLike = createToken({
 });
 export const Time = createToken({ name: 'Time', pattern: /\d{1,2}:\d{1,2}(?::\d{1,2})?/ });
 /** A number, a pair of them (`20/10`), a total (`=9`), or what was meant for a number: `1,5`, `12-24`, `−3`. */
-export const Num = createToken({ name: 'Num', pattern: /(?:=[ \t]*)?[-−–]?\d+(?:[.,/−–-]\d+)*/ });
+export const Num = createToken({ name: 'Num', pattern: /(?:=[ \t]*)?[-−–]?\d+(?:(?:[.,−–-]|\/-?)\d+)*/ });
 /** A word, an id, a batch path, a unit such as mg/L, % or °C. */
 export const Word = createToken({
   name: 'Word',
-  pattern: new RegExp(`° ?[CFcf](?![${inName}/])|%|[${letter}][${inName}]*(?:/[${inName}]+)*`),
+  pattern: new RegExp(`° ?[CFcf](?![/${inName}])|%|[${letter}][${inName}]*(?:/[${inName}]+)*`),
   start_chars_hint: wordStarts(),
 });
 export const Comma = createToken({ name: 'Comma', pattern: /,/ });

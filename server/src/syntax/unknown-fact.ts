@@ -6,11 +6,11 @@ import { keywords } from '../model/keywords.ts';
 import type { Fix, ProblemCode } from '../model/problems.ts';
 import { countables, cutClasses, type Span } from '../model/record.ts';
 import { beginsFact, type Taken } from './fact-types.ts';
-import type { Amount, Piece, RecordSyntax } from './grammar.ts';
+import type { Amount, Atom, Piece, RecordSyntax } from './grammar.ts';
 import type { Head } from './head.ts';
 import { listed, nearest } from './nearest.ts';
-import { dimensionOf } from './quantities.ts';
-import { insertion, replacement, spanFrom, type LineReader } from './reader.ts';
+import { dimensionOf, meantTemperatures } from './quantities.ts';
+import { insertion, replacement, shown, spanFrom, type LineReader } from './reader.ts';
 
 /** The record that the fact stands in. */
 export interface Place {
@@ -48,7 +48,7 @@ function offered({ takes }: Place): string {
 }
 
 function meaning(text: string): string {
-  return `Did you mean “${text}”?`;
+  return `Did you mean “${shown(text)}”?`;
 }
 
 /** A date or a time behind a comma belongs into the head, if that has none yet. */
@@ -60,7 +60,8 @@ function misplacedMoment(
   const free = kinds === 'time' ? !head.time : !head.date && (kinds === 'date' || !head.time);
   const end = syntax.head.at(-1)?.end;
   const comma = syntax.facts.findLast(fact => fact.comma < whole.start)!.comma;
-  const fixes = free && end !== undefined
+  const readable = kinds === 'time' || /^\d{4}-\d{2}-\d{2}$/.test((pieces[0] as Atom).text);
+  const fixes = free && readable && end !== undefined
     ? [{ title: 'Move it before the first comma', start: end, end: whole.end, text: ` ${reader.slice(whole)}${reader.line.slice(end, comma)}` }]
     : [];
   return { span: whole, suggestion: 'The date and the time stand after the subject, before the first comma.', fixes };
@@ -92,7 +93,7 @@ function agentless({ reader, takes }: Place, pieces: readonly Piece[], whole: Sp
     const named = `${second.text} ${amount}`;
     return { span: whole, suggestion: meaning(named), fixes: [replacement(whole, named)] };
   }
-  return { code: 'missing-agent', span: first, suggestion: `GA3 ${amount}` };
+  return { code: 'missing-agent', span: first, suggestion: `GA3 ${shown(amount)}` };
 }
 
 /** `ca. 60 seeds`, `~60 seeds`. */
@@ -131,13 +132,10 @@ function spacedNumber({ reader }: Place, pieces: readonly Piece[]): Diagnosis | 
   return { code: 'bad-number', span, suggestion: meaning(joined), fixes: [replacement(span, joined)] };
 }
 
-const pair = /^(-?\d+(?:\.\d+)?)\s?°?\s?[CF]?\s?\/\s?(-?\d+(?:\.\d+)?)\s?°?\s?([CF])$/;
-
 /** `20 C/10 C`, `20 / 10 C`. */
 function looseTemperatures({ reader, takes }: Place, _: readonly Piece[], whole: Span): Diagnosis | undefined {
-  const parts = takes.units.has('temperature') && whole.end - whole.start < 40 ? pair.exec(reader.slice(whole)) : undefined;
-  if (!parts) return undefined;
-  const joined = `${parts[1]!}/${parts[2]!} ${parts[3]!}`;
+  const joined = takes.units.has('temperature') ? meantTemperatures(reader.slice(whole)) : undefined;
+  if (joined === undefined) return undefined;
   return { span: whole, suggestion: meaning(joined), fixes: [replacement(whole, joined)] };
 }
 
