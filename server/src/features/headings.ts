@@ -21,20 +21,24 @@ export function headingsOf(lines: readonly JournalLine[]): Heading[] {
   const close = (depth: number) => {
     while (open.length > 0 && open.at(-1)!.depth >= depth) open.pop()!.end = filled;
   };
-  lines.forEach((line, number) => {
-    const marks = line.content.kind === 'comment' ? /^\uFEFF?(#+)/.exec(line.text)?.[1] ?? '' : '';
-    const depth = marks.length;
-    const title = line.text.slice(line.text.indexOf(marks) + depth).trim();
-    if (depth !== titled) titled = 0;
-    if (depth > 0 && titled === 0 && /[\p{L}\p{N}]/u.test(title)) {
-      close(depth);
-      titled = depth;
-      const heading = { line: number, end: number, depth, title };
+  for (let number = 0; number < lines.length; number++) {
+    const { text, content: { kind } } = lines[number]!;
+    const comment = kind === 'comment' ? readComment(text) : undefined;
+    if (comment?.depth !== titled) titled = 0;
+    if (comment && titled === 0 && /[\p{L}\p{N}]/u.test(comment.title)) {
+      close(comment.depth);
+      titled = comment.depth;
+      const heading = { line: number, end: number, ...comment };
       open.push(heading);
       headings.push(heading);
     }
-    if (line.content.kind !== 'blank') filled = number;
-  });
+    if (kind !== 'blank') filled = number;
+  }
   close(0);
   return headings;
+}
+
+function readComment(text: string): { depth: number; title: string } {
+  const marks = /#+/.exec(text)?.[0] ?? '';
+  return { depth: marks.length, title: text.slice(text.indexOf('#') + marks.length).trim() };
 }
