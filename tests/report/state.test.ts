@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stateText } from '../../server/src/report/state.ts';
+import { reportText } from '../../server/src/report/text.ts';
 import { at, reportFor } from './helpers.ts';
 
 const JOURNAL = `
@@ -36,6 +37,12 @@ describe('where a batch stands', () => {
     const soaking = JOURNAL.split('\n').slice(0, 3).join('\n');
     expect(state(at('2026-01-11'), soaking)).toContain('in soak');
     expect(state(at('2026-01-12'), soaking)).toBe('out of soak 2026-01-11 19:00, not sown');
+  });
+
+  it('is not sown yet when it was only scarified', () => {
+    const scarified = 'lot A-1 Baptisia australis, 30 seeds\nscarify A-1 2026-01-10, nicked';
+    expect(state(at('2026-01-12'), scarified)).toBe('scarified 2026-01-10, not sown');
+    expect(reportText([reportFor(scarified, at('2026-01-12'))])).toMatch(/A-1 +scarified +30 +scarified 2026-01-10, not sown/);
   });
 
   it('is told by what was done before the batch was split off', () => {

@@ -59,6 +59,11 @@ A seed that emerged or has a leaf counts as germinated; rotted seed had not germ
     expect(text).toMatch(/B-1 .* >99\.9 /);
   });
 
+  it('says that it has counts of later days too', () => {
+    const report = reportFor(JOURNAL, at('2026-02-20'));
+    expect(reportText([report])).toContain('\n2 counts dated after 2026-02-20 are in these numbers too.\n');
+  });
+
   it('prints no control that a journal holds', () => {
     const report = reportFor('lot A-1 Adonis \u202evernalis, 30 seeds, from \u001b[31mred bed', at('2026-01-20'));
 

@@ -16,8 +16,10 @@ import type { BatchState } from './state.ts';
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
 export const REPORT_SHAPE = 1;
 
-export function reportData({ now, zone, lots, homeless }: Report): object {
-  return { now: momentData(now), zone: zone ?? null, linesWithoutLot: homeless, lots: lots.map(lotData) };
+export function reportData({ now, zone, lots, homeless, ahead }: Report): object {
+  return {
+    now: momentData(now), zone: zone ?? null, linesWithoutLot: homeless, countsAhead: ahead, lots: lots.map(lotData),
+  };
 }
 
 function lotData({ lot, batches, errors }: LotReport): object {
@@ -101,6 +103,7 @@ function temperatureData(temperature: Temperature | undefined): object | null {
 function stateData(state: BatchState): object {
   switch (state.kind) {
     case 'not begun': return { kind: state.kind };
+    case 'scarified': return { kind: state.kind, since: isoOf(state.since) };
     case 'in soak': {
       const { since, until } = state;
       return { kind: state.kind, since: momentData(since), until: until ? momentData(until) : null };

@@ -24,6 +24,8 @@ export interface Report {
   readonly lots: readonly LotReport[];
   /** Lines with an error that name no lot of the journal, so that nobody can say whose numbers lack what they say. */
   readonly homeless: number;
+  /** Counts and cut tests of these lots that are dated after today; the numbers have them too. */
+  readonly ahead: number;
 }
 
 export interface ReportOptions {
@@ -46,7 +48,7 @@ export function reportOf(journal: Journal, book: ProblemBook, { now, name, files
       batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(batch, now)),
       errors: ofLots.get(lot.id) ?? 0,
     }));
-  return { name, now, zone: journal.zone, lots, homeless };
+  return { name, now, zone: journal.zone, lots, homeless, ahead: aheadOf(lots, now) };
 }
 
 function inOrder(lots: Iterable<Lot>): Lot[] {
@@ -56,6 +58,11 @@ function inOrder(lots: Iterable<Lot>): Lot[] {
 
 function isTold(batch: Batch): boolean {
   return !isGivenOut(batch) || countsOf(batch).length > 0;
+}
+
+function aheadOf(lots: readonly LotReport[], now: Moment): number {
+  const events = lots.flatMap(({ lot }) => [...lot.batches.values()].flatMap(batch => batch.events));
+  return events.filter(({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day > now.day).length;
 }
 
 function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<string, number>; homeless: number } {

@@ -4,6 +4,7 @@ import { daySpanText } from '../features/words/days.ts';
 import { isUsed, type Lot } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
+import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
 import type { LotReport, Report } from './report.ts';
@@ -61,8 +62,9 @@ export const legend: readonly string[] = [
 ];
 
 /** What has to be known of the whole report. */
-export function warningsOf({ lots, homeless }: Report): string[] {
+export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {
   const warnings = lots.length === 0 ? ['No lots are recorded here.'] : [];
+  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${ahead === 1 ? 'is' : 'are'} in these numbers too.`);
   if (homeless === 1) warnings.push('1 line with an error names no lot that is defined here; what it says is in none of these numbers.');
   if (homeless > 1) warnings.push(`${homeless} lines with an error name no lot that is defined here; what they say is in none of these numbers.`);
   return warnings;
