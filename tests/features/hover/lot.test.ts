@@ -72,6 +72,16 @@ describe('hover on a lot', () => {
     expect(lines.at(-1)).toBe('… and 3 more.');
   });
 
+  test('with a record that could not be read says whose numbers may lack something', () => {
+    expect(hover(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+          ^^^^^^ here
+      split VER-24, A 20 seeds, B 20 seeds
+      sow VER-24/A 2026-01-11
+      count VER-24/A 2026-01-19, 3 germinted
+    `, '2026-02-03')?.split('\n\n').at(-1)).toBe('A record of VER-24/A has an error: these numbers may lack what it says.');
+  });
+
   test('that was never split is shown as its only batch', () => {
     expect(hover(`
       zone Europe/Vienna

@@ -92,8 +92,17 @@ function basis(rows: readonly Batch[], id: string): string | undefined {
   return escapeMarkdown(`Percent of the seed sown less lost${unsown}, with the 95 % Wilson interval.${days}`);
 }
 
+/** Of a lot that was never split its only batch says so. */
+const unread: Section<Lot> = ({ root, batches }) => {
+  const names = [...batches.values()].filter(batch => batch.unread).map(({ path }) => path);
+  if (root.children.length === 0 || names.length === 0) return undefined;
+  const more = names.length - MOST_ROWS;
+  const named = `${names.slice(0, MOST_ROWS).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  return escapeMarkdown(`A record of ${named} has an error: these numbers may lack what it says.`);
+};
+
 /** Add to these what else there is to say of a lot. */
-const lotSections: readonly Section<Lot>[] = [heading, onlyBatch, batchTable];
+const lotSections: readonly Section<Lot>[] = [heading, onlyBatch, batchTable, unread];
 
 export function hoverLot(lot: Lot | undefined, context: HoverContext): string | undefined {
   return lot && sectionsOf(lotSections, lot, context);
