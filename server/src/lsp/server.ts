@@ -34,6 +34,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   let workspace: Workspace;
   /** The client's settings have come, if it has any to ask for. */
   let configured: Promise<void> = Promise.resolve();
+  let folders: readonly string[] = [];
   let clock: ReturnType<typeof setInterval> | undefined;
 
   const now = ({ journal }: Room) => settings.asOf ?? present(journal.zone);
@@ -56,7 +57,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     workspace = new Workspace(
       files, (room, file) => publisher.changed(room, file), message => connection.console.warn(message));
     applySettings();
-    for (const uri of foldersOf(params)) workspace.addFolder(uri);
+    folders = foldersOf(params);
     return {
       serverInfo: { name: 'plumule', version },
       capabilities: {
@@ -68,6 +69,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   });
 
   connection.onInitialized(() => {
+    // Not before: until then a server may ask the client for nothing, so not for files either.
+    for (const uri of folders) workspace.addFolder(uri);
     if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
       void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.germ' }] });
     }
