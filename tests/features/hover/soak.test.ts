@@ -82,8 +82,8 @@ describe('hover on a soak', () => {
       lot VER-24 Veratrum nigrum, 60 seeds
       soak VER-24 2026-01-10 19:00, GA3 unmeasured
       ^^^^ here
-    `, '2026-01-10 20:00')?.split('\n\n')[2]).toBe(
-      'GA3 unmeasured: Nothing was measured, so there is no ppm to convert or to compare.');
+    `, '2026-01-10 20:00')?.split('\n\n')[2]).toMatch(
+      /^GA3 unmeasured: Nothing was measured, so .* no ppm/);
   });
 
   test('above the limit says so', () => {

@@ -51,7 +51,8 @@ export function hoverStrength(
   const agent = context.journal.agents.get(word) ?? context.journal.solution(word)?.agent;
   if (!agent) return undefined;
   if (strength === 'unmeasured') {
-    return escapeMarkdown(`${agent.word}, nothing measured: it has no ppm and takes no part in a comparison of doses.`);
+    const ppm = strengthInPpm(strength, agent);
+    return ppm.ok ? undefined : escapeMarkdown(`${agent.word} unmeasured: ${ppm.refusal.message}`);
   }
   return sectionsOf(strengthSections, { agent, strength, entry }, context);
 }
