@@ -1,7 +1,8 @@
 /** Every check, by what it is about. A new check is a file of its own and a line here. */
+import type { Stay } from '../calendar/stays.ts';
 import { stockAboveSolubility } from './above-solubility.ts';
 import { afterClose } from './after-close.ts';
-import type { Context, Found, IdCheck, JournalCheck, LotCheck, SolutionCheck } from './check.ts';
+import type { Context, Found, IdCheck, JournalCheck, LotCheck, SlotCheck, SolutionCheck } from './check.ts';
 import { countBeforeSowing } from './count-before-sowing.ts';
 import { countExceedsSown } from './count-exceeds-sown.ts';
 import { countInFuture } from './count-in-future.ts';
@@ -18,6 +19,7 @@ import { noControl } from './no-control.ts';
 import { noRecentCount } from './no-recent-count.ts';
 import { nothingHeldBack } from './nothing-held-back.ts';
 import { nothingLeft } from './nothing-left.ts';
+import { slotTaken } from './slot-taken.ts';
 import { soakTooLong } from './soak-too-long.ts';
 import { sownBeforeCollected } from './sown-before-collected.ts';
 import { sownExceedsSeeds } from './sown-exceeds-seeds.ts';
@@ -38,6 +40,8 @@ const lotChecks: readonly LotCheck[] = [
 
 const solutionChecks: readonly SolutionCheck[] = [stockAboveSolubility, impossibleDilution];
 
+const slotChecks: readonly SlotCheck[] = [slotTaken];
+
 const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit];
 
 /** All problems of one id: as a name, as a lot, as a stock. */
@@ -51,6 +55,11 @@ export function problemsOfId(id: string, context: Context): Found[] {
   const solution = journal.solution(id);
   if (solution) for (const check of solutionChecks) all.push(...check(solution, context));
   return all;
+}
+
+/** Problems of all that ever lay in one slot, of whatever lots. */
+export function problemsOfSlot(stays: readonly Stay[]): Found[] {
+  return slotChecks.flatMap(check => [...check(stays)]);
 }
 
 /** Problems of the records that hold for the whole journal. */

@@ -64,6 +64,7 @@ const table = {
   'nothing-held-back': ['warning', 'Every seed of {lot} is treated with {agent}; nothing is held back.', 'Keep a part untreated: if the dose harms, the seed is not all lost, and only a comparison tells whether it paid.'],
   'count-before-sowing': ['warning', 'This count of {batch} is dated {date}, {before}.', 'Correct a date, or write the “sow” record.'],
   'sown-before-collected': ['warning', '{batch} is dated {date}, before the seed was collected ({collected}).', 'Correct one of the two dates.'],
+  'slot-taken': ['warning', '{batch} is put at “{place}”, where {other} lies{since}.', 'Two batches in one slot cannot be told apart: correct a place, or write the “move” that is missing.'],
   'no-control': ['hint', '{batch} is treated, but no untreated batch of {lot} was sown to compare it with.', 'Sow an untreated part beside it; without one no record can tell whether the treatment paid.'],
   'no-recent-count': ['hint', 'No count of {batch} for {days} days.', 'Look at it and write a count (0 is a count too), or close the batch with “cut” or “discard”.'],
 } as const satisfies Record<string, readonly [Severity, string, string]>;
