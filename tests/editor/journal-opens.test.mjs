@@ -4,8 +4,8 @@ import { inEditor, picture } from './journal.mjs';
 const settings = { 'plumule.asOf': '2026-11-25T20:00' };
 const lots = 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 24 seeds, B 24 seeds\n';
 
-const showing = (editor, code) => editor.until(
-  async () => (await editor.problems()).some(row => row?.includes(code)), `the problem ${code}`);
+const showing = (editor, words) => editor.until(
+  async () => (await editor.problems()).some(row => row?.includes(words)), `the problem “${words}”`);
 
 test('a soak of 30 hours and a dose of 2000 ppm are warned of while they are typed', () => inEditor(
   { files: { 'lots.germ': lots, 'bench.germ': '# The bench\n' }, settings },
@@ -13,18 +13,19 @@ test('a soak of 30 hours and a dose of 2000 ppm are warned of while they are typ
     await editor.openFile('bench.germ');
     await editor.goTo(2);
     await editor.type('soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 30 h');
-    await showing(editor, 'soak-too-long');
+    await showing(editor, 'VER-24/A lay 30 h in the soak; the limit is 24 h');
     await editor.openFile('bench.germ');
     await editor.goTo(2, 50);
     await editor.press('Enter');
     await editor.type('soak VER-24/B 2026-01-10 19:00, GA3 2000 ppm, 24 h');
-    await showing(editor, 'dose-above-limit');
+    await showing(editor, 'GA3 2000 ppm is above the limit of 1000 ppm');
   }));
 
 test('the hover over a batch says what came up, of how many, and the interval', () => inEditor(
   { settings },
   async editor => {
     await editor.openFile('2025-26.germ');
+    await editor.goTo(86);
     const { text } = await editor.hover('PEN-25/B');
     // 18 of 24: Wilson's 95 % interval by R 4.2.2, prop.test(18, 24, correct = FALSE): 0.551, 0.880.
     expect(text).toContain('18 of 24');
@@ -40,10 +41,10 @@ test('from a count to its lot and back', () => inEditor(
       await editor.press('F12');
       return editor.page.locator('.tab.active[data-resource-name="lots.germ"]').isVisible();
     }, 'the lot');
-    expect((await editor.cursor()).line).toBe(2);
+    await editor.until(async () => (await editor.cursor()).line === 2, 'the line of the lot');
     await editor.press('Control+Alt+-');
     await editor.page.locator('.tab.active[data-resource-name="counts.germ"]').waitFor();
-    expect((await editor.cursor()).line).toBe(4);
+    await editor.until(async () => (await editor.cursor()).line === 4, 'the count again');
   }));
 
 test('the problems of files that nobody opened are listed', () => inEditor({ settings }, async editor => {
@@ -55,6 +56,7 @@ test('the editor at work, for the README', () => inEditor(
   { settings: { ...settings, 'workbench.colorTheme': 'Default Light Modern' }, width: 1280, height: 800 },
   async editor => {
     await editor.openFile('2025-26.germ');
+    await editor.goTo(86);
     await editor.hover('PEN-25/B');
     await editor.page.screenshot({ path: picture('screenshot') });
   }));

@@ -50,7 +50,7 @@ export class DueView implements TreeDataProvider<Node> {
 }
 
 function itemOf({ key, what, id, plant, place, when, overdueDays, action, at, group, kind }: DueShown): TreeItem {
-  const item = new TreeItem(what);
+  const item = new TreeItem(`${id}: ${what}`);
   item.id = key;
   item.description = overdueDays > 0 ? `${when}, ${days(overdueDays)} ago` : when;
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);

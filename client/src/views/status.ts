@@ -16,10 +16,11 @@ export class NextDue {
     if (!next) return this.#item.hide();
     const soon = next.group === 'overdue' || next.group === 'today' || next.group === 'this week';
     if (!soon) return this.#item.hide();
-    this.#item.text = overdue > 1 ? `$(bell) ${overdue} overdue` : `$(bell) ${next.what}, ${next.when}`;
-    this.#item.tooltip = overdue > 1 ? `First of these: ${next.what}, ${next.when}` : 'Show what is due';
+    const words = `${next.id}: ${next.what}, ${next.when}`;
+    this.#item.text = `$(bell) ${overdue > 1 ? `${overdue} overdue` : words}`;
+    this.#item.tooltip = overdue > 1 ? `First of these: ${words}` : 'Show what is due';
     this.#item.backgroundColor = overdue > 0 ? new ThemeColor('statusBarItem.warningBackground') : undefined;
-    this.#item.accessibilityInformation = { label: `Due next: ${next.what}, ${next.when}. ${overdue} overdue.` };
+    this.#item.accessibilityInformation = { label: `Due next: ${words}. ${overdue} overdue.` };
     this.#item.show();
   }
 
