@@ -1,4 +1,4 @@
-/** Which lots have seed in which slots: the scope of a check across lots that an edit touches as little of as it can. */
+/** Which lots have seed in which slots: what to check again across lots when one of them was edited. */
 import { placeKey, slotOf } from '../calendar/place-text.ts';
 import { staysOf, type Stay } from '../calendar/stays.ts';
 import type { Lot } from '../journal/life.ts';
@@ -17,7 +17,8 @@ export class SlotIndex {
     const now = lot ? bySlot(staysOf(lot)) : none;
     if (now.size > 0) this.#stays.set(id, now);
     else this.#stays.delete(id);
-    const changed = [...new Set([...before.keys(), ...now.keys()])].filter(slot => !isSame(before.get(slot), now.get(slot)));
+    const slots = [...new Set([...before.keys(), ...now.keys()])];
+    const changed = slots.filter(slot => !isSame(before.get(slot), now.get(slot)));
     for (const slot of changed) {
       const lots = this.#lotsIn.get(slot) ?? new Set();
       if (now.has(slot)) lots.add(id);

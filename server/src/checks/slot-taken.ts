@@ -1,5 +1,6 @@
 import type { Stay } from '../calendar/stays.ts';
 import { inJournalOrder } from '../journal/journal-file.ts';
+import type { Entry } from '../journal/life.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import { isoOf } from '../model/day.ts';
 import { found, type Found, type SlotCheck } from './check.ts';
@@ -30,24 +31,26 @@ function taken({ id, place, entry, fact: { start, end } }: Stay, other: Stay): F
 function inOrder(stays: readonly Stay[]): Stay[] {
   const lines = new Map(inJournalOrder(new Set(stays.map(({ entry }) => entry.line))).map((line, i) => [line, i]));
   const minutesOf = ({ from }: Stay) => (from ? from.day * 1440 + (from.minutes ?? 0) : -Infinity);
+  const lineOf = ({ entry: { line } }: Stay) => lines.get(line)!;
   return stays.toSorted((a, b) =>
-    compare(minutesOf(a), minutesOf(b)) || lines.get(a.entry.line)! - lines.get(b.entry.line)! || (a.id < b.id ? -1 : 1));
+    compare(minutesOf(a), minutesOf(b)) || lineOf(a) - lineOf(b) || compare(a.id, b.id));
 }
 
-function compare(a: number, b: number): number {
+function compare<T extends number | string>(a: T, b: T): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function isFamily({ id: a }: Stay, { id: b }: Stay): boolean {
-  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
+/** Whether one was put there by a record about the other, or about what the other was split off from. */
+function isFamily(a: Stay, b: Stay): boolean {
+  return isPartOf(a.id, b.entry) || isPartOf(b.id, a.entry);
 }
 
-/**
- * Whether both lay there right before the first of the two went: what was not written leaves it open. Batches that were
- * put there by one record came as one, and are told apart by another place or not at all.
- */
+function isPartOf(id: string, { record: { subject } }: Entry): boolean {
+  return subject !== undefined && (id === subject.text || id.startsWith(`${subject.text}/`));
+}
+
+/** Whether both lay there right before the first of the two went: what was not written leaves it open. */
 function isCertain(a: Stay, b: Stay): boolean {
-  if (a.entry.line === b.entry.line) return false;
   const first = !a.to || (b.to && isBefore(b.to, a.to)) ? b.to : a.to;
   return isThereBefore(a, first) && isThereBefore(b, first);
 }
