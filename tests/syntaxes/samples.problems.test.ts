@@ -35,6 +35,8 @@ describe('the samples as a journal', () => {
       'count-exceeds-sown', 'total-falls', 'after-close', 'cut-does-not-add-up', 'sown-before-collected',
       'count-before-sowing', 'count-in-future', 'soak-too-long', 'dose-above-limit', 'strength-slip',
       'above-solubility', 'end-before-start', 'lift-without-soak', 'lift-missing', 'nothing-held-back',
+      'stock-overdrawn', 'draw-before-made', 'impossible-dilution', 'stock-expired', 'strength-of-stock',
+      'apply-exceeds-seedlings',
     ]);
   });
 

@@ -2,14 +2,18 @@
 import type { Stay } from '../calendar/stays.ts';
 import { stockAboveSolubility } from './above-solubility.ts';
 import { afterClose } from './after-close.ts';
+import { applyExceedsSeedlings } from './apply-exceeds-seedlings.ts';
+import { beyondGuides } from './beyond-guides.ts';
 import type { Context, Found, IdCheck, JournalCheck, LotCheck, SlotCheck, SolutionCheck } from './check.ts';
 import { countBeforeSowing } from './count-before-sowing.ts';
 import { countExceedsSown } from './count-exceeds-sown.ts';
 import { countInFuture } from './count-in-future.ts';
 import { cutDoesNotAddUp } from './cut-does-not-add-up.ts';
 import { doses } from './doses.ts';
+import { drawBeforeMade } from './draw-before-made.ts';
 import { duplicateBatches, duplicateDefinitions, duplicateZones } from './duplicate-definition.ts';
 import { endBeforeStart } from './end-before-start.ts';
+import { Events } from './events.ts';
 import { impossibleDilution } from './impossible-dilution.ts';
 import { liftMissing } from './lift-missing.ts';
 import { liftWithoutSoak } from './lift-without-soak.ts';
@@ -19,11 +23,15 @@ import { noControl } from './no-control.ts';
 import { noRecentCount } from './no-recent-count.ts';
 import { nothingHeldBack } from './nothing-held-back.ts';
 import { nothingLeft } from './nothing-left.ts';
+import { oneAgent } from './one-agent.ts';
 import { slotTaken } from './slot-taken.ts';
 import { soakTooLong } from './soak-too-long.ts';
 import { sownBeforeCollected } from './sown-before-collected.ts';
 import { sownExceedsSeeds } from './sown-exceeds-seeds.ts';
 import { splitExceedsSeeds } from './split-exceeds-seeds.ts';
+import { stockExpired } from './stock-expired.ts';
+import { stockNearExpiry } from './stock-near-expiry.ts';
+import { stockOverdrawn } from './stock-overdrawn.ts';
 import { totalFalls } from './total-falls.ts';
 import { unknownBatch } from './unknown-batch.ts';
 import { unknownIds } from './unknown-ids.ts';
@@ -33,12 +41,15 @@ import { unknownZone } from './unknown-zone.ts';
 const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingDate];
 
 const lotChecks: readonly LotCheck[] = [
-  unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown, moreThanGerminated,
-  totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose, sownBeforeCollected,
-  soakTooLong, liftMissing, liftWithoutSoak, doses, nothingHeldBack, noControl, noRecentCount,
+  unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
+  moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
+  sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, doses, beyondGuides, applyExceedsSeedlings,
+  nothingHeldBack, noControl, noRecentCount,
 ];
 
-const solutionChecks: readonly SolutionCheck[] = [stockAboveSolubility, impossibleDilution];
+const solutionChecks: readonly SolutionCheck[] = [
+  stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
+];
 
 const slotChecks: readonly SlotCheck[] = [slotTaken];
 
@@ -51,7 +62,10 @@ export function problemsOfId(id: string, context: Context): Found[] {
   const all: Found[] = [];
   for (const check of idChecks) all.push(...check(id, mentions, context));
   const lot = journal.lot(id);
-  if (lot) for (const check of lotChecks) all.push(...check(lot, context));
+  if (lot) {
+    const events = new Events(lot);
+    for (const check of lotChecks) all.push(...check(lot, context, events));
+  }
   const solution = journal.solution(id);
   if (solution) for (const check of solutionChecks) all.push(...check(solution, context));
   return all;

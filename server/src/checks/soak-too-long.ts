@@ -1,11 +1,9 @@
-import { elapsed, lengthText } from '../journal/moment.ts';
+import { elapsed, lengthText, type Elapsed } from '../journal/moment.ts';
 import { dayAfter, minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
-import { factOf, type Span } from '../model/record.ts';
-import type { Soak } from '../journal/life.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { soaksOf } from './soaks.ts';
-import { subjectOf } from './spans.ts';
+import { lengthSpan } from './spans.ts';
 
 /** Seed that lay, or lies by now, longer in a soak than the limit; only where it is certain. */
 export const soakTooLong: LotCheck = function* (lot, { journal, now }) {
@@ -21,9 +19,9 @@ export const soakTooLong: LotCheck = function* (lot, { journal, now }) {
       ? 'Lift the seed now and write “lift”.'
       : 'Long soaks starve seed of air and raise the dose: a day and no longer is common practice.';
     const lay = running ? 'has lain' : 'lay';
-    yield found(entry.line, 'soak-too-long', spanOfLength(soak), {
+    yield found(entry.line, 'soak-too-long', lengthSpan(soak), {
       batch: listed(batches.map(({ path }) => path), 'and'), lay: running && batches.length > 1 ? 'have lain' : lay,
-      hours: lengthText(length, running), limit: printQuantity(value), origin, suggestion,
+      hours: hoursText(length, running, value), limit: printQuantity(value), origin, suggestion,
     }, {
       related: [
         ...(endEntry ? [relatedTo(endEntry, 'The end of the soak')] : []),
@@ -33,12 +31,12 @@ export const soakTooLong: LotCheck = function* (lot, { journal, now }) {
   }
 };
 
-function limitMinutes(limit: Duration): number {
-  return minutesOf(limit) ?? dayAfter(0, limit) * 1440;
+/** To a tenth of an hour; a minute over the limit still shows. */
+function hoursText(length: Elapsed, running: boolean, limit: Duration): string {
+  const text = lengthText(length, running);
+  return text.startsWith(printQuantity(limit)) ? `just over ${text}` : text;
 }
 
-function spanOfLength({ entry, endedBy }: Soak): Span {
-  const { record } = entry;
-  const fact = endedBy === 'duration' ? factOf(record, 'duration') : endedBy === 'until' ? factOf(record, 'until') : undefined;
-  return fact ?? subjectOf(entry);
+function limitMinutes(limit: Duration): number {
+  return minutesOf(limit) ?? dayAfter(0, limit) * 1440;
 }

@@ -1,6 +1,6 @@
 /** Where in its line a problem is shown. */
-import type { Entry } from '../journal/life.ts';
-import { factsOf, type Countable, type JournalRecord, type Span } from '../model/record.ts';
+import type { Entry, Soak } from '../journal/life.ts';
+import { factOf, factsOf, type Countable, type JournalRecord, type Span } from '../model/record.ts';
 
 /** Of a whole record: its subject. */
 export function subjectOf({ record }: Pick<Entry, 'record'>): Span {
@@ -23,6 +23,13 @@ export function factsSpan({ record }: Pick<Entry, 'record'>, type: 'part' | 'cut
 export function countSpan(record: JournalRecord, whats: readonly Countable[]): Span {
   const count = factsOf(record, 'count').findLast(({ what }) => whats.includes(what));
   return count ? spanOf(count) : subjectOf({ record });
+}
+
+/** What says how long a soak is; the subject where nothing on its line does. */
+export function lengthSpan({ entry, endedBy }: Soak): Span {
+  const { record } = entry;
+  const fact = endedBy === 'duration' ? factOf(record, 'duration') : endedBy === 'until' ? factOf(record, 'until') : undefined;
+  return fact ? spanOf(fact) : subjectOf(entry);
 }
 
 function spanOf({ start, end }: Span): Span {

@@ -4,6 +4,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { agentsWith } from '../solutions/declared-agents.ts';
 import { inJournalOrder, type JournalLine } from './journal-file.ts';
 import type { Keyword } from '../model/keywords.ts';
+import { Guides } from './guides.ts';
 import { Limits } from './limits.ts';
 import type { LimitSettings } from './settings.ts';
 import { isZone } from './zone.ts';
@@ -13,6 +14,7 @@ export interface Common {
   /** Undefined where none is named or the name is no zone. */
   readonly zone: string | undefined;
   readonly limits: Limits;
+  readonly guides: Guides;
   /** The records of a keyword that hold for the whole journal, in its order. */
   readonly lines: (keyword: Keyword) => readonly JournalLine[];
 }
@@ -31,6 +33,7 @@ export function commonOf(lines: Iterable<JournalLine>, settings: LimitSettings):
     agents: agentsWith(linesOf('agent').flatMap(declarationOf)),
     zone: zones.find(name => name !== undefined && isZone(name)),
     limits: new Limits(linesOf('limit'), settings),
+    guides: new Guides(linesOf('guide')),
     lines: linesOf,
   };
 }

@@ -1,13 +1,14 @@
 /** The stocks and dilutions of a journal: what each holds, how strong it is, until when, and what was drawn from it. */
-import { factOf, factsOf } from '../model/record.ts';
-import { dayAfter, type Duration } from '../model/quantity.ts';
+import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { dayAfter, printQuantity, type Duration } from '../model/quantity.ts';
 import type { Day } from '../model/day.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { diluted } from '../solutions/dilution.ts';
 import { ledgerOf, type Ledger } from '../solutions/ledger.ts';
 import { refused, type Outcome } from '../solutions/outcome.ts';
-import { stockFromPowder, type StockStrength } from '../solutions/stock.ts';
+import { stockFromPowder, type PowderStock, type StockStrength } from '../solutions/stock.ts';
+import { strengthInPpm } from '../solutions/strength.ts';
 import type { Entry } from './life.ts';
 import type { Limit } from './limits.ts';
 
@@ -23,8 +24,15 @@ export interface Solution {
   /** A dilution that is made, directly or by way of others, from itself. */
   readonly circular: boolean;
   readonly madeMl: Exact | undefined;
-  /** The last good day, and in words what says so; undefined for a record without a date. */
-  readonly keeps: { readonly until: Day; readonly origin: string } | undefined;
+  /** Undefined for a record without a date. */
+  readonly keeps: Keeping | undefined;
+}
+
+export interface Keeping {
+  /** The last good day. */
+  readonly until: Day;
+  /** In words: what says so. */
+  readonly origin: string;
 }
 
 export interface Draw {
@@ -35,17 +43,27 @@ export interface Draw {
 /** What a dilution is made from: a solution, nothing that the journal knows, or in the end itself. */
 export type Source = Solution | 'unknown' | 'circular';
 
-/** `limit` holds for stocks that say nothing themselves of how long they keep. `source` is of no account for a stock from powder. */
+/**
+ * `limit` holds for stocks that say nothing themselves of how long they keep. `source` is of no account for a stock from
+ * powder.
+ */
 export function solutionOf(
   id: string, entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source, limit: Limit<Duration>,
 ): Solution {
-  const { record, moment } = entry;
+  const base = { id, entry, keeps: keepingOf(entry, source, limit) };
+  return entry.record.keyword === 'stock'
+    ? { ...base, ...fromShelf(entry, agents) } : { ...base, ...fromStock(entry, source) };
+}
+
+/** A dilution that says nothing itself keeps no longer than what it was made from. */
+function keepingOf({ record, moment }: Entry, source: Source, limit: Limit<Duration>): Keeping | undefined {
+  if (!moment) return undefined;
   const own = factOf(record, 'keeps')?.value;
-  const keeps = moment && {
-    until: dayAfter(moment.day, own ?? limit.value), origin: own ? 'as its own record says' : limit.origin,
-  };
-  const base = { id, entry, keeps };
-  return record.keyword === 'stock' ? { ...base, ...fromPowder(entry, agents) } : { ...base, ...fromStock(entry, source) };
+  if (own) return { until: dayAfter(moment.day, own), origin: `keeps ${printQuantity(own)}, as its own record says` };
+  const until = dayAfter(moment.day, limit.value);
+  const before = record.keyword === 'dilute' && typeof source === 'object' ? source.keeps : undefined;
+  if (before && before.until < until) return { until: before.until, origin: 'no longer than what it was made from' };
+  return { until, origin: `keeps ${printQuantity(limit.value)}; ${limit.origin}` };
 }
 
 type Made = Omit<Solution, 'id' | 'entry' | 'keeps'>;
@@ -55,7 +73,8 @@ function fromStock({ record }: Entry, source: Source): Made {
   const to = factOf(record, 'to');
   const madeMl = to && volumeInMl(to.value);
   const found = typeof source === 'object' ? source : undefined;
-  const made = { agent: found?.agent, powder: undefined, from: draw?.stock.text, circular: source === 'circular', madeMl };
+  const from = draw?.stock.text;
+  const made = { agent: found?.agent, powder: undefined, from, circular: source === 'circular', madeMl };
   if (!draw?.volume || !madeMl) {
     return { ...made, ppm: refused('no-volume', 'The volumes taken and made up to are not both written.') };
   }
@@ -64,7 +83,7 @@ function fromStock({ record }: Entry, source: Source): Made {
   return { ...made, ppm: found.ppm.ok ? diluted(found.ppm.value, volumeInMl(draw.volume.value), madeMl) : found.ppm };
 }
 
-function fromPowder({ record }: Entry, agents: ReadonlyMap<string, Agent>): Made {
+function fromShelf({ record }: Entry, agents: ReadonlyMap<string, Agent>): Made {
   const substance = factOf(record, 'substance');
   const agent = substance && agents.get(substance.name.text);
   const volume = factOf(record, 'volume')?.value;
@@ -72,14 +91,25 @@ function fromPowder({ record }: Entry, agents: ReadonlyMap<string, Agent>): Made
     agent, powder: undefined, from: undefined, circular: false, madeMl: volume && volumeInMl(volume),
   };
   if (!substance || !agent) return { ...made, ppm: refused('no-strength', 'Its agent is not known.') };
+  // Bought as a liquid, with the strength on its label.
+  if (substance.strength) return { ...made, ppm: strengthInPpm(substance.strength.value, agent) };
   if (!substance.mass) return { ...made, ppm: refused('no-strength', 'The mass of powder is not written.') };
-  if (!volume) return { ...made, ppm: refused('no-volume', 'The volume it was made up to is not written.') };
-  const purity = factOf(record, 'purity')?.percent;
-  const powder = stockFromPowder({
-    agent, mass: substance.mass.value, volume, halved: substance.halved?.value,
-    purity: purity === undefined ? undefined : { percent: purity },
-  });
-  return powder.ok ? { ...made, powder: powder.value, ppm: { ok: true, value: powder.value.ppm } } : { ...made, ppm: powder };
+  const stock = powderStock(record, agents);
+  if (!stock) return { ...made, ppm: refused('no-volume', 'The volume it was made up to is not written.') };
+  const powder = stockFromPowder(stock);
+  if (!powder.ok) return { ...made, ppm: powder };
+  return { ...made, powder: powder.value, ppm: { ok: true, value: powder.value.ppm } };
+}
+
+/** What the record of a stock says of its powder; undefined where that is not enough for a strength. */
+export function powderStock(record: JournalRecord, agents: ReadonlyMap<string, Agent>): PowderStock | undefined {
+  const substance = factOf(record, 'substance');
+  const agent = substance && agents.get(substance.name.text);
+  const volume = factOf(record, 'volume')?.value;
+  if (!agent || !substance.mass || !volume) return undefined;
+  return {
+    agent, mass: substance.mass.value, volume, halved: substance.halved?.value, purity: factOf(record, 'purity'),
+  };
 }
 
 /** The volume that a record takes from a stock; undefined where it does not say. */

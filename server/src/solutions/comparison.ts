@@ -29,19 +29,25 @@ export function compareDoses(first: Dose, second: Dose): Comparison {
   if (!a!.ok) return { comparable: false, why: a!.refusal.message };
   if (!b!.ok) return { comparable: false, why: b!.refusal.message };
   if (first.agent.word === second.agent.word) return ordered(a!.value, b!.value, readingsOf(first.agent));
-  if (acidWord(first.agent) !== acidWord(second.agent)) {
+  if (substanceOf(first.agent) !== substanceOf(second.agent)) {
     const why = `${first.agent.word} and ${second.agent.word} are different agents: their strengths say nothing about each other.`;
     return { comparable: false, why };
   }
   return ordered(
-    acidEquivalent(a!.value, first.agent) ?? a!.value,
-    acidEquivalent(b!.value, second.agent) ?? b!.value,
+    comparedPpm(a!.value, first.agent),
+    comparedPpm(b!.value, second.agent),
     [...readingsOf(first.agent), ...readingsOf(second.agent)],
   );
 }
 
-function acidWord(agent: Agent): string {
+/** The word of the agent that a dose counts as: for a salt its acid. */
+export function substanceOf(agent: Agent): string {
   return agent.acid?.word ?? agent.word;
+}
+
+/** ppm of what a dose counts as. */
+export function comparedPpm(ppm: Exact, agent: Agent): Exact {
+  return acidEquivalent(ppm, agent) ?? ppm;
 }
 
 function ordered(a: Exact, b: Exact, assumptions: readonly Assumption[]): Comparison {

@@ -1,0 +1,14 @@
+import { isBefore } from '../journal/moment.ts';
+import { isoOf } from '../model/day.ts';
+import { found, relatedTo, type SolutionCheck } from './check.ts';
+import { drawSpan } from './draws.ts';
+
+/** Something taken from a stock before there was any. */
+export const drawBeforeMade: SolutionCheck = function* ({ id, entry: made }, { journal }) {
+  if (!made.moment) return;
+  for (const { entry } of journal.drawsFrom(id)) {
+    if (!entry.moment || !isBefore(entry.moment, made.moment)) continue;
+    yield found(entry.line, 'draw-before-made', drawSpan(entry, id),
+      { stock: id, date: isoOf(entry.moment.day), made: isoOf(made.moment.day) }, { related: [relatedTo(made, 'Made up here')] });
+  }
+};

@@ -1,0 +1,20 @@
+import type { Entry } from '../journal/life.ts';
+import { factOf, factsOf, type Span } from '../model/record.ts';
+import { subjectOf } from './spans.ts';
+
+/** Where a record names the stock that it takes from. */
+export function drawSpan({ record }: Entry, stock: string): Span {
+  const draw = factOf(record, 'draw');
+  const name = draw?.stock.text === stock ? draw.stock : factsOf(record, 'substance').find(fact => fact.name.text === stock)?.name;
+  return name ? { start: name.start, end: name.end } : subjectOf({ record });
+}
+
+/** Where a record says how much it takes; the name of the stock where it does not. */
+export function drawnSpan(entry: Entry, stock: string): Span {
+  const { record } = entry;
+  const draw = factOf(record, 'draw');
+  const own = draw?.stock.text === stock
+    ? draw.volume
+    : factsOf(record, 'substance').find(fact => fact.name.text === stock)?.volume ?? factOf(record, 'volume');
+  return own ? { start: own.start, end: own.end } : drawSpan(entry, stock);
+}

@@ -1,0 +1,15 @@
+import { isoOf } from '../model/day.ts';
+import { found, relatedTo, type SolutionCheck } from './check.ts';
+import { drawSpan } from './draws.ts';
+
+/** A stock used after its last good day. */
+export const stockExpired: SolutionCheck = function* ({ id, entry: made, keeps }, { journal }) {
+  if (!keeps) return;
+  for (const { entry } of journal.drawsFrom(id)) {
+    if (!entry.moment || entry.moment.day <= keeps.until) continue;
+    const days = entry.moment.day - keeps.until;
+    yield found(entry.line, 'stock-expired', drawSpan(entry, id),
+      { stock: id, until: isoOf(keeps.until), origin: keeps.origin, days: days === 1 ? '1 day' : `${days} days` },
+      { related: [relatedTo(made, 'Made up here')] });
+  }
+};

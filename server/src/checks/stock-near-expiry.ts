@@ -1,0 +1,19 @@
+import { ledger } from '../journal/solutions.ts';
+import { isoOf } from '../model/day.ts';
+import { isPositive } from '../solutions/amounts.ts';
+import { shelfLife } from '../solutions/expiry.ts';
+import { found, type SolutionCheck } from './check.ts';
+import { subjectOf } from './spans.ts';
+
+/** A stock that is good for a short time only, as long as something is left of it. */
+export const stockNearExpiry: SolutionCheck = function* (solution, { journal, now }) {
+  const { id, entry, keeps } = solution;
+  if (!keeps || !entry.moment || entry.moment.day > now.day) return;
+  const { state, daysLeft } = shelfLife(now.day, entry.moment.day, keeps.until);
+  if (state !== 'near') return;
+  const { leftMl } = ledger(solution, journal.drawsFrom(id));
+  if (leftMl && !isPositive(leftMl)) return;
+  const days = daysLeft === 1 ? '1 day' : `${daysLeft} days`;
+  yield found(entry.line, 'stock-near-expiry', subjectOf(entry),
+    { stock: id, until: isoOf(keeps.until), days, origin: keeps.origin });
+};

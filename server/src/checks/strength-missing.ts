@@ -1,0 +1,25 @@
+import type { Dose, Entry } from '../journal/life.ts';
+import { factOf } from '../model/record.ts';
+import { showStrength } from '../solutions/display.ts';
+import { stockFromPowder } from '../solutions/stock.ts';
+import { replacement } from '../syntax/reader.ts';
+import { found, type Found } from './check.ts';
+
+/** An agent without its strength, which nobody said was unmeasured. */
+export function strengthMissing({ line, record }: Entry, { agent, fact, stock }: Dose): Found | undefined {
+  const { name, mass, strength, unmeasured } = fact;
+  if (!agent || agent.role === 'water' || stock !== undefined || strength || unmeasured) return undefined;
+  const volume = factOf(record, 'volume')?.value;
+  const made = mass && volume
+    ? stockFromPowder({ agent, mass: mass.value, volume, halved: fact.halved?.value }) : undefined;
+  if (made?.ok) {
+    const { text, exact } = showStrength(made.value.ppm, 'ppm');
+    const suggestion = `Pure powder in that volume is ${text}: write the strength, or a “stock” record and its id.`;
+    return found(line, 'strength-missing', name, { agent: agent.word, suggestion },
+      { fixes: exact ? [replacement(fact, `${agent.word} ${text}`)] : [] });
+  }
+  return found(line, 'strength-missing', name, {
+    agent: agent.word,
+    suggestion: 'Write it, or “unmeasured” for powder on a damp towel: without it no limit and no comparison can go by it.',
+  });
+}

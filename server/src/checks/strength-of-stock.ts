@@ -1,0 +1,23 @@
+import type { Dose, Entry } from '../journal/life.ts';
+import { printQuantity } from '../model/quantity.ts';
+import { showStrength } from '../solutions/display.ts';
+import { strengthInPpm } from '../solutions/strength.ts';
+import { replacement } from '../syntax/reader.ts';
+import { found, type Found } from './check.ts';
+
+/** A stock named with another strength than it has: the dose is that of the stock, so what is written misleads. */
+export function strengthOfStock({ line }: Entry, { agent, fact, ppm, stock }: Dose): Found | undefined {
+  const { name, strength, mass, unmeasured } = fact;
+  const written = strength ?? mass;
+  if (stock === undefined || !agent || (!written && !unmeasured)) return undefined;
+  const given = strength && strengthInPpm(strength.value, agent);
+  if (given?.ok && ppm.ok && given.value.equals(ppm.value)) return undefined;
+  const text = written ? printQuantity(written.value) : 'unmeasured';
+  const instead = strength ? `${agent.word} ${text}` : name.text;
+  return found(line, 'strength-of-stock', written ?? unmeasured ?? fact, {
+    stock, agent: agent.word, holds: ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength', written: text,
+    suggestion: strength
+      ? `If it was diluted for this, write a “dilute” record, or name the agent: ${instead}.`
+      : `What is taken of a stock is a volume: ${name.text} 10 mL.`,
+  }, { fixes: [replacement(fact, instead)] });
+}

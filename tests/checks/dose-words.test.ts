@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, problemsIn } from './marked.ts';
+
+describe('a stock with another strength beside it than it has', () => {
+  const codes = ['strength-of-stock', 'dose-above-limit', 'strength-slip'] as const;
+
+  test('is marked at what is written; the dose is that of the stock', () => {
+    expectMarked(codes, `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      stock G1 2026-01-09, GA3 20 mg, 10 mL
+      soak VER-24 2026-01-10 19:00, G1 500 ppm, 24 h
+                                       ^^^^^^^ strength-of-stock
+      soak VER-24 2026-01-12 19:00, G1 2 g/L, 24 h
+                                       ^^^^^ dose-above-limit
+      soak VER-24 2026-01-14 19:00, G1 20 mg, 24 h
+                                       ^^^^^ strength-of-stock
+      soak VER-24 2026-01-16 19:00, G1 unmeasured, 24 h
+                                       ^^^^^^^^^^ strength-of-stock
+      apply VER-24 2026-01-18, G1, 2 drops, 3 seedlings
+                               ^^ dose-above-limit
+    `);
+  });
+
+  test('can be turned into the agent with that strength', () => {
+    const [problem] = problemsIn('strength-of-stock', `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      stock G1 2026-01-09, GA3 20 mg, 10 mL
+      soak VER-24 2026-01-10 19:00, G1 500 ppm, 24 h
+    `);
+    expect(problem?.message).toContain('G1 is GA3 2000 ppm; the 500 ppm written beside it counts for nothing.');
+    expect(problem?.fixes).toEqual([{ title: 'Change to “GA3 500 ppm”', start: 30, end: 40, text: 'GA3 500 ppm' }]);
+  });
+});
+
+describe('an agent without its strength', () => {
+  test('is hinted at, but not water, not a stock, and not what was said to be unmeasured', () => {
+    expectMarked(['strength-missing'], `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      stock G1 2026-01-09, GA3 20 mg, 20 mL
+      soak VER-24 2026-01-10 19:00, GA3, 24 h
+                                    ^^^ strength-missing
+      soak VER-24 2026-01-12 19:00, GA3 20 mg, 20 mL, 24 h
+                                    ^^^ strength-missing
+      soak VER-24 2026-01-14 19:00, water, G1 10 mL, 24 h
+      soak VER-24 2026-01-16 19:00, GA3 unmeasured, 24 h
+      apply VER-24 2026-01-18, KNO3, 2 drops, 3 seedlings
+                               ^^^^ strength-missing
+      soak VER-24 2026-01-20 19:00, GA3 500 pmm, 24 h
+      guide Veratrum, GA3, source "a list"
+    `);
+  });
+
+  test('with a mass and a volume is told what pure powder would be', () => {
+    const [problem] = problemsIn('strength-missing', `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-12 19:00, GA3 20 mg, 20 mL, 24 h
+    `);
+    expect(problem?.message).toContain('Pure powder in that volume is 1000 ppm');
+    expect(problem?.fixes.map(({ text }) => text)).toEqual(['GA3 1000 ppm']);
+  });
+});
+
+describe('a stock of two agents', () => {
+  test('is a mistake at the second: it would be left out of the sums', () => {
+    expectMarked(['repeated-fact'], `
+      stock G1 2026-01-09, GA3 20 mg, KNO3 2 g, 1 L
+                                      ^^^^^^^^ repeated-fact
+      stock G2 2026-01-09, GA3 20 mg, 20 mL
+    `);
+  });
+});
+
+describe('powder that nobody measured', () => {
+  test('is timed like any soak, and held against no strength', () => {
+    expectMarked(['soak-too-long', 'dose-above-limit', 'beyond-guides', 'nothing-held-back', 'strength-slip', 'above-solubility'], `
+      guide Clematis, GA3 250 ppm, 12 h, source "a list"
+      lot CLE-25 Clematis alpina, 40 seeds
+      split CLE-25, A 20 seeds
+      soak CLE-25/A 2025-11-15 20:00, GA3 unmeasured, 30 h, at bag 4
+                                                      ^^^^ soak-too-long
+    `);
+  });
+});
