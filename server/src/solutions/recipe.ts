@@ -2,7 +2,7 @@
 import type { Agent } from './agent.ts';
 import { type Exact, isPositive, massInMg, volumeInMl } from './amounts.ts';
 import type { Assumption } from './assumptions.ts';
-import { type Caution, cautionsFor } from './cautions.ts';
+import { type BenchWork, type Caution, cautionsFor } from './cautions.ts';
 import { diluted } from './dilution.ts';
 import { showStrength, showVolume } from './display.ts';
 import type { Ladder, Rung } from './ladder.ts';
@@ -129,28 +129,54 @@ export interface SoakRecipe {
   /** What the seed lies in, as the journal names it: a stock, or an agent with its strength. */
   readonly liquid: string;
   readonly volume?: Parameters<typeof volumeInMl>[0] | undefined;
-  /** In words; undefined where the record has no length. */
+  /** In words: how long, or until when; undefined where the record does not say. */
   readonly duration: string | undefined;
+  readonly until?: string | undefined;
   /** A little powder on a damp towel. */
   readonly unmeasured: boolean;
 }
 
-export function recipeForSoak({ agents, liquid, volume, duration, unmeasured }: SoakRecipe): Recipe {
+export function recipeForSoak({ agents, liquid, volume, duration, until, unmeasured }: SoakRecipe): Recipe {
   const amount = volume === undefined ? liquid : `${showVolume(volumeInMl(volume)).text} of ${liquid}`;
   const bed = unmeasured
     ? `Lay the seed in a damp paper towel with a little powder of ${liquid}, in a closed bag.`
     : `Put the seed into ${amount}, so that all of it is covered.`;
-  const end = duration === undefined ? 'Lift it at the end' : `Lift it after ${duration}`;
+  const end = duration !== undefined ? `after ${duration}` : until !== undefined ? `on ${until}` : 'at the end';
   return {
     steps: [
       { id: 'soak', text: bed },
       { id: 'label', text: 'Label it: the batch, what it lies in, and when it began.' },
-      { id: 'lift', text: `${end}, rinse it with water, and note when.` },
+      { id: 'lift', text: `Lift it ${end}, rinse it with water, and note when.` },
     ],
     tooSmall: undefined,
     assumptions: [],
-    cautions: agents.every(({ role }) => role === 'water')
-      ? []
-      : cautionsFor(unmeasured ? 'unmeasured' : 'soak', agents),
+    cautions: cautionsOf(unmeasured ? 'unmeasured' : 'soak', agents),
   };
+}
+
+export interface DropsRecipe {
+  readonly agents: readonly Agent[];
+  readonly liquid: string;
+  /** On each seedling. */
+  readonly drops: number | undefined;
+  /** In all. */
+  readonly volume?: Parameters<typeof volumeInMl>[0] | undefined;
+}
+
+export function recipeForDrops({ agents, liquid, drops, volume }: DropsRecipe): Recipe {
+  const amount = drops === undefined ? 'a drop' : drops === 1 ? '1 drop' : `${drops} drops`;
+  const inAll = volume === undefined ? '' : `, ${showVolume(volumeInMl(volume)).text} in all`;
+  return {
+    steps: [
+      { id: 'drop', text: `Put ${amount} of ${liquid} on the growing point of each seedling${inAll}.` },
+      { id: 'compare', text: 'Leave some seedlings alone, to compare, and mark which are which.' },
+    ],
+    tooSmall: undefined,
+    assumptions: [],
+    cautions: cautionsOf('apply', agents),
+  };
+}
+
+function cautionsOf(work: BenchWork, agents: readonly Agent[]): Caution[] {
+  return agents.every(({ role }) => role === 'water') ? [] : cautionsFor(work, agents);
 }

@@ -17,7 +17,9 @@ export type StepId =
   | 'label'
   | 'store'
   | 'soak'
-  | 'lift';
+  | 'lift'
+  | 'drop'
+  | 'compare';
 
 export interface Step {
   readonly id: StepId;

@@ -19,7 +19,9 @@ export interface Converted {
   readonly assumptions: readonly Assumption[];
 }
 
-const notMeasured = refused('unmeasured', 'Nothing was measured, so there is no ppm to convert or to compare.');
+const notMeasuredText = 'Nothing was measured, so it has no ppm and takes no part in a comparison of doses; ' +
+  'against untreated seed it counts as treated.';
+const notMeasured = refused('unmeasured', notMeasuredText);
 
 /** ppm of one unit; undefined where the molar mass is needed and not known. */
 function ppmPer(unit: StrengthUnit, agent: Agent): Exact | undefined {

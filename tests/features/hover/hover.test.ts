@@ -35,7 +35,7 @@ const words = [
   'Primula japonica', '2026-13-40', ',', ', ', ' ', ', A 10 seeds', ', 1 5 seeds', ', 24 h', ', 3 months', ', GA3 500 ppm', ', kelp 5 mM',
   ', GA3 unmeasured', ', GA3 20 mg', ', G1 10 mL', ', 20 mL', ', from G1 10 mL', ', to 20 mL', ', 4 C', ', 20/10 C', ', 3', ', =9 emerged', ', 2 lost',
   ', 4 fresh', ', 30 seeds', ', 0 seeds', ', regime cold', ', chill 4 C 90 days', ', until 2026-01-12 19:00', ', collected 2025', ', at | <b>',
-  ', purity 90 %', ', keeps 1 year', ', for Primula', ', 1000 ppm', ', 2 drops', ', 4 seedlings', '# Heading', '  remark',
+  ', purity 90 %', ', keeps 1 year', ', for Primula', ', 1000 ppm', ', 2 drops', ', 4 seedlings', ', bought 2025', ', source a', '# Heading', '  remark',
 ];
 const line = fc.tuple(fc.constantFrom(...Object.keys(keywords)), fc.array(fc.constantFrom(...words), { maxLength: 7 }))
   .map(([keyword, rest]) => `${keyword} ${rest.join(rest.length > 3 ? '' : ' ')}`);
@@ -73,13 +73,14 @@ describe('features', () => {
         files: [{
           name: file,
           text: `lot X ${plant} P, 30 seeds, from ${text}, at ${place}\nsplit X, A 10 seeds\nagent kelp, ${text}\n`
-            + `sow X/A 2026-01-11, regime ${text}, at ${place}\ncount X/A 2026-01-20, 3\nstock G 2026-01-01, kelp 1 mg, 1 mL, at ${place}\n`,
+            + `sow X/A 2026-01-11, regime ${text}, at ${place}\ncount X/A 2026-01-20, 3\nstock G 2026-01-01, kelp 1 mg, 1 mL, at ${place}\n`
+            + `guide ${plant}, kelp 5 ppm, source ${text}\n  ${text}\napply X/A 2026-01-20, G, 2 drops, 3 seedlings\n`,
         }],
         expected: [],
       });
       for (const markdown of hoversOf(journal)) {
         const tags = marked.parse(markdown, { async: false }).match(/<\/?[a-z]+/gi) ?? [];
-        const known = /^<\/?(p|strong|ul|li|table|thead|tbody|tr|th|td|pre|code)$/;
+        const known = /^<\/?(p|strong|ul|ol|li|table|thead|tbody|tr|th|td|pre|code)$/;
         expect(tags.filter(tag => !known.test(tag))).toEqual([]);
       }
     }), { numRuns: 150 });

@@ -28,7 +28,11 @@ describe('hover on a soak', () => {
       - Length 23.8 h; 24 h planned
       - Limit 20 h (the “limit” record in limits.germ, line 2)
 
-      GA3 500 ppm (G2): the strength of the stock, 62.5 % of the limit of 800 ppm (the “limit” record in limits.germ, line 3)"
+      GA3 500 ppm (G2): the strength of the stock, 62.5 % of the limit of 800 ppm (the “limit” record in limits.germ, line 3)
+
+      1. Put the seed into G2 and KNO3 0.2 %, so that all of it is covered.
+      2. Label it: the batch, what it lies in, and when it began.
+      3. Lift it after 24 h, rinse it with water, and note when."
     `);
   });
 

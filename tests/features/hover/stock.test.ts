@@ -14,13 +14,27 @@ describe('hover on a stock', () => {
     `, '2026-02-10')).toMatchInlineSnapshot(`
       "**G1** · stock from powder · made 2026-01-09 (4 weeks ago) · at fridge door
 
-      **GA3 1000 ppm** = 0.1 % ≈ 2.887 mM
+      **GA3 1000 ppm** = 1000 mg/L = 1 g/L = 0.1 % ≈ 2.887 mM
 
-      90 % is taken as the share of GA3 itself in the powder. It may be from 949 to 1054 ppm, by mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %); not counted: purity, as the label has it.
+      It may be from 949 to 1054 ppm, by mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %); not counted: purity, as the label has it.
 
       18 mL made, 3 mL left: 2 records draw on it.
 
-      Good until 2030-01-09, in 3 years (keeps 4 years; default: common practice, no source).
+      Good until 2030-01-09, in 3 years (keeps 4 years; default: common practice, no source). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).
+
+      1. Weigh 20 mg of GA3 powder on a balance that shows 1 mg.
+      2. Wet the powder with a few drops of alcohol and stir until it has dissolved.
+      3. Make it up to 18 mL with water, and mix well.
+      4. Label it: GA3 1000 ppm, 2026-01-09, keeps until 2030-01-09.
+      5. Keep it cold, dark and closed.
+
+      20 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.
+
+      - Make a stronger stock and dilute it: 100 mg of GA3 powder made up to 45 mL is 2000 ppm; 9 mL of that made up to 18 mL is 1000 ppm.
+      - Make more of it: 100 mg of GA3 powder made up to 90 mL.
+      - Halve a packet by eye: of 100 mg of GA3 powder, halved 2 times, one part is about 25 mg; make it up to 22.5 mL.
+
+      Taken for granted: 90 % is taken as the share of GA3 itself in the powder. 1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.
 
       ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Powder: keep it out of eyes and lungs; gloves and glasses, no draught. Alcohol burns: no flame and no spark near, air the room. Label it and lock it away from children, animals, food and drink."
     `);
@@ -34,13 +48,20 @@ describe('hover on a stock', () => {
     `, '2026-07-01')).toMatchInlineSnapshot(`
       "**G2** · diluted from G1 · made 2026-01-09 (5 months ago)
 
-      **GA3 500 ppm** = 0.05 % ≈ 1.444 mM
+      **GA3 500 ppm** = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.444 mM
 
-      10 mL of G1, which holds 1000 ppm, made up to 20 mL.
+      It may be from 440 to 568 ppm, by mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %) and volume taken read to the last digit written in mL (5 %) and volume made up to read to the last digit written in mL (2.5 %); not counted: purity, as the label has it.
 
       20 mL made, at most 0 mL left: 2 records draw on it. 1 without a volume. More was drawn than was there.
 
-      Good only until 2026-07-09, in 8 days (keeps 6 months, as its own record says).
+      Good only until 2026-07-09, in 8 days (keeps 6 months, as its own record says). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).
+
+      1. Take 10 mL of G1 (1000 ppm) with a 100 mL measuring cylinder.
+      2. Make it up to 20 mL with water (10 mL of water), and mix well.
+      3. Label it: GA3 500 ppm, 2026-01-09, keeps until 2026-07-09.
+      4. Keep it cold, dark and closed.
+
+      Taken for granted: 1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights. Volumes of dilute solutions are taken to add up.
 
       ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink."
     `);
@@ -54,7 +75,8 @@ describe('hover on a stock', () => {
     `, '2031-01-10')?.split('\n\n').slice(1, 4)).toEqual([
       'GA3: – (The volume it was made up to is not written.)',
       '1 record draws on it. Left: – (the volume it was made up to is not written)',
-      'Past its time since 2030-01-09, 12 months ago (keeps 4 years; default: common practice, no source).',
+      'Past its time since 2030-01-09, 12 months ago (keeps 4 years; default: common practice, no source). ' +
+        'In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).',
     ]);
   });
 

@@ -12,18 +12,18 @@ soak VER-24 2026-01-10, ${agent} ${written}, 24 h\n${before}${'^'.repeat(written
 describe('hover on a strength', () => {
   test('gives its equivalents, how it stands to the limit, and what is taken for granted', () => {
     expect(strength('GA3', '500 ppm')).toEqual([
-      'GA3 500 ppm = 0.05 % ≈ 1.444 mM',
+      'GA3 500 ppm = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.444 mM',
       '50 % of the limit of 1000 ppm (default: common practice, no source).',
       '1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.',
     ]);
   });
 
   test.each([
-    ['0.05 %', 'GA3 0.05 % = 500 ppm ≈ 1.444 mM'],
-    ['0.5 g/L', 'GA3 0.5 g/L = 500 ppm = 0.05 % ≈ 1.444 mM'],
-    ['1.44 mM', 'GA3 1.44 mM ≈ 498.8 ppm ≈ 0.04988 %'],
-    ['100 uM', 'GA3 100 uM = 34.6379 ppm = 0.00346379 %'],
-    ['1 ppm', 'GA3 1 ppm = 0.0001 % ≈ 2.887 µM'],
+    ['0.05 %', 'GA3 0.05 % = 500 ppm = 500 mg/L = 0.5 g/L ≈ 1.444 mM'],
+    ['0.5 g/L', 'GA3 0.5 g/L = 500 ppm = 500 mg/L = 0.05 % ≈ 1.444 mM'],
+    ['1.44 mM', 'GA3 1.44 mM ≈ 498.8 ppm ≈ 498.8 mg/L ≈ 0.4988 g/L ≈ 0.04988 %'],
+    ['100 uM', 'GA3 100 uM = 34.6379 ppm = 34.6379 mg/L = 0.0346379 g/L = 0.00346379 %'],
+    ['1 ppm', 'GA3 1 ppm = 1 mg/L = 0.001 g/L = 0.0001 % ≈ 2.887 µM'],
   ])('of %s in the other units', (written, text) => {
     expect(strength('GA3', written)?.[0]).toBe(text);
   });
@@ -37,13 +37,13 @@ describe('hover on a strength', () => {
 
   test('of a salt gives the acid in it, and holds that against the limit', () => {
     expect(strength('GA3K', '500 ppm')?.slice(0, 2)).toEqual([
-      'GA3K 500 ppm = 0.05 % ≈ 1.3 mM ≈ 450.5 ppm GA3',
+      'GA3K 500 ppm = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.3 mM ≈ 450.5 ppm GA3',
       '45 % of the limit of 1000 ppm GA3 (default: common practice, no source).',
     ]);
   });
 
   test('of bleach gives the available chlorine', () => {
-    expect(strength('bleach', '1 %')?.[0]).toBe('bleach 1 % = 10000 ppm ≈ 134.3 mM ≈ 0.9525 % available chlorine');
+    expect(strength('bleach', '1 %')?.[0]).toBe('bleach 1 % = 10000 ppm = 10000 mg/L = 10 g/L ≈ 134.3 mM ≈ 0.9525 % available chlorine');
   });
 
   test('that cannot be converted says why', () => {

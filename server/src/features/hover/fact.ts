@@ -3,16 +3,19 @@ import type { Entry } from '../../journal/life.ts';
 import { celsius, type Temperature } from '../../model/quantity.ts';
 import type { Fact } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
+import { hoverDrops } from './apply.ts';
 import type { HoverContext } from './section.ts';
 import { hoverSoak } from './soak.ts';
 import { hoverStage } from './stage.ts';
 
+const shownWithEvent: ReadonlySet<Fact['type']> = new Set(['duration', 'seedlings', 'drops']);
+
 export function hoverFact(fact: Fact, entry: Entry, context: HoverContext): string | undefined {
   if (fact.type === 'temperature') return temperatureText(fact.value);
-  return fact.type === 'duration' ? hoverEvent(entry, context) : undefined;
+  return shownWithEvent.has(fact.type) ? hoverEvent(entry, context) : undefined;
 }
 
-/** What the record of a soak, its `lift`, or a stage did; undefined for any other. */
+/** What the record of a soak, its `lift`, a stage or drops did; undefined for any other. */
 export function hoverEvent(entry: Entry, context: HoverContext): string | undefined {
   const lived = lifeOf(context.journal, entry);
   if (!lived?.event) return undefined;
@@ -20,6 +23,7 @@ export function hoverEvent(entry: Entry, context: HoverContext): string | undefi
   switch (event.type) {
     case 'soak': case 'lift': return event.soak && hoverSoak({ soak: event.soak, batch, lot }, context);
     case 'stage': return hoverStage(event.stage, batch, context);
+    case 'apply': return hoverDrops({ event, batch, lot }, context);
     default: return undefined;
   }
 }

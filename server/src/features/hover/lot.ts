@@ -10,6 +10,7 @@ import { germinatedOf, germinationDays } from '../words/germination.ts';
 import { shortShareText } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
 import { batchSections } from './batch.ts';
+import { guidesSection } from './guides.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 /** As many rows as a hover can show without scrolling. */
@@ -102,7 +103,7 @@ const unread: Section<Lot> = ({ root, batches }) => {
 };
 
 /** Add to these what else there is to say of a lot. */
-const lotSections: readonly Section<Lot>[] = [heading, onlyBatch, batchTable, unread];
+const lotSections: readonly Section<Lot>[] = [heading, onlyBatch, batchTable, guidesSection, unread];
 
 export function hoverLot(lot: Lot | undefined, context: HoverContext): string | undefined {
   return lot && sectionsOf(lotSections, lot, context);

@@ -1,13 +1,16 @@
 /** A soak: in what, from when to when, how long, and how that stands to the limits. */
-import type { Batch, Dose, Lot, Soak } from '../../journal/life.ts';
+import type { Batch, Lot, Soak } from '../../journal/life.ts';
 import { isBefore, lengthText, printMoment } from '../../journal/moment.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
+import { recipeOfSoak } from '../bench/recipes.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { agoText } from '../words/days.ts';
-import { limitText, originOfLimit } from '../words/limits.ts';
-import { doseText, dosesText, isRunning, soFarText } from '../words/soaks.ts';
+import { originOfLimit } from '../words/limits.ts';
+import { dosesText, isRunning, soFarText } from '../words/soaks.ts';
 import { cautionLine } from './cautions.ts';
+import { doseLines } from './doses.ts';
+import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface SoakOfBatch {
@@ -43,22 +46,13 @@ function outText({ end, endedBy, endEntry }: Soak): string {
   }
 }
 
-const doses: Section<SoakOfBatch> = ({ soak, lot }, { journal }) => {
-  const lines = soak.doses.flatMap(dose => doseLine(dose, limitOf(dose)));
-  return lines.length === 0 ? undefined : markdownBlocks(lines.map(escapeMarkdown));
+const doses: Section<SoakOfBatch> = ({ soak, lot }, { journal }) => doseLines(soak.doses, lot.plant, journal);
 
-  function limitOf({ agent, ppm }: Dose): string | undefined {
-    return agent && ppm.ok ? limitText(journal, agent, { value: ppm.value.valueOf(), unit: 'ppm' }, lot.plant) : undefined;
-  }
+const steps: Section<SoakOfBatch> = ({ soak }) => {
+  if (soak.doses.every(({ agent }) => agent?.role === 'water')) return undefined;
+  const recipe = recipeOfSoak(soak);
+  return markdownBlocks([recipeMarkdown(recipe), assumptionLine(recipe.assumptions)]);
 };
-
-function doseLine(dose: Dose, limit: string | undefined): string[] {
-  const { agent, ppm, stock } = dose;
-  if (agent?.role === 'water') return [];
-  const reason = ppm.ok ? undefined : ppm.refusal.message;
-  const said = [stock === undefined ? undefined : 'the strength of the stock', limit, reason].filter(text => text !== undefined).join(', ');
-  return said === '' ? [] : [`${doseText(dose, true)}: ${said}`];
-}
 
 const cautions: Section<SoakOfBatch> = ({ soak }) => {
   const unmeasured = soak.doses.some(({ fact }) => fact.unmeasured);
@@ -66,7 +60,7 @@ const cautions: Section<SoakOfBatch> = ({ soak }) => {
 };
 
 /** Add to these what else there is to say of a soak. */
-const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, cautions];
+const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, steps, cautions];
 
 export function hoverSoak(soak: SoakOfBatch, context: HoverContext): string | undefined {
   return sectionsOf(soakSections, soak, context);

@@ -15,9 +15,9 @@ export interface Equivalents {
   readonly refusals: readonly Refusal[];
 }
 
-const units: readonly StrengthUnit[] = ['ppm', '%', 'mM'];
+const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
 
-/** A strength in ppm, % and mM, whichever it is not given in. */
+/** A strength in ppm, mg/L, g/L, % and mM, whichever it is not given in. */
 export function equivalentsOf(strength: Strength, agent: Agent): Equivalents {
   const texts: string[] = [];
   const assumptions = new Map<string, Assumption>();

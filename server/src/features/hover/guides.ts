@@ -1,0 +1,69 @@
+/** What the books say of a plant, beside what the grower's own records say. */
+import type { Guide } from '../../journal/guides.ts';
+import type { Lot } from '../../journal/life.ts';
+import { printQuantity, printTemperature } from '../../model/quantity.ts';
+import type { Fact, StageFact, SubstanceFact } from '../../model/record.ts';
+import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
+import { ownRecords } from '../words/own-records.ts';
+import { remarkText } from '../words/remarks.ts';
+import { shareText } from '../words/shares.ts';
+import type { Section } from './section.ts';
+
+/** As many as a hover shows. */
+const MOST = 6;
+
+/** Nothing where no guide holds for the plant. */
+export const guidesSection: Section<Lot> = ({ plant }, { journal }) => {
+  const guides = journal.guides.of(plant);
+  if (plant === undefined || guides.length === 0) return undefined;
+  const more = guides.length > MOST ? [`… and ${guides.length - MOST} more.`] : [];
+  const own = ownRecords(journal, plant);
+  const table = markdownTable(
+    ['Your own records', 'Germinated', 'From'],
+    own.slice(0, MOST).map(({ treatment, germinated, seeds, batches, lots }) =>
+      [treatment, shareText(germinated, seeds), fromText(batches, lots)].map(escapeMarkdown)),
+  );
+  return markdownBlocks([
+    '**What the guides say**',
+    markdownList([...guides.slice(0, MOST).map(guideItem), ...more]),
+    own.length > 0 ? table : 'Your own records: none counted yet.',
+    own.length > 0 ? 'Germinated of the seed sown less lost, all lots of this name added up.' : undefined,
+  ]);
+};
+
+function fromText(batches: number, lots: number): string {
+  const numbered = (n: number, word: string, plural: string) => (n === 1 ? `1 ${word}` : `${n} ${plural}`);
+  return `${numbered(batches, 'batch', 'batches')} of ${numbered(lots, 'lot', 'lots')}`;
+}
+
+function guideItem(guide: Guide): string {
+  const { plant, record, source, line } = guide;
+  const steps = record.facts.flatMap(fact => factText(fact) ?? []).join(', ');
+  const remark = remarkText(line);
+  return [
+    `${escapeMarkdown(plant)}: ${escapeMarkdown(steps === '' ? 'no treatment' : steps)}`,
+    source === undefined ? 'no source given' : escapeMarkdown(source),
+    remark === undefined ? undefined : escapeMarkdown(remark),
+  ].filter(text => text !== undefined).join(' · ');
+}
+
+/** In the order written: whether a soak comes before or after the cold matters. */
+function factText(fact: Fact): string | undefined {
+  switch (fact.type) {
+    case 'substance': return substanceText(fact);
+    case 'duration': return printQuantity(fact.value);
+    case 'stage': return stageText(fact);
+    default: return undefined;
+  }
+}
+
+function substanceText({ name, strength, unmeasured }: SubstanceFact): string {
+  if (strength) return `${name.text} ${printQuantity(strength.value)}`;
+  return unmeasured ? `${name.text} unmeasured` : `${name.text}, strength not given`;
+}
+
+function stageText({ stage, temperature, duration }: StageFact): string {
+  const temperatureText = temperature && printTemperature(temperature.value);
+  const durationText = duration && printQuantity(duration.value);
+  return [stage, temperatureText, durationText].filter(text => text !== undefined).join(' ');
+}
