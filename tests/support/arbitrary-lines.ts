@@ -19,9 +19,9 @@ const word = (text: string): Part => ({ kind: 'word', text });
 const number = (n: number | string): Part => ({ kind: 'number', text: String(n) });
 const unit = (text: string, ...others: string[]): Part => ({ kind: 'unit', text, others });
 
-export const id = fc.constantFrom('VER-24', 'PRI_25', 'a', 'G1', 'Ö.1', '種-1', 'बीज');
+const id = fc.constantFrom('VER-24', 'PRI_25', 'a', 'G1', 'Ö.1', '種-1', 'बीज');
 const batchName = fc.constantFrom('A', 'b2', '1', 'Nord', '種', '1a');
-export const batch = fc.tuple(id, fc.array(batchName, { maxLength: 2 })).map(([lot, names]) => [lot, ...names].join('/'));
+const batch = fc.tuple(id, fc.array(batchName, { maxLength: 2 })).map(([lot, names]) => [lot, ...names].join('/'));
 const plant = fc.constantFrom('Veratrum nigrum', "Primula  'Alba'", 'Crocus', '種子 🌱', 'Iris × hollandica', '"Iris, dwarf"');
 
 const freeWord = fc.constantFrom(

@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../server/src/syntax/parse.ts';
 import { splitLines } from '../../server/src/text/split-lines.ts';
+import { brokenLine } from '../support/arbitrary-lines.ts';
 import { differences, variantsOf, type Fixture, type Mark } from '../support/fixture.ts';
 import { problemLines } from './problem-lines.ts';
 
@@ -15,5 +17,10 @@ describe('a problem of one line', () => {
       expect(differences(fixture, problemsOf(fixture))).toBe('');
       expect(fixture.expected.some(({ label }) => label === code)).toBe(true);
     });
+  });
+  test('is always one of these', () => {
+    fc.assert(fc.property(brokenLine, line => {
+      for (const { code } of parse(line).problems) expect(Object.keys(problemLines)).toContain(code);
+    }), { numRuns: 1000 });
   });
 });

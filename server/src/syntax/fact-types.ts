@@ -27,6 +27,11 @@ const dimensions: Partial<Record<FactType, Dimension>> = {
 
 const everyLeadWord = new Set(Object.values(leadWords).flat());
 
+/** Whether some record has facts that begin with a word. */
+export function isLeadWord(word: string): boolean {
+  return everyLeadWord.has(word.toLowerCase());
+}
+
 /** What a keyword takes, ready to look up. */
 export interface Taken {
   readonly keyword: Keyword;
@@ -75,7 +80,7 @@ export function typeOf(takes: Taken, pieces: readonly Piece[]): FactType | undef
       if (led) return led;
       // `at` is no agent, and no batch, though the records that name these may take no place.
       if (!takes.named || everyLeadWord.has(word)) return takes.free;
-      return takes.named === 'substance' && isOwnFact(takes, pieces[1]) ? takes.free : takes.named;
+      return isOwnFact(takes, pieces[1]) ? takes.free : takes.named;
     }
     case 'amount':
       // A batch may be called 1, and a picture 3.jpg.
@@ -89,6 +94,7 @@ export function typeOf(takes: Taken, pieces: readonly Piece[]): FactType | undef
 
 /** `about 24 h` is no agent of 24 h. */
 function isOwnFact(takes: Taken, second: Piece | undefined): boolean {
+  if (takes.named !== 'substance') return false;
   const type = second?.kind === 'amount' ? unitType(takes, second) : undefined;
   return type !== undefined && type !== 'volume';
 }
@@ -117,5 +123,8 @@ export function beginsFact(takes: Taken, pieces: readonly Piece[], from: number)
   if (first?.kind === 'amount' && !first.unit && from < pieces.length - 1) return false;
   if (first?.kind === 'amount') return amountType(takes, first) !== undefined;
   if (first?.kind !== 'word') return false;
-  return takes.leads.has(first.text.toLowerCase()) || (takes.named !== undefined && pieces[from + 1]?.kind === 'amount');
+  const word = first.text.toLowerCase();
+  if (takes.leads.has(word)) return true;
+  const second = pieces[from + 1];
+  return takes.named !== undefined && second?.kind === 'amount' && !everyLeadWord.has(word) && !isOwnFact(takes, second);
 }

@@ -2,6 +2,7 @@
 import type { Fix } from '../model/problems.ts';
 import { beginsFact, type Taken } from './fact-types.ts';
 import type { Piece } from './grammar.ts';
+import { dimensionOf } from './quantities.ts';
 import { spanFrom, type LineReader } from './reader.ts';
 
 /** Reports the pieces from one to the last, of a row in which they do not belong. */
@@ -23,10 +24,20 @@ function adviceOn(reader: LineReader, takes: Taken, pieces: readonly Piece[], fr
   if (!first) return undefined;
   const before = pieces[from - 1]?.end ?? first.start;
   const comma = (end: number, title: string): Fix => ({ title, start: before, end, text: ', ' });
-  if (beginsFact(takes, pieces, from)) {
-    return { suggestion: 'Separate facts by commas.', fixes: [comma(first.start, 'Separate it by a comma')] };
-  }
   const word = reader.shown(first);
+  const next = pieces[from + 1];
+  // `24 seeds at 18 C`: no place. `GA3 at 500 ppm`: the strength of the agent before it.
+  const measured = /^(at|in|of|for|with)$/i.test(word) && next?.kind === 'amount' && dimensionOf(next) !== undefined;
+  if (measured && !beginsFact(takes, pieces, from + 1) && takes.named === 'substance') {
+    return {
+      suggestion: 'Write how much right after the name.',
+      fixes: [{ title: `Take out “${word}”`, start: first.start, end: next.start, text: '' }],
+    };
+  }
+  if (!measured && (takes.free !== undefined || beginsFact(takes, pieces, from))) {
+    const suggestion = takes.free ? 'A comma stands before the text.' : 'Separate facts by commas.';
+    return { suggestion, fixes: [comma(first.start, 'Separate it by a comma')] };
+  }
   // `and 2 rotted`, `; 2 rotted`, `for 12 weeks`.
   if (first.kind !== 'amount' && word !== '/' && beginsFact(takes, pieces, from + 1)) {
     return {

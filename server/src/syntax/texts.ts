@@ -4,6 +4,7 @@ import type { FactReader } from './fact-readers.ts';
 import type { Piece } from './grammar.ts';
 import { listed, nearest } from './nearest.ts';
 import { readWhole } from './numbers.ts';
+import { dimensionOf } from './quantities.ts';
 import { replacement, spanFrom, type LineReader } from './reader.ts';
 import { isBatchName, runEnd } from './subject.ts';
 import { reportValue } from './wanted.ts';
@@ -12,10 +13,22 @@ import { reportValue } from './wanted.ts';
 export function worded(type: 'from' | 'at' | 'stored' | 'in' | 'source' | 'for', expected: string, example: string): FactReader {
   return (reader, pieces) => {
     const value = reader.written(pieces, 1);
+    if (type === 'at' && pieces.length === 2 && isMeasured(pieces[1]!)) {
+      reportValue(reader, pieces, 1, expected, example, pieces[1], [
+        { title: 'Take out “at”', start: pieces[0]!.start, end: pieces[1]!.start, text: '' },
+      ]);
+      return undefined;
+    }
     if (value?.text) return { type, value, start: pieces[0]!.start, end: pieces[pieces.length - 1]!.end };
     reportValue(reader, pieces, 1, expected, example);
     return undefined;
   };
+}
+
+/** `at 18 C` and `at 500 ppm` are no places. */
+function isMeasured(piece: Piece): boolean {
+  const dimension = piece.kind === 'amount' ? dimensionOf(piece) : undefined;
+  return dimension === 'temperature' || dimension === 'strength';
 }
 
 /** A text without a word before it: the whole fact. */
