@@ -40,7 +40,7 @@ function lotOf(id, winter, random) {
   const names = ['A', 'B', 'C'].slice(0, 2 + below(2));
   const head = [
     `lot ${id} ${pick(GENERA)} ${pick(SPECIES)}, ${seeds * names.length + 12} seeds, collected ${year}-0${7 + below(3)}, from ${pick(SOURCES)}, ` +
-      `stored dry, dormancy ${pick(DORMANCIES)}, at tin ${1 + below(9)} slot ${1 + below(12)}`,
+      `stored dry, dormancy ${pick(DORMANCIES)}, at tin ${id} slot 1`,
     `split ${id}, ${names.map(name => `${name} ${seeds} seeds`).join(', ')}`,
   ];
   const events = [];
@@ -51,8 +51,9 @@ function lotOf(id, winter, random) {
     const batch = `${id}/${name}`;
     const stock = `G${year}${index === 0 ? '' : '-250'}`;
     const soak = name === names.at(-1) ? 'water' : random() < 0.5 ? `${stock} 10 mL` : `GA3 ${pick([100, 250, 500])} ppm`;
-    const place = `at shelf ${1 + below(6)} slot ${1 + below(12)}`;
-    events.push([start, `soak ${batch} 19:00, ${soak}, ${tooLong && index === 0 ? 30 : 24} h, at jar slot ${1 + below(6)}`]);
+    // Slots are each batch's own: nobody puts two batches into one.
+    const place = `at shelf ${id} slot ${index + 1}`;
+    events.push([start, `soak ${batch} 19:00, ${soak}, ${tooLong && index === 0 ? 30 : 24} h, at jar ${id} slot ${index + 1}`]);
     events.push([start + 1, `lift ${batch} ${tooLong && index === 0 ? '23:30' : '18:45'}`]);
     if (chilled) events.push([start + 1, `chill ${batch} 23:45, 4 C, 10 weeks, at fridge box ${1 + below(4)}`]);
     events.push([sown, `sow ${batch} 23:50, ${seeds} seeds, 18 C, in sieved compost, ${place}`]);
