@@ -34,8 +34,6 @@ const settings = ({ from, to, ...rest }) => ({
   absWorkingDir: ROOT,
   bundle: true,
   minify: !readable,
-  // Names of functions and classes are read at run time by chevrotain and shown in logged stack traces.
-  keepNames: true,
   sourcemap: readable,
   // dist/licences.txt has them in full.
   legalComments: 'none',

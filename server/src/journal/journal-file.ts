@@ -36,6 +36,11 @@ export class JournalFile {
     return this.#days[this.#firstDayFrom(line.number) - 1]?.content.record?.date?.day;
   }
 
+  /** The date of the last `day` line of the file; undefined where there is none or it cannot be read. */
+  lastDay(): Day | undefined {
+    return this.#days.at(-1)?.content.record?.date?.day;
+  }
+
   /** The lines from a number down to the next `day` line or the end. */
   *linesToNextDay(from: number): IterableIterator<JournalLine> {
     const next = this.#days[this.#firstDayFrom(from)];
