@@ -46,6 +46,30 @@ describe('across lots', () => {
     expect(acrossLots([{ lot: 'A', treated: [[late]], untreated: [soon] }])).toMatchObject({ rule: 'slower-in-lots', verdict: 'harmful' });
   });
 
+  test('seed that comes up readily in every lot needs no treatment', () => {
+    const found = acrossLots([pair(18, 20, 17, 20), pair(27, 30, 28, 30)]);
+    expect(found).toMatchObject({
+      verdict: 'germinates well without it',
+      sentence: 'Germinates well without it: in 2 lots untreated seed germinated well and soon, and no more germinated after '
+        + 'the treatment.',
+    });
+    expect(acrossLots([pair(18, 20, 17, 20), pair(27, 30, 12, 30)]).rule).not.toBe('ready-in-lots');
+  });
+
+  test('sound seedlings are judged where the treatment costs seedlings', () => {
+    const forced = (germinated: number, leggy: number, plain: number) => (
+      { ...pair(0, 20, plain, 20), treated: [[course(20, `10:${germinated}`, [30], { leggy })]] });
+    expect(acrossLots([forced(18, 16, 8), forced(16, 13, 9)])).toMatchObject({
+      rule: 'fewer-in-lots', outcome: 'sound', sentence: expect.stringContaining('less of the treated seed gave sound seedlings'),
+    });
+    expect(acrossLots([forced(18, 12, 8), forced(16, 9, 9)])).toMatchObject({
+      rule: 'bought-in-lots', verdict: 'cannot tell', sentence: expect.stringMatching(/treated seed was ahead over the whole time .*, but weak seedlings/),
+    });
+    expect(acrossLots([forced(10, 4, 9), forced(11, 4, 8)])).toMatchObject({
+      rule: 'weaker-in-lots', verdict: 'harmful', sentence: expect.stringContaining('weak seedlings (leggy, abnormal or dead) are more'),
+    });
+  });
+
   test('fewer in all lots is harmful', () => {
     expect(acrossLots([pair(2, 10, 8, 10), pair(2, 6, 5, 6)])).toMatchObject({
       verdict: 'harmful', rule: 'fewer-in-lots', sentence: expect.stringContaining('less of the treated seed germinated: odds ratio 0.075'),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../server/src/measures/plan.ts';
+import { power } from '../../server/src/measures/power.ts';
 
 describe('the plan of a trial', () => {
   test('tells what these numbers of seed can show, and a division that shows more', () => {
@@ -21,5 +22,20 @@ describe('the plan of a trial', () => {
     expect(plan(22, 2, 0.2)).toMatchObject({
       visible: { undefined: expect.any(String) as string }, sentence: expect.stringContaining('; 14 and 10 would tell it from 78 %.'),
     });
+  });
+
+  test('of more seeds than are reckoned with says what so many show at least', () => {
+    expect(plan(400, 300, 0.5)).toMatchObject({
+      visible: { undefined: 'so many seeds are not reckoned with' },
+      sentence: 'With 400 treated and 300 untreated seeds, any two shares that differ by 15 points can be told apart (power 80 %).',
+    });
+    // R 4.2.2, the exact power of fisher.test for 250 a side at 42.5 and 57.5 %, where it is least: 0.9123.
+    expect(power(250, 250, 0.425, 0.575)).toBeGreaterThan(0.91);
+    expect(plan(6000, 40, 0.5).sentence).toBe('6000 treated and 40 untreated seeds are more than is reckoned with.');
+    expect(plan(600, 20, 0.1).best).toMatchObject({ treated: 370, untreated: 250 });
+  });
+
+  test('is the same when it is asked for again', () => {
+    expect(plan(9, 9, 0.3)).toBe(plan(9, 9, 0.3));
   });
 });

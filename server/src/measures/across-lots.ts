@@ -2,11 +2,14 @@ import { ACROSS_RULES, type AcrossFindings, type AcrossRuleId } from './across-r
 import { acrossSentence } from './across-text.ts';
 import { breslowDay } from './breslow-day.ts';
 import { compareParts, type Comparison } from './comparison.ts';
+import type { Contrast } from './contrast.ts';
 import type { Course } from './course.ts';
 import type { Share } from './difference.ts';
+import { reaches } from './fisher.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
 import { isUndefined, type Undefined } from './measured.ts';
 import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
+import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
 /** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
@@ -25,6 +28,8 @@ export interface AcrossLots {
   /** Lots that take part, and those of them in which seed may still germinate. */
   readonly lots: number;
   readonly open: number;
+  /** What was compared: `sound` seedlings where the treatment is shown to cost seedlings, else germinated seed. */
+  readonly outcome: 'germinated' | 'sound';
   /** Of the seeds that overdispersed replicates are worth. */
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   /** Breslow-Day: whether the lots have one odds ratio. */
@@ -48,7 +53,9 @@ export interface AcrossLots {
 export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
   const comparisons = pairs.map(({ treated, untreated }) => compareParts(treated, untreated));
   const known = comparisons.filter(comparison => !isUndefined(comparison)) as readonly Comparison[];
-  const strata = known.map(stratumOf);
+  const cost = isCost(known);
+  const outcome = cost ? 'sound' : 'germinated';
+  const strata = known.map(comparison => stratumOf(comparison, comparison[outcome]));
   const combined = mantelHaenszel(strata);
   const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
   const homogeneity = isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value);
@@ -57,10 +64,12 @@ export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
   const speed = speedTests(tables, meanOverdispersion(known));
   const lots = new Set(counted.map(({ lot }) => lot)).size;
   const open = new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size;
-  const findings: AcrossFindings = { strata: known, lots, open, mantelHaenszel: combined, homogeneity, speed };
+  const findings: AcrossFindings = {
+    strata: known, lots, open, cost, outcome, mantelHaenszel: combined, homogeneity, speed,
+  };
   const { id: rule, verdict } = ACROSS_RULES.find(({ holds }) => holds(findings))!;
   const sentence = acrossSentence(verdict, rule, findings);
-  return { comparisons, lots, open, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
+  return { comparisons, lots, open, outcome, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
 }
 
 /** Whether seed may still germinate and change a comparison. */
@@ -68,7 +77,15 @@ function isOpen({ open }: Comparison): boolean {
   return open.treated + open.untreated > 0;
 }
 
-function stratumOf({ germinated: { treated, untreated }, overdispersion }: Comparison): Stratum {
+function isCost(comparisons: readonly Comparison[]): boolean {
+  const weak = mantelHaenszel(comparisons.flatMap(comparison => {
+    const { seedlings } = comparison;
+    return isUndefined(seedlings.weak) ? [] : [stratumOf(comparison, seedlings.weak)];
+  }));
+  return !isUndefined(weak) && weak.excess > 0 && reaches(weak.corrected.p, THRESHOLDS.level.value);
+}
+
+function stratumOf({ overdispersion }: Comparison, { treated, untreated }: Contrast): Stratum {
   const worth = ({ x, n }: Share): Share => ({ x: x / overdispersion, n: n / overdispersion });
   return { first: worth(treated), second: worth(untreated) };
 }

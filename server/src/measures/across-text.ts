@@ -1,7 +1,7 @@
 import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { isUndefined, type Undefined } from './measured.ts';
 import type { VerdictName } from './verdict-rules.ts';
-import { asSentence, probability, ratio } from './verdict-words.ts';
+import { asSentence, probability, ratio, speedWords } from './verdict-words.ts';
 
 /** The verdict over several lots with its reason, in one sentence of plain words. */
 export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, findings: AcrossFindings): string {
@@ -17,11 +17,17 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
         + 'others';
     case 'fewer-in-lots':
     case 'more-in-lots':
-      return `${many} ${odds(mantelHaenszel, rule)}`;
+      return `${many} ${odds(findings, rule)}`;
+    case 'weaker-in-lots':
+      return `${many} weak seedlings (leggy, abnormal or dead) are more frequent after the treatment, and no more or faster `
+        + 'germination is shown';
+    case 'bought-in-lots':
+      return `${many} ${speed(findings)}, but weak seedlings (leggy, abnormal or dead) are more frequent`;
+    case 'ready-in-lots':
+      return `${many} untreated seed germinated well and soon, and no more germinated after the treatment`;
     case 'slower-in-lots':
     case 'faster-in-lots':
-      return `${many} treated seed germinated ${rule === 'slower-in-lots' ? 'slower' : 'faster'} `
-        + `(log-rank tests stratified by lot${p(combined)})`;
+      return `${many} ${speed(findings)}`;
     case 'not-shown':
       return lots === 0
         ? 'no lot has treated and untreated seed that was counted'
@@ -30,8 +36,14 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
   }
 }
 
-function odds(found: AcrossFindings['mantelHaenszel'], rule: AcrossRuleId): string {
-  const treated = rule === 'more-in-lots' ? 'more of the treated seed germinated' : 'less of the treated seed germinated';
+function speed({ speed: { combined } }: AcrossFindings): string {
+  const how = isUndefined(combined) ? '' : speedWords(combined.faster, combined.ofGerminated);
+  return `treated seed ${how} (log-rank tests stratified by lot${p(combined)})`;
+}
+
+function odds({ mantelHaenszel: found, outcome }: AcrossFindings, rule: AcrossRuleId): string {
+  const did = outcome === 'sound' ? 'gave sound seedlings' : 'germinated';
+  const treated = `${rule === 'more-in-lots' ? 'more' : 'less'} of the treated seed ${did}`;
   if (isUndefined(found)) return treated;
   const { oddsRatio, corrected } = found;
   return isUndefined(oddsRatio)

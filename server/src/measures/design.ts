@@ -7,8 +7,19 @@ import { deviate } from './tails.ts';
 /** More seeds a side than this are not looked for: hardly a grower sows them for a trial. */
 export const MOST_SEEDS_A_SIDE = 200;
 
-/** Equal splits of more seeds than this are not improved by an uneven one. */
+/** About half and half is best; as far from it as this, one or two seeds may make a difference. */
 const UNEVEN_WITHIN = 5;
+
+/** With more seeds than this on both sides the sums take long, and all that matters can be seen. */
+export const MOST_RECKONED = 250;
+const MOST_SEEDS = 5000;
+
+/** Percentage points between any two shares that so many seeds tell apart (250 a side: power 0.91 or more). */
+export const POINTS_OF_MANY = 15;
+
+export function isReckoned(n1: number, n2: number): boolean {
+  return Math.min(n1, n2) <= MOST_RECKONED && n1 + n2 <= MOST_SEEDS;
+}
 
 /**
  * The smallest number of seeds a side with which Fisher's test has the wanted power against true shares p1
@@ -51,6 +62,7 @@ export function visibleShare(
   share: number,
   wanted = WANTED_POWER,
 ): Measured {
+  if (!isReckoned(treated, untreated)) return undefinedBecause('so many seeds are not reckoned with');
   const region = rejectionRegion(treated, untreated);
   if (powerOf(region, 1, share) < wanted) {
     return undefinedBecause('not even all seeds germinating against this share could be told from chance');
@@ -80,6 +92,7 @@ export interface Split {
  */
 export function bestSplit(seeds: number, share: number, wanted = WANTED_POWER): Split {
   const half = Math.ceil(seeds / 2);
+  if (half > MOST_RECKONED) return splitOf(seeds - MOST_RECKONED, MOST_RECKONED, share, wanted);
   let best = splitOf(half, seeds - half, share, wanted);
   for (let by = 1; by <= UNEVEN_WITHIN; by++) {
     for (const treated of [half + by, half - by]) {

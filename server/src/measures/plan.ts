@@ -1,4 +1,4 @@
-import { bestSplit, visibleShare, type Split } from './design.ts';
+import { bestSplit, isReckoned, MOST_RECKONED, POINTS_OF_MANY, visibleShare, type Split } from './design.ts';
 import { isUndefined, type Measured } from './measured.ts';
 import { percent } from './verdict-words.ts';
 
@@ -16,6 +16,10 @@ export interface Plan {
 /** A better division is not worth a word unless it shows at least this much less, as a share (2 points). */
 const WORTH_SAYING = 0.02;
 
+/** Plans that were asked for before: a hover asks for the same ones again and again. */
+const known = new Map<string, Plan>();
+const MOST_KNOWN = 500;
+
 /**
  * Plans a trial with so many treated and untreated seeds, for a share of the untreated that is known from before
  * or supposed.
@@ -26,17 +30,34 @@ const WORTH_SAYING = 0.02;
  * // 10 would tell it from 78 %.'
  */
 export function plan(treated: number, untreated: number, share: number): Plan {
+  const key = `${treated} ${untreated} ${share}`;
+  let found = known.get(key);
+  if (!found) {
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(key, found = planned(treated, untreated, share));
+  }
+  return found;
+}
+
+function planned(treated: number, untreated: number, share: number): Plan {
   const visible = visibleShare(treated, untreated, share);
+  const seeds = `With ${treated} treated and ${untreated} untreated seeds`;
+  if (!isReckoned(treated, untreated)) {
+    const sentence = Math.min(treated, untreated) > MOST_RECKONED
+      ? `${seeds}, any two shares that differ by ${POINTS_OF_MANY} points can be told apart (power 80 %).`
+      : `${treated} treated and ${untreated} untreated seeds are more than is reckoned with.`;
+    return { share, visible, best: { treated, untreated, visible }, sentence };
+  }
   const best = bestSplit(treated + untreated, share);
   const better = limit(best.visible) < limit(visible) - WORTH_SAYING;
-  const here = `With ${treated} treated and ${untreated} untreated seeds, ${percent(share)} untreated`;
+  const here = `${seeds}, ${percent(share)} untreated`;
   const shown = isUndefined(visible)
     ? `${here} cannot be told from any treated share`
     : `${here} can be told from ${atLeast(visible.value)} treated or more (power 80 %)`;
   const other = better && !isUndefined(best.visible)
     ? `; ${best.treated} and ${best.untreated} would tell it from ${atLeast(best.visible.value)}`
     : '';
-  return { share, visible, best, sentence: `${shown}${other}.` };
+  return { share, visible, best: better ? best : { treated, untreated, visible }, sentence: `${shown}${other}.` };
 }
 
 /** Rounded up, so that the share that is printed can be seen. */

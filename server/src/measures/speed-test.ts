@@ -23,8 +23,9 @@ export interface SpeedTests {
 export interface SpeedFinding {
   /** The smaller of the two p-values, doubled (Holm); as it is where one test counts. */
   readonly p: number;
-  /** What the test with the smaller p-value found. */
+  /** What the test with the smaller p-value found, and whether it was that of the germinated seed alone. */
   readonly faster: boolean;
+  readonly ofGerminated: boolean;
 }
 
 /** The life tables of treated and untreated seed of one lot for both tests. */
@@ -52,7 +53,8 @@ export function speedPairs(treated: readonly Course[], untreated: readonly Cours
  * of the replicates.
  *
  * @example
- * speedTests([speedPairs([treated], [untreated])]).combined // { p: 0.0000031, faster: true }
+ * speedTests([speedPairs([treated], [untreated])]).combined
+ * // { p: 0.0000031, faster: true, ofGerminated: false }
  */
 export function speedTests(strata: readonly SpeedPairs[], overdispersion = 1): SpeedTests {
   const test = (pairs: readonly Pair[]): LogRank | Undefined => {
@@ -64,13 +66,14 @@ export function speedTests(strata: readonly SpeedPairs[], overdispersion = 1): S
   return { sown, germinated, combined: combine(sown, germinated) };
 }
 
-function combine(...tests: readonly (LogRank | Undefined)[]): SpeedFinding | Undefined {
-  const sound = tests.filter(isSound).sort((a, b) => a.p - b.p);
+function combine(sown: LogRank | Undefined, germinated: LogRank | Undefined): SpeedFinding | Undefined {
+  const sound = [sown, germinated].filter(isSound).sort((a, b) => a.p - b.p);
   const [smallest] = sound;
   if (!smallest) return undefinedBecause('too few germinated to compare the days');
   return {
     p: holm(sound.map(test => test.p))[0]!,
     faster: smallest.observed > smallest.expected,
+    ofGerminated: smallest === germinated,
   };
 }
 

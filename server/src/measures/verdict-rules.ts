@@ -22,10 +22,10 @@ export interface Rule {
  * the treatment.
  *
  * 'More' and 'fewer' are about germinated seed or, where weak seedlings are shown to be more frequent after
- * the treatment, about sound seedlings. 'Faster' and 'slower' come from two log-rank tests, of all the seed
- * sown and of the seed that germinated; the smaller p-value is doubled. On a ladder of doses, p-values are
- * corrected after Holm. While seed may still germinate, every verdict is one "so far", and none says that
- * there is no benefit.
+ * the treatment, about sound seedlings. 'Faster' and 'slower' come from two log-rank tests: of all the seed
+ * sown, which also sees how much germinated by when, and of the seed that germinated; the smaller p-value is
+ * doubled. On a ladder of doses, p-values are corrected after Holm. While seed may still germinate, every
+ * verdict is one "so far", and none says that there is no benefit.
  *
  * Without any effect, 'worth repeating' comes out about 1 time in 20 or less, and so does 'harmful'.
  */

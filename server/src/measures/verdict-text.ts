@@ -4,7 +4,7 @@ import type { Evidence } from './evidence.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined, type Measured } from './measured.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
-import { asSentence, percent, probability } from './verdict-words.ts';
+import { asSentence, percent, probability, speedWords } from './verdict-words.ts';
 
 /** All that the sentence of a verdict may speak of. */
 export interface Told {
@@ -68,13 +68,13 @@ function doubt({ contrast: { fisher } }: Evidence): string {
     : `; Fisher's exact test by itself leaves room for chance (p ${probability(fisher.twoSided)})`;
 }
 
-function speed({ rule, evidence: { speedP }, comparison: { t50 } }: Told): string {
-  const how = rule === 'slower' ? 'slower' : 'faster';
+function speed({ rule, evidence: { speedP }, comparison: { t50, speed: { combined } } }: Told): string {
+  const how = speedWords(rule !== 'slower', !isUndefined(combined) && combined.ofGerminated);
   const p = speedP === undefined ? '' : ` (log-rank tests, p ${probability(speedP)})`;
   const days = isUndefined(t50) || t50.value === 0
     ? ''
     : `, T50 ${Math.abs(t50.value).toFixed(1)} days ${t50.value < 0 ? 'earlier' : 'later'}`;
-  return `treated seed germinated ${how}${p}${days}`;
+  return `treated seed ${how}${p}${days}`;
 }
 
 function weak({ comparison: { seedlings } }: Told): string {

@@ -20,3 +20,9 @@ export function probability(p: number): string {
 export function ratio(value: number): string {
   return value < 10 ? value.toPrecision(2) : value.toFixed(0);
 }
+
+/** What the log-rank tests found: the one over all the seed sown sees how much germinated as well as how soon. */
+export function speedWords(faster: boolean, ofGerminated: boolean): string {
+  if (ofGerminated) return faster ? 'germinated faster' : 'germinated slower';
+  return faster ? 'was ahead over the whole time' : 'lay behind over the whole time';
+}

@@ -1,36 +1,111 @@
 /** From a batch of the journal to the course of counts that the measures work on. */
-import { countsOf, type Batch, type CountEvent, type Totals } from '../journal/life.ts';
-import type { Check, Course } from '../measures/course.ts';
-import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { accounted, isGivenOut, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
+import type { Check, Course, CutTest } from '../measures/course.ts';
+import { undefinedBecause, type Undefined } from '../measures/measured.ts';
+import type { Day } from '../model/day.ts';
+import { cutClasses } from '../model/record.ts';
+import { SAME_SOWING_DAYS } from './alike.ts';
 
 /**
- * The counts of a batch in days from day 0, with the seeds that they are of: those sown, or where nothing was sown
- * those that stayed in the batch. Undefined, with the reason, where one of the two is not known.
+ * The counts of a batch in days from day 0, with the seeds that they are of: those tested when it was last counted. A
+ * cut test that adds up is a check too: every seed was looked at. Undefined, with the reason, where a number is not
+ * known, and where seed that had not germinated was picked out between counts.
  */
 export function courseOf(batch: Batch): Course | Undefined {
-  const { origin, sowing, cut } = batch;
-  const sown = sowing ? batch.sown : batch.kept;
-  if (!origin) return undefinedBecause('there is no day 0: it was neither sown, nor lifted from a soak, nor chilled');
+  if (isPickedOver(batch.events)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  return courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch));
+}
+
+/** The same up to an event of the batch, which ends it; what comes after is left out. */
+export function courseBefore(batch: Batch, end: BatchEvent): Course | Undefined {
+  return courseBy(batch, eventsBefore(batch, end), true);
+}
+
+/** A course as it stood before a day. */
+export function courseUntil(course: Course, dayZero: Day, day: Day): Course {
+  const { sown, checks, untimed } = course;
+  const before = checks.filter(check => dayZero + check.day < day);
+  return { sown, checks: before, ...(untimed !== undefined && { untimed }) };
+}
+
+/** Day 0 of a batch, or of what happened to it up to an event. */
+export function dayZeroOf(batch: Batch, end?: BatchEvent): Day | undefined {
+  return dayZero(batch, end ? eventsBefore(batch, end) : batch.events);
+}
+
+function eventsBefore({ events }: Batch, end: BatchEvent): readonly BatchEvent[] {
+  return events.slice(0, events.indexOf(end));
+}
+
+function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {
+  const { sowing, soaks, stages, origin } = batch;
+  if (events.length === batch.events.length) return origin?.moment.day;
+  const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
+  if (sowing && !later.has(sowing.line)) return sowing.moment.day;
+  const soak = soaks.findLast(({ entry }) => !later.has(entry.line));
+  if (soak?.end && soak.length) return soak.end.day;
+  return stages.find(({ entry }) => !later.has(entry.line))?.start.day;
+}
+
+function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean): Course | Undefined {
+  const zero = dayZero(batch, events);
+  if (zero === undefined) return undefinedBecause('there is no day 0: it was neither sown, nor lifted from a soak, nor put into a stage');
+  const cut = events.find(event => event.type === 'cut');
+  const sown = testedIn(events) ?? batch.tested;
   if (sown === undefined) return undefinedBecause('the number of seeds is not written');
-  const checks = countsOf(batch).map(({ entry, after }) => checkOf(entry.moment.day - origin.moment.day, after));
-  return { sown, checks, ...(cut && { cut: cut.classes }) };
+  const checks = events.flatMap(event => {
+    const totals = seenAt(event);
+    return totals ? [checkOf(event.entry.moment.day - zero, totals)] : [];
+  });
+  const untimed = portionsOf(batch, events);
+  return {
+    sown, checks,
+    ...(cut && { cut: classesOf(cut) }),
+    ...(closed && { closed }),
+    ...(untimed !== undefined && { untimed }),
+  };
+}
+
+/** The seeds that the last count, or the cut test, was of. */
+function testedIn(events: readonly BatchEvent[]): number | undefined {
+  const last = events.findLast(event => event.type === 'count' || event.type === 'cut');
+  return last?.tested;
+}
+
+function seenAt(event: BatchEvent): Totals | undefined {
+  if (event.type === 'count') return event.after;
+  return event.type === 'cut' && sortedBy(event) === event.expected ? event.totals : undefined;
+}
+
+function sortedBy({ classes }: CutEvent): number {
+  return cutClasses.reduce((sum, what) => sum + classes[what], 0);
+}
+
+function classesOf({ classes: { fresh, hard, dead, empty } }: CutEvent): CutTest {
+  return { fresh, hard, dead, empty };
 }
 
 function checkOf(day: number, { germinated, emerged, leaf, leggy, abnormal, died, rotted, lost }: Totals): Check {
   return { day, germinated, emerged, leaf, leggy, abnormal, died, rotted, lost };
 }
 
-/** The course of a batch as it stood on a day, later counts and a later cut test left out. */
-export function courseUntil(batch: Batch, day: number): Course | Undefined {
-  const course = courseOf(batch);
-  if (isUndefined(course) || !batch.origin) return course;
-  const last = day - batch.origin.moment.day;
-  const checks = course.checks.filter(check => check.day <= last);
-  const cut = batch.cut && batch.cut.entry.moment.day <= day ? course.cut : undefined;
-  return { sown: course.sown, checks, ...(cut && { cut }) };
+/** Seed that was sown on different days has different days 0. */
+function portionsOf({ sowing }: Batch, events: readonly BatchEvent[]): string | undefined {
+  const days = events.flatMap(event => (event.type === 'sow' && !event.again ? [event.entry.moment.day] : []));
+  if (sowing) days.push(sowing.moment.day);
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  return last - first > SAME_SOWING_DAYS ? 'it was sown in portions, each of which has a day 0 of its own' : undefined;
 }
 
-/** The record of the last count that found something new germinated; undefined where none did. */
-export function lastGermination(batch: Batch): CountEvent | undefined {
-  return countsOf(batch).findLast(({ before, after }) => after.germinated > before.germinated);
+/** Whether seed was split off, after some had germinated or rotted, between two counts. */
+function isPickedOver(events: readonly BatchEvent[]): boolean {
+  const last = events.findLastIndex(({ type }) => type === 'count');
+  return events.slice(0, last).some(event => isPick(event, events));
+}
+
+/** Whether an event is such a `split`. */
+export function isPick(event: BatchEvent, events: readonly BatchEvent[]): boolean {
+  if (event.type !== 'split' || event.asked === 0) return false;
+  const before = events.slice(0, events.indexOf(event)).findLast(({ type }) => type === 'count');
+  return before?.type === 'count' && accounted(before.after) > before.after.lost;
 }

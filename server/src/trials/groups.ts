@@ -1,19 +1,24 @@
 /** The batches of a lot, put together by what was done to them. */
-import type { Batch, Lot } from '../journal/life.ts';
-import type { Course } from '../measures/course.ts';
-import { isUndefined, type Undefined } from '../measures/measured.ts';
-import { courseOf } from './course.ts';
-import { conditionsOf, treatmentOf, type Conditions, type Treatment } from './treatment.ts';
+import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
+import { faultOf, type Course } from '../measures/course.ts';
+import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { sameAge } from '../measures/same-age.ts';
+import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
+import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
+import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
 export interface TrialBatch {
   readonly batch: Batch;
+  readonly treatment: Treatment;
+  readonly conditions: Conditions;
   readonly course: Course;
+  /** What ended its part in the trial before its own end; counts since then are left out. */
+  readonly endedBy: BatchEvent | undefined;
 }
 
 /** Batches of one lot with the same treatment under the same conditions: replicates of each other. */
 export interface Group {
   readonly treatment: Treatment;
-  readonly conditions: Conditions;
   readonly batches: readonly TrialBatch[];
 }
 
@@ -30,47 +35,70 @@ export interface Groups {
 
 /** The groups of a lot, untreated ones first, then in the order in which the journal names their first batch. */
 export function groupsOf(lot: Lot): Groups {
-  const groups = new Map<string, { treatment: Treatment; conditions: Conditions; batches: TrialBatch[] }>();
+  const groups: { treatment: Treatment; batches: TrialBatch[] }[] = [];
   const leftOut: LeftOut[] = [];
   for (const batch of lot.batches.values()) {
-    if (!batch.events.some(({ type }) => type === 'sow' || type === 'count')) continue;
-    const course = courseOf(batch);
-    if (isUndefined(course)) {
-      leftOut.push({ batch, why: course });
+    if (!isTried(batch)) continue;
+    const found = trialBatchOf(batch);
+    if (isUndefined(found)) {
+      leftOut.push({ batch, why: found });
       continue;
     }
-    const treatment = treatmentOf(batch);
-    const conditions = conditionsOf(batch);
-    const key = JSON.stringify([treatment.key, conditions]);
-    const group = groups.get(key) ?? { treatment, conditions, batches: [] };
-    group.batches.push({ batch, course });
-    groups.set(key, group);
+    const group = groups.find(({ batches }) => batches.every(other => isReplicate(other, found)));
+    if (group) group.batches.push(found);
+    else groups.push({ treatment: found.treatment, batches: [found] });
   }
-  const isTreated = ({ treatment }: Group) => Number(treatment.doses.length > 0);
-  return { groups: [...groups.values()].sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
+  const isTreated = ({ treatment }: Group) => Number(treatment.length > 0);
+  return { groups: groups.sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
+}
+
+/** Seed that was only given out, or that nobody did anything with, is no part of a trial. */
+function isTried(batch: Batch): boolean {
+  if (isGivenOut(batch) && countsOf(batch).length === 0) return false;
+  return batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
+}
+
+function trialBatchOf(batch: Batch): TrialBatch | Undefined {
+  if (batch.unread) return undefinedBecause('a record of it, or of what it was split from, has an error');
+  const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
+  if (unknown) return undefinedBecause(`what it was soaked in is not known (${unknown.fact.name.text})`);
+  const endedBy = endOf(batch);
+  const events = endedBy ? batch.events.slice(0, batch.events.indexOf(endedBy)) : batch.events;
+  const course = endedBy ? courseBefore(batch, endedBy) : courseOf(batch);
+  const fault = isUndefined(course) ? course : faultOf(course);
+  if (isUndefined(course) || fault) return fault!;
+  const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
+  return {
+    batch, course, endedBy,
+    treatment: treatmentOf(batch, batch.soaks.filter(({ entry }) => !later.has(entry.line))),
+    conditions: conditionsOf(batch, dayZeroOf(batch, endedBy)!, events),
+  };
+}
+
+/**
+ * What ends the part of a batch in a trial: a treatment of seed that had been watched before, which came too late for
+ * what had germinated by then, or a `split` that picked out seed between two counts.
+ */
+function endOf({ events, sowing }: Batch): BatchEvent | undefined {
+  let isSown = sowing !== undefined && !events.some(({ entry }) => entry.line === sowing.line);
+  let isWatched = false;
+  for (const [i, event] of events.entries()) {
+    if (event.type === 'sow') isSown = true;
+    // Counts on the way through the cold, before it is sown, find nothing as a rule and are no watch.
+    if (event.type === 'count') isWatched ||= isSown || event.after.germinated > 0;
+    if (isWatched && event.type === 'soak' && isActiveSoak(event.soak)) return event;
+    if (isPick(event, events) && events.slice(i).some(({ type }) => type === 'count')) return event;
+  }
+  return undefined;
+}
+
+function isReplicate(a: TrialBatch, b: TrialBatch): boolean {
+  if (!isSameTreatment(a.treatment, b.treatment) || a.conditions.isWet !== b.conditions.isWet) return false;
+  if (a.conditions.hasDrops !== b.conditions.hasDrops) return false;
+  const { day } = sameAge([[a.course], [b.course]]);
+  return differencesOf(a.conditions, b.conditions, day).differing.length === 0;
 }
 
 export function coursesOf({ batches }: Group): Course[] {
   return batches.map(({ course }) => course);
-}
-
-/** Sowing more days apart than this is a difference of its own; a soak puts the treated part a day or two later. */
-const SAME_SOWING_DAYS = 3;
-
-const named: readonly (readonly [keyof Conditions, string])[] = [
-  ['temperature', 'temperature'], ['medium', 'medium'], ['stages', 'warm and cold stages'],
-  ['scarification', 'scarification'], ['disinfection', 'disinfection'],
-];
-
-/** What differs between two groups besides the treatment, in plain words. */
-export function differences(a: Group, b: Group): string[] {
-  const other = named.filter(([what]) => a.conditions[what] !== b.conditions[what]).map(([, words]) => words);
-  return apart(a, b) > SAME_SOWING_DAYS ? [...other, 'sowing date'] : other;
-}
-
-/** The most days between the day 0 of a batch of one group and of one of the other. */
-function apart(a: Group, b: Group): number {
-  const days = (group: Group) => group.batches.map(({ batch }) => batch.origin?.moment.day ?? NaN);
-  const [first, second] = [days(a), days(b)];
-  return Math.max(...first.flatMap(x => second.map(y => Math.abs(x - y))));
 }

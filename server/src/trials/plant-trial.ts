@@ -1,15 +1,23 @@
 /** What all lots of a species or a genus tell together, over the winters: each lot compared with itself only. */
 import type { Lot } from '../journal/life.ts';
-import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
+import { acrossLots, type AcrossLots, type LotPair } from '../measures/across-lots.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { coursesOf } from './groups.ts';
-import { trialOf, type Contest } from './lot-trial.ts';
+import type { Group } from './groups.ts';
+import { trialOf } from './lot-trial.ts';
+import { coursesOfPair, isFull, type FullPair } from './pairs.ts';
+import { onlyDose } from './treatment.ts';
 
-/** The lots in which an agent was tried against untreated seed with nothing else differing. */
+/** One lot's treated seed, in whatever doses, with the untreated seed that it was compared with. */
+export interface Stratum {
+  readonly lot: Lot;
+  readonly pairs: readonly FullPair[];
+}
+
+/** The lots in which an agent alone was tried against untreated seed with nothing else differing. */
 export interface AgentAcross {
   readonly agent: Agent;
-  /** In step with the comparisons of `across`. */
-  readonly lots: readonly Lot[];
+  /** In step with the comparisons of `across`; a lot that was tried under several conditions has several. */
+  readonly strata: readonly Stratum[];
   readonly across: AcrossLots;
 }
 
@@ -21,42 +29,23 @@ export interface PlantTrial {
 
 /** Lots of one species, or of one genus, with what was tried on them. All doses of an agent count as treated. */
 export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
-  const byAgent = new Map<string, { agent: Agent; contests: Map<Lot, Contest[]> }>();
+  const byAgent = new Map<string, { agent: Agent; strata: Map<Group, { lot: Lot; pairs: FullPair[] }> }>();
   for (const lot of lots) {
     for (const contest of trialOf(lot).contests) {
-      const [dose, ...others] = contest.treated.treatment.doses;
-      if (!dose || others.length > 0 || !contest.untreated || contest.alsoDiffers.length > 0) continue;
-      const entry = byAgent.get(dose.agent.word) ?? { agent: dose.agent, contests: new Map<Lot, Contest[]>() };
-      entry.contests.set(lot, [...entry.contests.get(lot) ?? [], contest]);
-      byAgent.set(dose.agent.word, entry);
+      const agent = onlyDose(contest.treated.treatment)?.dose.agent;
+      if (!agent || !isFull(contest) || contest.alsoDiffers.length > 0) continue;
+      const { strata } = byAgent.get(agent.word) ?? { strata: new Map<Group, { lot: Lot; pairs: FullPair[] }>() };
+      const stratum = strata.get(contest.untreated) ?? { lot, pairs: [] };
+      stratum.pairs.push(contest);
+      byAgent.set(agent.word, { agent, strata: strata.set(contest.untreated, stratum) });
     }
   }
-  const agents = [...byAgent.values()].map(({ agent, contests }) => ({
-    agent,
-    lots: [...contests.keys()],
-    across: acrossLots([...contests.values()].map(ofLot => ({
-      treated: ofLot.flatMap(({ treated }) => coursesOf(treated)),
-      untreated: [...new Set(ofLot.map(({ untreated }) => untreated!))].flatMap(coursesOf),
-    }))),
-  }));
+  const agents = [...byAgent.values()].map(({ agent, strata }) => (
+    { agent, strata: [...strata.values()], across: acrossLots([...strata.values()].map(lotPairOf)) }));
   return { plant, lots, agents };
 }
 
-/** The genus of a plant's name, hybrid signs passed over. */
-export function genusOf(plant: string): string {
-  return plant.replace(/^[×x]\s*/u, '').split(/\s/)[0] ?? plant;
-}
-
-/** Lots put together by species or by genus, in the order of their names. */
-export function byPlant(lots: Iterable<Lot>, by: 'species' | 'genus'): Map<string, Lot[]> {
-  const groups = new Map<string, { name: string; lots: Lot[] }>();
-  for (const lot of lots) {
-    if (lot.plant === undefined) continue;
-    const name = by === 'genus' ? genusOf(lot.plant) : lot.plant;
-    const key = name.toLowerCase().replace(/\s+/g, ' ').trim();
-    const group = groups.get(key) ?? { name, lots: [] };
-    group.lots.push(lot);
-    groups.set(key, group);
-  }
-  return new Map([...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, { name, lots: all }]) => [name, all]));
+function lotPairOf({ lot, pairs }: Stratum): LotPair {
+  const courses = pairs.map(coursesOfPair);
+  return { lot: lot.id, treated: courses.map(({ treated }) => treated), untreated: courses[0]!.untreated };
 }

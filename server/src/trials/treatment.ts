@@ -1,9 +1,9 @@
-/** What was done to the seed of a batch, in the form in which batches are compared. */
-import type { Batch, Dose } from '../journal/life.ts';
-import { celsius, printTemperature, type Temperature } from '../model/quantity.ts';
-import { factOf } from '../model/record.ts';
+/** What was done to the seed of a batch to make it germinate, in the form in which batches are compared. */
+import type { Batch, Dose, Soak } from '../journal/life.ts';
+import { isBefore } from '../journal/moment.ts';
 import type { Agent, Role } from '../solutions/agent.ts';
 import { toNumber } from '../solutions/display.ts';
+import { isSameDose, mayBeSameLength, type Range } from './alike.ts';
 
 /** An agent that is given to break dormancy or to hasten growth, and how strong. */
 export interface ActiveDose {
@@ -12,12 +12,19 @@ export interface ActiveDose {
   readonly ppm: number | undefined;
 }
 
-export interface Treatment {
-  /** In the order given. Empty: the seed is untreated, soaked in water or not at all. */
+/** A soak with at least one such agent. */
+export interface ActiveSoak {
+  readonly soak: Soak;
+  /** In the order of their words. */
   readonly doses: readonly ActiveDose[];
-  /** The same for batches that got the same doses. */
-  readonly key: string;
+  /** Minutes; undefined where it is not known when the seed came out. */
+  readonly length: Range | undefined;
+  /** Cold and warm stages that had begun before. */
+  readonly stagesBefore: number;
 }
+
+/** The soaks in the order of time. None: the seed is untreated, soaked in water or not at all. */
+export type Treatment = readonly ActiveSoak[];
 
 /** Seed washed in bleach or lying in water is untreated: neither is given to break dormancy. */
 const active: ReadonlySet<Role> = new Set(['hormone', 'promoter', 'declared']);
@@ -26,39 +33,46 @@ export function isActive({ agent }: Dose): boolean {
   return agent !== undefined && active.has(agent.role);
 }
 
-export function treatmentOf({ soaks }: Batch): Treatment {
-  const doses = soaks.flatMap(soak => soak.doses).filter(isActive).map((dose): ActiveDose => ({
-    agent: dose.agent!, ppm: dose.ppm.ok ? toNumber(dose.ppm.value) : undefined,
+export function isActiveSoak({ doses }: Soak): boolean {
+  return doses.some(isActive);
+}
+
+/** The treatment of a batch by some of its soaks. */
+export function treatmentOf({ stages }: Batch, soaks: readonly Soak[]): Treatment {
+  return soaks.filter(isActiveSoak).map(soak => ({
+    soak,
+    doses: soak.doses.filter(isActive).map(activeDose).sort((a, b) => (a.agent.word < b.agent.word ? -1 : 1)),
+    // Out by then at the latest is no length.
+    length: soak.endedBy === 'next' ? undefined : soak.length,
+    stagesBefore: stages.filter(({ start }) => isBefore(start, soak.start)).length,
   }));
-  const key = doses.map(({ agent, ppm }) => `${agent.word} ${ppm ?? 'unmeasured'}`).join(' + ');
-  return { doses, key };
 }
 
-/** Whatever else may bear on germination, each in words; batches in which one differs are no fair comparison. */
-export interface Conditions {
-  readonly temperature: string;
-  readonly medium: string;
-  readonly stages: string;
-  readonly scarification: string;
-  readonly disinfection: string;
+function activeDose({ agent, ppm }: Dose): ActiveDose {
+  return { agent: agent!, ppm: ppm.ok ? toNumber(ppm.value) : undefined };
 }
 
-export function conditionsOf(batch: Batch): Conditions {
-  const temperature = batch.sowing && factOf(batch.sowing.record, 'temperature')?.value;
-  const life = [...batch.inherited, ...batch.events];
-  const washes = batch.soaks.flatMap(({ doses }) => doses).filter(({ agent }) => agent?.role === 'disinfectant');
-  return {
-    temperature: temperature ? printTemperature(inCelsius(temperature)) : '',
-    medium: batch.medium?.toLowerCase().replace(/\s+/g, ' ').trim() ?? '',
-    stages: batch.stages.map(({ stage, temperature: at, planned }) =>
-      [stage, at && printTemperature(inCelsius(at)), planned && `${planned.value} ${planned.unit}`].filter(Boolean).join(' '))
-      .join(', '),
-    scarification: life.some(({ type }) => type === 'scarify') ? 'scarified' : '',
-    disinfection: washes.map(({ agent }) => agent?.word).join(' + '),
-  };
+export function isSameTreatment(a: Treatment, b: Treatment): boolean {
+  return a.length === b.length && a.every((soak, i) => isSameSoak(soak, b[i]!));
 }
 
-function inCelsius({ day, night, unit }: Temperature): Temperature {
-  const rounded = (value: number) => Math.round(celsius(value, unit) * 2) / 2;
-  return { day: rounded(day), night: night === undefined ? undefined : rounded(night), unit: 'C' };
+function isSameSoak(a: ActiveSoak, b: ActiveSoak): boolean {
+  return isSameCourse(a, b) && a.doses.length === b.doses.length
+    && a.doses.every(({ agent, ppm }, i) => {
+      const other = b.doses[i]!;
+      if (agent.word !== other.agent.word) return false;
+      return ppm === undefined || other.ppm === undefined ? ppm === other.ppm : isSameDose(ppm, other.ppm);
+    });
+}
+
+/** Whether two soaks differ in nothing but what the seed lay in. */
+export function isSameCourse(a: ActiveSoak, b: ActiveSoak): boolean {
+  return a.stagesBefore === b.stagesBefore && mayBeSameLength(a.length, b.length);
+}
+
+/** The only soak of a treatment and its only agent; undefined where there are more or none. */
+export function onlyDose(treatment: Treatment): { readonly soak: ActiveSoak; readonly dose: ActiveDose } | undefined {
+  const [soak] = treatment;
+  const [dose] = soak?.doses ?? [];
+  return soak && dose && treatment.length === 1 && soak.doses.length === 1 ? { soak, dose } : undefined;
 }

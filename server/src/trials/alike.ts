@@ -1,0 +1,39 @@
+/** When two numbers of a bench are one and the same. Common practice, no source. */
+
+/** Two doses, or two lengths of a soak, that differ by less than this share are one: nobody measures closer. */
+const SAME_SHARE = 0.05;
+
+/** A stage that begins a day or two, or a fifth of its time, sooner or later is the same stage. */
+const SAME_STAGE_DAYS = 3;
+const SAME_STAGE_SHARE = 0.2;
+
+/** Sowing more days apart than this is a difference of its own; a soak puts the treated part a day or two later. */
+export const SAME_SOWING_DAYS = 3;
+
+/** Thermometers of a bench agree no better. */
+const SAME_CELSIUS = 1;
+
+export interface Range {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Example: isSameDose(500, 511) is true, isSameDose(500, 550) is not */
+export function isSameDose(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME_SHARE * Math.max(a, b);
+}
+
+/** Whether two lengths that are known within limits may be the same; what is not known may be. */
+export function mayBeSameLength(a: Range | undefined, b: Range | undefined): boolean {
+  if (!a || !b) return true;
+  return a.least <= b.most * (1 + SAME_SHARE) && b.least <= a.most * (1 + SAME_SHARE);
+}
+
+/** Days from day 0 on which a stage began, in two batches. */
+export function isSameStageDay(a: number, b: number): boolean {
+  return Math.abs(a - b) <= Math.max(SAME_STAGE_DAYS, SAME_STAGE_SHARE * Math.max(Math.abs(a), Math.abs(b)));
+}
+
+export function isSameWarmth(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME_CELSIUS;
+}

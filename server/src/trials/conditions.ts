@@ -1,0 +1,118 @@
+/** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
+import { accounted, type Batch, type BatchEvent } from '../journal/life.ts';
+import type { Day } from '../model/day.ts';
+import { celsius, type Temperature } from '../model/quantity.ts';
+import { factOf } from '../model/record.ts';
+import { isSameStageDay, isSameWarmth, SAME_SOWING_DAYS } from './alike.ts';
+import { isActive } from './treatment.ts';
+
+/** Degrees Celsius by day and by night. */
+interface Warmth {
+  readonly day: number;
+  readonly night: number;
+}
+
+/** Something done to the seed; the day counts from day 0. */
+interface Step {
+  readonly what: string;
+  readonly warmth: Warmth | undefined;
+  readonly day: number;
+}
+
+export interface Conditions {
+  readonly dayZero: Day;
+  readonly isSown: boolean;
+  readonly temperature: Warmth | undefined;
+  readonly medium: string | undefined;
+  readonly regime: string | undefined;
+  readonly stages: readonly Step[];
+  readonly scarified: readonly Step[];
+  readonly washed: readonly Step[];
+  /** It lay in a liquid of some kind, water included. */
+  readonly isWet: boolean;
+  /** What seed it is the rest of, where some had germinated or rotted before it was split off. */
+  readonly restOf: string | undefined;
+  /** Drops of a hormone or promoter were given to its seedlings. */
+  readonly hasDrops: boolean;
+}
+
+/** The conditions of a batch whose life is looked at up to some event. */
+export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchEvent[]): Conditions {
+  const { sowing, stages, inherited } = batch;
+  const life = [...inherited, ...events];
+  const isPast = (line: unknown) => life.some(({ entry }) => entry.line === line);
+  const own = sowing && isPast(sowing.line) ? sowing : undefined;
+  const soaks = batch.soaks.filter(({ entry }) => isPast(entry.line));
+  const temperature = own && factOf(own.record, 'temperature')?.value;
+  return {
+    dayZero,
+    isSown: own !== undefined,
+    temperature: temperature && warmthOf(temperature),
+    medium: plain(batch.medium),
+    regime: plain(own && factOf(own.record, 'regime')?.value.text),
+    stages: stages.filter(({ entry }) => isPast(entry.line)).map(({ stage, temperature: at, start }) => (
+      { what: stage, warmth: at && warmthOf(at), day: start.day - dayZero })),
+    scarified: life.filter(({ type }) => type === 'scarify').map(({ entry }) => (
+      { what: 'scarified', warmth: undefined, day: entry.moment.day - dayZero })),
+    washed: soaks.flatMap(({ doses, start }) => doses.flatMap(({ agent }) => (
+      agent?.role === 'disinfectant' ? [{ what: agent.word, warmth: undefined, day: start.day - dayZero }] : []))),
+    isWet: soaks.length > 0,
+    restOf: restOf(batch),
+    hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
+  };
+}
+
+function warmthOf({ day, night, unit }: Temperature): Warmth {
+  return { day: celsius(day, unit), night: celsius(night ?? day, unit) };
+}
+
+function plain(text: string | undefined): string | undefined {
+  return text?.toLowerCase().replace(/\s+/g, ' ').trim();
+}
+
+function restOf({ inherited, made, parent }: Batch): string | undefined {
+  const last = inherited.findLast(event => event.type === 'count');
+  if (last?.type !== 'count' || accounted(last.after) === last.after.lost) return undefined;
+  // Parts of one split are rests of the same seed.
+  return `${parent?.path ?? ''} ${made.moment?.day ?? ''}`;
+}
+
+export interface Differences {
+  /** What differs, in plain words. */
+  readonly differing: readonly string[];
+  /** What is written for one of the two only, so that nobody can say. */
+  readonly unwritten: readonly string[];
+}
+
+/** What differs between two batches up to an age in days; what was done later cannot have mattered by then. */
+export function differencesOf(a: Conditions, b: Conditions, age: number): Differences {
+  const [differing, unwritten]: [string[], string[]] = [[], []];
+  const hold = (name: string, x: unknown, y: unknown, isSame: boolean) => {
+    if (x !== undefined && y !== undefined) {
+      if (!isSame) differing.push(name);
+    } else if (x !== y) unwritten.push(name);
+  };
+  hold('temperature', a.temperature, b.temperature, isSameTemperature(a.temperature, b.temperature));
+  hold('medium', a.medium, b.medium, a.medium === b.medium);
+  if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
+  if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
+  if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
+  if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
+  else if (Math.abs(a.dayZero - b.dayZero) > SAME_SOWING_DAYS) differing.push('sowing date');
+  if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had begun to germinate)');
+  return { differing, unwritten };
+}
+
+function areSame(a: readonly Step[], b: readonly Step[], age: number): boolean {
+  const [first, second] = [a, b].map(steps => steps.filter(({ day }) => day < age));
+  return first!.length === second!.length && first!.every((step, i) => isSameStep(step, second![i]!));
+}
+
+function isSameStep(a: Step, b: Step): boolean {
+  return a.what === b.what && isSameStageDay(a.day, b.day) && isSameTemperature(a.warmth, b.warmth);
+}
+
+/** What is not written may be the same. */
+function isSameTemperature(a: Warmth | undefined, b: Warmth | undefined): boolean {
+  return !a || !b || (isSameWarmth(a.day, b.day) && isSameWarmth(a.night, b.night));
+}

@@ -1,0 +1,85 @@
+/** Treated seed beside the untreated seed of its lot that is most like it. */
+import { sameAge } from '../measures/same-age.ts';
+import type { Course } from '../measures/course.ts';
+import { differencesOf, type Differences } from './conditions.ts';
+import { coursesOf, type Group } from './groups.ts';
+
+export interface Pair {
+  readonly treated: Group;
+  /** Undefined where no untreated seed of the lot was counted. */
+  readonly untreated: Group | undefined;
+  /** What else differs, in plain words: the difference is no effect of the treatment then. */
+  readonly alsoDiffers: readonly string[];
+  /** What has to be known to read the comparison, each the end of a sentence. */
+  readonly remarks: readonly string[];
+}
+
+/** A pair with untreated seed. */
+export type FullPair = Pair & { readonly untreated: Group };
+
+export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
+  const candidates = untreated.map(group => ({ group, ...differencesBetween(treated, group) }));
+  const [best] = candidates.sort((a, b) => a.differing.length - b.differing.length
+    || Number(isWet(b.group)) - Number(isWet(a.group))
+    || a.unwritten.length - b.unwritten.length
+    || seedsOf(b.group) - seedsOf(a.group));
+  if (!best) return { treated, untreated: undefined, alsoDiffers: [], remarks: [] };
+  const remarks = remarksOf(treated, best.group, best.unwritten);
+  return { treated, untreated: best.group, alsoDiffers: best.differing, remarks };
+}
+
+export function isFull(pair: Pair): pair is FullPair {
+  return pair.untreated !== undefined;
+}
+
+/** Of all batches of both sides, up to the age at which they are compared. */
+function differencesBetween(a: Group, b: Group): Differences {
+  const { day } = sameAge([coursesOf(a), coursesOf(b)]);
+  const all = a.batches.flatMap(({ conditions }) => (
+    b.batches.map(other => differencesOf(conditions, other.conditions, day))));
+  return {
+    differing: [...new Set(all.flatMap(({ differing }) => differing))],
+    unwritten: [...new Set(all.flatMap(({ unwritten }) => unwritten))],
+  };
+}
+
+function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[]): string[] {
+  const remarks = unwritten.map(name => `the ${name} is written for one side only`);
+  if (!isWet(untreated)) remarks.push('the untreated seed did not lie in water: the difference is that of the soak as a whole');
+  for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
+    if (endedBy?.type === 'soak') remarks.push(`${batch.path} counts up to the day on which it was soaked itself`);
+    if (endedBy?.type === 'split') remarks.push(`${batch.path} counts up to the day on which seed was split off it`);
+  }
+  if (hasDrops(treated) !== hasDrops(untreated)) {
+    remarks.push('seedlings of one side were given drops: how strong they are is not compared');
+  }
+  return remarks;
+}
+
+export interface PairCourses {
+  readonly treated: readonly Course[];
+  readonly untreated: readonly Course[];
+}
+
+/** The courses of both sides; without the state of the seedlings where drops may have changed it on one of them. */
+export function coursesOfPair({ treated, untreated }: FullPair): PairCourses {
+  const sides = { treated: coursesOf(treated), untreated: coursesOf(untreated) };
+  if (hasDrops(treated) === hasDrops(untreated)) return sides;
+  return { treated: sides.treated.map(withoutSeedlings), untreated: sides.untreated.map(withoutSeedlings) };
+}
+
+function withoutSeedlings(course: Course): Course {
+  return { ...course, checks: course.checks.map(check => ({ ...check, leggy: 0, abnormal: 0, died: 0 })) };
+}
+
+function isWet({ batches }: Group): boolean {
+  return batches.some(({ conditions }) => conditions.isWet);
+}
+
+function hasDrops({ batches }: Group): boolean {
+  return batches.some(({ conditions }) => conditions.hasDrops);
+}
+
+function seedsOf({ batches }: Group): number {
+  return batches.reduce((sum, { course }) => sum + course.sown, 0);
+}

@@ -1,0 +1,67 @@
+/** Before the experiment: what difference the numbers of seed in a split can show, and what would show more. */
+import type { Batch, Lot } from '../journal/life.ts';
+import { plan, type Plan } from '../measures/plan.ts';
+import { factsOf, type JournalRecord } from '../model/record.ts';
+import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
+
+/** Untreated shares that a split is judged for: poor, middling, good germination. Common practice, no source. */
+const SUPPOSED_SHARES = [0.1, 0.4, 0.7] as const;
+
+interface Side {
+  readonly names: readonly string[];
+  readonly seeds: number;
+}
+
+export interface SplitPlan {
+  readonly treated: Side;
+  readonly untreated: Side;
+  /** Nothing was done to the parts yet: the first two are taken for the sides. */
+  readonly isSupposed: boolean;
+  /** For each of a few shares of the untreated seed. */
+  readonly plans: readonly Plan[];
+}
+
+interface Part extends Side {
+  readonly batch: Batch | undefined;
+  readonly treatment: Treatment;
+}
+
+/** Undefined for a split into replicates, or into fewer than two parts with seeds. */
+export function splitPlan(record: JournalRecord, lot: Lot): SplitPlan | undefined {
+  const parts = factsOf(record, 'part').filter(({ n }) => n.value > 0).map((part): Part => {
+    const batch = lot.batches.get(`${record.subject?.text ?? ''}/${part.name.text}`);
+    return { names: [part.name.text], seeds: part.n.value, batch, treatment: batch ? wholeTreatment(batch) : [] };
+  });
+  const first = parts.find(({ treatment }) => treatment.length > 0);
+  if (first) {
+    const treated = parts.filter(({ treatment }) => isSameTreatment(treatment, first.treatment));
+    const untreated = parts.filter(({ treatment }) => treatment.length === 0);
+    return untreated.length > 0 ? planOf(together(treated), together(untreated), false) : undefined;
+  }
+  const [a, b] = parts;
+  const isBegun = parts.some(({ batch }) => batch && isSown(batch));
+  return a && b && !isBegun ? planOf(a, b, true) : undefined;
+}
+
+function planOf(treated: Side, untreated: Side, isSupposed: boolean): SplitPlan {
+  const plans = SUPPOSED_SHARES.map(share => plan(treated.seeds, untreated.seeds, share));
+  const side = ({ names, seeds }: Side): Side => ({ names, seeds });
+  return { treated: side(treated), untreated: side(untreated), isSupposed, plans };
+}
+
+/** Its own, or that of the first of its parts that was treated. */
+function wholeTreatment(batch: Batch): Treatment {
+  const treated = [batch, ...batch.children].find(({ soaks }) => soaks.some(isActiveSoak));
+  return treated ? treatmentOf(treated, treated.soaks) : [];
+}
+
+function isSown({ sowing, children }: Batch): boolean {
+  return sowing !== undefined || children.some(isSown);
+}
+
+function together(parts: readonly Part[]): Side {
+  return {
+    names: parts.flatMap(({ names }) => names),
+    seeds: parts.reduce((sum, { seeds }) => sum + seeds, 0),
+  };
+}

@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { known, valueOf } from '../measures/helpers.ts';
+import { trial } from './helpers.ts';
+
+/** Untreated seed and doses of an agent: [what it lay in, germinated of 24, further facts of the sowing]. */
+function ladder(...parts: readonly (readonly [soak: string, up: number, more?: string])[]): string {
+  const names = parts.map((_, i) => String.fromCharCode(65 + i));
+  return [
+    'lot L Iris alba, 300 seeds',
+    `split L, ${names.map(name => `${name} 24 seeds`).join(', ')}`,
+    ...parts.map(([soak], i) => `soak L/${names[i]!} 2026-01-10 19:00, ${soak}`),
+    ...parts.map(([, , more = ''], i) => `sow L/${names[i]!} 2026-01-11 19:00${more}`),
+    ...parts.map(([, up], i) => `count L/${names[i]!} 2026-02-10, ${up}`),
+    ...parts.map((_, i) => `discard L/${names[i]!} 2026-02-11`),
+  ].join('\n');
+}
+
+const day = '24 h';
+
+describe('doses of one agent in one lot', () => {
+  test('are a ladder in the order of the doses, with a trend over the untreated seed and a best dose if there is one', () => {
+    const { ladders, contests } = trial(ladder(
+      ['GA3 1000 ppm, 24 h', 9], ['water, 24 h', 2], ['GA3 250 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 21]));
+    expect(ladders).toHaveLength(1);
+    expect(ladders[0]!.ladder.doses.map(({ dose }) => dose)).toEqual([250, 500, 1000]);
+    // R 4.2.2: prop.trend.test(c(2, 8, 21, 9), rep(24, 4)).
+    expect(known(ladders[0]!.ladder.trend).chiSquare).toBeCloseTo(9.9086, 4);
+    expect(valueOf(ladders[0]!.ladder.best)).toBe(500);
+    expect(contests).toHaveLength(3);
+  });
+
+  test('are judged after Holm: what would do by itself may not do on a ladder', () => {
+    const alone = trial(ladder(['water, 24 h', 6], ['GA3 500 ppm, 24 h', 14]));
+    expect(alone.contests[0]!.verdict.rule).toBe('more');
+    const among = trial(ladder(
+      ['water, 24 h', 6], ['GA3 500 ppm, 24 h', 14], ['GA3 250 ppm, 24 h', 7], ['GA3 1000 ppm, 24 h', 6]));
+    expect(among.contests.map(({ verdict }) => verdict.rule)).toEqual(['too-few', 'too-few', 'too-few']);
+    // R 4.2.2: fisher.test has p 0.0392 for 14 and 6 of 24; three times that is 0.118.
+    expect(known(among.contests[0]!.comparison).germinated.fisher.twoSided).toBeCloseTo(0.03921026, 8);
+  });
+
+  test('have no rung of unknown strength, and none in which something else differs', () => {
+    const { ladders, contests } = trial(ladder(
+      ['water, 24 h', 2, ', 15 C'], ['GA3 250 ppm, 24 h', 10, ', 15 C'], ['GA3 500 ppm, 24 h', 12, ', 15 C'],
+      ['GA3 unmeasured', 20, ', 15 C'], ['GA3 1000 ppm, 24 h', 24, ', 25 C']));
+    expect(ladders.map(({ ladder: { doses } }) => doses.map(({ dose }) => dose))).toEqual([[250, 500]]);
+    expect(contests.map(({ verdict }) => verdict.rule)).toEqual(['more', 'more', 'more', 'more-differs']);
+  });
+
+  test.each([
+    ['of different agents', ['GA3 250 ppm, 24 h', 'ethephon 500 ppm, 24 h']],
+    ['for different times', ['GA3 250 ppm, 24 h', 'GA3 500 ppm, 12 h']],
+    ['with another agent beside one of them', ['GA3 250 ppm, 24 h', 'GA3 500 ppm, KNO3 0.2 %, 24 h']],
+    ['of which there is only one', ['GA3 250 ppm, 24 h']],
+  ])('are no ladder where they are %s', (_, soaks) => {
+    expect(trial(ladder([`water, ${day}`, 2], ...soaks.map(soak => [soak, 9] as const))).ladders).toEqual([]);
+  });
+});

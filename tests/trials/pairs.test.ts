@@ -1,0 +1,175 @@
+import { describe, expect, test } from 'vitest';
+import { known } from '../measures/helpers.ts';
+import { contest, groupText, trial, twoBatches } from './helpers.ts';
+
+describe('treated seed', () => {
+  test('is compared with the untreated seed of its lot', () => {
+    expect(contest(twoBatches())).toMatchObject({
+      alsoDiffers: [], remarks: [],
+      verdict: {
+        verdict: 'worth repeating',
+        sentence: 'Worth repeating: by day 30, 15 of 20 treated seeds germinated (75 %), 5 of 20 untreated (25 %), '
+          + '50 points more (95 % interval 19 to 70).',
+      },
+    });
+  });
+
+  test('without untreated seed beside it cannot be told of', () => {
+    expect(trial(twoBatches({ soakB: 'GA3 500 ppm, 24 h' })).contests).toMatchObject([{
+      untreated: undefined, verdict: { verdict: 'cannot tell', rule: 'not-measured', sentence: expect.stringContaining('no untreated seed') },
+    }]);
+  });
+
+  test('in a damp towel of unknown strength takes part', () => {
+    expect(contest(twoBatches({ soakA: 'GA3 unmeasured' }))).toMatchObject({ verdict: { rule: 'more' } });
+  });
+
+  test('is not seed that was only washed', () => {
+    expect(trial(twoBatches({ soakA: 'bleach 1 %, 20 min' })).contests).toEqual([]);
+    const both = contest(twoBatches({ soakA: 'bleach 1 %, GA3 500 ppm, 24 h', soakB: 'bleach 1 %, 24 h' }));
+    expect(both).toMatchObject({ alsoDiffers: [], verdict: { rule: 'more' } });
+    expect(contest(twoBatches({ soakA: 'bleach 1 %, GA3 500 ppm, 24 h' })).alsoDiffers).toEqual(['disinfection']);
+  });
+
+  test.each([
+    ['temperature', { a: ', 20 C', b: ', 15 C' }],
+    ['medium', { a: ', in grit', b: ', in moss' }],
+  ])('is not judged where the %s differs too', (what, batches) => {
+    expect(contest(twoBatches(batches))).toMatchObject({
+      alsoDiffers: [what],
+      verdict: {
+        verdict: 'cannot tell', rule: 'more-differs', sentence: expect.stringMatching(new RegExp(`, but the sides also differ in ${what}\\.$`)),
+      },
+    });
+  });
+
+  test('is judged where a condition is written for one side only, and that is said', () => {
+    expect(contest(twoBatches({ a: ', 20 C' }))).toMatchObject({
+      alsoDiffers: [], remarks: ['the temperature is written for one side only'], verdict: { rule: 'more' },
+    });
+  });
+
+  test('sown much later or earlier is not judged', () => {
+    const late = twoBatches().replace('sow L/B 2026-01-11', 'sow L/B 2026-01-20');
+    expect(contest(late)).toMatchObject({ alsoDiffers: ['sowing date'], verdict: { rule: 'more-differs' } });
+    expect(contest(twoBatches().replace('sow L/B 2026-01-11', 'sow L/B 2026-01-09'))).toMatchObject({ alsoDiffers: [] });
+  });
+
+  test('that was sown, beside seed that never was, is not judged', () => {
+    const source = twoBatches().replace('sow L/B 2026-01-11 19:00', 'chill L/B 2026-01-11 19:00, 4 C');
+    expect(contest(source).alsoDiffers).toEqual(['warm and cold stages', 'sowing (one side was never sown)']);
+  });
+
+  test('that was scarified or chilled otherwise is not judged', () => {
+    expect(contest(twoBatches().replace('sow L/A', 'scarify L/A 2026-01-11 18:00\n    sow L/A')).alsoDiffers).toEqual(['scarification']);
+    const chilled = twoBatches().replace('count L/A', 'chill L/A 2026-01-21, 4 C\n    count L/A');
+    expect(contest(chilled).alsoDiffers).toEqual(['warm and cold stages']);
+    const both = chilled.replace('count L/B', 'chill L/B 2026-01-22, 41 F\n    count L/B');
+    expect(contest(both).alsoDiffers).toEqual([]);
+    expect(contest(both.replace('41 F', '8 C')).alsoDiffers).toEqual(['warm and cold stages']);
+    expect(contest(both.replace('2026-01-22', '2026-01-31')).alsoDiffers).toEqual(['warm and cold stages']);
+  });
+
+  test('is judged by what was counted before the sides began to differ', () => {
+    const { alsoDiffers, comparison } = contest(`
+      lot L Iris alba, 60 seeds
+      split L, A 20 seeds, B 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-10 19:00, water, 24 h
+      sow L/A 2026-01-11 19:00
+      sow L/B 2026-01-11 19:00
+      count L/A 2026-02-10, 15
+      count L/B 2026-02-10, 5
+      cut L/A 2026-02-11, 5 fresh
+      chill L/B 2026-02-11, 4 C, 90 days
+      count L/B 2026-05-20, 12
+    `);
+    expect(alsoDiffers).toEqual([]);
+    expect(known(comparison)).toMatchObject({
+      byDay: 31, germinated: { untreated: { x: 5, n: 20 } }, open: { treated: 0, untreated: 0 },
+    });
+  });
+
+  test('is compared with watered seed rather than with dry, under the same conditions rather than others', () => {
+    const { contests } = trial(`
+      lot L Iris alba, 100 seeds
+      split L, A 20 seeds, B 20 seeds, C 20 seeds, D 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/C 2026-01-10 19:00, water, 24 h
+      soak L/D 2026-01-10 19:00, water, 24 h
+      sow L/A 2026-01-11 19:00, 20 C
+      sow L/B 2026-01-11 19:00, 20 C
+      sow L/C 2026-01-11 19:00, 10 C
+      sow L/D 2026-01-11 19:00, 20 C
+      count L/A 2026-02-10, 15
+      count L/B 2026-02-10, 5
+      count L/C 2026-02-10, 5
+      count L/D 2026-02-10, 5
+    `);
+    expect(contests.map(({ untreated, remarks }) => [groupText(untreated!), remarks])).toEqual([['untreated: D', []]]);
+  });
+
+  test('beside dry seed alone is judged, as the soak as a whole', () => {
+    expect(contest(twoBatches({ soakB: '' }))).toMatchObject({
+      remarks: ['the untreated seed did not lie in water: the difference is that of the soak as a whole'], verdict: { rule: 'more' },
+    });
+  });
+
+  test('is not blamed for weak seedlings where drops were given on one side', () => {
+    const leggy = twoBatches({ up: [15, 15] }).replace('count L/A 2026-02-10, 15', 'count L/A 2026-02-10, 15, 12 leggy');
+    expect(contest(leggy)).toMatchObject({ verdict: { verdict: 'harmful' } });
+    const drops = leggy.replace('discard L/A', 'apply L/A 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/A');
+    const found = contest(drops);
+    expect(found.remarks).toEqual(['seedlings of one side were given drops: how strong they are is not compared']);
+    expect(found.verdict.rule).not.toBe('fewer');
+    expect(known(known(found.comparison).seedlings.leggy).treated).toEqual({ x: 0, n: 15 });
+    const onBoth = drops.replace('discard L/B', 'apply L/B 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/B');
+    expect(contest(onBoth)).toMatchObject({ remarks: [], verdict: { verdict: 'harmful' } });
+  });
+
+  test('is compared with seed that was treated after all up to then, and that is said', () => {
+    const source = `
+      lot L Iris alba, 60 seeds
+      split L, A 20 seeds, B 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-10 19:00, water, 24 h
+      sow L/A 2026-01-11 19:00
+      sow L/B 2026-01-11 19:00
+      count L/A 2026-02-10, 15
+      count L/B 2026-02-10, 1
+      soak L/B 2026-02-11 19:00, GA3 500 ppm, 24 h
+      count L/B 2026-03-10, 14
+    `;
+    const { contests, groups } = trial(source);
+    expect(groups).toHaveLength(2);
+    expect(contests[0]).toMatchObject({ remarks: ['L/B counts up to the day on which it was soaked itself'], verdict: { rule: 'more' } });
+    expect(known(contests[0]!.comparison).germinated.untreated).toEqual({ x: 1, n: 20 });
+  });
+
+  test('that is the rest of an earlier sowing is compared with the other part of that rest', () => {
+    const { contests } = trial(`
+      lot L Iris alba, 60 seeds
+      sow L 2026-01-11
+      count L 2026-03-01, 20
+      split L 2026-03-02, A 20 seeds, B 20 seeds
+      soak L/A 2026-03-02 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-03-02 19:00, water, 24 h
+      count L/A 2026-04-01, 15
+      count L/B 2026-04-01, 3
+    `);
+    expect(contests).toMatchObject([{ alsoDiffers: [], verdict: { rule: 'more' } }]);
+    expect(contests[0]!.untreated!.batches.map(({ batch }) => batch.path)).toEqual(['L/B']);
+  });
+
+  test('on open batches is judged so far', () => {
+    const open = twoBatches({ up: [2, 2] }).replace(/ *discard.*\n/g, '');
+    expect(contest(open).verdict).toMatchObject({ rule: 'still-open', verdict: 'cannot tell', sentence: expect.stringMatching(/^Cannot tell yet: /) });
+    const more = twoBatches().replace(/ *discard.*\n/g, '');
+    expect(contest(more).verdict.sentence).toMatch(/^Worth repeating so far: by day 30, /);
+  });
+
+  test('is compared by seed that was not lost', () => {
+    const lossy = twoBatches().replace('count L/B 2026-02-10, 5', 'count L/B 2026-02-10, 5, 8 lost');
+    expect(known(contest(lossy).comparison).germinated.untreated).toEqual({ x: 5, n: 12 });
+  });
+});
