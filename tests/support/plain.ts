@@ -1,4 +1,4 @@
-/** What a journal says, as plain data that can be compared: lines by their places, agents and batches by their names. */
+/** What a journal says, as plain data to compare: lines by their places, agents and batches by their names. */
 import type { ProblemBook } from '../../server/src/checks/problem-book.ts';
 import type { Journal } from '../../server/src/journal/journal.ts';
 import { Line } from '../../server/src/text/line-store.ts';
@@ -11,7 +11,9 @@ export function plainJournal(journal: Journal): unknown {
     mentions: [...journal.ids()].sort().map(id => journal.mentionsOf(id).map(({ line }) => plain(line))),
     zone: journal.zone,
     agents: [...journal.agents.keys()].sort(),
-    lots: [...journal.lots()].map(lot => ({ lot: contentOf(lot), batches: [...lot.batches.values()].map(batch => contentOf(batch)) })),
+    lots: [...journal.lots()].map(lot => ({
+      lot: contentOf(lot), batches: [...lot.batches.values()].map(batch => contentOf(batch)),
+    })),
     solutions: [...journal.solutions()].map(solution => plain(solution)),
   };
 }
@@ -37,8 +39,8 @@ function plain(value: unknown): unknown {
   if (typeof value !== 'object' || value === null) return value;
   const name = nameOf(value);
   if (name !== undefined) return name;
-  if (Array.isArray(value)) return value.map(item => plain(item));
-  if (value instanceof Map) return [...value].map(([key, item]) => [key, plain(item)]);
+  if (Array.isArray(value)) return value.map((item: unknown) => plain(item));
+  if (value instanceof Map) return [...value].map(([key, item]: [unknown, unknown]) => [key, plain(item)]);
   return contentOf(value);
 }
 

@@ -1,7 +1,7 @@
 /** The problems of a whole journal, kept up to date: only what an edit touched is checked again. */
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
-import type { ProblemCode } from '../model/problems.ts';
+import type { Problem, ProblemCode } from '../model/problems.ts';
 import { problemsOfId, problemsOfJournal, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
 import { SlotIndex } from './slot-index.ts';
@@ -48,7 +48,9 @@ export class ProblemBook {
     const changed = new Set(touched.files);
     const all = touched.all || before?.day !== now.day;
     const later = before?.minutes !== now.minutes;
-    const due = all ? this.#everyId() : this.#due(touched.ids, touched.definitions, later);
+    const due = all
+      ? new Set([...this.#journal.ids(), ...touched.ids])
+      : this.#due(touched.ids, touched.definitions, later);
     const slots = new Set<string>();
     for (const id of due) {
       this.#check(id, now, changed);
@@ -58,7 +60,7 @@ export class ProblemBook {
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
     }
-    for (const file of touched.files) {
+    for (const file of touched.renumbered) {
       for (const id of this.#idsAbout.get(file) ?? []) for (const name of this.#pages.get(id)!.files) changed.add(name);
     }
     return changed;
@@ -80,12 +82,6 @@ export class ProblemBook {
       .map(({ found }) => found);
   }
 
-  #everyId(): Set<string> {
-    const ids = new Set([...this.#journal.ids(), ...this.#pages.keys()]);
-    ids.delete(WHOLE_JOURNAL);
-    return ids;
-  }
-
   #due(touched: ReadonlySet<string>, definitions: boolean, later: boolean): ReadonlySet<string> {
     if (!definitions && !later) return touched;
     return new Set([...touched, ...(definitions ? this.#unknown : []), ...(later ? this.#running : [])]);
@@ -101,7 +97,7 @@ export class ProblemBook {
 
   #put(id: string, problems: readonly Found[], changed: Set<string>): void {
     const before = this.#pages.get(id);
-    if (!before && problems.length === 0) return;
+    if (isSame(before?.problems ?? [], problems)) return;
     for (const file of before?.files ?? []) {
       changed.add(file);
       toggle(this.#idsIn.get(file)!, id, false);
@@ -118,6 +114,19 @@ export class ProblemBook {
     }
     for (const file of related) put(this.#idsAbout, file, id);
   }
+}
+
+function isSame(before: readonly Found[], now: readonly Found[]): boolean {
+  return before.length === now.length && before.every(({ line, problem, related }, i) => {
+    const other = now[i]!;
+    return line === other.line && isSameProblem(problem, other.problem)
+      && related.length === other.related.length && related.every((each, n) => each.line === other.related[n]!.line);
+  });
+}
+
+/** Fixes are of the words that the message says. */
+function isSameProblem(a: Problem, b: Problem): boolean {
+  return a.code === b.code && a.start === b.start && a.end === b.end && a.message === b.message;
 }
 
 function compareProblems({ problem: a }: Found, { problem: b }: Found): number {

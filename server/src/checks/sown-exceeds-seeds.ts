@@ -4,8 +4,8 @@ import { subjectOf } from './spans.ts';
 
 /** More seeds are sown than are there. Seed that is sown again after another treatment is the same seed. */
 export const sownExceedsSeeds: LotCheck = function* (_lot, _context, events) {
-  for (const { batch: { path, made, unread, sowing }, entry, asked, available } of events.of('sow')) {
-    if (available === undefined || unread) continue;
+  for (const { batch: { path, made, unread, sowing }, entry, asked, available, closedBy } of events.of('sow')) {
+    if (available === undefined || unread || closedBy) continue;
     if (asked === undefined ? available > 0 : asked <= available) continue;
     const first = sowing && sowing.line !== entry.line ? relatedTo(sowing, 'Sown before') : undefined;
     yield found(entry.line, 'sown-exceeds-seeds', factOf(entry.record, 'seeds') ?? subjectOf(entry),

@@ -3,8 +3,8 @@ import { factsSpan } from './spans.ts';
 
 /** More seeds are given out than the lot or the batch has left. */
 export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
-  for (const { batch: { path, seeds, made }, entry, asked, left } of events.of('split')) {
-    if (left === undefined || seeds === undefined || asked <= left) continue;
+  for (const { batch: { path, seeds, made }, entry, asked, left, closedBy } of events.of('split')) {
+    if (left === undefined || seeds === undefined || asked <= left || closedBy) continue;
     yield found(entry.line, 'split-exceeds-seeds', factsSpan(entry, 'part'), { asked, batch: path, left, seeds },
       { related: [relatedTo(made, `The ${seeds} seeds`)] });
   }

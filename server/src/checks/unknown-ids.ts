@@ -1,6 +1,6 @@
 /** Names that nothing in the journal defines. */
 import type { Entry } from '../journal/life.ts';
-import { mentionsOf, rootOf, type Mention } from '../journal/mentions.ts';
+import { mentionsOf, rootOf, subjectIdOf, type Mention } from '../journal/mentions.ts';
 import { keywords, type Keyword, type KeywordInfo } from '../model/keywords.ts';
 import type { ProblemCode } from '../model/problems.ts';
 import type { FactType } from '../model/record.ts';
@@ -51,7 +51,9 @@ function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
 function unknown(
   { line, record }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context,
 ): Found {
-  const known = journal.definedIds().filter(other => isAsLong(other, id) && kinds.includes(journal.kindOf(other)!));
+  const own = subjectIdOf(record);
+  const known = journal.definedIds()
+    .filter(other => other !== own && isLike(other, id) && kinds.includes(journal.kindOf(other)!));
   const near = nearest(id, code === 'unknown-agent' ? [...known, ...builtInAgents.keys()] : known);
   const word = code === 'unknown-agent' ? written.text : rootOf(written.text);
   const span = { start: written.start, end: written.start + word.length };
@@ -59,9 +61,13 @@ function unknown(
   return found(line, code, span, { id, word: id, suggestion }, { fixes: near ? [replacement(span, near)] : [] });
 }
 
-/** A word that is much longer or shorter is no slip, and there can be thousands of them. */
-function isAsLong(one: string, other: string): boolean {
-  return Math.abs(one.length - other.length) <= Math.max(2, other.length / 3);
+/**
+ * A word that is much longer or shorter is no slip, and there can be thousands of them. Of names as short as `G1` and
+ * `G2`, one is not a slip of the other: only another case is.
+ */
+function isLike(known: string, id: string): boolean {
+  if (id.length < 3) return known.toLowerCase() === id.toLowerCase();
+  return Math.abs(known.length - id.length) <= Math.max(2, id.length / 3);
 }
 
 function definition(code: ProblemCode, id: string, keyword: Keyword): string {

@@ -201,6 +201,7 @@ export class Journal {
   #follow(file: JournalFile, { at, removed, added }: JournalChange): void {
     this.#revision++;
     this.#touched.files.add(file.name);
+    if (removed.length !== added.length) this.#touched.renumbered.add(file.name);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
     // Undated records below the window have another date when a `day` line in it came, went or changed.

@@ -59,7 +59,8 @@ export function giveOut(
   const unsown = kept === undefined || tested === undefined ? 0 : kept - tested;
   const fromSown = batch.sowing !== undefined && asked > unsown;
   const stay = Math.min(kept ?? 0, accounted(totals));
-  if (kept !== undefined) batch.kept = Math.max(stay, kept - asked);
+  // Where more is given out than is there, one of the numbers is wrong, and nobody knows how many stayed.
+  if (kept !== undefined) batch.kept = left !== undefined && asked > left ? undefined : Math.max(stay, kept - asked);
   if (fromSown && sown !== undefined) {
     batch.sown = Math.max(0, sown - asked, stay - atSowing.germinated - atSowing.spoilt);
   }

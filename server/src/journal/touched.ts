@@ -8,12 +8,14 @@ export interface Touched {
   readonly common: boolean;
   /** A definition came, went or changed. */
   readonly definitions: boolean;
-  /** Files that came, went or were edited: their lines may have other numbers. */
+  /** Files that came, went or were edited. */
   readonly files: ReadonlySet<string>;
+  /** Those in which lines have other numbers now. */
+  readonly renumbered: ReadonlySet<string>;
 }
 
 export type TouchedDraft = { -readonly [Key in keyof Touched]: Touched[Key] extends boolean ? boolean : Set<string> };
 
 export function nothingTouched(): TouchedDraft {
-  return { ids: new Set(), all: false, common: false, definitions: false, files: new Set() };
+  return { ids: new Set(), all: false, common: false, definitions: false, files: new Set(), renumbered: new Set() };
 }

@@ -1,0 +1,54 @@
+import { describe, test } from 'vitest';
+import { expectAllMarked } from './marked.ts';
+
+describe('a record without a date', () => {
+  test('is marked at its keyword where no day line of its file stands above it', () => {
+    expectAllMarked(`
+      --- a.germ
+      day 2026-01-10
+      --- b.germ
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24, 24 seeds
+      ^^^ missing-date
+      day 2026-01-11
+      count VER-24, 0
+    `);
+  });
+
+  test('is marked once, of whatever it is: a lot, a stock, a regime, or what is not there', () => {
+    expectAllMarked(`
+      regime cold, chill 4 C 90 days
+      note cold, worked well
+      ^^^^ missing-date
+      stock G1, GA3 20 mg, 20 mL
+      ^^^^^ missing-date
+      dilute G2, from G1 10 mL, to 20 mL
+      ^^^^^^ missing-date
+      photo G1, bottle.jpg
+      ^^^^^ missing-date
+      count GON-1, 3
+      ^^^^^ missing-date
+            ^^^^^ unknown-lot
+    `);
+  });
+
+  test('is no problem for a lot, a split and all that holds for the whole journal', () => {
+    expectAllMarked(`
+      zone Europe/Vienna
+      limit soak, 24 h
+      agent kelp, seaweed
+      guide Veratrum, GA3 500 ppm
+      regime cold, chill 4 C 90 days
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 24 seeds
+    `);
+  });
+
+  test('is not said of a date that is there and cannot be read', () => {
+    expectAllMarked(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 19/1/2026, 24 seeds
+                 ^^^^^^^^^ day-first-date
+    `);
+  });
+});

@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { expectMarked, problemsIn } from './marked.ts';
+
+const codes = ['no-recent-count'] as const;
+
+describe('an open batch that nobody counts', () => {
+  test('is marked at the last look, after more than eight weeks (common practice, no source)', () => {
+    // 56 days after 2026-01-10 is 2026-03-07.
+    const source = (mark: string) => `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-03
+      count VER-24 2026-01-10, 0
+      ${mark}
+    `;
+    expectMarked(codes, source('# nothing'), { now: '2026-03-07' });
+    expectMarked(codes, source('      ^^^^^^ no-recent-count'), { now: '2026-03-08' });
+    expect(problemsIn('no-recent-count', source('# nothing'), { now: '2026-03-08' })[0]?.message).toMatch(/^No count of VER-24 for 57 days\./);
+  });
+
+  test('goes by the limit that the journal sets', () => {
+    expectMarked(codes, `
+      limit count, 3 days
+      limit count, 30 days, for Paris
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-03
+          ^^^^^^ no-recent-count
+      lot PAR-24 Paris polyphylla, 60 seeds
+      sow PAR-24 2026-01-03
+    `, { now: '2026-03-08' });
+  });
+
+  test('is none where nothing is to be counted: not sown, closed, all given out, all accounted for', () => {
+    expectMarked(codes, `
+      lot VER-20 Veratrum nigrum, 60 seeds
+      soak VER-20 2025-01-03, water, 12 h
+      lot VER-21 Veratrum nigrum, 60 seeds
+      sow VER-21 2025-01-03
+      discard VER-21 2025-01-04, soft
+      lot VER-22 Veratrum nigrum, 60 seeds
+      sow VER-22 2025-01-03
+      split VER-22 2025-02-03, A 60 seeds
+      discard VER-22/A 2025-02-04, soft
+      lot VER-23 Veratrum nigrum, 60 seeds
+      sow VER-23 2025-01-03, 10 seeds
+      count VER-23 2025-02-03, 7, 2 rotted, 1 lost
+    `, { now: '2026-03-08' });
+  });
+
+  test('is none in the cold until that is meant to end', () => {
+    const source = `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-03
+      chill VER-24 2026-01-10, 4 C, 90 days
+    `;
+    // 90 days after 2026-01-10 is 2026-04-10, and 56 days more 2026-06-05.
+    expect(problemsIn('no-recent-count', source, { now: '2026-06-05' })).toEqual([]);
+    expect(problemsIn('no-recent-count', source, { now: '2026-06-06' })).toHaveLength(1);
+  });
+});
