@@ -151,7 +151,8 @@ describe('an edited journal', () => {
     'split A, X 5 seeds, Y 5 seeds', 'move A/X 2026-01-04, at bag 1 slot 1', 'sow B 2026-01-02, 4 seeds, at bag 1 slot 2', 'count A 2026-01-04, 1',
   ];
   const range = (line: number, to: number) => ({ start: { line, character: 0 }, end: { line: to, character: 0 } });
-  const step = fc.record({ place: fc.nat(), remove: fc.nat(2), insert: fc.array(fc.constantFrom(...lines), { maxLength: 3 }) });
+  const inserted = fc.array(fc.constantFrom(...lines), { maxLength: 3 });
+  const step = fc.record({ place: fc.nat(), remove: fc.nat(2), insert: inserted });
 
   it('has the same problems as one that is read anew', () => {
     const now = { day: dayOf(2026, 6, 1)!, minutes: undefined };

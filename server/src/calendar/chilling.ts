@@ -102,13 +102,13 @@ function ofRecord(stage: Stage, now: Moment): Winter {
   return { had: spanOf(stage, temperature, now), wanted: { temperature, days: lengthOf(start.day, planned) }, running };
 }
 
-function ofPlan({ records, temperature, duration, start, due, planned, state }: LaidStage, now: Moment): Winter {
+function ofPlan({ records, temperature, duration, start, due, end, planned, state }: LaidStage, now: Moment): Winter {
   const first = records[0]?.temperature ?? temperature;
   const had = records.length > 0
     ? records.flatMap(record => spanOf(record, record.temperature ?? first, now))
     // The first stage, which began with the sowing and has no record of its own.
     : state === 'running' || state === 'done'
-      ? [{ temperature, days: (state === 'done' && due !== undefined ? due : now.day) - start! }] : [];
+      ? [{ temperature, days: (state === 'done' ? end! : now.day) - start! }] : [];
   const days = start === undefined || due === undefined ? lengthOf(planned.start ?? now.day, duration) : due - start;
   return { had, wanted: { temperature, days }, running: state === 'running' };
 }

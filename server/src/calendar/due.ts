@@ -6,7 +6,7 @@ import { isoMoment, laterOf, recordLine } from './ask.ts';
 import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
 import { placeNow } from './places.ts';
 import { standingOf } from './standing.ts';
-import { staysOf, type Stay } from './stays.ts';
+import { staysOf } from './stays.ts';
 
 export const dueGroups = ['overdue', 'today', 'this week', 'later'] as const;
 export type DueGroup = (typeof dueGroups)[number];
@@ -39,11 +39,10 @@ export function due(journal: Journal, now: Moment): DueItem[] {
   const items: DueItem[] = [];
   const keys = new Map<string, number>();
   for (const lot of journal.lots()) {
-    let stays: Stay[] | undefined;
     for (const batch of lot.batches.values()) {
       for (const each of dueOfBatch(journal, lot, standingOf(batch, now), now)) {
-        stays ??= staysOf(lot);
-        items.push(itemOf(each, keyOf(each, keys), lot.plant, placeNow(stays, each.id, now), journal.zone, now));
+        const place = placeNow(staysOf(lot), each.id, now);
+        items.push(itemOf(each, keyOf(each, keys), lot.plant, place, journal.zone, now));
       }
     }
   }

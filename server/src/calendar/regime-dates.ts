@@ -38,7 +38,7 @@ export interface Days {
   readonly cut: Day | undefined;
 }
 
-/** The first stage begins with the sowing, whether or not a record says so. */
+/** The first stage begins with the sowing, or with a record of its own. */
 export function layStages(plan: readonly RegimeStage[], matches: readonly Match[], days: Days): LaidStage[] {
   const stages: LaidStage[] = [];
   const reached = matches.reduce((most, { number }) => Math.max(most, number ?? 0), 0);

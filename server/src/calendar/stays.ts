@@ -2,6 +2,7 @@
 import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import { factOf, type TextFact } from '../model/record.ts';
+import { placeKey } from './place-text.ts';
 import { isHandling } from './soaks.ts';
 
 export interface Stay {
@@ -36,7 +37,18 @@ type Open = { -readonly [Key in keyof Stay]: Stay[Key] };
  *   until a record says so.
  * - A batch that is split off begins where its parent lies. A batch that is given out or closed lies nowhere.
  */
-export function staysOf(lot: Lot): Stay[] {
+export function staysOf(lot: Lot): readonly Stay[] {
+  const kept = known.get(lot);
+  if (kept) return kept;
+  const stays = readStays(lot);
+  known.set(lot, stays);
+  return stays;
+}
+
+/** A lot is never changed but read anew, and its stays are asked for by the due list, the places and the checks. */
+const known = new WeakMap<Lot, readonly Stay[]>();
+
+function readStays(lot: Lot): Stay[] {
   const all: Open[] = [];
   const begun = new Map<Batch, Open[]>();
   // Each batch comes before those that were split off from it.
@@ -50,6 +62,8 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
   if (!batch.parent) bench.put(lot.definition, lot.definition.moment, 'all');
   for (const event of batch.events) {
     const { entry, entry: { moment } } = event;
+    // What is written of a closed batch is a slip, and a problem of its own.
+    if (event.closedBy) continue;
     switch (event.type) {
       case 'soak': bench.soak(entry); break;
       case 'sow': bench.sow(event); break;
@@ -84,7 +98,8 @@ class Bench {
 
   put(entry: Entry, from: Moment | undefined, part: Stay['part']): void {
     const fact = factOf(entry.record, 'at');
-    if (!fact) return;
+    // A second sowing into the same pot.
+    if (!fact || this.#here.some(({ place }) => placeKey(place) === placeKey(fact.value.text))) return;
     const soak = this.#batch.soaks.find(each => each.entry.line === entry.line);
     const stay: Open = {
       id: this.#batch.path, plant: this.#lot.plant, batch: this.#batch,
@@ -96,7 +111,10 @@ class Bench {
   }
 
   end(to: Moment, which: (stay: Open) => boolean = () => true): void {
-    for (const stay of this.#here) if (which(stay)) stay.to = stay.to && isBefore(stay.to, to) ? stay.to : to;
+    for (const stay of this.#here.filter(which)) {
+      stay.to = stay.to && isBefore(stay.to, to) ? stay.to : to;
+      stay.toIsPlanned = false;
+    }
     this.#here = this.#here.filter(stay => !which(stay));
   }
 

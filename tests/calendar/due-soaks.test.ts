@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import { runningSoaks } from '../../server/src/calendar/soaks.ts';
+import { printMoment } from '../../server/src/journal/moment.ts';
+import { dueOf, itemsOf, journalOf, moment } from './helpers.ts';
+
+const lot = 'lot VER-24 Veratrum nigrum, 60 seeds\n';
+const soak = (facts: string, more = '') => `${lot}soak VER-24 2026-01-10 19:00, ${facts}\n${more}`;
+
+describe('the end of a soak', () => {
+  it('is due after its time span, at its until, else at the limit', () => {
+    expect(dueOf(soak('water, 24 h'), '2026-01-11 08:00')).toEqual(['today: 2026-01-11 19:00 soak VER-24']);
+    expect(dueOf(soak('water, until 2026-01-12 07:30'), '2026-01-11 08:00')).toEqual(['this week: 2026-01-12 07:30 soak VER-24']);
+    expect(dueOf(soak('water', 'limit soak, 12 h\n'), '2026-01-10 20:00')).toEqual(['this week: 2026-01-11 07:00 soak VER-24']);
+    expect(dueOf(soak('water', 'limit soak, 12 h\nlimit soak, 6 h, for Veratrum\n'), '2026-01-10 20:00'))
+      .toEqual(['this week: 2026-01-11 01:00 soak VER-24']);
+  });
+
+  it('asks for a lift at that moment, and once it is over for one at the present', () => {
+    const actions = (now: string) => itemsOf(soak('G2 10 mL, 24 h'), now).map(({ what, action }) => [what, action]);
+    expect(actions('2026-01-11 08:00')).toEqual([['lift out of G2 after 24 h', 'lift VER-24 2026-01-11 19:00']]);
+    expect(actions('2026-01-11 22:15')).toEqual([['lift out of G2 after 24 h', 'lift VER-24 2026-01-11 22:15']]);
+    expect(actions('2026-01-13')).toEqual([['lift out of G2 after 24 h', 'lift VER-24 2026-01-13']]);
+  });
+
+  it('says how long it has been overdue: in days of the calendar, and in minutes where the times of day are known', () => {
+    const late = (now: string) => itemsOf(soak('water, 24 h'), now).map(item => [item.group, item.overdueDays, item.overdueMinutes]);
+    expect(late('2026-01-11 19:00')).toEqual([['today', 0, undefined]]);
+    expect(late('2026-01-11 19:01')).toEqual([['overdue', 0, 1]]);
+    expect(late('2026-01-12 00:00')).toEqual([['overdue', 1, 300]]);
+    expect(late('2026-01-12')).toEqual([['overdue', 1, undefined]]);
+  });
+
+  it('has no time of day when the start has none', () => {
+    expect(dueOf(`${lot}soak VER-24 2026-01-10, water, 24 h`, '2026-01-10 20:00')).toEqual(['this week: 2026-01-11 soak VER-24']);
+    expect(dueOf(`${lot}soak VER-24 2026-01-10, water, 24 h`, '2026-01-11 20:00')).toEqual(['today: 2026-01-11 soak VER-24']);
+  });
+
+  it('stays overdue until a record shows that the seed came out', () => {
+    const out = ['lift VER-24 2026-01-12', 'sow VER-24 2026-01-12', 'chill VER-24 2026-01-12', 'warm VER-24 2026-01-12',
+      'count VER-24 2026-01-12, 1', 'discard VER-24 2026-01-12, soft', 'pot VER-24 2026-01-12'];
+    for (const record of out) expect(dueOf(soak('water, 24 h', record), '2026-02-01', 'soak'), record).toEqual([]);
+    for (const record of ['note VER-24 2026-01-12, clear', 'move VER-24 2026-01-12, at shelf', 'photo VER-24 2026-01-12, a.png']) {
+      expect(dueOf(soak('water, 24 h', record), '2026-02-01', 'soak'), record).toEqual(['overdue: 2026-01-11 19:00 soak VER-24']);
+    }
+  });
+
+  it('belongs to the batches that the seed was divided into in the soak', () => {
+    const split = 'split VER-24 2026-01-10 20:00, A 30 seeds, B 30 seeds\nlift VER-24/A 2026-01-11 19:00\n';
+    expect(dueOf(soak('water, 24 h', split), '2026-01-12')).toEqual(['overdue: 2026-01-11 19:00 soak VER-24/B']);
+  });
+
+  it('is that of the second soak when one follows another', () => {
+    expect(dueOf(soak('water, 12 h', 'soak VER-24 2026-01-11 08:00, GA3 500 ppm, 24 h'), '2026-01-11 09:00'))
+      .toEqual(['this week: 2026-01-12 08:00 soak VER-24']);
+  });
+
+  it('is not listed where a record of a later date takes the seed out, which is', () => {
+    expect(dueOf(soak('water, 24 h', 'sow VER-24 2026-01-11 19:10'), '2026-01-11 08:00')).toEqual(['today: 2026-01-11 19:10 ahead VER-24']);
+  });
+});
+
+describe('the clocks that change in a soak', () => {
+  const zoned = (zone: string, start: string) =>
+    dueOf(`zone ${zone}\n${lot}soak VER-24 ${start}, water, 24 h`, start)[0]?.replace(/^.*: (.*) soak.*$/, '$1');
+
+  // The change dates that the IANA time zone database has for 2026.
+  it('move its end by the hour that they lose or gain', () => {
+    expect(zoned('Europe/Vienna', '2026-03-28 19:00')).toBe('2026-03-29 20:00');
+    expect(zoned('Europe/Vienna', '2026-10-24 19:00')).toBe('2026-10-25 18:00');
+    expect(zoned('America/New_York', '2026-03-07 19:00')).toBe('2026-03-08 20:00');
+    expect(zoned('America/New_York', '2026-10-31 19:00')).toBe('2026-11-01 18:00');
+    expect(zoned('Australia/Lord_Howe', '2026-10-03 19:00')).toBe('2026-10-04 19:30');
+    // Summer time begins at midnight there.
+    expect(zoned('America/Santiago', '2026-09-05 19:00')).toBe('2026-09-06 20:00');
+    expect(zoned('Asia/Kolkata', '2026-03-28 19:00')).toBe('2026-03-29 19:00');
+  });
+
+  it('do nothing where the journal names no zone, or where the time span is in days', () => {
+    expect(dueOf(`${lot}soak VER-24 2026-03-28 19:00, water, 24 h`, '2026-03-29 08:00')).toEqual(['today: 2026-03-29 19:00 soak VER-24']);
+    expect(dueOf(`zone Europe/Vienna\n${lot}soak VER-24 2026-03-28 19:00, water, 1 day`, '2026-03-29 08:00'))
+      .toEqual(['today: 2026-03-29 19:00 soak VER-24']);
+  });
+});
+
+describe('the soaks that run', () => {
+  it('say when each is to end, why, and when the limit is reached', () => {
+    const journal = journalOf(`
+      lot A Iris alba, 10 seeds
+      lot B Iris alba, 10 seeds
+      lot C Iris alba, 10 seeds
+      soak A 2026-01-10 19:00, water, 30 h
+      soak B 2026-01-10 20:00, water, until 2026-01-11 08:00
+      soak C 2026-01-10 21:00, water
+    `);
+    const soaks = runningSoaks(journal, moment('2026-01-10 22:00'));
+    const shown = soaks.map(({ batch: { path }, end, endBy, limitAt }) =>
+      [path, printMoment(end), endBy, printMoment(limitAt)]);
+    expect(shown).toEqual([
+      ['A', '2026-01-12 01:00', 'duration', '2026-01-11 19:00'],
+      ['B', '2026-01-11 08:00', 'until', '2026-01-11 20:00'],
+      ['C', '2026-01-11 21:00', 'limit', '2026-01-11 21:00'],
+    ]);
+  });
+
+  it('are none before they begin', () => {
+    const journal = journalOf(soak('water, 24 h'));
+    expect(runningSoaks(journal, moment('2026-01-10 18:59'))).toEqual([]);
+    expect(runningSoaks(journal, moment('2026-01-10 19:00'))).toHaveLength(1);
+  });
+});

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { dueOf, itemsOf } from './helpers.ts';
+
+const base = `
+regime woodland, warm 20 C 12 weeks, chill 4 C 14 weeks, warm 18 C 12 weeks
+lot PAR-26 Paris polyphylla, 16 seeds
+`;
+const stages = (source: string, now: string) => itemsOf(base + source, now, 'stage').map(({ group, what, action }) => [group, what, action]);
+
+describe('the end of a stage', () => {
+  it('is due after its time span', () => {
+    const source = `${base}chill PAR-26 2026-01-18, 4 C, 14 weeks`;
+    expect(dueOf(source, '2026-02-01')).toEqual(['later: 2026-04-26 stage PAR-26']);
+    expect(dueOf(source, '2026-04-20')).toEqual(['this week: 2026-04-26 stage PAR-26']);
+    expect(dueOf(source, '2026-04-26')).toEqual(['today: 2026-04-26 stage PAR-26']);
+    expect(dueOf(source, '2026-04-27')).toEqual(['overdue: 2026-04-26 stage PAR-26']);
+  });
+
+  it('goes by months and leap days of the calendar', () => {
+    const end = (date: string, span: string) => dueOf(`${base}chill PAR-26 ${date}, ${span}`, date)[0];
+    expect(end('2027-11-30', '3 months')).toBe('later: 2028-02-29 stage PAR-26');
+    expect(end('2026-11-30', '3 months')).toBe('later: 2027-02-28 stage PAR-26');
+    expect(end('2028-02-29', '1 year')).toBe('later: 2029-02-28 stage PAR-26');
+    expect(end('2028-02-01', '30 days')).toBe('later: 2028-03-02 stage PAR-26');
+    expect(end('2026-12-31', '36 h')).toBe('this week: 2027-01-02 stage PAR-26');
+  });
+
+  it('is not due where no time span is written, and not once another stage, a sowing or the close has come', () => {
+    expect(stages('chill PAR-26 2026-01-18, 4 C', '2027-01-01')).toEqual([]);
+    for (const next of ['warm PAR-26 2026-03-01', 'sow PAR-26 2026-03-01', 'discard PAR-26 2026-03-01']) {
+      expect(stages(`chill PAR-26 2026-01-18, 4 C, 14 weeks\n${next}`, '2026-05-01'), next).toEqual([]);
+    }
+  });
+
+  it('asks for the sowing of seed that was chilled before it, and for warmth after a chill of sown seed', () => {
+    expect(stages('chill PAR-26 2026-01-18, 4 C, 14 weeks', '2026-02-01'))
+      .toEqual([['later', 'chill 4 C 14 weeks ends', 'sow PAR-26 2026-04-26']]);
+    expect(stages('sow PAR-26 2026-01-10\nchill PAR-26 2026-01-18, 4 C, 14 weeks', '2026-02-01'))
+      .toEqual([['later', 'chill 4 C 14 weeks ends', 'warm PAR-26 2026-04-26']]);
+  });
+
+  it('asks for a count after a warm stage that nothing follows, until the batch was looked at', () => {
+    const source = 'sow PAR-26 2026-01-10\nwarm PAR-26 2026-01-18, 20 C, 4 weeks\n';
+    expect(stages(source, '2026-03-01')).toEqual([['overdue', 'warm 20 C 4 weeks ends', 'count PAR-26 2026-03-01, ']]);
+    expect(stages(`${source}count PAR-26 2026-02-14, 0`, '2026-03-01')).toHaveLength(1);
+    expect(stages(`${source}count PAR-26 2026-02-15, 0`, '2026-03-01')).toEqual([]);
+  });
+
+  it('is not due where all seed has died', () => {
+    expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 16 rotted', '2026-03-01')).toEqual([]);
+    expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 15 rotted', '2026-03-01')).toHaveLength(1);
+  });
+});
+
+describe('in a regime', () => {
+  it('the first stage begins with the sowing, and its end asks for the next one', () => {
+    expect(stages('sow PAR-26 2026-09-06, regime woodland', '2026-11-28')).toEqual([[
+      'this week', 'warm 20 C 12 weeks ends, chill 4 C 14 weeks comes next (regime woodland)',
+      'chill PAR-26 2026-11-29, 4 C, 14 weeks',
+    ]]);
+  });
+
+  it('a stage that is late is overdue since its planned end', () => {
+    const source = `${base}sow PAR-26 2026-09-06, regime woodland`;
+    expect(dueOf(source, '2026-12-09', 'stage')).toEqual(['overdue: 2026-11-29 stage PAR-26']);
+    expect(itemsOf(source, '2026-12-09', 'stage')[0]).toMatchObject({ overdueDays: 10, action: 'chill PAR-26 2026-12-09, 4 C, 14 weeks' });
+  });
+
+  it('a record that says how long goes before the plan', () => {
+    const sown = 'sow PAR-26 2026-09-06, regime woodland\n';
+    expect(dueOf(`${base}${sown}chill PAR-26 2026-12-06, 4 C`, '2026-12-07', 'stage')).toEqual(['later: 2027-03-14 stage PAR-26']);
+    expect(dueOf(`${base}${sown}chill PAR-26 2026-12-06, 5 C, 10 weeks`, '2026-12-07', 'stage'))
+      .toEqual(['later: 2027-02-14 stage PAR-26']);
+  });
+
+  it('the last stage asks for a count at its end, until the batch was looked at', () => {
+    const source = `sow PAR-26 2026-01-04, regime woodland
+chill PAR-26 2026-03-29, 4 C
+warm PAR-26 2026-07-05, 18 C
+`;
+    expect(stages(source, '2026-09-27')).toEqual([
+      ['today', 'warm 18 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-09-27, '],
+    ]);
+    expect(stages(source, '2026-10-27')).toEqual([
+      ['overdue', 'warm 18 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-10-27, '],
+    ]);
+    expect(stages(`${source}count PAR-26 2026-09-28, 3`, '2026-10-27')).toEqual([]);
+  });
+
+  it('a stage off plan is due at its own end, and the regime goes on after it', () => {
+    const source = `sow PAR-26 2026-01-04, regime short
+chill PAR-26 2026-02-01, 4 C, 2 weeks
+`;
+    const regime = 'regime short, warm 20 C 12 weeks, warm 15 C 4 weeks\n';
+    expect(stages(regime + source, '2026-02-10')).toEqual([[
+      'this week', 'chill 4 C 2 weeks ends, warm 15 C 4 weeks comes next (regime short)', 'warm PAR-26 2026-02-15, 15 C, 4 weeks',
+    ]]);
+  });
+
+  it('a stage that is written ahead is listed as it stands, in place of the end before it', () => {
+    const source = `${base}sow PAR-26 2026-09-06, regime woodland\nchill PAR-26 2026-12-20, 4 C, 14 weeks`;
+    expect(dueOf(source, '2026-12-01', 'stage', 'ahead')).toEqual(['later: 2026-12-20 ahead PAR-26']);
+    expect(itemsOf(source, '2026-12-01', 'ahead')[0]).toMatchObject({ what: 'chill: 4 C, 14 weeks', action: undefined });
+  });
+});

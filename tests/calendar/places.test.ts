@@ -1,0 +1,178 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { historyOfPlace, nextFreeSlot, placesNow } from '../../server/src/calendar/places.ts';
+import { printMoment } from '../../server/src/journal/moment.ts';
+import { journalOf, moment } from './helpers.ts';
+import { journal as arbitraryJournal } from '../support/arbitrary-journal.ts';
+import { Journal } from '../../server/src/journal/journal.ts';
+import { staysOf } from '../../server/src/calendar/stays.ts';
+
+/** Each place with what lies there. */
+function lies(source: string, now: string): string[] {
+  return placesNow(journalOf(source), moment(now)).flatMap(({ name, places }) => places.map(({ slot, stays }) =>
+    `${name}${slot === undefined ? '' : ` / ${slot}`}: ${stays.map(({ id, part }) => (part === 'all' ? id : `${id} (${part})`)).join(', ')}`));
+}
+
+describe('what lies where', () => {
+  it('is grouped by container and slot, numbers by their size', () => {
+    expect(lies(`
+      lot A Iris alba, at bag 10 slot 1
+      lot B Iris alba, at bag 2 slot 10
+      lot C Iris alba, at Bag 2 slot 9
+      lot D Iris alba, at fridge
+      lot E Iris alba, at fridge
+      stock G1 2026-01-01, GA3 1 mg, 1 mL, at fridge slot b
+    `, '2026-02-01')).toEqual(['bag 2 / 9: C', 'bag 2 / 10: B', 'bag 10 / 1: A', 'fridge: D, E', 'fridge / b: G1']);
+  });
+
+  it('follows the records in the order of time, not of lines', () => {
+    const source = `
+      lot A Iris alba, 10 seeds, at tin
+      move A 2026-03-01, at frame
+      sow A 2026-01-10, at bag 1
+      chill A 2026-02-01, 4 C, at fridge
+      warm A 2026-02-15, 20 C
+    `;
+    const places = ['2026-01-09', '2026-01-10', '2026-02-01', '2026-02-20', '2026-03-01'].map(now => lies(source, now));
+    expect(places.flat()).toEqual(['tin: A', 'bag 1: A', 'fridge: A', 'fridge: A', 'frame: A']);
+  });
+
+  it('goes by the times of one day', () => {
+    const source = `
+      lot A Iris alba, 10 seeds
+      move A 2026-03-01 18:00, at frame
+      move A 2026-03-01 09:00, at bench
+    `;
+    expect(['08:59', '09:00', '17:59', '18:00'].map(time => lies(source, `2026-03-01 ${time}`))).toEqual([[], ['bench: A'], ['bench: A'], ['frame: A']]);
+  });
+
+  it('has the rest of a packet where it lay, and a batch in two places', () => {
+    const source = `
+      lot A Iris alba, 30 seeds, at tin 1
+      sow A 2026-01-10, 10 seeds, at bag 1
+      sow A 2026-01-20, 10 seeds, at bag 2
+      move A 2026-01-25, at frame
+      sow A 2026-01-30, at bag 3
+    `;
+    expect(lies(source, '2026-01-10')).toEqual(['bag 1: A (sown)', 'tin 1: A (rest)']);
+    expect(lies(source, '2026-01-20')).toEqual(['bag 1: A (sown)', 'bag 2: A (sown)', 'tin 1: A (rest)']);
+    expect(lies(source, '2026-01-25')).toEqual(['frame: A (sown)', 'tin 1: A (rest)']);
+    expect(lies(source, '2026-01-30')).toEqual(['bag 3: A (sown)', 'frame: A (sown)']);
+  });
+
+  it('has seed that is sown out of its packet, wherever it was put', () => {
+    expect(lies('lot A Iris alba, 30 seeds, at tin 1\nsow A 2026-01-10', '2026-02-01')).toEqual([]);
+    expect(lies('lot A Iris alba, 30 seeds, at tin 1\nmove A 2026-01-01, at pot 1\nsow A 2026-01-10', '2026-02-01')).toEqual(['pot 1: A']);
+  });
+
+  it('has what was split off where its parent lay, and nothing where all was given out', () => {
+    const source = `
+      lot A Iris alba, 30 seeds, at tin 1
+      split A 2026-01-10, X 10 seeds, Y 10 seeds
+      sow A/X 2026-01-11, at bag 1
+    `;
+    expect(lies(source, '2026-01-09')).toEqual(['tin 1: A']);
+    expect(lies(source, '2026-01-10')).toEqual(['tin 1: A, A/X, A/Y']);
+    expect(lies(source, '2026-01-11')).toEqual(['bag 1: A/X', 'tin 1: A, A/Y']);
+    expect(lies(`${source}  split A 2026-01-12, Z 10 seeds`, '2026-01-12')).toEqual(['bag 1: A/X', 'tin 1: A/Y, A/Z']);
+  });
+
+  it('has what is split off from sown seed where that lies, and from a rest where the rest lies', () => {
+    const source = `
+      lot A Iris alba, 30 seeds, at tin 1
+      sow A 2026-01-10, 10 seeds, at bag 1
+    `;
+    expect(lies(`${source}  split A 2026-01-11, X 10 seeds`, '2026-01-11')).toEqual(['bag 1: A (sown)', 'tin 1: A (rest), A/X']);
+    expect(lies(`${source}  sow A 2026-01-10, 20 seeds, at bag 1\n      split A 2026-01-11, X 5 seeds`, '2026-01-11'))
+      .toEqual(['bag 1: A (sown), A/X']);
+  });
+
+  it('has seed in its soak until it is lifted, even when that is late', () => {
+    const source = `
+      lot A Iris alba, 30 seeds, at tin 1
+      soak A 2026-01-10 19:00, water, 24 h, at jar 2
+    `;
+    expect(lies(source, '2026-01-10 18:59')).toEqual(['tin 1: A']);
+    expect(lies(source, '2026-01-10 19:00')).toEqual(['jar 2: A']);
+    expect(lies(source, '2026-01-12')).toEqual(['jar 2: A']);
+    expect(lies(`${source}  lift A 2026-01-11 18:00`, '2026-01-11 17:59')).toEqual(['jar 2: A']);
+    expect(lies(`${source}  lift A 2026-01-11 18:00`, '2026-01-11 18:00')).toEqual([]);
+    expect(lies(`${source}  sow A 2026-01-11 20:00, at bag 1`, '2026-01-11 20:00')).toEqual(['bag 1: A']);
+  });
+
+  it('has what was divided in its soak there under the names of its parts', () => {
+    const source = `
+      lot A Iris alba, 30 seeds
+      soak A 2026-01-10 19:00, water, 24 h, at jar 2
+      split A 2026-01-10 20:00, X 15 seeds, Y 15 seeds
+      lift A/X 2026-01-11 19:00
+    `;
+    expect(lies(source, '2026-01-11 08:00')).toEqual(['jar 2: A/X, A/Y']);
+    expect(lies(source, '2026-01-12')).toEqual(['jar 2: A/Y']);
+  });
+
+  it('has nothing of what was closed', () => {
+    expect(lies('lot A Iris alba, 30 seeds\ndiscard A 2026-01-01, soft\nmove A 2026-01-10, at bin', '2026-01-11')).toEqual([]);
+    expect(lies('lot A Iris alba, 30 seeds\nsow A 2026-01-01, at bag 1\ndiscard A 2026-01-10, soft', '2026-01-10')).toEqual([]);
+  });
+});
+
+describe('the history of a place', () => {
+  const source = `
+    lot A Iris alba, 10 seeds
+    sow A 2026-02-01, at bag 1 slot 1
+    move A 2026-03-01, at frame
+    lot B Iris alba, 10 seeds
+    sow B 2026-01-01, at Bag1 slot 01
+    discard B 2026-01-20, soft
+    lot C Iris alba, 10 seeds
+    sow C 2026-01-15, at bag 1 slot 2
+  `;
+  const history = (place: string) => historyOfPlace(journalOf(source), place).map(({ id, from, to }) =>
+    `${id} ${from ? printMoment(from) : ''} to ${to ? printMoment(to) : 'now'}`);
+
+  it('has all that ever lay there, the first first', () => {
+    expect(history('bag 1 slot 1')).toEqual(['B 2026-01-01 to 2026-01-20', 'A 2026-02-01 to 2026-03-01']);
+    expect(history('bag 1')).toEqual(['B 2026-01-01 to 2026-01-20', 'C 2026-01-15 to now', 'A 2026-02-01 to 2026-03-01']);
+    expect(history('nowhere')).toEqual([]);
+  });
+});
+
+describe('the next free slot', () => {
+  const source = `
+    lot A Iris alba, 10 seeds, at bag 3 slot 1
+    lot B Iris alba, 10 seeds, at Bag 3 slot 2
+    lot C Iris alba, 10 seeds, at bag 3 slot 4
+    lot D Iris alba, 10 seeds
+    sow D 2026-01-10, at bag 3 slot 3
+    discard D 2026-02-01, soft
+  `;
+  const free = (now: string, container: string) => nextFreeSlot(journalOf(source), moment(now), container);
+
+  it('is the first number that nothing lies in now', () => {
+    expect(free('2026-01-20', 'bag 3')).toBe('bag 3 slot 5');
+    expect(free('2026-02-01', 'BAG3')).toBe('bag 3 slot 3');
+  });
+
+  it('is none for a container of which no numbered slot is known', () => {
+    expect(free('2026-01-20', 'bag 4')).toBeUndefined();
+  });
+});
+
+describe('whatever the journal', () => {
+  it('a stay ends after it begins, and a batch that is closed lies nowhere', () => {
+    fc.assert(fc.property(arbitraryJournal, ({ files, today }) => {
+      const journal = new Journal();
+      for (const { name, text } of files) journal.set(name, text.replaceAll(/^(sow [^\n]*)$/gm, '$1, at bag 1 slot 1'));
+      const now = { day: today, minutes: undefined };
+      const batches = [...journal.lots()].flatMap(lot => [...lot.batches.values()]);
+      const closed = batches.filter(batch => batch.closed).map(({ path }) => path);
+      const places = placesNow(journal, now).flatMap(container => container.places);
+      const there = places.flatMap(({ stays }) => stays.map(({ id }) => id));
+      expect(there.filter(id => closed.includes(id))).toEqual([]);
+      for (const lot of journal.lots()) {
+        for (const { from, to } of staysOf(lot)) if (from && to) expect(to.day).toBeGreaterThanOrEqual(from.day);
+      }
+    }));
+  });
+});
