@@ -15,10 +15,12 @@ const passing: ReadonlySet<Keyword> = new Set(['count', 'photo', 'due']);
  * it, is dated on its day or later; a `count`, a `photo` and another reminder do not answer it, a `note` does. It is
  * moot when the batch has been closed, unless it stands below the record that closed it and so was written after it.
  */
-export function* remindersOfBatch(_journal: Journal, lot: Lot, { batch }: Standing, now: Moment): Iterable<Due> {
+export function* remindersOfBatch(_journal: Journal, _lot: Lot, { batch }: Standing, now: Moment): Iterable<Due> {
   const reminders = batch.events.filter(({ type }) => type === 'due');
   if (reminders.length === 0) return;
-  const family = [...lot.batches.values()].filter(({ path }) => path === batch.path || path.startsWith(`${batch.path}/`));
+  const family = [batch];
+  // A list is gone through in the order in which it grows.
+  for (const each of family) family.push(...each.children);
   const closing = closingOf(family, now);
   for (const { entry } of reminders) {
     const isMoot = closing.length > 0 && inJournalOrder([entry.line, ...closing])[0] === entry.line;
