@@ -3,6 +3,7 @@ import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
+import { registerMix } from './mix.ts';
 import { journalServer } from './server.ts';
 
 let running: BaseLanguageClient | undefined;
@@ -18,7 +19,9 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   context.subscriptions.push({ dispose: stop });
   answerFiles(client);
   await client.start();
-  showCalendar(context, journalServer(client));
+  const server = journalServer(client);
+  showCalendar(context, server);
+  registerMix(context, server);
 }
 
 export async function stop(): Promise<void> {

@@ -1,6 +1,8 @@
 /** The requests that our server answers beyond the protocol's own. */
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { MixShown } from '../../server/src/lsp/mix.ts';
 
 export interface JournalServer {
   due(): Promise<DueShown[]>;
@@ -13,6 +15,8 @@ export interface JournalServer {
   round(uri: string): Promise<Written | null>;
   /** An iCalendar file (RFC 5545) of all that is due. */
   ics(): Promise<string>;
+  /** What is known of a solution that is being asked for; null where the server could not answer. */
+  mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
   onChanged(listener: () => void): { dispose(): void };
 }
 
@@ -25,6 +29,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
+    mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
     onChanged: listener => client.onNotification('plumule/changed', listener),
   };
 }

@@ -1,11 +1,11 @@
 import { version } from '../../../package.json';
 import { askedFor, type MixTexts } from '../features/mix/request.ts';
+import { mixText, mixTitle } from '../features/mix/text.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import type { MixAnswer } from '../solutions/mix-plan.ts';
 import { planMix } from '../solutions/mix.ts';
 import type { Bench } from '../solutions/tools.ts';
 import { exits, type Exit } from './exits.ts';
-import { mixText } from './mix-text.ts';
 import { complain, print } from './output.ts';
 
 export const mixFormats = ['text', 'json'] as const;
@@ -35,7 +35,8 @@ export function mix(agent: string, amounts: readonly string[], { format, bench, 
     return exits.unread;
   }
   const answer = planMix({ ...asked.request, bench });
-  print(format === 'json' ? mixJson(answer) : mixText(asked.request, answer));
+  const title = `${mixTitle(asked.request)}${answer.possible ? '' : ': not possible\n'}`;
+  print(format === 'json' ? mixJson(answer) : `${title}\n${mixText(answer)}\n`);
   return answer.possible ? exits.clean : exits.problems;
 }
 

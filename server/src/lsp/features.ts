@@ -2,6 +2,7 @@
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
 import { serveCalendar } from './calendar.ts';
 import { guarded } from './guard.ts';
+import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
 import type { Service, Snapshot } from './service.ts';
@@ -23,4 +24,5 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveReading(connection, about);
   serveNavigation(connection, about, service);
   serveCalendar(connection, service);
+  serveMix(connection, service);
 }

@@ -1,21 +1,26 @@
-import { printQuantity } from '../model/quantity.ts';
-import type { MixAnswer, MixPlan, MixRefusal, MixRequest } from '../solutions/mix-plan.ts';
-import { numberText } from '../solutions/display.ts';
-import { exact } from '../solutions/amounts.ts';
+/** An answer of the planner as plain text. */
+import { printQuantity } from '../../model/quantity.ts';
+import { exact } from '../../solutions/amounts.ts';
+import { numberText } from '../../solutions/display.ts';
+import type { MixAnswer, MixPlan, MixRefusal, MixRequest } from '../../solutions/mix-plan.ts';
+
+/** Example: 'GA3 500 ppm, 20 mL' */
+export function mixTitle({ agent, strength, volume }: Pick<MixRequest, 'agent' | 'strength' | 'volume'>): string {
+  return `${agent.word} ${printQuantity(strength)}, ${printQuantity(volume)}`;
+}
 
 /** A plan as steps at the bench, then what there is to know of it; or a refusal with what can be done instead. */
-export function mixText(request: Pick<MixRequest, 'agent' | 'strength' | 'volume'>, answer: MixAnswer): string {
-  const title = `${request.agent.word} ${printQuantity(request.strength)}, ${printQuantity(request.volume)}`;
-  const blocks = answer.possible ? planBlocks(title, answer) : refusalBlocks(title, answer);
-  return `${blocks.filter(lines => lines.length > 0).map(lines => lines.join('\n')).join('\n\n')}\n`;
+export function mixText(answer: MixAnswer): string {
+  const blocks = answer.possible ? planBlocks(answer) : refusalBlocks(answer);
+  return blocks.filter(lines => lines.length > 0).map(lines => lines.join('\n')).join('\n\n');
 }
 
 type Lines = readonly string[];
 
-function planBlocks(title: string, plan: MixPlan): Lines[] {
+function planBlocks(plan: MixPlan): Lines[] {
   const { steps, sameAs, result, inKitchen, alternatives, warnings, assumptions, cautions } = plan;
   return [
-    [title, ...(sameAs.length > 0 ? [`= ${sameAs.map(({ text }) => text).join(' = ')}`] : [])],
+    sameAs.length > 0 ? [`= ${sameAs.map(({ text }) => text).join(' = ')}`] : [],
     warnings.map(({ text }) => `! ${text}`),
     steps.map(({ text }, n) => `${n + 1}. ${text}`),
     [`Strength: ${result.text}${limitsText(result.limits)}.`],
@@ -33,8 +38,8 @@ function limitsText({ lowPpm, highPpm, counted, notCounted }: MixPlan['result'][
   return `, with these tools from ${low!} to ${high!} ppm (${counted.join(', ')}; ${beside})`;
 }
 
-function refusalBlocks(title: string, { message, nearest }: MixRefusal): Lines[] {
-  return [[`${title}: not possible`], [message], listed('The nearest that can be done:', nearest)];
+function refusalBlocks({ message, nearest }: MixRefusal): Lines[] {
+  return [[message], listed('The nearest that can be done:', nearest)];
 }
 
 function listed(heading: string, items: readonly { readonly text: string }[]): Lines {

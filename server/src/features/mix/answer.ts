@@ -1,0 +1,85 @@
+/** Answers for whoever is asked step by step what solution is wanted: what can be chosen, what is wrong, the plan. */
+import type { Journal } from '../../journal/journal.ts';
+import { ledger, type Solution } from '../../journal/solutions.ts';
+import { isoOf, type Day } from '../../model/day.ts';
+import { isPositive, type Exact } from '../../solutions/amounts.ts';
+import { showStrength, showVolume, toNumber } from '../../solutions/display.ts';
+import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
+import { planMix } from '../../solutions/mix.ts';
+import { freeId, nextStockId, problemOfId } from './ids.ts';
+import { recordOf } from './record.ts';
+import { askedFor, type MixField, type MixTexts } from './request.ts';
+import { mixText, mixTitle } from './text.ts';
+
+/** As far as it has been asked by now; everything as typed. */
+export interface MixQuestion extends MixTexts {
+  /** The id of the journal's stock that it is drawn from, in place of `from`. */
+  readonly stock?: string | undefined;
+  /** The name of the record to write. */
+  readonly id?: string | undefined;
+}
+
+export interface MixReply {
+  readonly agents: readonly { readonly word: string; readonly name: string; readonly liquid: boolean }[];
+  /** The journal's solutions of the agent that something is left of, with what is to know of each. */
+  readonly stocks: readonly { readonly id: string; readonly text: string }[];
+  readonly problems: Partial<Readonly<Record<MixField | 'stock' | 'id', string>>>;
+  /** There once agent, strength and volume have been said and can be made. */
+  readonly plan: MixPlan | undefined;
+  /** There where they cannot. */
+  readonly refusal: MixRefusal | undefined;
+  /** Either of them in words; empty as long as there is none. */
+  readonly title: string;
+  readonly text: string;
+  /** A name that is free, and the record with the name asked for or with that one. */
+  readonly id: string | undefined;
+  readonly record: string | undefined;
+}
+
+export function mixAnswer(question: MixQuestion, journal: Journal, today: Day): MixReply {
+  const { agents } = journal;
+  const drawn = question.stock === undefined ? undefined : journal.solution(question.stock);
+  const known = drawn?.ppm.ok ? drawn.ppm.value : undefined;
+  const texts = drawn && known ? { ...question, from: `${toNumber(known)} ppm` } : question;
+  const asked = askedFor(texts, agents);
+  const problems: Partial<Record<MixField | 'stock' | 'id', string>> = asked.ok ? {} : { ...asked.problems };
+  if (question.stock !== undefined && !known) problems.stock = 'Its strength is not known.';
+  if (question.id !== undefined) {
+    const problem = problemOfId(journal, question.id);
+    if (problem !== undefined) problems.id = problem;
+  }
+  const base: MixReply = {
+    agents: [...agents.values()].filter(({ role }) => role !== 'water').map(({ word, name, form }) =>
+      ({ word, name, liquid: form === 'liquid' })),
+    stocks: stocksOf(journal, question.agent, today),
+    problems, plan: undefined, refusal: undefined, title: '', text: '', id: undefined, record: undefined,
+  };
+  if (!asked.ok || Object.keys(problems).length > 0) return base;
+  const { request } = asked;
+  const answer = planMix({
+    ...request, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
+  });
+  const told = { ...base, title: mixTitle(request), text: mixText(answer) };
+  if (!answer.possible) return { ...told, refusal: answer };
+  const free = drawn ? freeId(journal, `${drawn.id}-${Math.round(answer.result.ppm)}`) : nextStockId(journal);
+  const id = question.id ?? free;
+  return { ...told, plan: answer, id, record: recordOf(id, answer, request.source, drawn?.id) };
+}
+
+function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id: string; text: string }[] {
+  return [...journal.solutions()]
+    .filter(solution => solution.agent?.word === agent && solution.ppm.ok)
+    .flatMap(solution => {
+      const { leftMl } = ledger(solution, journal.drawsFrom(solution.id));
+      return leftMl && !isPositive(leftMl) ? [] : [{ id: solution.id, text: stockText(solution, leftMl, today) }];
+    });
+}
+
+/** Example: 'GA3 1000 ppm, 8 mL left'; 'GA3 1000 ppm, past its time' */
+function stockText({ agent, ppm, keeps }: Solution, left: Exact | undefined, today: Day): string {
+  return [
+    `${agent?.word ?? ''} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : ''}`,
+    left && `${showVolume(left).text} left`,
+    keeps && keeps.until < today ? 'past its time' : undefined,
+  ].filter(text => text !== undefined).join(', ');
+}

@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { inEditor } from './journal.mjs';
+
+const settings = { 'plumule.asOf': '2026-02-10T20:00' };
+
+/** Answers the question that stands in the quick input, once it is there. */
+async function answer(editor, question, text) {
+  await editor.quickInput.getByText(question).first().waitFor();
+  await editor.quickInput.locator('input').first().fill(text);
+  await editor.press('Enter');
+}
+
+test('a solution is asked for step by step, and its record comes into the journal', () => inEditor(
+  { files: { 'bench.germ': 'stock G1 2026-01-09, GA3 20 mg, 20 mL\n' }, settings },
+  async editor => {
+    const { page, quickInput } = editor;
+    await editor.openFile('bench.germ');
+    await editor.runCommand('Plumule: Mix a Solution');
+    await quickInput.locator('.monaco-list-row').filter({ hasText: 'gibberellic acid' }).waitFor();
+    await editor.pick('GA3', 'GA3');
+    await quickInput.getByText('How strong is it to be?').first().waitFor();
+    await quickInput.locator('input').first().fill('0,5 g/L');
+    // What is wrong stands in place of the question.
+    await answer(editor, 'Write 0.5', '500 ppm');
+    await answer(editor, 'How much of it?', '10 mL');
+    await quickInput.locator('.monaco-list-row').filter({ hasText: 'GA3 1000 ppm, 20 mL left' }).waitFor();
+    await editor.pick('G1', 'G1');
+    const dialog = page.locator('.monaco-dialog-box');
+    await dialog.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
+    await dialog.getByRole('button', { name: 'Write the Record' }).click();
+    await quickInput.getByText('What is it to be called?').first().waitFor();
+    expect(await quickInput.locator('input').first().inputValue()).toBe('G1-500');
+    await editor.press('Enter');
+    await editor.until(async () => (await editor.lines()).includes('dilute G1-500, from G1 5 mL, to 10 mL'), 'the record');
+    expect(await editor.lines()).toContain('day 2026-02-10');
+    // The file had no other change, so it is saved with the record.
+    await page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+  }));

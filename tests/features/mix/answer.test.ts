@@ -1,0 +1,108 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { mixAnswer, type MixQuestion } from '../../../server/src/features/mix/answer.ts';
+import { dayOf } from '../../../server/src/model/day.ts';
+import { parse } from '../../../server/src/syntax/parse.ts';
+import { readFixture } from '../../support/fixture.ts';
+import { journalOf } from '../journals.ts';
+
+const today = dayOf(2026, 2, 10)!;
+
+const bench = `
+  stock G1 2026-01-09, GA3 20 mg, purity 90 %, 18 mL
+  dilute G1-500 2026-01-09, from G1 10 mL, to 20 mL
+  stock G9 2020-01-09, GA3 20 mg, 20 mL
+  stock K1 2026-01-09, KNO3 2 g, 1 L
+  dilute G2 2026-01-10, from G1-500 20 mL, to 40 mL
+`;
+
+function answer(question: MixQuestion, source = bench) {
+  return mixAnswer(question, journalOf(readFixture(source)), today);
+}
+
+describe('the questions for a solution', () => {
+  test('begin with the agents that can be made up', () => {
+    const { agents, plan, problems } = answer({});
+    expect(agents).toContainEqual({ word: 'GA3', name: 'gibberellic acid', liquid: false });
+    expect(agents).toContainEqual({ word: 'bleach', name: 'sodium hypochlorite', liquid: true });
+    expect(agents.map(({ word }) => word)).not.toContain('water');
+    expect({ plan, problems }).toEqual({ plan: undefined, problems: {} });
+  });
+
+  test('offer the journal’s stocks of the agent that something is left of', () => {
+    expect(answer({ agent: 'GA3' }).stocks).toEqual([
+      { id: 'G1', text: 'GA3 1000 ppm, 8 mL left' },
+      { id: 'G9', text: 'GA3 1000 ppm, 20 mL left, past its time' },
+      { id: 'G2', text: 'GA3 250 ppm, 40 mL left' },
+    ]);
+  });
+
+  test('say of each answer what is wrong with it, as the journal would', () => {
+    expect(answer({ agent: 'H2O2' }).problems.agent).toContain('Did you mean “peroxide”?');
+    expect(answer({ agent: 'GA3', strength: '0,5 g/L' }).problems.strength).toContain('Write 0.5');
+    expect(answer({ volume: '20' }).problems.volume).toContain('has no unit');
+    expect(answer({ agent: 'GA3', stock: 'G7' }).problems.stock).toBe('Its strength is not known.');
+    expect(answer({ id: 'G1' }).problems.id).toContain('is the name of something else');
+    expect(answer({ id: 'GA3' }).problems.id).toContain('is the name of something else');
+    expect(answer({ id: '7 up' }).problems.id).toBeDefined();
+    expect(answer({ id: 'G1 extra' }).problems.id).toBeDefined();
+    expect(answer({ id: 'G-new' }).problems).toEqual({});
+  });
+});
+
+describe('the record of a solution', () => {
+  const record = (question: MixQuestion, source?: string) => answer(question, source).record;
+
+  test('drawn from a stock of the journal is a dilution, under a name that is free', () => {
+    const question = { agent: 'GA3', strength: '500 ppm', volume: '10 mL', stock: 'G1' };
+    expect(record(question)).toBe('dilute G1-500-2, from G1 5 mL, to 10 mL');
+    expect(record({ ...question, id: 'Gx' })).toBe('dilute Gx, from G1 5 mL, to 10 mL');
+    expect(answer(question)).toMatchObject({ plan: { result: { ppm: 500 } }, title: 'GA3 500 ppm, 10 mL' });
+    expect(answer(question).text).toContain('1. Take 5 mL of the 1000 ppm GA3 stock');
+  });
+
+  test('from powder is a stock that follows in the row of names', () => {
+    expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL', purity: '90 % acid' }))
+      .toBe('stock K2, GA3 110 mg, purity 90 % acid, 100 mL');
+    expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL' }, 'lot S1 Primula, 2 seeds'))
+      .toBe('stock S2, GA3 100 mg, 100 mL');
+    expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL' }, 'stock winter 2026-01-01, GA3 1 mg, 1 mL'))
+      .toBe('stock winter-2, GA3 100 mg, 100 mL');
+  });
+
+  test('from a packet tells how often it was halved', () => {
+    const packet = { agent: 'GA3', strength: '500 ppm', volume: '20 mL', packet: '100 mg' };
+    expect(record({ ...packet, halved: '2' })).toBe('stock K2, GA3 100 mg halved 2 times, 50 mL');
+    expect(record({ ...packet, halved: '1' })).toBe('stock K2, GA3 100 mg halved 1 time, 100 mL');
+    expect(record({ ...packet, halved: '0' })).toBe('stock K2, GA3 100 mg, 200 mL');
+  });
+
+  test('is none for a stock that the journal does not have, and none where nothing can be made', () => {
+    expect(record({ agent: 'GA3', strength: '500 ppm', volume: '20 mL', from: '1000 ppm' })).toBeUndefined();
+    const refused = answer({ agent: 'GA3', strength: '5000 ppm', volume: '20 mL', stock: 'G1' });
+    expect(refused).toMatchObject({ plan: undefined, record: undefined, refusal: { code: 'stronger-than-stock' } });
+  });
+
+  test('goes by the limits and agents of the journal', () => {
+    const source = 'limit GA3, 100 ppm\nagent kelp, 76.1 g/mol';
+    const warnings = answer({ agent: 'GA3', strength: '500 ppm', volume: '1 L' }, source).plan?.warnings;
+    expect(warnings?.map(({ id }) => id)).toEqual(['above-limit']);
+    expect(record({ agent: 'kelp', strength: '1 mM', volume: '1 L' }, source)).toBe('stock S1, kelp 76.1 mg, 1 L');
+  });
+
+  test('is always one that a journal reads without a problem', () => {
+    const question = fc.record({
+      agent: fc.constantFrom('GA3', 'GA3K', 'KNO3', 'thiourea', 'BA', 'GA4+7'),
+      strength: fc.tuple(fc.double({ min: 0.1, max: 2000, noNaN: true }), fc.constantFrom('ppm', 'uM', 'mg/L'))
+        .map(([value, unit]) => `${value.toFixed(3)} ${unit}`),
+      volume: fc.integer({ min: 1, max: 3000 }).map(ml => `${ml} mL`),
+      purity: fc.constantFrom(undefined, '90', '12.5 % acid', '99 % salt'),
+      packet: fc.constantFrom(undefined, '100 mg', '1 g'),
+    });
+    fc.assert(fc.property(question, asked => {
+      const { record: line, plan } = answer(asked);
+      expect(line === undefined).toBe(plan === undefined);
+      if (line !== undefined) expect(parse(line).problems.map(({ message }) => message)).toEqual([]);
+    }), { numRuns: 300 });
+  });
+});
