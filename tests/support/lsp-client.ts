@@ -64,7 +64,7 @@ export class Session {
 
   /** Waits until a file shows exactly these codes, in this order; fails with what it shows. */
   async shows(name: string, codes: readonly string[]): Promise<void> {
-    const end = Date.now() + 5000;
+    const end = Date.now() + 20_000;
     while (JSON.stringify(this.codes(name)) !== JSON.stringify(codes)) {
       if (Date.now() > end) throw new Error(`${name} shows ${JSON.stringify(this.codes(name))}, not ${JSON.stringify(codes)}`);
       await new Promise(resolve => setTimeout(resolve, 5));

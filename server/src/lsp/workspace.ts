@@ -62,7 +62,8 @@ export class Workspace {
     this.#settings = settings;
     for (const room of this.#rooms.values()) {
       room.journal.settings = settings;
-      this.#changed(room);
+      // Severities are settings too: every file may show its problems otherwise now.
+      for (const file of room.journal.files.keys()) this.#changed(room, file);
     }
   }
 
