@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../server/src/solutions/amounts.ts';
-import { ladder } from '../../server/src/solutions/ladder.ts';
-import { type Recipe, recipeForDilution, recipeForLadder, recipeForPowder, recipeForSoak } from '../../server/src/solutions/recipe.ts';
+import { type Recipe, recipeForDilution, recipeForDrops, recipeForPowder, recipeForSoak } from '../../server/src/solutions/recipe.ts';
 import { agent, codeOf, valueOf } from './helpers.ts';
 
 const texts = ({ steps }: Recipe): string[] => steps.map(({ text }) => text);
@@ -87,25 +86,6 @@ describe('the recipe of a dilution', () => {
   });
 });
 
-describe('the recipe of a ladder', () => {
-  const targets = [1000, 500, 250].map(exact);
-
-  it('goes from the strongest down', () => {
-    const rungs = valueOf(ladder(exact(1000), targets, exact(20), 'down the ladder'));
-    expect(texts(recipeForLadder({ agent: agent('GA3'), stock: 'G1', ladder: rungs }))).toEqual([
-      'Take 35 mL of G1 with a 100 mL measuring cylinder.',
-      'Label it: GA3 1000 ppm, and the date.',
-      'Take 15 mL of the 1000 ppm with a 100 mL measuring cylinder.',
-      'Make it up to 30 mL with water (15 mL of water), and mix well.',
-      'Label it: GA3 500 ppm, and the date.',
-      'Take 10 mL of the 500 ppm with a 100 mL measuring cylinder.',
-      'Make it up to 20 mL with water (10 mL of water), and mix well.',
-      'Label it: GA3 250 ppm, and the date.',
-      keepCold,
-    ]);
-  });
-});
-
 describe('the recipe of a soak', () => {
   it('covers the seed, is labelled, and ends', () => {
     const soak = recipeForSoak({
@@ -123,11 +103,28 @@ describe('the recipe of a soak', () => {
     const towel = recipeForSoak({ agents: [agent('GA3')], liquid: 'GA3', duration: undefined, unmeasured: true });
     expect(texts(towel)[0]).toBe('Lay the seed in a damp paper towel with a little powder of GA3, in a closed bag.');
     expect(texts(towel)[2]).toMatch(/^Lift it at the end/);
+    const until = recipeForSoak({
+      agents: [agent('GA3')], liquid: 'G2', duration: undefined, until: '2026-01-11', unmeasured: false,
+    });
+    expect(texts(until)[2]).toMatch(/^Lift it on 2026-01-11/);
     expect(JSON.stringify(towel.steps)).not.toContain('ppm');
     expect(towel.cautions.map(({ id }) => id)).toContain('powder');
   });
 
   it('in water needs no caution', () => {
     expect(recipeForSoak({ agents: [agent('water')], liquid: 'water', duration: '24 h', unmeasured: false }).cautions).toEqual([]);
+  });
+});
+
+describe('the recipe of drops', () => {
+  it('says how many, of what, and that some are left alone', () => {
+    const drops = recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: 2, volume: { value: 1, unit: 'mL' } });
+    expect(texts(drops)).toEqual([
+      'Put 2 drops of G2 on the growing point of each seedling, 1 mL in all.',
+      'Leave some seedlings alone, to compare, and mark which are which.',
+    ]);
+    expect(drops.cautions.map(({ id }) => id)).toEqual(['label-first', 'keep-away']);
+    expect(texts(recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: 1 }))[0]).toContain('Put 1 drop of G2');
+    expect(recipeForDrops({ agents: [agent('water')], liquid: 'water', drops: undefined }).cautions).toEqual([]);
   });
 });

@@ -124,7 +124,7 @@ export function drawnMl({ record }: Entry, id: string): Exact | undefined {
 }
 
 /** What is left after each draw, in the order of time. */
-export function ledger(solution: Solution, draws: readonly Draw[]): Ledger<Draw> {
+export function ledger(solution: Pick<Solution, 'madeMl'>, draws: readonly Draw[]): Ledger<Draw> {
   const when = ({ moment }: Entry) => (moment ? moment.day * 1440 + (moment.minutes ?? 0) : 0);
   return ledgerOf(solution.madeMl, draws.map(draw => ({ key: draw, when: when(draw.entry), ml: draw.ml })));
 }

@@ -5,7 +5,6 @@ import type { Assumption } from './assumptions.ts';
 import { type BenchWork, type Caution, cautionsFor } from './cautions.ts';
 import { diluted } from './dilution.ts';
 import { showStrength, showVolume } from './display.ts';
-import type { Ladder, Rung } from './ladder.ts';
 import { measure, tooCoarse } from './measurable.ts';
 import { known, type Outcome } from './outcome.ts';
 import { insteadOfDrawing, insteadOfWeighing, type Remedy, type Wanted } from './remedies.ts';
@@ -101,27 +100,6 @@ export function recipeForDilution(
 function drawing(what: string, ml: Exact, bench: Bench): Step {
   const way = measure(ml, 'volume', bench);
   return draw(what, ml, way.measurable && way.best.error.equals(0) ? way.best : undefined);
-}
-
-/** Two steps and a label for each rung, from the strongest down. */
-export function recipeForLadder(
-  { agent, stock, ladder }: { readonly agent: Agent; readonly stock: string; readonly ladder: Ladder },
-  dates: LabelDates = {},
-  bench: Bench = 'laboratory',
-): Recipe {
-  const name = ({ ppm }: Rung): string => showStrength(ppm, 'ppm').text;
-  const steps = ladder.rungs.flatMap((rung) => {
-    const source = rung.from === undefined ? stock : `the ${name(ladder.rungs[rung.from]!)}`;
-    const lines = [drawing(source, rung.drawMl, bench)];
-    if (isPositive(rung.waterMl)) lines.push(makeUp(rung.makeMl, rung.waterMl));
-    return [...lines, label(agent, name(rung), dates)];
-  });
-  return {
-    steps: [...steps, store(agent)],
-    tooSmall: undefined,
-    assumptions: [],
-    cautions: cautionsFor('dilution', [agent]),
-  };
 }
 
 export interface SoakRecipe {
