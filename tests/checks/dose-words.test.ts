@@ -81,3 +81,12 @@ describe('powder that nobody measured', () => {
     `);
   });
 });
+
+describe('an agent by another name', () => {
+  test.each([
+    ['H2O2 3 %', 'peroxide'], ['NaOCl 1 %', 'bleach'], ['ga3 500 ppm', 'GA3'], ['KGA3 500 ppm', 'GA3K'],
+  ])('%s is offered as %s', (dose, word) => {
+    const [problem] = problemsIn('unknown-agent', `lot VER-24 Veratrum nigrum\nsoak VER-24 2026-01-10 19:00, ${dose}, 24 h`);
+    expect(problem?.fixes.map(({ text }) => text)).toEqual([word]);
+  });
+});

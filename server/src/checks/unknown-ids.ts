@@ -4,6 +4,7 @@ import { mentionsOf, rootOf, subjectIdOf, type Mention } from '../journal/mentio
 import { keywords, type Keyword, type KeywordInfo } from '../model/keywords.ts';
 import type { ProblemCode } from '../model/problems.ts';
 import type { FactType } from '../model/record.ts';
+import { wordFor } from '../solutions/agent-names.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
@@ -54,7 +55,9 @@ function unknown(
   const own = subjectIdOf(record);
   const known = journal.definedIds()
     .filter(other => other !== own && isLike(other, id) && kinds.includes(journal.kindOf(other)!));
-  const near = nearest(id, code === 'unknown-agent' ? [...known, ...builtInAgents.keys()] : known);
+  const near = code === 'unknown-agent'
+    ? wordFor(id, journal.agents) ?? nearest(id, [...known, ...builtInAgents.keys()])
+    : nearest(id, known);
   const word = code === 'unknown-agent' ? written.text : rootOf(written.text);
   const span = { start: written.start, end: written.start + word.length };
   const suggestion = near ? `Did you mean “${near}”?` : definition(code, id, record.keyword);
