@@ -3,7 +3,7 @@ import { countsOf, noTotals, type Batch, type BatchEvent, type CountEvent } from
 import { isoOf } from '../../model/day.ts';
 import { daysText } from './days.ts';
 
-export interface FollowUp {
+interface FollowUp {
   /** The counts after it, of the same day only those that stand below. */
   readonly counts: readonly CountEvent[];
   /** Leaves before it, and the first count that saw a new one. */
@@ -11,7 +11,7 @@ export interface FollowUp {
   readonly firstLeaf: CountEvent | undefined;
 }
 
-export function followUpOf(batch: Batch, event: BatchEvent): FollowUp {
+function followUpOf(batch: Batch, event: BatchEvent): FollowUp {
   const at = batch.events.indexOf(event);
   const all = countsOf(batch);
   const counts = all.filter(count => batch.events.indexOf(count) > at);
