@@ -21,6 +21,8 @@ export interface LogRank {
   /** Germinated in both samples; the second one was expected to have `total - expected`. */
   readonly total: number;
   readonly variance: number;
+  /** Days with germination; of several pairs those of the one that has most. */
+  readonly days: number;
   /** (O - E)^2 / V, 1 degree of freedom. */
   readonly chiSquare: number;
   readonly p: number;
@@ -41,9 +43,9 @@ export interface LogRank {
  * // observed 3, expected 1.5, variance 0.6982758621, chiSquare 3.2222222222, p 0.0726449477
  */
 export function logRank(strata: readonly Pair[], weighting: Weighting = 'log-rank'): LogRank | Undefined {
-  let [observed, expected, total, variance] = [0, 0, 0, 0];
+  let [observed, expected, total, variance, days] = [0, 0, 0, 0, 0];
   for (const pair of strata) {
-    let survival = 1;
+    let [survival, seen] = [1, 0];
     for (const { d1, d, n1, n } of germinationDays(pair)) {
       const weight = weighting === 'log-rank' ? 1 : survival;
       const share = n1 / n;
@@ -52,11 +54,12 @@ export function logRank(strata: readonly Pair[], weighting: Weighting = 'log-ran
       total += weight * d;
       if (n > 1) variance += (weight ** 2 * d * share * (1 - share) * (n - d)) / (n - 1);
       survival *= 1 - d / n;
+      days = Math.max(days, ++seen);
     }
   }
   if (variance === 0) return undefinedBecause('no day had seed of both sides that could differ');
   const chiSquare = (observed - expected) ** 2 / variance;
-  return { observed, expected, total, variance, chiSquare, p: chiSquareTail(chiSquare, 1) };
+  return { observed, expected, total, variance, days, chiSquare, p: chiSquareTail(chiSquare, 1) };
 }
 
 /** Germinated (d) and at risk (n) on each day with germination, in the first sample and in both. */

@@ -4,6 +4,10 @@ import { percent } from './verdict-words.ts';
 
 /** What a division of seed into treated and untreated can show, before the experiment. */
 export interface Plan {
+  readonly treated: number;
+  readonly untreated: number;
+  /** So many seeds show all that matters, so that it is not worked out. */
+  readonly isMany: boolean;
   /** The share of the untreated seed that is reckoned with. */
   readonly share: number;
   /** The smallest treated share that is told from it with a power of 0.8. */
@@ -42,11 +46,12 @@ export function plan(treated: number, untreated: number, share: number): Plan {
 function planned(treated: number, untreated: number, share: number): Plan {
   const visible = visibleShare(treated, untreated, share);
   const seeds = `With ${treated} treated and ${untreated} untreated seeds`;
+  const base = { treated, untreated, share, visible };
   if (!isReckoned(treated, untreated)) {
     const sentence = Math.min(treated, untreated) > MOST_RECKONED
       ? `${seeds}, any two shares that differ by ${POINTS_OF_MANY} points can be told apart (power 80 %).`
       : `${treated} treated and ${untreated} untreated seeds are more than is reckoned with.`;
-    return { share, visible, best: { treated, untreated, visible }, sentence };
+    return { ...base, isMany: true, best: base, sentence };
   }
   const best = bestSplit(treated + untreated, share);
   const better = limit(best.visible) < limit(visible) - WORTH_SAYING;
@@ -57,7 +62,7 @@ function planned(treated: number, untreated: number, share: number): Plan {
   const other = better && !isUndefined(best.visible)
     ? `; ${best.treated} and ${best.untreated} would tell it from ${atLeast(best.visible.value)}`
     : '';
-  return { share, visible, best: better ? best : { treated, untreated, visible }, sentence: `${shown}${other}.` };
+  return { ...base, isMany: false, best: better ? best : base, sentence: `${shown}${other}.` };
 }
 
 /** Rounded up, so that the share that is printed can be seen. */

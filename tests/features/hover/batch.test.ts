@@ -26,7 +26,14 @@ describe('hover on a batch', () => {
 
       Today is day 73; day 0 is the sowing on 2026-01-11. New germination was first seen on day 8, last on day 22. Last counted 5 days ago.
 
-      emerged 5 · rotted 1 · neither germinated nor rotted 14"
+      emerged 5 · rotted 1 · neither germinated nor rotted 14
+
+      | Measure | Value | Basis |
+      | --- | --- | --- |
+      | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 8 and day 22 |
+      | half of the seed | – | fewer than 50 % of the seed sown germinated |
+      | mean time | 5.3 to 17.3 days | the seed found at a check germinated after the check before |
+      | emerged | 5 of 9 = 55.6 % | of the germinated seed; 95 % Wilson interval 26.7 to 81.1 % |"
     `);
   });
 
@@ -49,6 +56,14 @@ describe('hover on a batch', () => {
       Closed on day 49; day 0 is the sowing on 2026-01-11. New germination was seen on day 22 only. Last counted 16 weeks ago.
 
       lost 2
+
+      | Measure | Value | Basis |
+      | --- | --- | --- |
+      | of full seed | 9 of 22 = 40.9 % | the seed less what the cut test found empty; 95 % Wilson interval 23.3 to 61.3 % |
+      | of viable seed | 9 of 20 = 45 % | that less what it found dead; 95 % Wilson interval 25.8 to 65.8 % |
+      | T50 | day 12.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 0 and day 22 |
+      | half of the seed | – | fewer than 50 % of the seed sown germinated |
+      | mean time | 0 to 22 days | the seed found at a check germinated after the check before |
 
       Closed on 2026-03-01 by “cut”."
     `);

@@ -10,6 +10,7 @@ import { germinatedOf, germinationDays, originText } from '../words/germination.
 import { lifeLine } from '../words/life-line.ts';
 import { countedText } from '../words/counted.ts';
 import { intervalText, shareText } from '../words/shares.ts';
+import { measuresSection, verdictSection } from './measures.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface BatchOfLot {
@@ -71,7 +72,9 @@ const unread: Section<BatchOfLot> = ({ batch }) =>
   batch.unread ? 'A record of it, or of what it was split from, has an error: these numbers may lack what it says.' : undefined;
 
 /** Add to these what else there is to say of a batch. */
-export const batchSections: readonly Section<BatchOfLot>[] = [life, germinated, days, counted, parts, closed, unread];
+export const batchSections: readonly Section<BatchOfLot>[] = [
+  life, germinated, verdictSection, days, counted, measuresSection, parts, closed, unread,
+];
 
 export function hoverBatch(lot: Lot | undefined, path: string, context: HoverContext): string | undefined {
   const batch = lot?.batches.get(path);

@@ -6,17 +6,19 @@ import { lifeOf } from '../events.ts';
 import { hoverDrops } from './apply.ts';
 import type { HoverContext } from './section.ts';
 import { hoverSoak } from './soak.ts';
+import { hoverSplit } from './split.ts';
 import { hoverStage } from './stage.ts';
 
-const shownWithEvent: ReadonlySet<Fact['type']> = new Set(['duration', 'seedlings', 'drops']);
+const shownWithEvent: ReadonlySet<Fact['type']> = new Set(['duration', 'seedlings', 'drops', 'part']);
 
 export function hoverFact(fact: Fact, entry: Entry, context: HoverContext): string | undefined {
   if (fact.type === 'temperature') return temperatureText(fact.value);
   return shownWithEvent.has(fact.type) ? hoverEvent(entry, context) : undefined;
 }
 
-/** What the record of a soak, its `lift`, a stage or drops did; undefined for any other. */
+/** What the record of a soak, its `lift`, a stage or drops did, and what a split can show; undefined for any other. */
 export function hoverEvent(entry: Entry, context: HoverContext): string | undefined {
+  if (entry.record.keyword === 'split') return hoverSplit(entry, context);
   const lived = lifeOf(context.journal, entry);
   if (!lived?.event) return undefined;
   const { lot, batch, event } = lived;

@@ -12,6 +12,7 @@ import { treatmentText } from '../words/treatment.ts';
 import { batchSections } from './batch.ts';
 import { guidesSection } from './guides.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
+import { acrossSection, trialSection } from './trial.ts';
 
 /** As many rows as a hover can show without scrolling. */
 const MOST_ROWS = 12;
@@ -103,7 +104,9 @@ const unread: Section<Lot> = ({ root, batches }) => {
 };
 
 /** Add to these what else there is to say of a lot. */
-const lotSections: readonly Section<Lot>[] = [heading, onlyBatch, batchTable, guidesSection, unread];
+const lotSections: readonly Section<Lot>[] = [
+  heading, onlyBatch, trialSection, batchTable, acrossSection, guidesSection, unread,
+];
 
 export function hoverLot(lot: Lot | undefined, context: HoverContext): string | undefined {
   return lot && sectionsOf(lotSections, lot, context);

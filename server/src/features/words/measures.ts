@@ -1,0 +1,77 @@
+/** What the counts of a batch say beyond its percentage, row by row. */
+import type { BatchMeasures } from '../../measures/batch.ts';
+import type { EpicotylDelay } from '../../measures/epicotyl.ts';
+import type { GerminationTime } from '../../measures/germination-time.ts';
+import { isUndefined, type Measured, type Undefined } from '../../measures/measured.ts';
+import type { Proportion } from '../../measures/proportion.ts';
+import { intervalText, shareText } from './shares.ts';
+
+export interface MeasureRow {
+  readonly name: string;
+  /** The number with its unit, or a dash with the reason. */
+  readonly value: string;
+  /** What it is: a definition, the days of check that it rests on, an interval. */
+  readonly note: string;
+}
+
+/** The rows that say something of this batch; of seed that did not germinate hardly any. */
+export function measureRows(measures: BatchMeasures): MeasureRow[] {
+  const { germination, seedlings, t50Coolbear, ofSown, meanTime, epicotyl } = measures;
+  const share = (name: string, of: string, proportion: Proportion | Undefined): MeasureRow[] => (
+    isUndefined(proportion) || proportion.x === 0 ? [] : [shareRow(name, proportion, of)]);
+  return [
+    ...cutRow('of full seed', germination.full, 'the seed less what the cut test found empty'),
+    ...cutRow('of viable seed', germination.viable, 'that less what it found dead'),
+    timeRow('T50', t50Coolbear, 'half of the germinated seed, (G + 1) / 2 (Coolbear)'),
+    ...(isUndefined(t50Coolbear) ? [] : [
+      timeRow('half of the seed', ofSown.t50, 'half of the seed sown less lost'),
+      meanRow(meanTime.mean, meanTime.earliest),
+    ]),
+    ...(['emerged', 'leaf', 'leggy', 'abnormal', 'died'] as const)
+      .flatMap(what => share(what, 'of the germinated seed', seedlings[what])),
+    ...(isUndefined(epicotyl) ? [] : [epicotylRow(epicotyl)]),
+  ];
+}
+
+/** Whoever made no cut test needs no dash. */
+function cutRow(name: string, proportion: Proportion | Undefined, of: string): MeasureRow[] {
+  if (!isUndefined(proportion)) return [shareRow(name, proportion, of)];
+  return proportion.undefined.startsWith('the cut test') ? [dash(name, proportion)] : [];
+}
+
+function shareRow(name: string, { x, n }: Proportion, of: string): MeasureRow {
+  return { name, value: shareText(x, n), note: `${of}; ${intervalText(x, n)}` };
+}
+
+function timeRow(name: string, time: GerminationTime | Undefined, what: string): MeasureRow {
+  if (isUndefined(time)) return dash(name, time);
+  const { value, after, by } = time;
+  const since = isUndefined(after) ? `by day ${by}` : `between day ${after.value} and day ${by}`;
+  return { name, value: `day ${oneDecimal(value)}`, note: `${what}; it was passed ${since}` };
+}
+
+/** The mean day of the checks that found the seed is the latest that the true mean can be. */
+function meanRow(mean: Measured, earliest: Measured): MeasureRow {
+  if (isUndefined(mean)) return dash('mean time', mean);
+  const note = 'the seed found at a check germinated after the check before';
+  return isUndefined(earliest)
+    ? { name: 'mean time', value: `at most ${oneDecimal(mean.value)} days`, note: `${note}; ${earliest.undefined}` }
+    : { name: 'mean time', value: `${oneDecimal(earliest.value)} to ${oneDecimal(mean.value)} days`, note };
+}
+
+function epicotylRow({ leafed, waiting, mean, shortest, longest }: EpicotylDelay): MeasureRow {
+  const bounds = isUndefined(shortest) || isUndefined(longest)
+    ? '' : `; ${oneDecimal(shortest.value)} to ${oneDecimal(longest.value)} with the days between checks`;
+  return {
+    name: 'root to leaf', value: `${oneDecimal(mean)} days`,
+    note: `of ${leafed} with a first leaf, ${waiting} still without${bounds}`,
+  };
+}
+
+function dash(name: string, { undefined: reason }: Undefined): MeasureRow {
+  return { name, value: '–', note: reason };
+}
+
+function oneDecimal(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}

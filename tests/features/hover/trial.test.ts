@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import { hover } from '../journals.ts';
+
+/** A lot of batches of 24: what each lay in, how many germinated, and how many of these were leggy. */
+function lot(mark: string, ...parts: readonly (readonly [soak: string, up: number, leggy?: number])[]): string {
+  const names = parts.map((_, i) => String.fromCharCode(65 + i));
+  return [
+    'lot PEN-25 Penstemon digitalis, 120 seeds', mark,
+    `split PEN-25, ${names.map(name => `${name} 24 seeds`).join(', ')}`,
+    ...parts.map(([soak], i) => `soak PEN-25/${names[i]!} 2025-10-11 18:00, ${soak}, 24 h`),
+    ...parts.map((_, i) => `sow PEN-25/${names[i]!} 2025-10-12 18:00`),
+    ...parts.map(([, up, leggy], i) => `count PEN-25/${names[i]!} 2025-11-11, ${up}${leggy ? `, ${leggy} leggy` : ''}`),
+    ...parts.map((_, i) => `discard PEN-25/${names[i]!} 2025-11-12`),
+  ].join('\n');
+}
+
+const here = '    ^^^^^^ here';
+
+describe('hover on a lot with a trial', () => {
+  test('tells first whether the soak paid, and what stands behind that', () => {
+    const [, verdict] = hover(lot(here, ['GA3 500 ppm', 18, 4], ['water', 7]), '2025-12-01')!.split('\n\n');
+    // R 4.2.2: Wilson limits squared and added for 18 and 7 of 24, 0.1762 to 0.6512; fisher.test 0.00341. T50 with one
+    // check on day 30: 30 (18 + 1) / 2 / 18 = 15.83 and 30 (7 + 1) / 2 / 7 = 17.14.
+    expect(verdict).toBe('- **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating: by day 30, 18 of 24 treated seeds '
+      + 'germinated (75 %), 7 of 24 untreated (29 %), 46 points more (95 % interval 18 to 65).  \n'
+      + '  Fisher’s exact test p 0.0034 · T50 1.3 days earlier · leggy 4 of 18 against 0 of 7');
+  });
+
+  test('shows a ladder of doses as a table with its trend', () => {
+    const blocks = hover(lot(here, ['GA3 1000 ppm', 9], ['water', 2], ['GA3 250 ppm', 8], ['GA3 500 ppm', 21]), '2025-12-01')!.split('\n\n');
+    expect(blocks[1]!.split('\n')).toEqual([
+      '| GA3 | Batch | Germinated | T50 | Verdict |',
+      '| --- | --- | --- | --- | --- |',
+      '| water 24 h | B | 2 of 24 = 8.3 % | day 22.5 |  |',
+      '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | day 16.9 | cannot tell |',
+      '| GA3 500 ppm 24 h | D | 21 of 24 = 87.5 % | day 15.7 | worth repeating |',
+      '| GA3 1000 ppm 24 h | A | 9 of 24 = 37.5 % | day 16.7 | cannot tell |',
+    ]);
+    // R 4.2.2: prop.trend.test(c(2, 8, 21, 9), rep(24, 4)) has p 0.001645.
+    expect(blocks[2]).toBe('Trend: 14 points more from each dose to the next (Cochran-Armitage, p 0.0016). Best dose: 500 ppm. '
+      + 'Verdicts after Holm’s correction over the doses.');
+  });
+
+  test('tells what other lots of the plant add', () => {
+    const other = lot('', ['GA3 250 ppm', 15], ['water', 6]).replaceAll('PEN-25', 'PEN-26').replaceAll('2025', '2026');
+    const text = hover(`${lot(here, ['GA3 500 ppm', 18], ['water', 7])}\n${other.replace('\n\n', '\n')}`, '2026-12-01');
+    expect(text).toMatch(/- \*\*GA3 \(250 to 500 ppm\) on Penstemon digitalis\*\* – Worth repeating: in 2 lots more of the treated seed/);
+    expect(hover(lot(here, ['GA3 500 ppm', 18], ['water', 7]), '2026-12-01')).not.toContain('in 1 lot');
+  });
+
+  test('says nothing of a trial where there is none', () => {
+    expect(hover(lot(here, ['water', 18], ['water', 7]), '2025-12-01')).not.toMatch(/against|Worth|Trend/);
+  });
+
+  test('writes journal text as it stands', () => {
+    const text = hover(lot(here, ['*x* 5 ppm', 18], ['water', 7]), '2025-12-01');
+    expect(text).not.toContain('**x');
+  });
+});
+
+describe('hover on a batch of a trial', () => {
+  test('tells how it did against the untreated seed', () => {
+    const batch = lot('', ['GA3 500 ppm', 18], ['water', 7]).replace('discard PEN-25/A', 'discard PEN-25/A')
+      .replace('\n\n', '\n').replace('count PEN-25/A 2025-11-11, 18', 'count PEN-25/A 2025-11-11, 18\n      ^^^^^^^^ here');
+    expect(hover(batch, '2025-12-01')).toContain('\n\n**GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating: ');
+    const control = batch.replace('      ^^^^^^^^ here\n', '').replace(', 7\n', ', 7\n      ^^^^^^^^ here\n');
+    expect(hover(control, '2025-12-01')).not.toContain('Worth repeating');
+  });
+});
