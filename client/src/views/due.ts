@@ -50,11 +50,12 @@ export class DueView implements TreeDataProvider<Node> {
 }
 
 function itemOf({ key, what, id, plant, place, when, overdueDays, action, at, group, kind }: DueShown): TreeItem {
-  const item = new TreeItem(`${id}: ${what}`);
+  // The side bar is narrow: what is told by the icon and the group needs no more words.
+  const item = new TreeItem(`${id}: ${kind === 'soak' ? 'lift' : kind === 'count' ? 'count' : what}`);
   item.id = key;
   item.description = overdueDays > 0 ? `${when}, ${days(overdueDays)} ago` : when;
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
-  item.tooltip = tooltip([`${id}${plant ? ` ${plant}` : ''}`, place && `lies at ${place}`, action && `writes: ${action}`]);
+  item.tooltip = tooltip([`${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, action && `writes: ${action}`]);
   item.command = openAt(Uri.parse(at.uri), at.range);
   item.contextValue = action === undefined ? 'plumule.due' : 'plumule.due.writable';
   return item;
