@@ -4,7 +4,7 @@ import type { Journal } from '../journal/journal.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Entry, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import type { Solution } from '../journal/solutions.ts';
+import type { Draw, Solution } from '../journal/solutions.ts';
 import { problem, type Fix, type Problem, type ProblemCode } from '../model/problems.ts';
 import type { Span } from '../model/record.ts';
 import type { Events } from './events.ts';
@@ -29,12 +29,15 @@ export interface Context {
 }
 
 export type LotCheck = (lot: Lot, context: Context, events: Events) => Iterable<Found>;
-export type SolutionCheck = (solution: Solution, context: Context) => Iterable<Found>;
+/** `draws` are everything that is taken from it. */
+export type SolutionCheck = (solution: Solution, context: Context, draws: readonly Draw[]) => Iterable<Found>;
 /** `mentions` are all records that name the id. */
 export type IdCheck = (id: string, mentions: readonly Entry[], context: Context) => Iterable<Found>;
 export type JournalCheck = (context: Context) => Iterable<Found>;
 /** `stays` are all that ever lay in one slot. */
 export type SlotCheck = (stays: readonly Stay[]) => Iterable<Found>;
+/** `lots` are all of one plant, in no order. */
+export type PlantCheck = (lots: readonly Lot[]) => Iterable<Found>;
 
 interface More {
   readonly fixes?: readonly Fix[] | undefined;

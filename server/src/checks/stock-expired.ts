@@ -3,9 +3,9 @@ import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawSpan } from './draws.ts';
 
 /** A stock used after its last good day. */
-export const stockExpired: SolutionCheck = function* ({ id, entry: made, keeps }, { journal }) {
+export const stockExpired: SolutionCheck = function* ({ id, entry: made, keeps }, _context, draws) {
   if (!keeps) return;
-  for (const { entry } of journal.drawsFrom(id)) {
+  for (const { entry } of draws) {
     if (!entry.moment || entry.moment.day <= keeps.until) continue;
     const days = entry.moment.day - keeps.until;
     yield found(entry.line, 'stock-expired', drawSpan(entry, id),

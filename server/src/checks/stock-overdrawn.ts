@@ -5,8 +5,8 @@ import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawnSpan } from './draws.ts';
 
 /** More taken from a stock than was made of it. Said once, where it runs out: what comes after can only follow. */
-export const stockOverdrawn: SolutionCheck = function* (solution, { journal }) {
-  const { overdrawn } = ledger(solution, journal.drawsFrom(solution.id));
+export const stockOverdrawn: SolutionCheck = function* (solution, _context, draws) {
+  const { overdrawn } = ledger(solution, draws);
   if (!overdrawn || !solution.madeMl) return;
   const { entry, ml } = overdrawn.key;
   if (!ml) return;

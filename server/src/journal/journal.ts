@@ -13,11 +13,11 @@ import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { isDefining, isGlobal, mentionsOf, subjectIdOf } from './mentions.ts';
+import { forEachMention, isDefining, isGlobal, subjectIdOf } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
-import { drawnMl, type Draw, type Solution } from './solutions.ts';
+import { drawnMl, takesFrom, type Draw, type Solution } from './solutions.ts';
 import { nothingTouched, type Touched } from './touched.ts';
 
 export class Journal {
@@ -137,10 +137,8 @@ export class Journal {
 
   /** Everything taken from a stock. */
   drawsFrom(id: string): Draw[] {
-    return this.mentionsOf(id)
-      .filter(({ record }) => record.keyword === 'soak' || record.keyword === 'apply' || record.keyword === 'dilute')
-      .filter(({ record }) => mentionsOf(record).some(mention => mention.id === id && mention.role === 'reference'))
-      .map(entry => ({ entry, ml: drawnMl(entry, id) }));
+    const draws = this.mentionsOf(id).filter(({ record }) => takesFrom(record, id));
+    return draws.map(entry => ({ entry, ml: drawnMl(entry, id) }));
   }
 
   dosesOf(entry: Pick<Entry, 'record'>): Dose[] {
@@ -241,12 +239,12 @@ export class Journal {
 
   #touchLine({ content: { record } }: JournalLine): void {
     if (!record) return;
-    for (const { id, role } of mentionsOf(record)) {
+    forEachMention(record, (id, role) => {
       this.#touch(id);
-      if (role !== 'definition') continue;
+      if (role !== 'definition') return;
       this.#touched.definitions = true;
       if (record.keyword !== 'lot') this.#touchUsers(id);
-    }
+    });
   }
 
   /** Everything that is made from a stock or laid out by a regime changes with it. */

@@ -44,8 +44,8 @@ export interface Draw {
 export type Source = Solution | 'unknown' | 'circular';
 
 /**
- * `limit` holds for stocks that say nothing themselves of how long they keep. `source` is of no account for a stock from
- * powder.
+ * `limit` holds for stocks that say nothing themselves of how long they keep. `source` is of no account for a stock
+ * from powder.
  */
 export function solutionOf(
   id: string, entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source, limit: Limit<Duration>,
@@ -110,6 +110,12 @@ export function powderStock(record: JournalRecord, agents: ReadonlyMap<string, A
   return {
     agent, mass: substance.mass.value, volume, halved: substance.halved?.value, purity: factOf(record, 'purity'),
   };
+}
+
+/** Whether a record takes something from a stock: a soak, drops or a dilution that names it. */
+export function takesFrom({ keyword, facts }: JournalRecord, id: string): boolean {
+  if (keyword !== 'soak' && keyword !== 'apply' && keyword !== 'dilute') return false;
+  return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && fact.name.text) === id);
 }
 
 /** The volume that a record takes from a stock; undefined where it does not say. */
