@@ -13,7 +13,7 @@ import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { forEachMention, isDefining, isGlobal, subjectIdOf } from './mentions.ts';
+import { isDefining, isGlobal, mentionsOf, subjectIdOf } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
@@ -239,12 +239,12 @@ export class Journal {
 
   #touchLine({ content: { record } }: JournalLine): void {
     if (!record) return;
-    forEachMention(record, (id, role) => {
+    for (const { id, role } of mentionsOf(record)) {
       this.#touch(id);
-      if (role !== 'definition') return;
+      if (role !== 'definition') continue;
       this.#touched.definitions = true;
       if (record.keyword !== 'lot') this.#touchUsers(id);
-    });
+    }
   }
 
   /** Everything that is made from a stock or laid out by a regime changes with it. */
