@@ -2,18 +2,21 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
-import { problemsOfId, problemsOfJournal, problemsOfSlot } from './all.ts';
+import { problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
+import { PlantIndex } from './plant-index.ts';
 import { SlotIndex } from './slot-index.ts';
 
 /** The key of what belongs to no single id; no id is empty. */
 const WHOLE_JOURNAL = '';
+/** Before a plant's name in the key of its page; no id and no slot has a line end. */
+const PLANT = '\n';
 
 /** Codes whose messages offer something else of the journal. */
 const offering: ReadonlySet<ProblemCode> =
   new Set(['unknown-lot', 'unknown-stock', 'unknown-regime', 'unknown-agent', 'unknown-id']);
 
-/** The problems of one id or one slot, and the files that they are in or speak of. */
+/** The problems of one id, one slot or one plant, and the files that they are in or speak of. */
 interface Page {
   readonly problems: readonly Found[];
   readonly files: ReadonlySet<string>;
@@ -31,6 +34,7 @@ export class ProblemBook {
   /** Ids that are named and not defined: what is offered in their place depends on all definitions. */
   readonly #unknown = new Set<string>();
   readonly #slots = new SlotIndex();
+  readonly #plants = new PlantIndex();
   #now: Moment | undefined;
 
   constructor(journal: Journal) {
@@ -52,11 +56,15 @@ export class ProblemBook {
       ? new Set([...this.#journal.ids(), ...touched.ids])
       : this.#due(touched.ids, touched.definitions, later);
     const slots = new Set<string>();
+    const plants = new Set<string>();
     for (const id of due) {
       this.#check(id, now, changed);
-      for (const slot of this.#slots.follow(id, this.#journal.lot(id))) slots.add(slot);
+      const lot = this.#journal.lot(id);
+      for (const slot of this.#slots.follow(id, lot)) slots.add(slot);
+      for (const plant of this.#plants.follow(id, lot)) plants.add(plant);
     }
     for (const slot of slots) this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed);
+    for (const plant of plants) this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
     }

@@ -71,6 +71,8 @@ const table = {
   'sown-before-collected': ['warning', '{batch} is dated {date}, before the seed was collected ({collected}).', 'Correct one of the two dates.'],
   'slot-taken': ['warning', '{batch} is put at “{place}”, where {other} lies{since}.', 'Two batches in one slot cannot be told apart: correct a place, or write the “move” that is missing.'],
   'no-control': ['hint', '{batch} is treated, but no untreated batch of {lot} was sown to compare it with.', 'Sow an untreated part beside it; without one no record can tell whether the treatment paid.'],
+  'ready-untreated': ['hint', 'Untreated {plant} came up readily before: {x} of {n} seeds of {batches} ({percent} %), half of the seed by day {day}.', 'It may need no {agent}: if you treat it, keep untreated seed beside it.'],
+  'split-too-small': ['hint', 'With {treated} treated and {untreated} untreated seeds not even 10 % can be told from 90 % (Fisher’s exact test, power 80 %).', '{suggestion}'],
   'beyond-guides': ['hint', '{what} than every guide for {plant}: {guides}.', 'Check the number. If it is meant, keep a part at what the guides say, to compare.'],
   'strength-missing': ['hint', 'The strength of {agent} is not written.', '{suggestion}'],
   'stock-near-expiry': ['hint', '{stock} is good until {until}, {days} from now ({origin}).', 'Use it up, or make up a fresh one.'],

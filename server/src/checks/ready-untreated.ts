@@ -1,0 +1,40 @@
+import { inJournalOrder } from '../journal/journal-file.ts';
+import type { Lot } from '../journal/life.ts';
+import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
+import { found, relatedTo, type Found, type PlantCheck } from './check.ts';
+import { Events } from './events.ts';
+import { subjectOf } from './spans.ts';
+
+/**
+ * Seed goes into a hormone though untreated seed of its plant came up readily before, in this lot or in another one.
+ * Said once for a lot, at its first such soak.
+ */
+export const readyUntreated: PlantCheck = function* (lots) {
+  for (const lot of lots) {
+    const soaks = new Events(lot).of('soak').toSorted((a, b) => a.entry.moment.day - b.entry.moment.day);
+    for (const { entry, soak: { doses } } of soaks) {
+      const hormone = doses.find(({ agent }) => agent?.role === 'hormone')?.agent;
+      const record = hormone && readyBefore(inOrder(lots), entry.moment.day);
+      if (!record) continue;
+      yield told(entry, hormone.word, record);
+      break;
+    }
+  }
+};
+
+function told(entry: Parameters<typeof subjectOf>[0] & Pick<Found, 'line'>, agent: string, record: ReadyRecord): Found {
+  const { lot, group, readiness: { x, n, t50 }, last } = record;
+  const [first, ...others] = group.batches.map(({ batch }) => batch.path);
+  const batches = others.length > 0 ? `${first!} and its replicates` : first!;
+  return found(
+    entry.line, 'ready-untreated', subjectOf(entry),
+    { plant: lot.plant ?? '', x, n, percent: Math.round((100 * x) / n), batches, day: Math.ceil(t50), agent },
+    { related: [relatedTo(last.entry, `${x} of ${n} untreated seeds by then`)] },
+  );
+}
+
+/** So that it does not depend on the order in which lots were read which of two equal records is named. */
+function inOrder(lots: readonly Lot[]): Lot[] {
+  const byLine = new Map(lots.map(lot => [lot.definition.line, lot]));
+  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
+}

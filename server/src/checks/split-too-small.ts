@@ -1,0 +1,42 @@
+import { isGivenOut, type Batch, type Lot } from '../journal/life.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { plan } from '../measures/plan.ts';
+import { splitPlan } from '../trials/split-plan.ts';
+import { isActiveSoak } from '../trials/treatment.ts';
+import { found, type LotCheck } from './check.ts';
+import { factsSpan } from './spans.ts';
+
+/** As different as a treatment can hardly make seed: who cannot tell these apart learns nothing. */
+const [UNTREATED, TREATED] = [0.1, 0.9];
+
+/** One part of a split is treated, and the seeds are too few to show anything, whatever comes up. */
+export const splitTooSmall: LotCheck = function* (lot, _context, events) {
+  if (!isTooSmall(lot)) return;
+  for (const { entry } of events.of('split')) {
+    const planned = splitPlan(entry.record, lot);
+    if (!planned || planned.isSupposed) continue;
+    const { treated, untreated } = planned;
+    const { best } = plan(treated.seeds, untreated.seeds, UNTREATED);
+    if (tells(treated.seeds, untreated.seeds)) continue;
+    const suggestion = tells(best.treated, best.untreated)
+      ? `${best.treated} treated and ${best.untreated} untreated of the same seeds would tell that much.`
+      : 'So few seeds tell it in no division; sow more, or take it for a try and no trial.';
+    yield found(
+      entry.line, 'split-too-small', factsSpan(entry, 'part'), { treated: treated.seeds, untreated: untreated.seeds, suggestion });
+  }
+};
+
+function tells(treated: number, untreated: number): boolean {
+  const { visible, isMany } = plan(treated, untreated, UNTREATED);
+  return isMany || (!isUndefined(visible) && visible.value <= TREATED);
+}
+
+/** Of all the seed of the lot that was treated or was meant to stay untreated beside it. */
+function isTooSmall({ root, batches }: Lot): boolean {
+  const holding = [...batches.values()].filter(batch => !isGivenOut(batch) && (batch !== root || batch.sowing));
+  const seedsOf = (all: readonly Batch[]) => all.reduce((sum, { kept }) => sum + (kept ?? Infinity), 0);
+  const isTreated = ({ soaks }: Batch) => soaks.some(isActiveSoak);
+  const treated = seedsOf(holding.filter(isTreated));
+  const untreated = seedsOf(holding.filter(batch => !isTreated(batch)));
+  return treated > 0 && untreated > 0 && Number.isFinite(treated + untreated) && !tells(treated, untreated);
+}

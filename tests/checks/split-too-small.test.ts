@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { expectMarked, problemsIn } from './marked.ts';
+
+const codes = ['split-too-small'] as const;
+
+const messages = (source: string) => problemsIn('split-too-small', source).map(({ message }) => message);
+
+describe('a split of too few seeds to tell anything', () => {
+  it('is marked once one part is treated and another is not', () => {
+    // R 4.2.2, exact power of fisher.test for 90 against 10 %: 0.659 with 6 a side, 0.842 with 7.
+    expectMarked(codes, `
+      lot ACO-25 Aconitum lycoctonum, 20 seeds
+      split ACO-25 2025-12-05, A 6 seeds, B 6 seeds
+                               ^^^^^^^^^^^^^^^^^^^^ split-too-small
+      soak ACO-25/A 2025-12-06 18:00, GA3 500 ppm, 24 h
+      soak ACO-25/B 2025-12-06 18:00, water, 24 h
+    `);
+  });
+
+  it('is marked without a date of its own too', () => {
+    expectMarked(codes, `
+      lot ACO-25 Aconitum lycoctonum, 20 seeds
+      split ACO-25, A 6 seeds, B 6 seeds
+                    ^^^^^^^^^^^^^^^^^^^^ split-too-small
+      soak ACO-25/A 2025-12-06 18:00, GA3 500 ppm, 24 h
+    `);
+  });
+
+  it('says what other division of the same seeds would do', () => {
+    const split = (a: number, b: number) => messages(
+      `lot L Iris alba, 60 seeds\nsplit L, A ${a} seeds, B ${b} seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h`);
+    expect(split(18, 2)).toEqual([
+      'With 18 treated and 2 untreated seeds not even 10 % can be told from 90 % (Fisher’s exact test, power 80 %). '
+      + '9 treated and 11 untreated of the same seeds would tell that much.',
+    ]);
+    expect(split(3, 3)[0]).toMatch(/So few seeds tell it in no division; sow more, or take it for a try and no trial\.$/);
+    expect(split(7, 7)).toEqual([]);
+  });
+
+  it.each([
+    ['as long as nothing is treated', ''],
+    ['where all are treated', 'soak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h\nsoak L/B 2025-12-06 18:00, GA3 500 ppm, 24 h'],
+    ['where more untreated seed of the lot is sown beside it',
+      'soak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h\nsow L/A 2025-12-07\nsow L/B 2025-12-07\nsow L 2025-12-07'],
+    ['where it is part of a larger trial', 'split L, C 20 seeds, D 20 seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h\n'
+      + 'soak L/C 2025-12-06 18:00, GA3 500 ppm, 24 h'],
+  ])('is not marked %s', (_, records) => {
+    expect(messages(`lot L Iris alba, 60 seeds\nsplit L, A 5 seeds, B 5 seeds\n${records}`)).toEqual([]);
+  });
+
+  it('is not marked where the number of seeds is not known', () => {
+    expect(messages('lot L Iris alba\nsplit L, A 5 seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h\nsow L 2025-12-07')).toEqual([]);
+  });
+});
