@@ -1,10 +1,11 @@
 /** Every check, by what it is about. A new check is a file of its own and a line here. */
 import type { Stay } from '../calendar/stays.ts';
+import type { Lot } from '../journal/life.ts';
 import { stockAboveSolubility } from './above-solubility.ts';
 import { afterClose } from './after-close.ts';
 import { applyExceedsSeedlings } from './apply-exceeds-seedlings.ts';
 import { beyondGuides } from './beyond-guides.ts';
-import type { Context, Found, IdCheck, JournalCheck, LotCheck, SlotCheck, SolutionCheck } from './check.ts';
+import type { Context, Found, IdCheck, JournalCheck, LotCheck, PlantCheck, SlotCheck, SolutionCheck } from './check.ts';
 import { countBeforeSowing } from './count-before-sowing.ts';
 import { countExceedsSown } from './count-exceeds-sown.ts';
 import { countInFuture } from './count-in-future.ts';
@@ -24,11 +25,13 @@ import { noRecentCount } from './no-recent-count.ts';
 import { nothingHeldBack } from './nothing-held-back.ts';
 import { nothingLeft } from './nothing-left.ts';
 import { oneAgent } from './one-agent.ts';
+import { readyUntreated } from './ready-untreated.ts';
 import { slotTaken } from './slot-taken.ts';
 import { soakTooLong } from './soak-too-long.ts';
 import { sownBeforeCollected } from './sown-before-collected.ts';
 import { sownExceedsSeeds } from './sown-exceeds-seeds.ts';
 import { splitExceedsSeeds } from './split-exceeds-seeds.ts';
+import { splitTooSmall } from './split-too-small.ts';
 import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
@@ -44,7 +47,7 @@ const lotChecks: readonly LotCheck[] = [
   unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
   sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, doses, beyondGuides, applyExceedsSeedlings,
-  nothingHeldBack, noControl, noRecentCount,
+  nothingHeldBack, noControl, splitTooSmall, noRecentCount,
 ];
 
 const solutionChecks: readonly SolutionCheck[] = [
@@ -52,6 +55,8 @@ const solutionChecks: readonly SolutionCheck[] = [
 ];
 
 const slotChecks: readonly SlotCheck[] = [slotTaken];
+
+const plantChecks: readonly PlantCheck[] = [readyUntreated];
 
 const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit];
 
@@ -77,6 +82,11 @@ export function problemsOfId(id: string, context: Context): Found[] {
 /** Problems of all that ever lay in one slot, of whatever lots. */
 export function problemsOfSlot(stays: readonly Stay[]): Found[] {
   return slotChecks.flatMap(check => [...check(stays)]);
+}
+
+/** Problems that lots of one plant have with each other. */
+export function problemsOfPlant(lots: readonly Lot[]): Found[] {
+  return plantChecks.flatMap(check => [...check(lots)]);
 }
 
 /** Problems of the records that hold for the whole journal. */

@@ -36,6 +36,8 @@ export type IdCheck = (id: string, mentions: readonly Entry[], context: Context)
 export type JournalCheck = (context: Context) => Iterable<Found>;
 /** `stays` are all that ever lay in one slot. */
 export type SlotCheck = (stays: readonly Stay[]) => Iterable<Found>;
+/** `lots` are all of one plant, in no order. */
+export type PlantCheck = (lots: readonly Lot[]) => Iterable<Found>;
 
 interface More {
   readonly fixes?: readonly Fix[] | undefined;
