@@ -1,6 +1,6 @@
 /** Count what is there to count: a line for each open batch, ready for its numbers. */
 import type { Journal } from '../journal/journal.ts';
-import type { Batch } from '../journal/life.ts';
+import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isCounted } from './looks.ts';
 import { order, placeNow } from './places.ts';
@@ -21,15 +21,21 @@ export interface RoundStop {
  * place at the end. What has been counted today is left out.
  */
 export function countingRound(journal: Journal, now: Moment): RoundStop[] {
-  const stops = [...journal.lots()].flatMap(lot => {
-    const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
-      .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => type === 'count' && entry.moment.day === now.day));
-    const stays = open.length > 0 ? staysOf(lot) : [];
-    return open.map(({ batch }) => ({
-      batch, plant: lot.plant, place: placeNow(stays, batch.path, now), line: `count ${batch.path}, `,
-    }));
-  });
-  return stops.sort((a, b) =>
+  return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now)));
+}
+
+/** The batches of one lot, in no order. */
+export function stopsOf(lot: Lot, now: Moment): RoundStop[] {
+  const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
+    .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => type === 'count' && entry.moment.day === now.day));
+  const stays = open.length > 0 ? staysOf(lot) : [];
+  return open.map(({ batch }) => ({
+    batch, plant: lot.plant, place: placeNow(stays, batch.path, now), line: `count ${batch.path}, `,
+  }));
+}
+
+export function inWalkingOrder(stops: readonly RoundStop[]): RoundStop[] {
+  return stops.toSorted((a, b) =>
     Number(a.place === undefined) - Number(b.place === undefined)
     || order.compare(a.place?.toLowerCase() ?? '', b.place?.toLowerCase() ?? '') || order.compare(a.batch.path, b.batch.path));
 }
