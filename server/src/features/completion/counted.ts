@@ -1,0 +1,88 @@
+/** What a count and a cut test count, with how many more there can be. */
+import { noTotals, type Batch, type Totals } from '../../journal/life.ts';
+import { countables, cutClasses, type Countable, type CutClass, type Span } from '../../model/record.ts';
+import { countTotals } from '../../journal/counting.ts';
+import { livedIn, othersOf, type Scene } from './scene.ts';
+import type { Suggestion } from './suggestion.ts';
+
+const meanings: Readonly<Record<Countable | CutClass, string>> = {
+  germinated: 'the root is out', emerged: 'shoot or seed leaves are above the surface', leaf: 'the first true leaf is there',
+  rotted: 'a seed rotted before it germinated', died: 'a seedling died', lost: 'eaten, dropped, washed away',
+  leggy: 'a seedling drawn out and weak', abnormal: 'a seedling crippled or twisted',
+  fresh: 'firm and white, could still have come', hard: 'took up no water', dead: 'soft, grey or brown inside', empty: 'nothing inside',
+};
+
+/**
+ * What a number on a `count` can be of, but for what the line counts already. `number` as written: with `=` it is the
+ * total so far.
+ */
+export function counts(number: string | undefined, segment: Span, scene: Scene): Suggestion[] {
+  const isTotal = number?.startsWith('=') === true;
+  const written = othersOf(scene, segment, 'count').map(({ what }) => what);
+  const limits = limitsOf(segment, scene);
+  return countables.filter(what => !written.includes(what))
+    .map(what => ({ what, limit: limits && (isTotal ? limits[what].total : limits[what].more) }))
+    // What cannot be any more comes last.
+    .sort((a, b) => Number(a.limit === 0) - Number(b.limit === 0))
+    .map(({ what, limit }) => counted(what, number, limit, limitWords(limit, isTotal)));
+}
+
+function limitWords(limit: number | undefined, isTotal: boolean): string | undefined {
+  if (limit === undefined) return undefined;
+  if (isTotal) return `a total of ${limit} at most`;
+  return limit === 0 ? 'no more possible' : `at most ${limit} more`;
+}
+
+/** The classes of a cut test that the line does not have yet, with what is left to sort. */
+export function cuts(number: string | undefined, segment: Span, scene: Scene): Suggestion[] {
+  const others = othersOf(scene, segment, 'cut');
+  const expected = expectedIn(scene);
+  const sorted = others.reduce((sum, { n }) => sum + n.value, 0);
+  const left = expected === undefined ? undefined : Math.max(0, expected - sorted);
+  const words = left === undefined ? undefined : `${left} left to sort`;
+  return cutClasses.filter(what => !others.some(other => other.what === what))
+    .map(what => counted(what, number, left, words, left));
+}
+
+function counted(
+  what: Countable | CutClass, number: string | undefined, limit: number | undefined, words: string | undefined,
+  usual = 1,
+): Suggestion {
+  const suggestion = { kind: 'number', more: meanings[what], ...(words !== undefined && { detail: words }) } as const;
+  if (number !== undefined) return { ...suggestion, label: `${number} ${what}` };
+  const blank = String(Math.min(usual, limit ?? usual));
+  return { ...suggestion, label: what, write: [{ blank }, ` ${what}`], find: `${what} ${blank} ${what}` };
+}
+
+/** How many there can still be: as new ones, and as a total. */
+type CountLimits = Readonly<Record<Countable, { readonly more: number; readonly total: number }>>;
+
+/** By the seeds and what was counted before; undefined where the number of seeds is not known. */
+function limitsOf(segment: Span, scene: Scene): CountLimits | undefined {
+  const lived = livedIn(scene);
+  const { tested, before } = lived ? soFar(lived.batch, lived.event) : { tested: undefined, before: noTotals };
+  if (tested === undefined) return undefined;
+  const totals = countTotals(before, othersOf(scene, segment, 'count'));
+  const { germinated, rotted, lost } = totals;
+  const room: Readonly<Record<Countable, number>> = {
+    germinated: tested - rotted - lost, emerged: tested - rotted - lost, leaf: tested - rotted - lost,
+    rotted: tested - germinated - lost, lost: tested - germinated - rotted,
+    died: germinated, leggy: germinated, abnormal: germinated,
+  };
+  return Object.fromEntries(countables.map(what =>
+    [what, { more: Math.max(0, room[what] - totals[what]), total: Math.max(0, room[what]) }])) as CountLimits;
+}
+
+/** What was there when this was counted; a count without a date comes after all others. */
+function soFar(batch: Batch, event: Batch['events'][number] | undefined): { tested: number | undefined; before: Totals } {
+  return event?.type === 'count' ? event : { tested: batch.tested, before: batch.totals };
+}
+
+function expectedIn(scene: Scene): number | undefined {
+  const lived = livedIn(scene);
+  if (!lived) return undefined;
+  const { batch, event } = lived;
+  if (event?.type === 'cut') return event.expected;
+  const { totals: { germinated, rotted, lost }, tested } = batch;
+  return tested === undefined ? undefined : Math.max(0, tested - germinated - rotted - lost);
+}

@@ -1,0 +1,137 @@
+/** The facts that a record still lacks, those that it needs first. */
+import { after, printMoment, type Moment } from '../../journal/moment.ts';
+import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import { dormancies, type FactType } from '../../model/record.ts';
+import { isLasting } from '../../syntax/limits.ts';
+import { counts, cuts } from './counted.ts';
+import { factTemplate } from './fact-template.ts';
+import { nextStage } from './next-stage.ts';
+import { places } from './places.ts';
+import { livedIn, otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
+import { quoted, seenTexts } from './seen.ts';
+import { dormancyWords, regimes } from './values.ts';
+import type { SpotOf } from './spot.ts';
+import { stocks, substances } from './substances.ts';
+import type { Suggestion } from './suggestion.ts';
+import { choice, type Template } from './template.ts';
+
+const letters = Array.from({ length: 26 }, (_, n) => String.fromCharCode(65 + n));
+
+/** Choices beyond these are found behind the word. */
+const CHOICES = 10;
+
+export function facts({ keyword, segment }: SpotOf<'fact'>, scene: Scene): Suggestion[] {
+  const written = new Set(otherFacts(scene, segment).map(({ type }) => type));
+  const uses = keywords[keyword].facts.filter((use: FactUse) => use.many === true || !written.has(use.type));
+  const isNeeded = ({ required, type }: FactUse) => required === true && !written.has(type);
+  const seen = new Set<string>();
+  return [...uses].sort((a, b) => Number(isNeeded(b)) - Number(isNeeded(a)))
+    .filter(({ type }) => !isSettled(keyword, type, written) && !isOtherLimit(keyword, type, scene))
+    .flatMap(use => {
+      const [first, ...others] = suggestionsFor(use, keyword, scene, segment);
+      // Of several to choose from none is needed more than the others.
+      if (!first || others.length > 0 || !isNeeded(use)) return first ? [first, ...others] : [];
+      return [{ ...first, detail: first.detail ?? 'needed' }];
+    })
+    .filter(({ label }) => !seen.has(label) && seen.add(label));
+}
+
+/** A soak ends in one way. */
+function isSettled(keyword: Keyword, type: FactType, written: ReadonlySet<FactType>): boolean {
+  const other = { duration: 'until', until: 'duration' } as const;
+  return keyword === 'soak' && (type === 'duration' || type === 'until') && written.has(other[type]);
+}
+
+/** The limit of an agent is a strength, any other is a time. */
+function isOtherLimit(keyword: Keyword, type: FactType, { entry }: Scene): boolean {
+  if (keyword !== 'limit') return false;
+  return type === (isLasting(entry?.record.subject?.text ?? '') ? 'strength' : 'duration');
+}
+
+function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestion[] {
+  const { type, shape } = use;
+  switch (type) {
+    case 'text': case 'path': return [];
+    case 'count': return countFacts(scene, segment);
+    case 'cut': return cuts(undefined, segment, scene);
+    case 'substance': return substances(keyword, segment, scene);
+    case 'part': return parts(scene, segment);
+    case 'seeds': return [seeds(use, keyword, scene)];
+    case 'until': return until(scene);
+    case 'duration': case 'temperature': return [...durations(type, keyword, scene), fact(shape)];
+    case 'at': return [led('at', choicesOf(places(scene).map(({ label }) => quoted(label)), shape))];
+    case 'from': case 'stored': case 'in': return [led(type, choicesOf(seenTexts(scene, type).map(quoted), shape))];
+    case 'for': return [led(type, choicesOf(seenTexts(scene, 'genus'), shape))];
+    case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
+    case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];
+    case 'regime': return regimes(scene).length === 0 ? [] : [led('regime', choice(regimes(scene).map(({ label }) => label), ''))];
+    case 'draw': return [led('from', choice(stocks(scene).map(({ label }) => label), 'G1'), [' ', { blank: '10' }, ' mL'])];
+    case 'stage': return [fact(shape), fact('warm 20 C 60 days')];
+    default: return [fact(shape)];
+  }
+}
+
+function fact(shape: string): Suggestion {
+  return { kind: 'fact', label: shape, write: factTemplate(shape) };
+}
+
+function led(word: string, blank: Template[number], rest: Template = []): Suggestion {
+  return { kind: 'fact', label: `${word} …`, find: word, write: [`${word} `, blank, ...rest] };
+}
+
+/** One of those, or what the example has behind its first word. */
+function choicesOf(texts: readonly string[], shape: string): Template[number] {
+  return choice(texts.slice(0, CHOICES), shape.slice(shape.indexOf(' ') + 1));
+}
+
+function countFacts(scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestion[] {
+  const stages = counts(undefined, segment, scene);
+  const isFirst = othersOf(scene, segment, 'count').length === 0;
+  return isFirst ? [...stages, { kind: 'number', label: '0', detail: 'nothing new', more: 'A day on which nothing had come up is worth knowing.' }] : stages;
+}
+
+/** The next name, with an equal share of what is left. */
+function parts(scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestion[] {
+  const lived = livedIn(scene);
+  const others = othersOf(scene, segment, 'part');
+  const made = lived?.batch.children.filter(({ made: { line } }) => line !== scene.line).map(({ path }) => path.slice(path.lastIndexOf('/') + 1)) ?? [];
+  const taken = new Set([...made, ...others.map(({ name }) => name.text)]);
+  const isNumbered = taken.size > 0 && [...taken].every(name => /^\d+$/.test(name));
+  const names = isNumbered ? Array.from({ length: 100 }, (_, n) => String(n + 1)) : letters;
+  const name = names.find(each => !taken.has(each));
+  if (name === undefined) return [];
+  const seedsOf = others.at(-1)?.n.value ?? 24;
+  return [{ kind: 'fact', label: `${name} ${seedsOf} seeds`, write: [{ blank: name }, ' ', { blank: String(seedsOf) }, ' seeds'] }];
+}
+
+function seeds({ shape }: FactUse, keyword: Keyword, scene: Scene): Suggestion {
+  const lived = keyword === 'sow' ? livedIn(scene) : undefined;
+  const there = lived?.event?.type === 'sow' ? lived.event.available : lived?.batch.kept;
+  return there === undefined || there === 0 ? fact(shape) : { ...fact(`${there} seeds`), detail: 'all that are there' };
+}
+
+/** The end of a soak that lasts as long as the limit allows. */
+function until(scene: Scene): Suggestion[] {
+  const start: Moment | undefined = scene.entry?.moment;
+  if (!start) return [];
+  const limit = scene.journal.limits.soak(plantIn(scene));
+  const end = printMoment(after(start, limit.value, scene.journal.zone));
+  return [{ kind: 'fact', label: `until ${end}`, detail: `${printQuantity(limit.value)}, the limit`, write: ['until ', { blank: end }] }];
+}
+
+/** What the grower's books, the limits and the regime say of how long and how warm. */
+function durations(type: 'duration' | 'temperature', keyword: Keyword, scene: Scene): Suggestion[] {
+  if (type === 'temperature') return keyword === 'chill' || keyword === 'warm' ? nextStage(keyword, scene) : [];
+  const plant = plantIn(scene);
+  const guides = scene.journal.guides.of(plant);
+  if (keyword === 'soak') {
+    const { value } = scene.journal.limits.soak(plant);
+    return [
+      ...guides.flatMap(({ soak, plant: of }) => (soak ? [{ ...fact(printQuantity(soak)), detail: `guide for ${of}` }] : [])),
+      { ...fact(printQuantity(value)), detail: 'the limit' },
+    ];
+  }
+  return guides.flatMap(({ stages, plant: of }) => stages.flatMap(({ stage, duration }) =>
+    (stage === keyword && duration ? [{ ...fact(printQuantity(duration.value)), detail: `guide for ${of}` }] : [])));
+}

@@ -1,0 +1,129 @@
+/** What can be written at a position, and what of it stands there already. */
+import type { JournalLine } from '../../journal/journal-file.ts';
+import { keywords, type Keyword } from '../../model/keywords.ts';
+import type { FactType, Span } from '../../model/record.ts';
+import { taken, type Taken } from '../../syntax/fact-types.ts';
+import type { Amount, Piece } from '../../syntax/grammar.ts';
+import { runEnd } from '../../syntax/subject.ts';
+import { segmentAt, type Run, type Segment } from './segment.ts';
+
+type FactSegment = Extract<Segment, { part: 'fact' }>;
+
+type What =
+  /** The keyword; `alone`: the line holds nothing else. */
+  | { readonly kind: 'start'; readonly alone: boolean }
+  | { readonly kind: 'subject' | 'plant'; readonly keyword: Keyword }
+  /** `dated`: a date stands in front of it. */
+  | { readonly kind: 'moment'; readonly keyword: Keyword; readonly dated: boolean }
+  /** The first word of a fact. */
+  | { readonly kind: 'fact'; readonly keyword: Keyword; readonly segment: Span }
+  /** Behind the word that begins a fact of a type. */
+  | { readonly kind: 'value'; readonly keyword: Keyword; readonly segment: Span; readonly type: FactType }
+  /** A number with its unit: a fact by itself, or behind a name. `number` is what is written of it. */
+  | {
+    readonly kind: 'amount'; readonly keyword: Keyword; readonly segment: Span; readonly number: string | undefined;
+    readonly of: 'fact' | 'substance' | 'part' | 'draw' | 'stage'; readonly name: string;
+  };
+
+/** Columns `start` to `end` hold what is being written, up to the cursor and behind it. */
+export type Spot = What & Span;
+export type SpotOf<Kind extends Spot['kind']> = Extract<Spot, { readonly kind: Kind }>;
+
+/** Undefined where nothing can be offered: in prose, and behind what is whole. */
+export function spotAt(line: JournalLine, cursor: number): Spot | undefined {
+  const segment = segmentAt(line, cursor);
+  switch (segment?.part) {
+    case undefined: return undefined;
+    case 'keyword': return { kind: 'start', alone: segment.rest === '', start: segment.start, end: segment.end };
+    case 'head': return headSpot(segment.keyword, segment.runs, cursor);
+    case 'fact': return factSpot(line.text, segment, cursor);
+  }
+}
+
+function headSpot(keyword: Keyword, runs: readonly Run[], cursor: number): Spot | undefined {
+  const current = runs.find(({ start, end }) => start <= cursor && cursor <= end);
+  const index = current ? runs.indexOf(current) : runs.filter(({ end }) => end < cursor).length;
+  const span = { start: current?.start ?? cursor, end: current?.end ?? cursor };
+  const dated = runs.slice(1, index).some(isDate);
+  const { subject, dated: takesDate } = keywords[keyword];
+  if (subject === 'date') return index === 0 ? { kind: 'moment', keyword, dated: false, ...span } : undefined;
+  if (subject === 'plant') return { kind: 'plant', keyword, ...fromRun(runs, 0, cursor) };
+  if (index === 0) return { kind: 'subject', keyword, ...span };
+  if (subject === 'new lot' && !dated && !(current && /^\d/.test(current.text))) {
+    return { kind: 'plant', keyword, ...fromRun(runs.filter((run, n) => n < 1 || !isDate(run)), 1, cursor) };
+  }
+  return takesDate === 'no' ? undefined : { kind: 'moment', keyword, dated, ...span };
+}
+
+function isDate({ text }: Run): boolean {
+  return /^\d+[-./]\d/.test(text);
+}
+
+/** From one run to the last, whatever of that the cursor is in. */
+function fromRun(runs: readonly Run[], index: number, cursor: number): Span {
+  return { start: Math.min(runs[index]?.start ?? cursor, cursor), end: Math.max(runs.at(-1)?.end ?? cursor, cursor) };
+}
+
+function factSpot(text: string, { keyword, pieces, ...rest }: FactSegment, cursor: number): Spot | undefined {
+  const takes = taken(keyword);
+  const segment = { start: rest.start, end: rest.end };
+  if (isProse(takes)) return undefined;
+  const first = pieces[0];
+  const begin = { kind: 'fact', keyword, segment } as const;
+  if (!first) return { ...begin, start: cursor, end: cursor };
+  const isName = first.kind === 'word' || takes.named === 'part';
+  const end = isName ? Math.max(first.end, runEnd(text, first.start)) : first.end;
+  if (cursor < first.start || (isName && cursor <= end)) return { ...begin, start: Math.min(first.start, cursor), end };
+  if (isName) return behindSpot(text, takes, pieces, segment, cursor);
+  const span = first.kind === 'amount' && pieces.length === 1 ? amountSpan(first, cursor) : undefined;
+  return span && { ...begin, kind: 'amount', of: 'fact', name: '', number: (first as Amount).number.image, ...span };
+}
+
+/** Every fact of the record is a text or a path. */
+function isProse({ types }: Taken): boolean {
+  return [...types].every(type => type === 'text' || type === 'path');
+}
+
+/** Behind the first word of a fact. */
+function behindSpot(
+  text: string, { keyword, leads, named }: Taken, pieces: readonly Piece[], segment: Span, cursor: number,
+): Spot | undefined {
+  const [first, second] = pieces;
+  const name = text.slice(first!.start, first!.end);
+  const type = leads.get(name.toLowerCase());
+  const amount = { kind: 'amount', keyword, segment } as const;
+  if (type === 'stage') return amountSpot({ ...amount, of: type, name }, pieces.slice(1), cursor);
+  if (type === 'draw' && second && cursor > second.end) {
+    return amountSpot({ ...amount, of: type, name: text.slice(second.start, second.end) }, pieces.slice(2), cursor);
+  }
+  if (type) {
+    const [start, end] = [Math.min(second?.start ?? cursor, cursor), Math.max(pieces.at(-1)!.end, cursor)];
+    return { kind: 'value', keyword, segment, type, start, end };
+  }
+  return named && amountSpot({ ...amount, of: named, name }, pieces.slice(1), cursor);
+}
+
+type AmountBase = Omit<Extract<What, { kind: 'amount' }>, 'number'>;
+
+/** A place for an amount among the pieces behind a name. */
+function amountSpot(base: AmountBase, pieces: readonly Piece[], cursor: number): Spot | undefined {
+  const touched = pieces.find(({ start, end }) => start <= cursor && cursor <= end)
+    ?? pieces.findLast(({ end }) => end < cursor);
+  const open = { start: cursor, end: cursor };
+  if (!touched) return { ...base, number: undefined, ...open };
+  if (touched.kind === 'amount') {
+    const span = amountSpan(touched, cursor);
+    if (span) return { ...base, number: touched.number.image, ...span };
+  }
+  const { start, end } = touched;
+  if (touched.kind === 'word' && cursor <= end) return { ...base, number: undefined, start, end };
+  // A stage takes two of them.
+  return base.of === 'stage' && cursor > end && pieces.length < 2 ? { ...base, number: undefined, ...open } : undefined;
+}
+
+/** A number and its unit, when the cursor is behind the number and not yet behind the unit. */
+function amountSpan({ number, unit, start, end }: Amount, cursor: number): Span | undefined {
+  const numberEnd = number.startOffset + number.image.length;
+  if (cursor < numberEnd || (unit && cursor > end)) return undefined;
+  return { start, end: Math.max(end, cursor) };
+}

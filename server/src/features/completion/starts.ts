@@ -1,0 +1,80 @@
+/** The keywords, each with what it is for, and with the rest of a record to fill in. */
+import { printMoment } from '../../journal/moment.ts';
+import { isoOf } from '../../model/day.ts';
+import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
+import { dayOfScene, fits, type Scene } from './scene.ts';
+import { quotedPlant, seenTexts } from './seen.ts';
+import type { SpotOf } from './spot.ts';
+import { openBatches, type BatchNow } from './batches.ts';
+import { best } from './best.ts';
+import { likeliest, newestFirst } from './subjects.ts';
+import type { Suggestion } from './suggestion.ts';
+import { factTemplate } from './fact-template.ts';
+import { freeId } from './free-id.ts';
+import { choice, plainText, type Template } from './template.ts';
+
+/** Batches to choose from in a new record, among those written about last; the id of any other can be typed. */
+const CHOICES = 10;
+const LAST = 200;
+
+/** What a record says beside what it must, as a grower writes it. */
+const usual: Partial<Record<Keyword, readonly string[]>> = {
+  lot: ['60 seeds'], soak: ['24 h'], limit: ['1000 ppm'], guide: ['GA3 500 ppm'],
+};
+
+/** Where something stands behind the keyword already, the keyword alone. */
+export function starts({ alone }: SpotOf<'start'>, scene: Scene): Suggestion[] {
+  const all = Object.keys(keywords) as Keyword[];
+  const begun = all.filter(keyword => keyword.startsWith(scene.typed.toLowerCase()));
+  // Whoever writes `cold` is led to `chill`.
+  const isWord = begun.length === 0 && scene.typed.length > 2;
+  const meant = isWord ? all.filter(keyword => fits(scene, keywords[keyword].says)) : [];
+  const recent = best(openBatches(scene.journal, scene.now.day), LAST, newestFirst);
+  return [...begun, ...meant].map((keyword): Suggestion => {
+    const { says, example } = keywords[keyword];
+    const suggestion = {
+      kind: 'keyword', label: keyword, detail: says, more: `For example: ${example}`,
+      ...(meant.length > 0 && { find: `${keyword} ${says}` }),
+    } as const;
+    if (!alone) return suggestion;
+    const write = record(keyword, scene, recent);
+    return { ...suggestion, write, plain: keyword === 'day' ? plainText(write) : `${keyword} ` };
+  });
+}
+
+/** A whole record, valid as it stands. */
+function record(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Template {
+  const { facts } = keywords[keyword];
+  const needed = facts.filter(({ required }: FactUse) => required).map(({ shape }) => shape);
+  const date = dateOf(keyword, scene);
+  return [
+    `${keyword} `, ...subjectOf(keyword, scene, recent), ...(date === undefined ? [] : [' ', { blank: date }]),
+    ...[...needed, ...(usual[keyword] ?? [])].flatMap(shape => [', ', ...factTemplate(shape)]),
+  ];
+}
+
+/** A date where the record needs one; with the time where that counts. */
+function dateOf(keyword: Keyword, { now, above }: Scene): string | undefined {
+  const { dated } = keywords[keyword];
+  if (dated === 'own') return isoOf(now.day + 7);
+  if (dated !== 'yes' || above !== undefined) return undefined;
+  return keyword === 'soak' || keyword === 'lift' ? printMoment(now) : isoOf(now.day);
+}
+
+function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Template {
+  const { journal, now } = scene;
+  switch (keywords[keyword].subject) {
+    case 'date': return [isoOf(now.day)];
+    case 'batch': case 'any': {
+      const likely = likeliest(keyword, recent, dayOfScene(scene), CHOICES);
+      return [choice(likely.map(({ batch }) => batch.path), 'ID')];
+    }
+    case 'new lot': return [{ blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`) }, ' ', { blank: 'plant’s name' }];
+    case 'new stock': return [{ blank: freeId(journal, 'G') }];
+    case 'new regime': return [{ blank: freeId(journal, 'regime') }];
+    case 'new agent': return [{ blank: 'word' }];
+    case 'plant': return [choice(seenTexts(scene, 'plant').slice(0, CHOICES).map(quotedPlant), 'plant or genus')];
+    case 'limited': return [{ blank: 'GA3' }];
+    case 'zone': return [{ blank: journal.zone ?? 'Europe/Vienna' }];
+  }
+}

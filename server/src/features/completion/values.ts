@@ -1,0 +1,72 @@
+/** What stands behind the word that begins a fact: `at bag 3`, `regime woodland`, `until 2026-01-11 19:00`. */
+import { after, printMoment } from '../../journal/moment.ts';
+import { isoOf, type Day } from '../../model/day.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import { dormancies, factsOf } from '../../model/record.ts';
+import { places } from './places.ts';
+import { fits, plantIn, type Scene } from './scene.ts';
+import { quoted, seenTexts } from './seen.ts';
+import type { SpotOf } from './spot.ts';
+import { stocks } from './substances.ts';
+import type { Suggestion } from './suggestion.ts';
+
+const dormancyNames: Readonly<Record<(typeof dormancies)[number], string>> = {
+  'PD': 'physiological', 'MD': 'morphological: the embryo is small', 'MPD': 'morphological and physiological',
+  'PY': 'physical: a hard coat', 'PY+PD': 'a hard coat, and physiological',
+};
+
+export const dormancyWords = dormancies.map(code => `${code} ${dormancyNames[code]}`).join('; ');
+
+export function values({ type }: SpotOf<'value'>, scene: Scene): Suggestion[] {
+  return offered(type, scene).filter(({ label, find }) => fits(scene, find ?? label));
+}
+
+function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
+  const { journal, now: { day: today } } = scene;
+  const texts = (kind: 'text' | 'plant', found: readonly string[]) => found.map((label): Suggestion => ({ kind, label }));
+  switch (type) {
+    case 'at': return places(scene).map(each => ({ ...each, label: quoted(each.label) }));
+    case 'from': case 'stored': case 'in': return texts('text', seenTexts(scene, type).map(quoted));
+    case 'source': return texts('text', seenTexts(scene, type).map(text => `"${text}"`));
+    case 'for': return texts('plant', seenTexts(scene, 'genus'));
+    case 'dormancy': return dormancies.map(label => ({ kind: 'word', label, detail: dormancyNames[label] }));
+    case 'regime': return regimes(scene);
+    case 'draw': return stocks(scene);
+    case 'until': return ends(scene);
+    case 'collected': case 'bought': return monthsBack(today).map(label => ({ kind: 'date', label }));
+    case 'keeps': return [{ kind: 'number', label: printQuantity(journal.limits.stock.value), detail: 'the limit' }];
+    default: return [];
+  }
+}
+
+/** The regimes that the journal defines, with their stages. */
+export function regimes({ journal, line }: Scene): Suggestion[] {
+  return journal.definedIds().flatMap((id): Suggestion[] => {
+    const definition = journal.lot(id) ? undefined : journal.definitionsOf(id)[0];
+    if (definition?.record.keyword !== 'regime' || definition.line === line) return [];
+    const stages = factsOf(definition.record, 'stage').map(({ start, end }) => definition.line.text.slice(start, end));
+    return [{ kind: 'regime', label: id, detail: stages.join(', ') }];
+  });
+}
+
+/** Ends of a soak: at the limit, and after half of it. */
+function ends(scene: Scene): Suggestion[] {
+  const start = scene.entry?.moment;
+  if (!start) return [];
+  const { value, unit } = scene.journal.limits.soak(plantIn(scene)).value;
+  const end = (share: number, words: string): Suggestion => {
+    const duration = { value: value * share, unit };
+    return { kind: 'date', label: printMoment(after(start, duration, scene.journal.zone)), detail: `${printQuantity(duration)}${words}` };
+  };
+  return [end(1, ', the limit'), end(0.5, '')];
+}
+
+/** This month and the eleven before it, then this year and the last. */
+function monthsBack(today: Day): string[] {
+  const [year = 0, month = 0] = isoOf(today).split('-').map(Number);
+  const months = Array.from({ length: 12 }, (_, back) => {
+    const at = year * 12 + month - 1 - back;
+    return `${Math.floor(at / 12)}-${String((at % 12) + 1).padStart(2, '0')}`;
+  });
+  return [isoOf(today), ...months, String(year), String(year - 1)];
+}
