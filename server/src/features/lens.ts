@@ -1,0 +1,97 @@
+/** What stands above the record of a lot: how its batches do, what is due, the way to the comparison. */
+import { dueOfBatch, type Due, type DueKind } from '../calendar/due-sources.ts';
+import { isOpen, standingOf } from '../calendar/standing.ts';
+import type { Journal } from '../journal/journal.ts';
+import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { placeOf, type Place } from './place.ts';
+import { agoText } from './words/days.ts';
+import { germinatedOf } from './words/germination.ts';
+import { shareText } from './words/shares.ts';
+
+export interface Lens {
+  readonly place: Place;
+  readonly lot: string;
+  /** `compare`: two batches at least were counted. */
+  readonly about: 'state' | 'compare';
+}
+
+/** Batches shown one by one. */
+const MOST = 4;
+/** Today and tomorrow: what comes later is on the due list. */
+const AHEAD = 2;
+
+/** One or two for each lot that a file defines; their titles are worked out only when they come into view. */
+export function lensesOf(journal: Journal, file: string): Lens[] {
+  const text = journal.files.get(file)?.text;
+  const lenses: Lens[] = [];
+  for (const line of text ?? []) {
+    const { record } = line.content;
+    if (record?.keyword !== 'lot' || !record.subject) continue;
+    const lot = journal.lot(record.subject.text);
+    if (lot?.definition.line !== line) continue;
+    const place = placeOf(line, record.keywordSpan);
+    if ([...lot.batches.values()].some(isUsed)) lenses.push({ place, lot: lot.id, about: 'state' });
+    if (canCompare(lot)) lenses.push({ place, lot: lot.id, about: 'compare' });
+  }
+  return lenses;
+}
+
+function canCompare({ batches }: Lot): boolean {
+  return [...batches.values()].filter(batch => countsOf(batch).length > 0).length > 1;
+}
+
+/**
+ * Undefined for a lot that is gone.
+ *
+ * Example: '2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A due 3 days ago'
+ */
+export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot' | 'about'>, now: Moment): string | undefined {
+  const lot = journal.lot(id);
+  if (!lot) return undefined;
+  if (about === 'compare') return 'compare';
+  const batches = [...lot.batches.values()].filter(batch => isUsed(batch) && !isGivenOut(batch));
+  const open = batches.filter(batch => isOpen(standingOf(batch, now))).length;
+  const counted = batches.flatMap(batch => countedText(lot, batch) ?? []);
+  const more = counted.length - MOST;
+  return [
+    batches.length === 1 ? (open ? 'open' : 'closed') : open === 0 ? 'all closed' : `${open} of ${batches.length} open`,
+    ...counted.slice(0, MOST), more > 0 ? `${more} more` : undefined,
+    dueText(journal, lot, now),
+    batches.some(({ unread }) => unread) ? 'a record with an error is left out' : undefined,
+  ].filter(text => text !== undefined).join(' · ');
+}
+
+/** A batch by what follows its lot's id; what stayed of a divided lot is `rest`. */
+function nameIn({ id, batches }: Lot, path: string): string {
+  return path === id ? (batches.size > 1 ? 'rest' : '') : path.slice(id.length + 1);
+}
+
+function countedText(lot: Lot, batch: Batch): string | undefined {
+  if (countsOf(batch).length === 0) return undefined;
+  const share = germinatedOf(batch);
+  const text = isUndefined(share) ? `${batch.totals.germinated} germinated` : shareText(share.x, share.n);
+  return `${nameIn(lot, batch.path)} ${text}`.trim();
+}
+
+const asks: Readonly<Record<DueKind, string>> = {
+  soak: 'lift', stage: 'end of stage', count: 'count', stock: 'stock', reminder: 'reminder', ahead: 'plan',
+};
+
+/** The first thing that is due by tomorrow, with how many more there are. */
+function dueText(journal: Journal, lot: Lot, now: Moment): string | undefined {
+  const found = [...lot.batches.values()].flatMap(batch => [...dueOfBatch(journal, lot, standingOf(batch, now), now)])
+    .filter(({ at }) => at.day - now.day < AHEAD)
+    .sort((a, b) => a.at.day - b.at.day || (a.at.minutes ?? 0) - (b.at.minutes ?? 0));
+  const [first] = found;
+  if (!first) return undefined;
+  const same = found.filter(({ kind, at }) => kind === first.kind && at.day === first.at.day);
+  const rest = found.length - same.length;
+  return `${namesOf(lot, first.kind, same)} due ${agoText(first.at.day, now.day)}${rest > 0 ? `, ${rest} more` : ''}`;
+}
+
+function namesOf(lot: Lot, kind: DueKind, found: readonly Due[]): string {
+  const names = found.slice(0, MOST).map(({ id }) => nameIn(lot, id)).filter(name => name !== '');
+  return `${[asks[kind], names.join(', ')].filter(text => text !== '').join(' ')}${found.length > MOST ? ' …' : ''}`;
+}

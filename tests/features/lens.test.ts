@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
+import { variantsOf } from '../support/fixture.ts';
+import { at, journalOf } from './journals.ts';
+
+/** Each lens as its line, counted from 1, and its title. */
+function lenses(source: string, now = '2026-01-26'): string[] {
+  const [first, ...others] = variantsOf(source).map(({ fixture }) => {
+    const journal = journalOf(fixture);
+    return fixture.files.flatMap(({ name }) => lensesOf(journal, name))
+      .map(lens => `${lens.place.line + 1}: ${lensTitle(journal, lens, at(now))}`);
+  });
+  for (const other of others) expect(other).toEqual(first);
+  return first!;
+}
+
+const sown = `
+  lot V-1 Veratrum nigrum, 60 seeds
+  split V-1, A 24 seeds, B 24 seeds
+  sow V-1/A 2026-01-11
+  sow V-1/B 2026-01-11`;
+
+describe('above a lot', () => {
+  test('stand its batches with their shares, and what is due', () => {
+    expect(lenses(`${sown}\n  count V-1/A 2026-01-18, 3\n  count V-1/B 2026-01-18, 0`)).toEqual([
+      '1: 2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A, B due yesterday', '1: compare',
+    ]);
+  });
+
+  test('stands no comparison until two batches are counted', () => {
+    expect(lenses(`${sown}\n  count V-1/A 2026-01-18, 3`)).toEqual([
+      '1: 2 of 2 open · A 3 of 24 = 12.5 % · count B due 8 days ago, 1 more',
+    ]);
+  });
+
+  test('stands nothing as long as nothing was done to the seed', () => {
+    expect(lenses('lot V-1 Iris, 60 seeds\nnote V-1 2026-01-01, hard')).toEqual([]);
+  });
+
+  test('stands that all is closed', () => {
+    expect(lenses(`${sown}\n  count V-1/A 2026-01-18, 3\n  discard V-1/A 2026-01-20, dry\n  discard V-1/B 2026-01-20, dry`)).toEqual([
+      '1: all closed · A 3 of 24 = 12.5 %',
+    ]);
+  });
+
+  test('is a lot without batches called open or closed; seed that stayed of a divided one is called the rest', () => {
+    expect(lenses('lot V-1 Iris, 60 seeds\nsow V-1 2026-01-20\ncount V-1 2026-01-25, 6')).toEqual(['1: open · 6 of 60 = 10 %']);
+    expect(lenses('lot V-1 Iris, 60 seeds\nsplit V-1, A 50 seeds\nsow V-1 2026-01-20\ncount V-1 2026-01-25, 1')).toEqual(['1: open · rest 1 of 10 = 10 %']);
+  });
+
+  test('is a share without a known number only a number, and a mistake said', () => {
+    expect(lenses('lot V-1 Iris\nsow V-1 2026-01-20\ncount V-1 2026-01-25, 6\ncount V-1 2026-01-26, 1 sprouted')).toEqual([
+      '1: open · 6 germinated · a record with an error is left out',
+    ]);
+  });
+
+  test('stand four batches one by one, the others as a number', () => {
+    const parts = ['A', 'B', 'C', 'D', 'E', 'F'];
+    const text = ['lot V-1 Iris, 60 seeds', `split V-1, ${parts.map(part => `${part} 10 seeds`).join(', ')}`,
+      ...parts.map(part => `sow V-1/${part} 2026-01-20`), ...parts.map(part => `count V-1/${part} 2026-01-25, 5`)].join('\n');
+    expect(lenses(text)).toEqual([
+      '1: 6 of 6 open · A 5 of 10 = 50 % · B 5 of 10 = 50 % · C 5 of 10 = 50 % · D 5 of 10 = 50 % · 2 more', '1: compare',
+    ]);
+  });
+
+  test('stands a soak that is to end', () => {
+    expect(lenses('lot V-1 Iris, 60 seeds\nsoak V-1 2026-01-26 07:00, water, 24 h', '2026-01-26 08:00')).toEqual(['1: open · lift due tomorrow']);
+  });
+});
+
+test('the second definition of an id has no lens, and a lot that is gone no title', () => {
+  const journal = journalOf({ files: [{ name: 'a.germ', text: 'lot V-1 Iris\nlot V-1 Iris\nsow V-1 2026-01-20\n' }], expected: [] });
+  expect(lensesOf(journal, 'a.germ').map(({ place }) => place.line)).toEqual([0]);
+  expect(lensTitle(journal, { lot: 'V-2', about: 'state' }, at('2026-01-26'))).toBeUndefined();
+});
