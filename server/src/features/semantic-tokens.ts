@@ -1,0 +1,165 @@
+/**
+ * Names coloured by what they mean in the whole journal, which a grammar of single lines cannot know. The types are
+ * those that the grammar's scopes stand for in editors' themes, so that nothing changes its colour but what is closed
+ * or not defined.
+ */
+import type { Journal } from '../journal/journal.ts';
+import { isGivenOut, type Lot } from '../journal/life.ts';
+import { rootOf } from '../journal/mentions.ts';
+import { keywords } from '../model/keywords.ts';
+import type { Fact, JournalRecord, Span, Written } from '../model/record.ts';
+import { builtInAgents } from '../solutions/agents.ts';
+import { isLasting } from '../syntax/limits.ts';
+
+export interface Token extends Span {
+  readonly line: number;
+  /** `name`: a lot, a stock or a regime; `part`: a batch within its lot. */
+  readonly type: 'name' | 'part' | 'agent' | 'plant';
+  readonly marks: readonly Mark[];
+}
+
+/**
+ * `definition`: made known here; `builtIn`: needs no declaration; `closed`: nothing can come of it any more;
+ * `unresolved`: nothing in the journal defines it.
+ */
+export type Mark = 'definition' | 'builtIn' | 'closed' | 'unresolved';
+
+/** The tokens of the lines from one to another, by default all, in the order in which they stand. */
+export function tokensIn(journal: Journal, file: string, from = 0, to = Infinity): Token[] {
+  const text = journal.files.get(file)?.text;
+  if (!text) return [];
+  const reader = new TokenReader(journal);
+  const end = Math.min(to, text.lineCount - 1);
+  for (let number = Math.max(0, from); number <= end; number++) {
+    const { record } = text.at(number).content;
+    if (record) reader.read(record, number);
+  }
+  return reader.tokens;
+}
+
+// Shared: a large file has hundreds of thousands of tokens.
+const plain: readonly Mark[] = [];
+const definition: readonly Mark[] = ['definition'];
+const builtIn: readonly Mark[] = ['builtIn'];
+const closed: readonly Mark[] = ['closed'];
+const closedDefinition: readonly Mark[] = ['definition', 'closed'];
+const unresolved: readonly Mark[] = ['unresolved'];
+
+/** One part of a path, with its slash. */
+interface Part {
+  readonly length: number;
+  readonly marks: readonly Mark[];
+}
+
+class TokenReader {
+  readonly tokens: Token[] = [];
+  readonly #journal: Journal;
+  readonly #paths = new Map<string, readonly Part[]>();
+  #line = 0;
+  /** Where the last token of the line ends. */
+  #end = 0;
+
+  constructor(journal: Journal) {
+    this.#journal = journal;
+  }
+
+  read(record: JournalRecord, line: number): void {
+    this.#line = line;
+    this.#end = 0;
+    if (record.subject) this.#subject(record, record.subject);
+    for (const fact of record.facts) this.#fact(record, fact);
+  }
+
+  #add(start: number, end: number, type: Token['type'], marks: readonly Mark[]): void {
+    if (end <= start || start < this.#end) return;
+    this.#end = end;
+    this.tokens.push({ line: this.#line, start, end, type, marks });
+  }
+
+  #name({ start, end }: Span, isKnown: boolean): void {
+    this.#add(start, end, 'name', isKnown ? plain : unresolved);
+  }
+
+  #subject({ keyword, plant }: JournalRecord, subject: Written): void {
+    const { start, end, text } = subject;
+    switch (keywords[keyword].subject) {
+      case 'batch': this.#path(subject); break;
+      case 'new lot': {
+        const lot = this.#journal.lot(text);
+        const isClosed = lot !== undefined && closedPaths(lot).has(text);
+        this.#add(start, end, 'name', isClosed ? closedDefinition : definition);
+        if (plant) this.#add(plant.start, plant.end, 'plant', isClosed ? closed : plain);
+        break;
+      }
+      case 'any': {
+        if (text.includes('/') || this.#journal.lot(text)) this.#path(subject);
+        else if (this.#journal.agents.has(text)) this.#agent(subject);
+        else this.#name(subject, this.#journal.kindOf(text) !== undefined);
+        break;
+      }
+      case 'new stock': case 'new regime': this.#add(start, end, 'name', definition); break;
+      case 'new agent': this.#add(start, end, 'agent', definition); break;
+      case 'limited': if (!isLasting(text)) this.#agent(subject); break;
+      case 'plant': this.#add(start, end, 'plant', plain); break;
+      default:
+    }
+  }
+
+  #fact({ keyword }: JournalRecord, fact: Fact): void {
+    switch (fact.type) {
+      case 'part': this.#add(fact.name.start, fact.name.end, 'part', definition); break;
+      case 'substance': {
+        const { name } = fact;
+        const isStock = keyword !== 'stock' && !this.#journal.agents.has(name.text) && this.#journal.solution(name.text);
+        if (isStock) this.#name(name, true);
+        else this.#agent(name);
+        break;
+      }
+      case 'draw': this.#name(fact.stock, this.#journal.solution(fact.stock.text) !== undefined); break;
+      case 'regime': this.#name(fact.value, this.#journal.kindOf(fact.value.text) === 'regime'); break;
+      case 'for': this.#add(fact.value.start, fact.value.end, 'plant', plain); break;
+      default:
+    }
+  }
+
+  #agent({ text, start, end }: Written): void {
+    const known = this.#journal.agents.has(text) ? plain : unresolved;
+    this.#add(start, end, 'agent', builtInAgents.has(text) ? builtIn : known);
+  }
+
+  /** The lot, and each batch on the way to the one that is meant. */
+  #path({ text, start }: Written): void {
+    let parts = this.#paths.get(text);
+    if (!parts) this.#paths.set(text, parts = partsOf(text, this.#journal.lot(rootOf(text))));
+    let at = start;
+    for (const { length, marks } of parts) {
+      this.#add(at, at + length, at === start ? 'name' : 'part', marks);
+      at += length + 1;
+    }
+  }
+}
+
+function partsOf(text: string, lot: Lot | undefined): Part[] {
+  let path = '';
+  return text.split('/').map(part => {
+    path = path === '' ? part : `${path}/${part}`;
+    const isClosed = lot !== undefined && closedPaths(lot).has(path);
+    return { length: part.length, marks: lot?.batches.has(path) ? (isClosed ? closed : plain) : unresolved };
+  });
+}
+
+const memo = new WeakMap<Lot, ReadonlySet<string>>();
+
+/** The batches that are closed, or given out to batches that all are. */
+function closedPaths(lot: Lot): ReadonlySet<string> {
+  const known = memo.get(lot);
+  if (known) return known;
+  const paths = new Set<string>();
+  // Each batch comes before its children.
+  for (const batch of [...lot.batches.values()].reverse()) {
+    const isOver = batch.closed !== undefined || isGivenOut(batch);
+    if (isOver && batch.children.every(({ path }) => paths.has(path))) paths.add(batch.path);
+  }
+  memo.set(lot, paths);
+  return paths;
+}
