@@ -18,6 +18,7 @@ export interface SessionOptions {
   /** False: the client names no workspace folder. */
   readonly folder?: boolean;
   readonly capabilities?: object;
+  readonly initializationOptions?: object;
 }
 
 export class Session {
@@ -87,7 +88,7 @@ export async function inSession(options: SessionOptions, work: (session: Session
 }
 
 async function start(folder: string, options: SessionOptions): Promise<Session> {
-  const { settings = {}, folder: named = true, capabilities } = options;
+  const { settings = {}, folder: named = true, capabilities, initializationOptions } = options;
   const [up, down] = [new PassThrough(), new PassThrough()];
   const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
   serve(server, { version: '0', disk: filesOnDisk, later: work => setImmediate(work) });
@@ -105,7 +106,7 @@ async function start(folder: string, options: SessionOptions): Promise<Session> 
   connection.listen();
   const rootUri = pathToFileURL(folder).href;
   session.initialized = await connection.sendRequest('initialize', {
-    processId: null, rootUri: named ? rootUri : null,
+    processId: null, rootUri: named ? rootUri : null, initializationOptions,
     workspaceFolders: named ? [{ uri: rootUri, name: 'journal' }] : null,
     capabilities: capabilities ?? {
       workspace: {

@@ -1,11 +1,14 @@
 /** Registers every request, each behind the guard, and says in one place what the server can do. */
 import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import { annotationCapabilities, serveAnnotations } from './annotations.ts';
 import { serveCalendar } from './calendar.ts';
+import { colourCapabilities, serveColours } from './colours.ts';
 import { guarded } from './guard.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
 import type { Service, Snapshot } from './service.ts';
+import { serveWriting, writingCapabilities } from './writing.ts';
 
 /** Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours. */
 export type About = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
@@ -13,7 +16,10 @@ export type About = <Params extends { readonly textDocument: { readonly uri: str
 ) => ReturnType<typeof guarded<Params, Result>>;
 
 export function featureCapabilities(): ServerCapabilities {
-  return { ...readingCapabilities, ...navigationCapabilities };
+  return {
+    ...readingCapabilities, ...navigationCapabilities,
+    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities,
+  };
 }
 
 export function serveFeatures(connection: Connection, service: Service): void {
@@ -23,6 +29,9 @@ export function serveFeatures(connection: Connection, service: Service): void {
   });
   serveReading(connection, about);
   serveNavigation(connection, about, service);
+  serveWriting(connection, about, service);
+  serveAnnotations(connection, about, service);
+  serveColours(connection, about, service);
   serveCalendar(connection, service);
   serveMix(connection, service);
 }

@@ -8,6 +8,7 @@ import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
 import { filesOfClient, type Files } from './files.ts';
 import { Publisher } from './publisher.ts';
+import { Refresher } from './refresh.ts';
 import { readSettings, type Settings } from './settings.ts';
 import { Workspace, type Room } from './workspace.ts';
 
@@ -23,6 +24,8 @@ export interface ServerOptions {
 interface OurOptions {
   readonly files?: boolean;
   readonly settings?: unknown;
+  /** Commands of the client that a lens may lead to. */
+  readonly commands?: unknown;
 }
 
 const MINUTE = 60_000;
@@ -31,6 +34,7 @@ const MINUTE = 60_000;
 export function serve(connection: Connection, { version, disk, later }: ServerOptions): void {
   let client: ClientCapabilities = {};
   let settings: Settings = readSettings(undefined);
+  let commands: ReadonlySet<string> = new Set();
   let workspace: Workspace;
   /** The client's settings have come, if it has any to ask for. */
   let configured: Promise<void> = Promise.resolve();
@@ -38,6 +42,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   let clock: ReturnType<typeof setInterval> | undefined;
 
   const now = ({ journal }: Room) => settings.asOf ?? present(journal.zone);
+  const refresher = new Refresher(connection, () => client);
   const publisher = new Publisher(connection, () => workspace, now, uri => documents.get(uri)?.version, later);
   // The manager is made before the workspace is known: its documents ask for it only when one is opened.
   const documents = new TextDocuments(documentsOf(() => workspace));
@@ -46,6 +51,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     client = params.capabilities;
     const ours = (params.initializationOptions ?? {}) as OurOptions;
     settings = readSettings(ours.settings);
+    commands = new Set(Array.isArray(ours.commands) ? ours.commands.map(String) : []);
     const { publishDiagnostics } = client.textDocument ?? {};
     publisher.options = {
       relatedInformation: publishDiagnostics?.relatedInformation === true,
@@ -55,7 +61,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     if (ours.files === true) publisher.published = () => void connection.sendNotification('plumule/changed');
     const files = ours.files === true || !disk ? filesOfClient(connection) : disk;
     workspace = new Workspace(
-      files, (room, file) => publisher.changed(room, file), message => connection.console.warn(message));
+      files, (room, file) => follow(room, file), message => connection.console.warn(message));
     applySettings();
     folders = foldersOf(params);
     return {
@@ -87,8 +93,10 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       });
     }
     // Soaks run out and days change while nobody types.
+    let days = daysNow();
     clock = setInterval(() => {
       for (const room of workspace.rooms) publisher.changed(room);
+      if (days !== (days = daysNow())) refresher.changed();
     }, MINUTE);
   });
 
@@ -112,6 +120,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   connection.onShutdown(() => {
     clearInterval(clock);
+    refresher.stop();
   });
 
   serveFeatures(connection, {
@@ -131,8 +140,21 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     uriOf: file => workspace.uriOf(file),
     versionOf: uri => documents.get(uri)?.version,
     client: () => client,
+    settings: () => settings,
+    commands: () => commands,
   });
   documents.listen(connection);
+
+  /** A client fetches anew what it shows of a document that it changes itself, not what that changes in others. */
+  function follow(room: Room, file?: string): void {
+    publisher.changed(room, file);
+    if (file === undefined || !workspace.isOpen(file) || documents.all().length > 1) refresher.changed();
+  }
+
+  /** The present day of each journal. */
+  function daysNow(): string {
+    return Array.from(workspace.rooms, room => now(room).day).join();
+  }
 
   async function pullSettings(): Promise<void> {
     try {

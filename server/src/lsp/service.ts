@@ -2,6 +2,7 @@
 import type { ClientCapabilities } from 'vscode-languageserver';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { Settings } from './settings.ts';
 import type { Room } from './workspace.ts';
 
 /** One journal at one moment, as a single request sees it. */
@@ -24,4 +25,7 @@ export interface Service {
   uriOf(file: string): string;
   versionOf(uri: string): number | undefined;
   client(): ClientCapabilities;
+  settings(): Settings;
+  /** Commands that the client has beside the protocol's own. */
+  commands(): ReadonlySet<string>;
 }

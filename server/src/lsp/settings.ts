@@ -5,7 +5,13 @@ import type { Moment } from '../journal/moment.ts';
 import { momentOf } from './clock.ts';
 import type { SeveritySettings } from './publisher.ts';
 
-export interface Settings {
+/** What is shown between and behind the lines. */
+interface Shown {
+  readonly hints: { readonly counts: boolean; readonly soaks: boolean; readonly stages: boolean };
+  readonly lens: { readonly lots: boolean };
+}
+
+export interface Settings extends Shown {
   readonly limits: LimitSettings;
   readonly severity: SeveritySettings;
   /** A day to judge the journal by in place of the present one. */
@@ -15,6 +21,7 @@ export interface Settings {
 export function readSettings(section: unknown): Settings {
   const root = objectOf(section);
   const limits = objectOf(root.limits);
+  const hints = objectOf(root.hints);
   const asOf = root.asOf;
   return {
     limits: {
@@ -24,6 +31,8 @@ export function readSettings(section: unknown): Settings {
       strengths: textsOf(objectOf(limits.strengths)),
     },
     severity: severityOf(objectOf(objectOf(root.problems).severity)),
+    hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
+    lens: { lots: objectOf(root.lens).lots !== false },
     asOf: typeof asOf === 'string' ? momentOf(asOf) : undefined,
   };
 }

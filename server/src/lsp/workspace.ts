@@ -178,7 +178,7 @@ export function keyOf(uri: string): string {
   return URI.parse(uri).toString();
 }
 
-function isInside(key: string, folder: string): boolean {
+export function isInside(key: string, folder: string): boolean {
   return key.startsWith(folder.endsWith('/') ? folder : `${folder}/`);
 }
 

@@ -1,0 +1,75 @@
+/** Requests for what is shown in and around the text: lenses, hints at the ends of lines, links; and selections. */
+import {
+  type CodeLens, type Connection, type DocumentLink, type InlayHint, type SelectionRange, type ServerCapabilities,
+} from 'vscode-languageserver';
+import { URI, Utils } from 'vscode-uri';
+import { hintsIn } from '../features/inlay.ts';
+import { lensesOf, lensTitle, type Lens } from '../features/lens.ts';
+import { linksOf, type DocumentLink as Link } from '../features/links.ts';
+import { selectionsAt } from '../features/selection.ts';
+import type { Range } from '../text/line-store.ts';
+import { rangeOf } from './convert.ts';
+import type { About } from './features.ts';
+import { guarded } from './guard.ts';
+import type { Service, Snapshot } from './service.ts';
+import { isInside } from './workspace.ts';
+
+export const annotationCapabilities: ServerCapabilities = {
+  codeLensProvider: { resolveProvider: true }, inlayHintProvider: true, documentLinkProvider: {},
+  selectionRangeProvider: true,
+};
+
+/** Of our own client; other clients that have it say so. */
+const COMPARE = 'plumule.compare';
+
+/** What a lens needs to find its title when it comes into view. */
+interface LensData extends Pick<Lens, 'lot' | 'about'> {
+  readonly uri: string;
+}
+
+export function serveAnnotations(connection: Connection, about: About, service: Service): void {
+  connection.onCodeLens(about('code lens', null, ({ journal, file }, { textDocument: { uri } }): CodeLens[] => {
+    if (!service.settings().lens.lots) return [];
+    // A lens that leads nowhere would be a riddle.
+    const lenses = lensesOf(journal, file).filter(lens => lens.about === 'state' || service.commands().has(COMPARE));
+    return lenses.map(({ place, lot, about: what }) => ({ range: rangeOf(place), data: { uri, lot, about: what } }));
+  }));
+
+  connection.onCodeLensResolve((given, token) => guarded(connection, 'code lens', given, async (lens: CodeLens) => {
+    const { uri, lot, about: what } = lens.data as LensData;
+    const snapshot = await service.snapshot(uri);
+    const title = snapshot && lensTitle(snapshot.journal, { lot, about: what }, snapshot.now);
+    const command = what === 'compare' ? { command: COMPARE, arguments: [uri, lot] } : { command: '' };
+    return { ...lens, command: { title: title ?? '–', ...command } };
+  })(given, token));
+
+  connection.languages.inlayHint.on(about('hints', null, ({ journal, file, now }, { range }): InlayHint[] => {
+    const hints = hintsIn(journal, file, range.start.line, range.end.line, service.settings().hints, now);
+    return hints.map(({ line, character, text, more }) => ({
+      position: { line, character }, label: text, paddingLeft: true, ...(more !== undefined && { tooltip: more }),
+    }));
+  }));
+
+  connection.onSelectionRanges(about('selection', null, ({ journal, file }, { positions }): SelectionRange[] | null => {
+    const text = journal.files.get(file)?.text;
+    return text ? selectionsAt(text, positions).map(nested) : null;
+  }));
+
+  connection.onDocumentLinks(about('links', null, (snapshot, { textDocument: { uri } }): DocumentLink[] => {
+    const text = snapshot.journal.files.get(snapshot.file)?.text;
+    return text ? linksOf(text).flatMap(link => linkOf(link, uri, snapshot) ?? []) : [];
+  }));
+}
+
+/** The smallest range, with those around it. */
+function nested(ranges: readonly Range[]): SelectionRange {
+  return ranges.reduceRight<SelectionRange | undefined>(
+    (parent, range) => ({ range, ...(parent && { parent }) }), undefined)!;
+}
+
+/** Pictures are linked within the journal's folder only. */
+function linkOf({ target, ...place }: Link, uri: string, { room: { folder } }: Snapshot): DocumentLink | undefined {
+  if (target.kind === 'web') return { range: rangeOf(place), target: target.url };
+  const picture = Utils.joinPath(Utils.dirname(URI.parse(uri)), target.path).toString();
+  return isInside(picture, folder) ? { range: rangeOf(place), target: picture } : undefined;
+}
