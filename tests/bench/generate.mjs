@@ -28,38 +28,47 @@ function randomFrom(seed) {
   };
 }
 
+const WEEKS = 20;
+
+/** The stock that is made up for the soaks of a week. */
+const stockOf = (year, week) => `G${String(year).slice(2)}-${week}`;
+
 const iso = day => new Date(day * DAY).toISOString().slice(0, 10);
 
-/** One lot: the lines that define it, and its dated lines as [day, line, remark]. */
-function lotOf(id, winter, random) {
+/** One lot: the lines that define it, and its dated lines as [day, time, line, remark]. `slotIn` gives a free slot. */
+function lotOf(id, winter, random, slotIn) {
   const pick = list => list[Math.floor(random() * list.length)];
   const below = n => Math.floor(random() * n);
   const year = 2010 + winter;
-  const start = Date.UTC(year, 9, 1) / DAY + 7 * below(20);
+  const week = below(WEEKS);
+  const start = Date.UTC(year, 9, 1) / DAY + 7 * week;
   const seeds = 12 + 6 * below(5);
   const names = ['A', 'B', 'C'].slice(0, 2 + below(2));
   const head = [
     `lot ${id} ${pick(GENERA)} ${pick(SPECIES)}, ${seeds * names.length + 12} seeds, collected ${year}-0${7 + below(3)}, from ${pick(SOURCES)}, ` +
-      `stored dry, dormancy ${pick(DORMANCIES)}, at tin ${id} slot 1`,
+      `stored dry, dormancy ${pick(DORMANCIES)}, at ${slotIn(`tin ${year}`)}`,
     `split ${id}, ${names.map(name => `${name} ${seeds} seeds`).join(', ')}`,
   ];
   const events = [];
   const chilled = random() < 0.3;
   const sown = start + 1 + (chilled ? 70 : 0);
+  // A batch stands for 11 weeks, so its shelf is free again before the next one comes.
+  const shelf = `shelf ${(week + (chilled ? 10 : 0)) % 13}`;
   const tooLong = below(50) === 0;
   for (const [index, name] of names.entries()) {
     const batch = `${id}/${name}`;
-    const stock = `G${year}${index === 0 ? '' : '-250'}`;
+    const stock = `${stockOf(year, week)}${index === 0 ? '' : '-half'}`;
     const soak = name === names.at(-1) ? 'water' : random() < 0.5 ? `${stock} 10 mL` : `GA3 ${pick([100, 250, 500])} ppm`;
-    // Slots are each batch's own: nobody puts two batches into one.
-    const place = `at shelf ${id} slot ${index + 1}`;
-    events.push([start, `soak ${batch} 19:00, ${soak}, ${tooLong && index === 0 ? 30 : 24} h, at jar ${id} slot ${index + 1}`]);
-    events.push([start + 1, `lift ${batch} ${tooLong && index === 0 ? '23:30' : '18:45'}`]);
-    if (chilled) events.push([start + 1, `chill ${batch} 23:45, 4 C, 10 weeks, at fridge box ${1 + below(4)}`]);
-    events.push([sown, `sow ${batch} 23:50, ${seeds} seeds, 18 C, in sieved compost, ${place}`]);
+    const isLate = tooLong && index === 0;
+    const lifted = isLate ? '23:30' : '18:45';
+    events.push([start, '19:00', `soak ${batch} 19:00, ${soak}, ${isLate ? 30 : 24} h, at ${slotIn(`jar ${week}`)}`]);
+    events.push([start + 1, lifted, `lift ${batch} ${lifted}`]);
+    if (chilled) events.push([start + 1, '23:45', `chill ${batch} 23:45, 4 C, 10 weeks, at fridge box ${1 + below(4)}`]);
+    events.push([sown, '23:50', `sow ${batch} 23:50, ${seeds} seeds, 18 C, in sieved compost, at ${slotIn(`${year} ${shelf}`)}`]);
     let [left, sprouted, up] = [seeds, 0, 0];
-    for (let week = 1; week <= 10; week++) {
-      const fresh = Math.min(left, below(5));
+    for (let round = 1; round <= 10; round++) {
+      // Untreated seed comes up by half, and later.
+      const fresh = Math.min(left, below(soak === 'water' ? 2 : 5));
       left -= fresh;
       sprouted += fresh;
       const emerged = Math.min(sprouted - up, below(3));
@@ -67,11 +76,11 @@ function lotOf(id, winter, random) {
       const rotted = left > 0 && below(12) === 0 ? 1 : 0;
       left -= rotted;
       const facts = [`${fresh}`, ...(emerged ? [`${emerged} emerged`] : []), ...(rotted ? [`${rotted} rotted`] : [])];
-      events.push([sown + 7 * week, `count ${batch}, ${facts.join(', ')}`, below(6) === 0 ? pick(REMARKS) : undefined]);
+      events.push([sown + 7 * round, '', `count ${batch}, ${facts.join(', ')}`, below(6) === 0 ? pick(REMARKS) : undefined]);
     }
-    if (up > 0) events.push([sown + 75, `pot ${batch}, ${up} seedlings, at bench ${1 + below(4)}`]);
+    if (up > 0) events.push([sown + 75, '', `pot ${batch}, ${up} seedlings, at bench ${1 + below(4)}`]);
     const dead = Math.min(left, below(3));
-    events.push([sown + 77, `cut ${batch}, ${left - dead} fresh, ${dead} dead`]);
+    events.push([sown + 77, '', `cut ${batch}, ${left - dead} fresh, ${dead} dead`]);
   }
   return { head, events };
 }
@@ -79,16 +88,27 @@ function lotOf(id, winter, random) {
 function winterFile(winter, count, seed) {
   const random = randomFrom(seed);
   const year = 2010 + winter;
-  const lots = Array.from({ length: count }, (_, n) => lotOf(`L${String(year).slice(2)}-${n + 1}`, winter, random));
+  const taken = new Map();
+  const slotIn = place => {
+    taken.set(place, (taken.get(place) ?? 0) + 1);
+    return `${place} slot ${taken.get(place)}`;
+  };
+  const lots = Array.from({ length: count }, (_, n) => lotOf(`L${String(year).slice(2)}-${n + 1}`, winter, random, slotIn));
+  const solutions = Array.from({ length: WEEKS }, (_, week) => {
+    const [stock, made] = [stockOf(year, week), iso(Date.UTC(year, 9, 1) / DAY + 7 * week)];
+    return [
+      `stock ${stock} ${made}, GA3 4 g, purity 90 %, 7.2 L, keeps 1 year, at fridge door`,
+      `dilute ${stock}-half ${made}, from ${stock} 2 L, to 4 L`,
+    ];
+  });
   const lines = [
     `# Winter ${year}/${String(year + 1).slice(2)}`, '# Invented from end to end.', '', '# Solutions', '',
-    `stock G${year} ${year}-09-30, GA3 20 mg, purity 90 %, 36 mL, at fridge door`,
-    `dilute G${year}-250 ${year}-09-30, from G${year} 10 mL, to 20 mL`,
+    ...solutions.flat(),
     '', `# Seed of ${year}`, '', ...lots.flatMap(({ head }) => head), '', '# The diary',
   ];
-  const events = lots.flatMap(lot => lot.events).sort(([a], [b]) => a - b);
+  const events = lots.flatMap(lot => lot.events).sort(([a, x], [b, y]) => a - b || (x < y ? -1 : x > y ? 1 : 0));
   let today;
-  for (const [day, line, remark] of events) {
+  for (const [day, , line, remark] of events) {
     if (day !== today) lines.push('', `day ${iso(day)}`);
     today = day;
     lines.push(line, ...(remark ? [`  ${remark}`] : []));

@@ -24,14 +24,18 @@ export function slotOf(place: string): Slot | undefined {
  * Example: placeKey('bag 3 slot 02') is placeKey('Bag3 Slot 2')
  */
 export function placeKey(place: string): string {
+  return slotKeyOf(place) ?? plain(place);
+}
+
+/** The key of a place that names a slot; undefined for any other text. */
+export function slotKeyOf(place: string): string | undefined {
   const slot = slotOf(place);
-  if (!slot) return plain(place);
-  return slotKey(slot);
+  return slot && slotKey(slot);
 }
 
 /** Every such key holds a blank, and so is no id. */
 function slotKey({ container, slot }: Slot): string {
-  return `${plain(container)} slot ${plain(slot).replace(/^0+(?=\d)/, '')}`;
+  return `${plain(container)} slot ${slot.toLowerCase().replace(/^0+(?=\d)/, '')}`;
 }
 
 function plain(text: string): string {

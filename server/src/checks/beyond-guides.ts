@@ -7,7 +7,6 @@ import { showStrength } from '../solutions/display.ts';
 import { listed } from '../syntax/nearest.ts';
 import { shown } from '../syntax/reader.ts';
 import { found, relatedTo, type Context, type Found, type LotCheck } from './check.ts';
-import { soaksOf } from './soaks.ts';
 import { lengthSpan } from './spans.ts';
 
 /** As many guides as a message names. */
@@ -17,10 +16,10 @@ const MOST = 4;
  * A soak stronger, or for certain longer, than every guide that says something of that plant and that agent. A salt
  * counts as its acid; what nobody measured is held against nothing.
  */
-export const beyondGuides: LotCheck = function* (lot, context) {
+export const beyondGuides: LotCheck = function* (lot, context, events) {
   const guides = context.journal.guides.of(lot.plant);
   if (guides.length === 0) return;
-  for (const { soak } of soaksOf(lot)) {
+  for (const { soak } of events.soaks) {
     for (const dose of soak.doses) {
       if (!dose.agent || dose.fact.unmeasured) continue;
       const sayings = guides.flatMap(guide => sayingsOf(guide, dose, context));

@@ -1,7 +1,11 @@
 import type { Dose, Entry } from '../journal/life.ts';
+import type { StrengthLimit } from '../journal/limits.ts';
 import { printQuantity } from '../model/quantity.ts';
-import { compareDoses } from '../solutions/comparison.ts';
+import type { Agent } from '../solutions/agent.ts';
+import type { Exact } from '../solutions/amounts.ts';
+import { comparedPpm } from '../solutions/comparison.ts';
 import { showStrength } from '../solutions/display.ts';
+import { strengthInPpm } from '../solutions/strength.ts';
 import { found, relatedTo, type Context, type Found } from './check.ts';
 
 /** A dose stronger than the limit that holds for its agent and this plant. */
@@ -11,9 +15,8 @@ export function doseAboveLimit(
   const limit = agent && ppm.ok ? journal.limits.strength(agent, plant) : undefined;
   const limited = limit && journal.agents.get(limit.of);
   if (!agent || !ppm.ok || !limit || !limited) return undefined;
-  const comparison = compareDoses(
-    { agent, strength: { value: ppm.value.valueOf(), unit: 'ppm' } }, { agent: limited, strength: limit.value });
-  if (!comparison.comparable || comparison.order <= 0) return undefined;
+  const most = ppmOf(limit, limited);
+  if (!most || comparedPpm(ppm.value, agent).lte(most)) return undefined;
   const strength = fact.strength
     ? printQuantity(fact.strength.value)
     : `${showStrength(ppm.value, 'ppm').text} (stock ${stock ?? fact.name.text})`;
@@ -21,4 +24,17 @@ export function doseAboveLimit(
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,
     { agent: agent.word, strength, limit: `${printQuantity(limit.value)}${of}`, origin: limit.origin },
     { related: limit.line ? [relatedTo(journal.entryAt(limit.line)!, 'The limit')] : [] });
+}
+
+const memo = new WeakMap<StrengthLimit, Exact>();
+
+/** The limit in ppm; a few limits judge thousands of doses. */
+function ppmOf(limit: StrengthLimit, agent: Agent): Exact | undefined {
+  const known = memo.get(limit);
+  if (known) return known;
+  const ppm = strengthInPpm(limit.value, agent);
+  if (!ppm.ok) return undefined;
+  const compared = comparedPpm(ppm.value, agent);
+  memo.set(limit, compared);
+  return compared;
 }

@@ -2,15 +2,14 @@ import type { Keyword } from '../model/keywords.ts';
 import { isoOf } from '../model/day.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
-import { soaksOf } from './soaks.ts';
 import { subjectOf } from './spans.ts';
 
 /** What tells that the seed is out of the soak; what is cut open or thrown away needs no lifting. */
 const onward: ReadonlySet<Keyword> = new Set(['soak', 'sow', 'chill', 'warm', 'count']);
 
 /** Seed went on from a soak to something else, and when it came out is not written. */
-export const liftMissing: LotCheck = function* (lot) {
-  for (const { soak: { entry, endedBy, endEntry }, batches } of soaksOf(lot)) {
+export const liftMissing: LotCheck = function* (_lot, _context, events) {
+  for (const { soak: { entry, endedBy, endEntry }, batches } of events.soaks) {
     if (endedBy !== 'next' || !endEntry || entry.record.broken || batches.some(({ unread }) => unread)) continue;
     const { keyword } = endEntry.record;
     if (!onward.has(keyword)) continue;

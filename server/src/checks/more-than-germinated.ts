@@ -1,4 +1,4 @@
-import type { CountEvent } from '../journal/life.ts';
+import { hasTotal, type CountEvent } from '../journal/life.ts';
 import { factOf } from '../model/record.ts';
 import { found, type Found, type LotCheck } from './check.ts';
 import { countSpan } from './spans.ts';
@@ -8,7 +8,7 @@ const laterStages = ['emerged', 'leaf'] as const;
 
 /** More seedlings died, are weak, or were pricked out than have germinated. */
 export const moreThanGerminated: LotCheck = function* (_lot, _context, events) {
-  for (const count of events.of('count')) yield* ofCount(count);
+  for (const count of events.of('count')) if (mayBeTooMany(count)) yield* ofCount(count);
   for (const { batch, entry } of events.of('pot')) {
     const seedlings = factOf(entry.record, 'seedlings');
     const before = batch.events.findLast((event): event is CountEvent =>
@@ -19,6 +19,12 @@ export const moreThanGerminated: LotCheck = function* (_lot, _context, events) {
       { n: seedlings.n.value, what: 'potted seedlings', batch: batch.path, germinated: before.after.germinated });
   }
 };
+
+/** A glance that spares most counts the rest. */
+function mayBeTooMany(count: CountEvent): boolean {
+  const { germinated, died, leggy, abnormal } = count.after;
+  return died > germinated || leggy > germinated || abnormal > germinated || hasTotal(count);
+}
 
 function* ofCount({ batch: { path: batch }, entry, counts, before, after }: CountEvent): Iterable<Found> {
   const { line, record } = entry;

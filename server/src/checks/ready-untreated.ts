@@ -10,11 +10,12 @@ import { subjectOf } from './spans.ts';
  * Said once for a lot, at its first such soak.
  */
 export const readyUntreated: PlantCheck = function* (lots) {
+  const ordered = inOrder(lots);
   for (const lot of lots) {
     const soaks = new Events(lot).of('soak').toSorted((a, b) => a.entry.moment.day - b.entry.moment.day);
     for (const { entry, soak: { doses } } of soaks) {
       const hormone = doses.find(({ agent }) => agent?.role === 'hormone')?.agent;
-      const record = hormone && readyBefore(inOrder(lots), entry.moment.day);
+      const record = hormone && readyBefore(ordered, entry.moment.day);
       if (!record) continue;
       yield told(entry, hormone.word, record);
       break;

@@ -1,5 +1,5 @@
 /** Which lots have seed in which slots: what to check again across lots when one of them was edited. */
-import { placeKey, slotOf } from '../calendar/place-text.ts';
+import { slotKeyOf } from '../calendar/place-text.ts';
 import { staysOf, type Stay } from '../calendar/stays.ts';
 import type { Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -17,7 +17,7 @@ export class SlotIndex {
     const now = lot ? bySlot(staysOf(lot)) : none;
     if (now.size > 0) this.#stays.set(id, now);
     else this.#stays.delete(id);
-    const slots = [...new Set([...before.keys(), ...now.keys()])];
+    const slots = before.size === 0 ? [...now.keys()] : [...new Set([...before.keys(), ...now.keys()])];
     const changed = slots.filter(slot => !isSame(before.get(slot), now.get(slot)));
     for (const slot of changed) {
       const lots = this.#lotsIn.get(slot) ?? new Set();
@@ -38,8 +38,8 @@ export class SlotIndex {
 function bySlot(stays: readonly Stay[]): Map<string, Stay[]> {
   const found = new Map<string, Stay[]>();
   for (const stay of stays) {
-    if (!slotOf(stay.place)) continue;
-    const key = placeKey(stay.place);
+    const key = slotKeyOf(stay.place);
+    if (key === undefined) continue;
     const same = found.get(key);
     if (same) same.push(stay);
     else found.set(key, [stay]);

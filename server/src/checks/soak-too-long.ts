@@ -2,14 +2,13 @@ import { elapsed, lengthText, type Elapsed } from '../journal/moment.ts';
 import { dayAfter, minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
-import { soaksOf } from './soaks.ts';
 import { lengthSpan } from './spans.ts';
 
 /** Seed that lay, or lies by now, longer in a soak than the limit; only where it is certain. */
-export const soakTooLong: LotCheck = function* (lot, { journal, now }) {
+export const soakTooLong: LotCheck = function* (lot, { journal, now }, events) {
   const { value, origin, line: limitLine } = journal.limits.soak(lot.plant);
   const limit = limitMinutes(value);
-  for (const { soak, batches } of soaksOf(lot)) {
+  for (const { soak, batches } of events.soaks) {
     const { entry, start, end, endEntry } = soak;
     const running = !end;
     if (running && batches.every(({ unread }) => unread)) continue;

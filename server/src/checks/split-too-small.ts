@@ -26,7 +26,11 @@ export const splitTooSmall: LotCheck = function* (lot, _context, events) {
   }
 };
 
+/** So many on either side tell these two apart with power to spare, and reckoning how much takes long. */
+const PLENTY = 12;
+
 function tells(treated: number, untreated: number): boolean {
+  if (Math.min(treated, untreated) >= PLENTY) return true;
   const { visible, isMany } = plan(treated, untreated, UNTREATED);
   return isMany || (!isUndefined(visible) && visible.value <= TREATED);
 }

@@ -1,63 +1,76 @@
 /** Names that nothing in the journal defines. */
+import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
-import { mentionsOf, rootOf, subjectIdOf, type Mention } from '../journal/mentions.ts';
-import { keywords, type Keyword, type KeywordInfo } from '../model/keywords.ts';
+import { hasReference, isDefining, mentionsOf, rootOf, subjectIdOf, type Mention } from '../journal/mentions.ts';
+import { keywords, type Keyword } from '../model/keywords.ts';
 import type { ProblemCode } from '../model/problems.ts';
-import type { FactType } from '../model/record.ts';
 import { wordFor } from '../solutions/agent-names.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
-import { found, type Context, type Found, type IdCheck } from './check.ts';
-
-const referring: ReadonlySet<FactType> = new Set(['substance', 'draw', 'regime']);
-
-/** Most records name nothing but a lot. */
-const namesLotAlone: ReadonlySet<string> = new Set(Object.entries<KeywordInfo>(keywords)
-  .filter(([, { subject, facts }]) => subject === 'batch' && !facts.some(({ type }) => referring.has(type)))
-  .map(([keyword]) => keyword));
-
-export const unknownIds: IdCheck = function* (id, mentions, context) {
-  const defined = new Set(context.journal.definitionsOf(id).map(({ record }) => record.keyword));
-  const isLot = defined.has('lot');
-  for (const entry of mentions) {
-    if (isLot && namesLotAlone.has(entry.record.keyword)) continue;
-    for (const mention of mentionsOf(entry.record)) {
-      if (mention.id !== id || mention.role === 'definition') continue;
-      const wanted = wantedBy(entry.record.keyword, mention);
-      if (!wanted.kinds.some(kind => defined.has(kind))) yield unknown(entry, mention, wanted, context);
-    }
-  }
-};
+import { found, type Found, type IdCheck } from './check.ts';
 
 interface Wanted {
   readonly code: ProblemCode;
   readonly kinds: readonly Keyword[];
 }
 
-function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
-  if (role === 'subject') {
-    const any = keywords[keyword].subject === 'any' && !written.text.includes('/');
-    return any ? { code: 'unknown-id', kinds: ['lot', 'stock', 'dilute', 'regime', 'agent'] } : { code: 'unknown-lot', kinds: ['lot'] };
+const lot: Wanted = { code: 'unknown-lot', kinds: ['lot'] };
+const anything: Wanted = { code: 'unknown-id', kinds: ['lot', 'stock', 'dilute', 'regime', 'agent'] };
+const regime: Wanted = { code: 'unknown-regime', kinds: ['regime'] };
+const stock: Wanted = { code: 'unknown-stock', kinds: ['stock', 'dilute'] };
+const agent: Wanted = { code: 'unknown-agent', kinds: ['agent'] };
+const agentOrStock: Wanted = { code: 'unknown-agent', kinds: ['agent', 'stock', 'dilute'] };
+
+export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
+  const defined = new Set(journal.definitionsOf(id).map(({ record }) => record.keyword));
+  const isLot = defined.has('lot');
+  const nearOf = remembered((wanted, own) => meantBy(id, wanted, own, journal));
+  for (const entry of mentions) {
+    // Most records name nothing but a lot that is there.
+    if (isLot && !isDefining(entry.record.keyword) && !hasReference(entry.record)) continue;
+    for (const mention of mentionsOf(entry.record)) {
+      if (mention.id !== id || mention.role === 'definition') continue;
+      const wanted = wantedBy(entry.record.keyword, mention);
+      if (wanted.kinds.some(kind => defined.has(kind))) continue;
+      const own = isDefining(entry.record.keyword) ? subjectIdOf(entry.record) : undefined;
+      yield unknown(entry, mention, wanted, nearOf(wanted, own));
+    }
   }
+};
+
+type NearOf = (wanted: Wanted, own: string | undefined) => string | undefined;
+
+/** Going through all ids is slow, and an id that is not there may be named by a hundred records. */
+function remembered(find: NearOf): NearOf {
+  const known = new Map<Wanted, string | undefined>();
+  return (wanted, own) => {
+    if (own !== undefined) return find(wanted, own);
+    if (!known.has(wanted)) known.set(wanted, find(wanted, undefined));
+    return known.get(wanted);
+  };
+}
+
+function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
+  if (role === 'subject') return keywords[keyword].subject === 'any' && !written.text.includes('/') ? anything : lot;
   switch (keyword) {
-    case 'sow': return { code: 'unknown-regime', kinds: ['regime'] };
-    case 'dilute': return { code: 'unknown-stock', kinds: ['stock', 'dilute'] };
+    case 'sow': return regime;
+    case 'dilute': return stock;
     // A stock is made from powder of an agent, not from another stock.
-    case 'stock': case 'guide': return { code: 'unknown-agent', kinds: ['agent'] };
-    default: return { code: 'unknown-agent', kinds: ['agent', 'stock', 'dilute'] };
+    case 'stock': case 'guide': return agent;
+    default: return agentOrStock;
   }
 }
 
-function unknown(
-  { line, record }: Entry, { id, written }: Mention, { code, kinds }: Wanted, { journal }: Context,
-): Found {
-  const own = subjectIdOf(record);
+/** What was probably meant. A record does not mean what it defines itself. */
+function meantBy(id: string, { code, kinds }: Wanted, own: string | undefined, journal: Journal): string | undefined {
   const known = journal.definedIds()
     .filter(other => other !== own && isLike(other, id) && kinds.includes(journal.kindOf(other)!));
-  const near = code === 'unknown-agent'
-    ? wordFor(id, journal.agents) ?? nearest(id, [...known, ...builtInAgents.keys()])
-    : nearest(id, known);
+  if (code !== 'unknown-agent') return nearest(id, known);
+  return wordFor(id, journal.agents) ?? nearest(id, [...known, ...builtInAgents.keys()]);
+}
+
+function unknown({ line, record }: Entry, { id, written }: Mention, { code }: Wanted, near: string | undefined): Found {
   const word = code === 'unknown-agent' ? written.text : rootOf(written.text);
   const span = { start: written.start, end: written.start + word.length };
   const suggestion = near ? `Did you mean “${near}”?` : definition(code, id, record.keyword);

@@ -9,6 +9,8 @@ import type { Totals } from './life.ts';
  * Example: 3 germinated so far, then `2 emerged` leaves 3 germinated; then `2 emerged` again makes 4 of both
  */
 export function countTotals(before: Totals, counts: readonly CountFact[]): Totals {
+  // Most checks find nothing new, and thousands of equal totals take room.
+  if (counts.every(({ what, n, total }) => n.value === (total ? before[what] : 0))) return before;
   const totals = { ...before };
   for (const { what, n, total } of counts) totals[what] = total ? n.value : totals[what] + n.value;
   totals.emerged = Math.max(totals.emerged, totals.leaf);

@@ -5,8 +5,8 @@ import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.
 import { countTotals } from './counting.ts';
 import { inherit } from './inheritance.ts';
 import {
-  isGivenOut, type Batch, type BatchEvent, type CountEvent, type DatedEntry, type Dose, type Entry, type EventBase,
-  type Lot, type SplitEvent, type Stage,
+  isGivenOut, type Batch, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type SplitEvent,
+  type Stage,
 } from './life.ts';
 import type { Moment } from './moment.ts';
 import { inOrder } from './order.ts';
@@ -44,7 +44,7 @@ export function historyOf(id: string, definition: Entry, entries: readonly Entry
 function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings): void {
   const place = factOf(entry.record, 'at')?.value.text;
   if (place !== undefined) batch.place = place;
-  const event = eventOf({ entry, batch, closedBy: batch.closed }, surroundings);
+  const event = eventOf(batch, entry, surroundings);
   if (!event) return;
   batch.events.push(event);
   if (event.type === 'cut') batch.cut = event;
@@ -55,40 +55,47 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
   }
 }
 
-type Base = Omit<EventBase, 'batch'> & { readonly batch: BatchDraft };
-
-/** Changes the batch as the record says, and makes the event for it of its base. */
-function eventOf(base: Base, { zone, dosesOf }: Surroundings): BatchEvent | undefined {
-  const { entry, batch } = base;
-  const { keyword } = entry.record;
-  if (isGivenOut(batch) && keyword !== 'split' && !isRemarkKind(keyword)) {
-    return Object.assign(base, { type: 'misplaced' as const });
-  }
+/** Changes the batch as the record says, and makes the event of it. */
+function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surroundings): BatchEvent | undefined {
+  const { record, record: { keyword } } = entry;
+  const closedBy = batch.closed;
+  if (isGivenOut(batch) && keyword !== 'split' && !isRemarkKind(keyword)) return { type: 'misplaced', entry, batch, closedBy };
   switch (keyword) {
-    case 'split': return Object.assign(base, { type: keyword, ...split(batch, entry, zone) });
-    case 'soak': return Object.assign(base, { type: keyword, soak: soak(batch, entry, dosesOf(entry), zone) });
-    case 'lift': return Object.assign(base, { type: keyword, soak: liftSoak(batch, entry, zone) });
-    case 'sow':
+    case 'split': {
+      const { asked, left } = split(batch, entry, zone);
+      return { type: keyword, entry, batch, closedBy, asked, left };
+    }
+    case 'soak': return { type: keyword, entry, batch, closedBy, soak: soak(batch, entry, dosesOf(entry), zone) };
+    case 'lift': return { type: keyword, entry, batch, closedBy, soak: liftSoak(batch, entry, zone) };
+    case 'sow': {
       leaveSoak(batch, entry, zone);
       endStage(batch, entry.moment);
-      batch.medium = factOf(entry.record, 'in')?.value.text ?? batch.medium;
-      return Object.assign(base, { type: keyword, ...sowSeeds(batch, entry) });
+      batch.medium = factOf(record, 'in')?.value.text ?? batch.medium;
+      const { asked, available, again } = sowSeeds(batch, entry);
+      return { type: keyword, entry, batch, closedBy, asked, available, again };
+    }
     case 'chill': case 'warm':
       leaveSoak(batch, entry, zone);
-      return Object.assign(base, { type: 'stage' as const, stage: startStage(batch, entry, keyword) });
-    case 'count': return Object.assign(base, { type: keyword, ...count(batch, entry) });
+      return { type: 'stage', entry, batch, closedBy, stage: startStage(batch, entry, keyword) };
+    case 'count': {
+      if (batch.soaking) batch.countInSoak ??= entry;
+      const counts = record.facts as readonly CountFact[];
+      const before = batch.totals;
+      const after = batch.totals = countTotals(before, counts);
+      return { type: keyword, entry, batch, closedBy, counts, before, after, tested: testedOf(batch) };
+    }
     case 'cut': {
+      const { totals } = batch;
       const tested = testedOf(batch);
       const expected = unsorted(batch, tested);
-      const { totals } = batch;
-      return Object.assign(base, { type: keyword, classes: classesOf(entry.record), tested, totals, expected });
+      return { type: keyword, entry, batch, closedBy, classes: classesOf(record), tested, totals, expected };
     }
-    case 'apply': return Object.assign(base, { type: keyword, doses: dosesOf(entry) });
+    case 'apply': return { type: keyword, entry, batch, closedBy, doses: dosesOf(entry) };
     case 'scarify':
       batch.treated = true;
-      return Object.assign(base, { type: keyword });
+      return { type: keyword, entry, batch, closedBy };
     case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due':
-      return Object.assign(base, { type: keyword });
+      return { type: keyword, entry, batch, closedBy };
     default: return undefined;
   }
 }
@@ -127,14 +134,6 @@ function startStage(batch: BatchDraft, entry: DatedEntry, stage: Stage['stage'])
 function endStage(batch: BatchDraft, at: Moment): void {
   const stage = batch.stages.at(-1);
   if (stage && !stage.end) stage.end = at;
-}
-
-function count(batch: BatchDraft, entry: DatedEntry): Omit<CountEvent, keyof EventBase | 'type'> {
-  if (batch.soaking) batch.countInSoak ??= entry;
-  const counts = entry.record.facts as readonly CountFact[];
-  const before = batch.totals;
-  batch.totals = countTotals(before, counts);
-  return { counts, before, after: batch.totals, tested: testedOf(batch) };
 }
 
 function classesOf(record: JournalRecord): Record<CutClass, number> {

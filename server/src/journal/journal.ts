@@ -2,18 +2,20 @@
  * The journal of one folder: its files, and what they say together. An edit touches only the things that the old and
  * the new lines name (and what is made from these); everything derived is kept until it is touched.
  */
+import type { Day } from '../model/day.ts';
 import type { Keyword } from '../model/keywords.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
+import { dependentsOf, lotsJudgedBy } from './dependents.ts';
 import { dosesOf } from './doses.ts';
-import { genusOf, type Guides } from './guides.ts';
+import type { Guides } from './guides.ts';
 import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { isDefining, isGlobal, mentionsOf, subjectIdOf } from './mentions.ts';
+import { forEachMention, isAbout, isDefining, isGlobal } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
@@ -32,6 +34,12 @@ export class Journal {
   #common: Common = commonOf([], {});
   #touched = nothingTouched();
   #revision = 0;
+  readonly #until: Day;
+
+  /** With a day, it is the journal as it stood in the evening of that day: what is dated later does not count. */
+  constructor(until: Day = Infinity) {
+    this.#until = until;
+  }
 
   /** Grows with every change; what was read at one revision holds until the next. */
   get revision(): number {
@@ -176,14 +184,15 @@ export class Journal {
   }
 
   #placed(lines: Iterable<JournalLine>): Entry[] {
-    return inJournalOrder(lines).map(line => this.entryAt(line)!);
+    const entries = inJournalOrder(lines).map(line => this.entryAt(line)!);
+    if (this.#until === Infinity) return entries;
+    return entries.filter(({ moment }) => !moment || moment.day <= this.#until);
   }
 
   #readLot(id: string): Lot | undefined {
     const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
-    const isAbout = ({ record }: Entry) => !isDefining(record.keyword) && subjectIdOf(record) === id;
-    const entries = this.mentionsOf(id).filter(isAbout);
+    const entries = this.mentionsOf(id).filter(({ record }) => !isDefining(record.keyword) && isAbout(record, id));
     return historyOf(id, definition, entries, { zone: this.zone, dosesOf: entry => this.dosesOf(entry) });
   }
 
@@ -234,50 +243,26 @@ export class Journal {
     const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
     if (zone !== this.#common.zone || known) this.#touchEverything();
     else if (keywords.has('limit')) this.#touchLimits();
-    else if (keywords.has('guide')) this.#touchPlants(lines);
+    else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touched.ids.add(id);
   }
 
   #touchLine({ content: { record } }: JournalLine): void {
     if (!record) return;
-    for (const { id, role } of mentionsOf(record)) {
+    forEachMention(record, (id, role) => {
       this.#touch(id);
-      if (role !== 'definition') continue;
+      if (role !== 'definition') return;
       this.#touched.definitions = true;
-      if (record.keyword !== 'lot') this.#touchUsers(id);
-    }
-  }
-
-  /** Everything that is made from a stock or laid out by a regime changes with it. */
-  #touchUsers(id: string): void {
-    // A set is gone through in the order in which it grows.
-    const changed = new Set([id]);
-    for (const each of changed) {
-      this.#solutions.delete(each);
-      for (const line of this.#names.mentions(each)) {
-        const record = line.content.record!;
-        const subject = subjectIdOf(record);
-        if (record.keyword === 'guide') this.#touchPlants([line]);
-        if (subject === undefined || subject === each) continue;
-        this.#touch(subject);
-        if (isDefining(record.keyword)) changed.add(subject);
-      }
-    }
+      if (record.keyword === 'lot') return;
+      const { defined, users } = dependentsOf(id, this.#names);
+      for (const each of defined) this.#solutions.delete(each);
+      for (const each of users) this.#touch(each);
+    });
   }
 
   #touch(id: string): void {
     this.#entries.delete(id);
     this.#lots.delete(id);
     this.#touched.ids.add(id);
-  }
-
-  /** Guides judge the soaks of their plants. */
-  #touchPlants(guides: readonly JournalLine[]): void {
-    const genera = new Set(guides.map(({ content }) => genusOf(content.record?.subject?.text ?? '')));
-    for (const id of this.#names.ids()) {
-      for (const { content: { record } } of this.#names.definitions(id)) {
-        if (record?.plant && genera.has(genusOf(record.plant.text))) this.#touched.ids.add(id);
-      }
-    }
   }
 
   /** Limits judge what lots say; of solutions they say how long they keep. */

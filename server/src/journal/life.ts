@@ -58,7 +58,7 @@ export const noTotals: Totals = {
   germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0,
 };
 
-export interface EventBase {
+interface EventBase {
   readonly entry: DatedEntry;
   /** The batch that the record names; for an inherited event an ancestor. */
   readonly batch: Batch;
@@ -198,6 +198,11 @@ export function dayNumber(batch: Batch, { day }: Moment): number | undefined {
 /** The counts of a batch in the order of time. */
 export function countsOf(batch: Batch): CountEvent[] {
   return batch.events.filter((event): event is CountEvent => event.type === 'count');
+}
+
+/** Whether a count says a total so far; most say what is new. */
+export function hasTotal({ counts }: CountEvent): boolean {
+  return counts.some(({ total }) => total);
 }
 
 /** Whether anything but remarks ever happened to a batch. */

@@ -34,7 +34,8 @@ interface LimitRecord {
 }
 
 export class Limits {
-  readonly #found = new Map<string, StrengthLimit | undefined>();
+  readonly #strengthsFound = new Map<string, StrengthLimit | undefined>();
+  readonly #durationsFound = new Map<string, Limit<Duration>>();
   /** By subject in lower case, the last one first: of two for the same the later one counts. */
   readonly #records = new Map<string, LimitRecord[]>();
   readonly #settings: LimitSettings;
@@ -72,8 +73,8 @@ export class Limits {
   /** The strongest dose of an agent for a plant: a limit for its genus goes before one for all. */
   strength(agent: Agent, plant: string | undefined): StrengthLimit | undefined {
     const key = `${agent.word}\n${plant ?? ''}`;
-    if (!this.#found.has(key)) this.#found.set(key, this.#strength(agent, plant));
-    return this.#found.get(key);
+    if (!this.#strengthsFound.has(key)) this.#strengthsFound.set(key, this.#strength(agent, plant));
+    return this.#strengthsFound.get(key);
   }
 
   #strength(agent: Agent, plant: string | undefined): StrengthLimit | undefined {
@@ -98,6 +99,15 @@ export class Limits {
   }
 
   #duration(
+    name: Named, plant: string | undefined, setting: number | undefined, unit: Duration['unit'], settingName: string,
+  ): Limit<Duration> {
+    const key = `${name}\n${plant ?? ''}`;
+    let found = this.#durationsFound.get(key);
+    if (!found) this.#durationsFound.set(key, found = this.#readDuration(name, plant, setting, unit, settingName));
+    return found;
+  }
+
+  #readDuration(
     name: Named, plant: string | undefined, setting: number | undefined, unit: Duration['unit'], settingName: string,
   ): Limit<Duration> {
     const durations = (this.#records.get(name) ?? []).flatMap(({ line, record }) => {

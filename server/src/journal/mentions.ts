@@ -13,6 +13,8 @@ export interface Mention {
 const defining: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'dilute', 'regime', 'agent']);
 /** Records that mean something for the whole journal. */
 const global: ReadonlySet<Keyword> = new Set(['limit', 'zone', 'agent', 'guide']);
+/** Records with facts that can name something. */
+const referring: ReadonlySet<Keyword> = new Set(['soak', 'apply', 'sow', 'stock', 'dilute', 'guide']);
 
 /** The lot of a batch path: `VER-24` of `VER-24/A/1`. */
 export function rootOf(path: string): string {
@@ -30,24 +32,43 @@ export function isGlobal(keyword: Keyword): boolean {
 
 /** The thing that a record is about or defines; undefined where it is about none that has an id. */
 export function subjectIdOf({ keyword, subject }: JournalRecord): string | undefined {
-  if (!subject) return undefined;
+  return subject && hasId(keyword) ? rootOf(subject.text) : undefined;
+}
+
+/** Whether a thing, or a batch of it, is what a record is about or defines. */
+export function isAbout({ keyword, subject }: JournalRecord, id: string): boolean {
+  if (!subject?.text.startsWith(id) || !hasId(keyword)) return false;
+  return subject.text.length === id.length || subject.text.charAt(id.length) === '/';
+}
+
+function hasId(keyword: Keyword): boolean {
   switch (keywords[keyword].subject) {
-    case 'plant': case 'zone': case 'date': case 'limited': return undefined;
-    default: return rootOf(subject.text);
+    case 'plant': case 'zone': case 'date': case 'limited': return false;
+    default: return true;
   }
+}
+
+/** Goes through everything that a record names, the subject first. */
+export function forEachMention(
+  record: JournalRecord, visit: (id: string, role: Mention['role'], written: Written) => void,
+): void {
+  const id = subjectIdOf(record);
+  if (id !== undefined) visit(id, isDefining(record.keyword) ? 'definition' : 'subject', record.subject!);
+  for (const fact of record.facts) {
+    const written = referenceIn(fact);
+    if (written) visit(written.text, 'reference', written);
+  }
+}
+
+/** Whether a record names anything beside what it is about. */
+export function hasReference({ keyword, facts }: JournalRecord): boolean {
+  return referring.has(keyword) && facts.some(fact => referenceIn(fact) !== undefined);
 }
 
 /** Everything that a record names, the subject first. */
 export function mentionsOf(record: JournalRecord): Mention[] {
   const mentions: Mention[] = [];
-  const id = subjectIdOf(record);
-  if (id !== undefined) {
-    mentions.push({ id, written: record.subject!, role: isDefining(record.keyword) ? 'definition' : 'subject' });
-  }
-  for (const fact of record.facts) {
-    const written = referenceIn(fact);
-    if (written) mentions.push({ id: written.text, written, role: 'reference' });
-  }
+  forEachMention(record, (id, role, written) => mentions.push({ id, role, written }));
   return mentions;
 }
 

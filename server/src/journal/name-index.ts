@@ -1,6 +1,6 @@
 /** Which lines name which things. */
 import { inJournalOrder, type JournalLine } from './journal-file.ts';
-import { mentionsOf } from './mentions.ts';
+import { forEachMention } from './mentions.ts';
 
 const none: ReadonlySet<JournalLine> = new Set();
 
@@ -12,25 +12,25 @@ export class NameIndex {
   add(line: JournalLine): void {
     const { record } = line.content;
     if (!record) return;
-    for (const { id, role } of mentionsOf(record)) {
+    forEachMention(record, (id, role) => {
       put(this.#mentions, id, line);
       if (role === 'definition') {
         put(this.#definitions, id, line);
         this.#inOrder = undefined;
       }
-    }
+    });
   }
 
   delete(line: JournalLine): void {
     const { record } = line.content;
     if (!record) return;
-    for (const { id, role } of mentionsOf(record)) {
+    forEachMention(record, (id, role) => {
       take(this.#mentions, id, line);
       if (role === 'definition') {
         take(this.#definitions, id, line);
         this.#inOrder = undefined;
       }
-    }
+    });
   }
 
   mentions(id: string): ReadonlySet<JournalLine> {

@@ -20,8 +20,7 @@ export interface Instants {
  */
 export function instantsOf(day: Day, minutes: number, zone: string): Instants {
   const shown = day * DAY + minutes;
-  const before = offsetOn(day - 1, zone);
-  const after = offsetOn(day + 2, zone);
+  const [before, after] = offsetsAround(day, zone);
   if (before === after) return { first: shown - before, last: shown - before };
   const right = [before, after].filter(offset => offsetAt(shown - offset, zone) === offset);
   const instants = (right.length > 0 ? right : [before]).map(offset => shown - offset);
@@ -30,7 +29,8 @@ export function instantsOf(day: Day, minutes: number, zone: string): Instants {
 
 /** The day and the minutes after midnight that the clocks of a zone show at a moment. */
 export function shownAt(instant: number, zone: string): { day: Day; minutes: number } {
-  const shown = instant + offsetAt(instant, zone);
+  const [before, after] = offsetsAround(Math.floor(instant / DAY), zone);
+  const shown = instant + (before === after ? before : offsetAt(instant, zone));
   const day = Math.floor(shown / DAY);
   return { day, minutes: shown - day * DAY };
 }
@@ -55,6 +55,11 @@ function offsetAt(instant: number, zone: string): number {
 const MOST = 20_000;
 /** Asking for an offset is slow, and a journal asks for the same days again and again. */
 const known = new Map<string, Map<Day, number>>();
+
+/** The offsets well before and well after a day anywhere; where they are the same, it has one offset all day long. */
+function offsetsAround(day: Day, zone: string): [before: number, after: number] {
+  return [offsetOn(day - 1, zone), offsetOn(day + 2, zone)];
+}
 
 /** The offset at the beginning of a day of universal time. */
 function offsetOn(day: Day, zone: string): number {
