@@ -98,6 +98,14 @@ test('more than can be shown is said to be more', () => inSession({ settings, ca
   expect(list?.items.slice(0, 3).map(({ label, sortText }) => [label, sortText])).toEqual([['L-0', '0000'], ['L-1', '0001'], ['L-2', '0002']]);
 }));
 
+test('closed batches come behind the open ones, as far as there is room', () => inSession({ settings, capabilities: plain }, async session => {
+  const open = Array.from({ length: 100 }, (_, n) => `lot L-${n} Iris, 6 seeds\n`).join('');
+  const list = await listAt(session, 'sow L', undefined, `${open}lot L-OLD Iris\ndiscard L-OLD 2025-01-01\n`);
+  expect([list?.isIncomplete, list?.items.length, named(list, 'L-OLD')]).toEqual([true, 100, undefined]);
+  const narrowed = await listAt(session, 'sow L-O', undefined, `${open}lot L-OLD Iris\ndiscard L-OLD 2025-01-01\n`);
+  expect(narrowed?.items.map(({ label }) => label)).toEqual(['L-OLD']);
+}));
+
 test('nothing is offered in prose, whatever is typed', () => inSession({ settings, capabilities: capable }, async session => {
   for (const [line, triggerCharacter] of [['  White, ', ' '], ['# Winter, ', ','], ['note VER-24 2026-01-19, at ', ' ']] as const) {
     expect(await listAt(session, line, { triggerKind: 2, triggerCharacter })).toBeNull();

@@ -49,6 +49,13 @@ describe('at the start of a line', () => {
     expect(plainText(atEnd(`${journal}day 2026-01-18\ncou`)!.items[0]!.write!)).toBe('count VER-24/A, 3 germinated');
   });
 
+  test('a soak and a lift have the time, below the `day` line of today alone', () => {
+    const text = (above: string) => plainText(atEnd(`${journal}${above}lif`)!.items[0]!.write!);
+    expect(text('')).toBe('lift VER-24/A 2026-01-19 19:05');
+    expect(text('day 2026-01-19\n')).toBe('lift VER-24/A 19:05');
+    expect(text('day 2026-01-18\n')).toBe('lift VER-24/A');
+  });
+
   test('a client that has no blanks gets the keyword alone', () => {
     expect(atEnd(`${journal}cou`)!.items[0]!.plain).toBe('count ');
   });

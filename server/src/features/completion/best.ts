@@ -5,6 +5,7 @@
  */
 export function best<Item>(items: Iterable<Item>, most: number, compare: (a: Item, b: Item) => number): Item[] {
   const found: Item[] = [];
+  if (most <= 0) return found;
   for (const item of items) {
     if (found.length === most && compare(item, found[most - 1]!) >= 0) continue;
     let [low, high] = [0, found.length];

@@ -10,7 +10,7 @@ import type { SpotOf } from './spot.ts';
 import type { Suggestion } from './suggestion.ts';
 
 /** Of these the time of day counts: they give the length of a soak. */
-const timed: ReadonlySet<Keyword> = new Set(['soak', 'lift']);
+export const timed: ReadonlySet<Keyword> = new Set(['soak', 'lift']);
 
 /** Weeks ahead for which reminders are offered. */
 const WEEKS = [1, 2, 4];

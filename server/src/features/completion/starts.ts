@@ -1,9 +1,10 @@
 /** The keywords, each with what it is for, and with the rest of a record to fill in. */
-import { printMoment } from '../../journal/moment.ts';
+import { printMoment, printTime } from '../../journal/moment.ts';
 import { isoOf } from '../../model/day.ts';
 import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
 import { dayOfScene, fits, type Scene } from './scene.ts';
 import { quotedPlant, seenTexts } from './seen.ts';
+import { timed } from './moments.ts';
 import type { SpotOf } from './spot.ts';
 import { openBatches, type BatchNow } from './batches.ts';
 import { best } from './best.ts';
@@ -57,8 +58,10 @@ function record(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Te
 function dateOf(keyword: Keyword, { now, above }: Scene): string | undefined {
   const { dated } = keywords[keyword];
   if (dated === 'own') return isoOf(now.day + 7);
-  if (dated !== 'yes' || above !== undefined) return undefined;
-  return keyword === 'soak' || keyword === 'lift' ? printMoment(now) : isoOf(now.day);
+  if (dated !== 'yes') return undefined;
+  const isTimed = timed.has(keyword) && now.minutes !== undefined;
+  if (above !== undefined) return isTimed && above === now.day ? printTime(now.minutes) : undefined;
+  return isTimed ? printMoment(now) : isoOf(now.day);
 }
 
 function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Template {

@@ -98,7 +98,8 @@ function stateText({ batch, standing, soaking, open }: BatchNow, day: number): s
   const { closed, givenOut, past, sowing } = standing;
   if (closed) return `closed ${isoOf(closed.entry.moment.day)}`;
   if (givenOut) return 'all given out';
-  if (soaking) return `in ${dosesText(batch.soaks.at(-1)?.doses ?? [])}`;
+  const doses = batch.soaks.at(-1)?.doses ?? [];
+  if (soaking) return doses.length === 0 ? 'in a soak' : `in ${dosesText(doses)}`;
   const now = { day, minutes: undefined };
   const stage = batch.stages.find(({ start, end }) => start.day <= day && (!end || isBefore(now, end)));
   const share = germinatedOf(batch);
