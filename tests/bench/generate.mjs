@@ -120,7 +120,7 @@ function winterFile(winter, count, seed) {
  * Files of about so many lines in all, as [{ name, text }]; the first of them has the limits too. A lot has about 40
  * lines, and of every fiftieth one batch lies too long in its soak.
  */
-export function generate(lines, files = 10, seed = 1) {
+function generate(lines, files = 10, seed = 1) {
   // A try with few lots tells how many lines a lot takes.
   const perLot = winterFile(0, 100, seed).length / 100;
   const count = Math.max(1, Math.round(lines / files / perLot));

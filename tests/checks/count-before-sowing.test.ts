@@ -41,6 +41,7 @@ describe('a count of seed that was not sown yet', () => {
       count VER-24/A 2026-02-01, 2
       sow VER-24/A 2026-03-11
       soak VER-24/B 2026-03-01 19:00, water, 24 h
+      count VER-24/B 2026-03-01, 0
       count VER-24/B 2026-03-02, 1
       soak VER-24 2026-03-01 19:00, water, 24 h
       count VER-24 2026-03-09, 1

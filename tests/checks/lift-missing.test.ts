@@ -43,6 +43,13 @@ describe('a soak whose end is not written', () => {
     `, { now });
   });
 
+  test('is asked for in words that fit: a span that is there need not be written', () => {
+    const advice = (end: string) => problemsIn('lift-missing',
+      `lot V Veratrum\nsoak V 2026-01-10 19:00, water${end}\nsow V 2026-01-11 09:00`, { now })[0]?.message.replace(/^.*? is not written\. /, '');
+    expect(advice('')).toBe('Write a “lift” record, or the duration on the soak.');
+    expect(advice(', 24 h')).toBe('The end that was planned comes after that: write a “lift” record, or correct a date.');
+  });
+
   test('may be told by a lift after a look into the jar', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 60 seeds

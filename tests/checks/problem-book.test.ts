@@ -126,6 +126,16 @@ describe('the problems of a journal', () => {
     expect(desk.codes('b.germ')).toEqual(['3 beyond-guides']);
   });
 
+  test('follow a guide to lots that use nothing of what changed', () => {
+    const desk = new Desk({
+      'a.germ': 'stock G1 2026-01-01, GA3 10 mg, 10 mL\nguide Veratrum, G1, source "a list"',
+      'b.germ': 'lot V Veratrum, 60 seeds\nsplit V, A 20 seeds\nsoak V/A 2026-01-01 19:00, GA3 900 ppm, 20 h',
+    });
+    expect(desk.codes('b.germ')).toEqual([]);
+    expect(desk.write('a.germ', 0, 'stock G1 2026-01-01, GA3 8 mg, 10 mL')).toEqual(['a.germ', 'b.germ']);
+    expect(desk.codes('b.germ')).toEqual(['3 beyond-guides']);
+  });
+
   test('do not depend on the order in which files come', () => {
     const desk = new Desk({ 'b.germ': 'lot V Veratrum, 6 seeds' });
     expect(desk.codes('b.germ')).toEqual([]);

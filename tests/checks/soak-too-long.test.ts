@@ -52,6 +52,12 @@ describe('a soak longer than the limit', () => {
     `, { now });
   });
 
+  test('is said to raise the dose only where there is one', () => {
+    const message = (liquid: string) => problemsIn('soak-too-long', `lot V Veratrum\nsoak V 2026-01-10 19:00, ${liquid}, 30 h`, { now })[0]!.message;
+    expect(message('water')).toMatch(/Long soaks starve seed of air: a day and no longer is common practice\.$/);
+    expect(message('GA3 100 ppm')).toMatch(/Long soaks starve seed of air and raise the dose: /);
+  });
+
   test('may still go on', () => {
     const source = `
       lot VER-24 Veratrum nigrum, 60 seeds

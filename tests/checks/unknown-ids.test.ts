@@ -77,6 +77,15 @@ describe('a name that nothing defines', () => {
     expect(agent?.fixes.map(({ text }) => text)).toEqual(['ethephon']);
   });
 
+  test('is no slip of a name as short as two letters, unless in case, nor of a much longer one', () => {
+    const message = (id: string, lot: string) => problemsIn('unknown-lot', `lot ${lot} Veratrum\ncount ${id} 2026-01-10, 0`)[0]!.message;
+    expect(message('G7', 'G1')).not.toContain('Did you mean');
+    expect(message('g1', 'G1')).toContain('Did you mean “G1”?');
+    expect(message('ACD', 'ACO')).toContain('Did you mean “ACO”?');
+    expect(message('ACO-2', 'ACO-2025')).not.toContain('Did you mean');
+    expect(message('ACO-2025-wst', 'ACO-2025-west')).toContain('Did you mean “ACO-2025-west”?');
+  });
+
   test('says how to define it where nothing is like it', () => {
     expect(problemsIn('unknown-lot', 'count VER-24 2026-01-10, 3')[0]?.message).toMatch(/Define it: lot VER-24 plant's name, 60 seeds\.$/);
     expect(problemsIn('unknown-agent', 'lot V Veratrum\nsoak V 2026-01-10, seaweed 5 ppm')[0]?.message)

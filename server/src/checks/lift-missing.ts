@@ -1,5 +1,6 @@
 import type { Keyword } from '../model/keywords.ts';
 import { isoOf } from '../model/day.ts';
+import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
@@ -13,8 +14,12 @@ export const liftMissing: LotCheck = function* (_lot, _context, events) {
     if (endedBy !== 'next' || !endEntry || entry.record.broken || batches.some(({ unread }) => unread)) continue;
     const { keyword } = endEntry.record;
     if (!onward.has(keyword)) continue;
+    const planned = factOf(entry.record, 'duration') ?? factOf(entry.record, 'until');
+    const suggestion = planned
+      ? 'The end that was planned comes after that: write a “lift” record, or correct a date.'
+      : 'Write a “lift” record, or the duration on the soak.';
     yield found(entry.line, 'lift-missing', subjectOf(entry),
-      { batch: listed(batches.map(({ path }) => path), 'and'), next: keyword, date: isoOf(endEntry.moment.day) },
+      { batch: listed(batches.map(({ path }) => path), 'and'), next: keyword, date: isoOf(endEntry.moment.day), suggestion },
       { related: [relatedTo(endEntry, 'What came next')] });
   }
 };

@@ -14,9 +14,10 @@ export const soakTooLong: LotCheck = function* (lot, { journal, now }, events) {
     if (running && batches.every(({ unread }) => unread)) continue;
     const length = running ? elapsed(start, { day: now.day, minutes: now.minutes ?? 0 }, journal.zone) : soak.length;
     if (!length || length.least <= limit) continue;
+    const raises = soak.doses.some(({ agent }) => agent?.role !== 'water') ? ' and raise the dose' : '';
     const suggestion = running
       ? 'Lift the seed now and write “lift”.'
-      : 'Long soaks starve seed of air and raise the dose: a day and no longer is common practice.';
+      : `Long soaks starve seed of air${raises}: a day and no longer is common practice.`;
     const lay = running ? 'has lain' : 'lay';
     yield found(entry.line, 'soak-too-long', lengthSpan(soak), {
       batch: listed(batches.map(({ path }) => path), 'and'), lay: running && batches.length > 1 ? 'have lain' : lay,

@@ -82,7 +82,7 @@ export function isDayLine(line: JournalLine): boolean {
 }
 
 /** The order of the journal: by file name, then from top to bottom. */
-export function compareLines(a: JournalLine, b: JournalLine): number {
+function compareLines(a: JournalLine, b: JournalLine): number {
   if (a.store !== b.store) return a.store.name < b.store.name ? -1 : 1;
   return a.number - b.number;
 }

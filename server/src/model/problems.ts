@@ -59,7 +59,7 @@ const table = {
   'stock-overdrawn': ['error', 'This takes {asked} of {stock}, but {left}.', 'Correct a volume, or the stock that it was taken from.'],
   'draw-before-made': ['error', 'This takes from {stock} on {date}, before it was made up on {made}.', 'Correct one of the two dates, or the stock.'],
   'soak-too-long': ['warning', '{batch} {lay} {hours} in the soak; the limit is {limit} ({origin}).', '{suggestion}'],
-  'lift-missing': ['warning', '{batch} went on to “{next}” on {date}, but when it was lifted from this soak is not written.', 'Write a “lift” record, or the duration on the soak.'],
+  'lift-missing': ['warning', '{batch} went on to “{next}” on {date}, but when it was lifted from this soak is not written.', '{suggestion}'],
   'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too much hormone kills seed or makes weak, leggy seedlings: check the number, or change the limit.'],
   'above-solubility': ['warning', '{agent} {strength} is more than dissolves in water ({solubility}; {source}).', 'Check the number and its unit.'],
   'stock-expired': ['warning', '{stock} was good until {until} ({origin}); this takes from it {days} later.', 'Make up a fresh one: an old solution is weaker than its label. If you know that it keeps longer, write “keeps” on its record.'],
