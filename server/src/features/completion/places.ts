@@ -10,12 +10,20 @@ import { lotMemo } from './lot-memo.ts';
 import type { Scene } from './scene.ts';
 import { MOST, type Suggestion } from './suggestion.ts';
 
-interface Used {
+interface Place {
   /** As written. */
   readonly place: string;
   readonly key: string;
+  /** Undefined where no numbered slot is named. */
+  readonly slot: { readonly container: string; readonly key: string; readonly number: number } | undefined;
+}
+
+interface Used extends Place {
   readonly ids: string[];
 }
+
+/** What lies in a place is told by these names, then by a number. */
+const NAMES = 3;
 
 export function places(scene: Scene): Suggestion[] {
   const used = placesInUse(scene.journal, scene.now.day).filter(each => !isOwn(each, scene));
@@ -32,21 +40,20 @@ function isOwn({ key, ids }: Used, { entry }: Scene): boolean {
   return own !== undefined && ids.length === 1 && placeKey(own) === key;
 }
 
-/** Example: lying(['A-1', 'B-2', 'C-3', 'D-4']) is 'A-1, B-2 and 2 more' */
+/** Example: lying(['D-4', 'A-1', 'C-3', 'B-2']) is 'A-1, B-2 and 2 more' */
 function lying(ids: readonly string[]): string {
-  return ids.length <= 3 ? ids.join(', ') : `${ids.slice(0, 2).join(', ')} and ${ids.length - 2} more`;
+  const names = best(ids, ids.length > NAMES ? NAMES - 1 : NAMES, (a, b) => (a < b ? -1 : 1));
+  return names.length === ids.length ? names.join(', ') : `${names.join(', ')} and ${ids.length - names.length} more`;
 }
 
 /** Of each container whose slots are numbered, the fullest first. */
 function freeSlots(used: readonly Used[]): string[] {
   const containers = new Map<string, { readonly name: string; readonly taken: Set<number> }>();
-  for (const { place } of used) {
-    const slot = slotOf(place);
-    if (!slot || !/^\d+$/.test(slot.slot)) continue;
-    const key = placeKey(slot.container);
-    const container = containers.get(key) ?? { name: slot.container, taken: new Set() };
-    container.taken.add(Number(slot.slot));
-    containers.set(key, container);
+  for (const { slot } of used) {
+    if (!slot) continue;
+    const container = containers.get(slot.key);
+    if (container) container.taken.add(slot.number);
+    else containers.set(slot.key, { name: slot.container, taken: new Set([slot.number]) });
   }
   return [...containers.values()].sort((a, b) => b.taken.size - a.taken.size || order.compare(a.name, b.name))
     .map(({ name, taken }) => {
@@ -58,23 +65,29 @@ function freeSlots(used: readonly Used[]): string[] {
 
 function placesInUse(journal: Journal, day: Day): Used[] {
   const places = new Map<string, Used>();
-  const put = ({ key, place, path }: Where) => {
-    const used = places.get(key);
-    if (used) used.ids.push(path);
-    else places.set(key, { place, key, ids: [path] });
+  const put = (where: Where) => {
+    const used = places.get(where.key);
+    if (used) used.ids.push(where.path);
+    else places.set(where.key, { ...where, ids: [where.path] });
   };
   for (const where of memo(journal, day)) where.forEach(put);
   for (const { id, entry } of journal.solutions()) {
     const place = factOf(entry.record, 'at')?.value.text;
-    if (place !== undefined) put({ path: id, place, key: placeKey(place) });
+    if (place !== undefined) put({ path: id, ...placeOf(place) });
   }
   return [...places.values()];
 }
 
-interface Where {
+interface Where extends Place {
   readonly path: string;
-  readonly place: string;
-  readonly key: string;
+}
+
+function placeOf(place: string): Place {
+  const key = placeKey(place);
+  const slot = slotOf(place);
+  if (!slot || !/^\d+$/.test(slot.slot)) return { place, key, slot: undefined };
+  const { container } = slot;
+  return { place, key, slot: { container, key: placeKey(container), number: Number(slot.slot) } };
 }
 
 /** Where the batches of a lot lie on a day. */
@@ -82,6 +95,6 @@ const memo = lotMemo((lot, day): Where[] => {
   const stays = staysOf(lot);
   return Array.from(lot.batches.keys()).flatMap(path => {
     const place = placeNow(stays, path, { day, minutes: undefined });
-    return place === undefined ? [] : [{ path, place, key: placeKey(place) }];
+    return place === undefined ? [] : [{ path, ...placeOf(place) }];
   });
 });
