@@ -15,11 +15,11 @@ describe('plumule report', () => {
     const folder = await folderWith({ 'a.germ': LOTS, 'b.germ': COUNTS });
     const { code, stdout, stderr } = await plumule(folder, 'report', ...TODAY);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    // 4 of 20: 8.1 to 41.6 by prop.test(4, 20, correct = FALSE) of R
+    // 4 of 20: 8.1 to 41.6 by prop.test(4, 20, correct = FALSE) of R. T50 14 x 2.5 / 4 = 8.75.
     expect(stdout).toContain(`A-1  Trollius europaeus
 20 seeds
-  Batch  Treatment  Sown  Germinated     %  95 % interval  Days  State
-  A-1    untreated    20           4  20.0    8.1 to 41.6    14  sown, day 16
+  Batch  Treatment  Sown  Germinated     %  95 % interval  Days  T50    Mean time  State
+  A-1    untreated    20           4  20.0    8.1 to 41.6    14  8.8  0.0 to 14.0  sown, day 16
 `);
     expect(stdout).toContain('B-1  Adonis vernalis\n');
   });
@@ -61,7 +61,7 @@ describe('plumule report', () => {
     const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}` });
     const { stdout } = await plumule(folder, 'report', '--format', 'md', '--lot', 'A-1', ...TODAY);
     expect(stdout).toMatch(/^# Report as on 2026-01-20\n\n## A-1 Trollius europaeus\n\n20 seeds\n\n\| Batch \| Treatment \|/);
-    expect(stdout).toContain('| A-1 | untreated | 20 | 4 | 20.0 | 8.1 to 41.6 | 14 | sown, day 16 |');
+    expect(stdout).toContain('| A-1 | untreated | 20 | 4 | 20.0 | 8.1 to 41.6 | 14 | 8.8 | 0.0 to 14.0 | sown, day 16 |');
   });
 
   it('is data where that is asked for, with the paths that could not be read', async () => {
@@ -73,6 +73,26 @@ describe('plumule report', () => {
       version: 1, plumule: version, unread: [{ path: 'gone' }],
       journals: [{ files: ['a.germ'], now: '2026-01-20', zone: null, lots: [{ id: 'A-1', file: 'a.germ', line: 1 }, { id: 'B-1' }] }],
     });
+  });
+
+  it('puts the lots of a species or a genus together where that is asked for', async () => {
+    const folder = await folderWith({ 'a.germ': LOTS });
+    const { stdout } = await plumule(folder, 'report', '--by', 'species', ...TODAY);
+    expect(stdout).toContain('\nTrollius europaeus\n1 lot: A-1\n\n  Without a trial of one agent alone: A-1.\n');
+    expect((await plumule(folder, 'report', '--by', 'genus', ...TODAY)).stdout).toContain('\nTrollius\n1 lot: A-1\n');
+    expect((await plumule(folder, 'report', '--by', 'lot', ...TODAY)).stdout).toBe((await plumule(folder, 'report', ...TODAY)).stdout);
+    const data = JSON.parse((await plumule(folder, 'report', '--by', 'genus', '--format', 'json', ...TODAY)).stdout) as object;
+    expect(data).toMatchObject({ journals: [{ plants: { by: 'genus', plants: [{ plant: 'Adonis' }, { plant: 'Trollius' }] } }] });
+  });
+
+  it('reports the journal as it stood on a day: what is dated later does not count', async () => {
+    const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}count A-1 2026-02-01, 5\n` });
+    const asOf = async (day: string) => (await plumule(folder, 'report', '--lot', 'A-1', '--as-of', day)).stdout;
+    expect(await asOf('2026-02-05')).toMatch(/^Report as on 2026-02-05\n[^]* 9  45\.0 /);
+    expect(await asOf('2026-01-31')).toMatch(/^Report as on 2026-01-31\n[^]* 4  20\.0 [^]*sown, day 27/);
+    expect(await asOf('2026-01-10')).not.toContain('Germinated');
+    expect(await asOf('2026-01-01')).toContain('not begun');
+    expect((await plumule(folder, 'report', '--as-of', '2026-01-01', ...TODAY)).code).toBe(2);
   });
 
   it('says that there are none where no lot is recorded', async () => {

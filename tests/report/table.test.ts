@@ -1,7 +1,7 @@
 import stringWidth from 'string-width';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { textTable } from '../../server/src/report/table.ts';
+import { foldColumns, paragraph, textTable } from '../../server/src/report/table.ts';
 
 describe('a table in plain text', () => {
   it('has texts to the left and numbers to the right', () => {
@@ -54,5 +54,37 @@ describe('a table in plain text', () => {
       expect(ends).toHaveLength(texts.length);
       expect(new Set(ends).size).toBe(1);
     }));
+  });
+});
+
+describe('columns that do not fit beside each other', () => {
+  const column = (head: string, ...cells: string[]) => ({ head, kind: 'number', cells }) as const;
+  const heads = (width: number) => foldColumns(
+    [column('Batch', 'A-1'), column('Sown', '5'), column('Germinated', '3'), column('%', '60.0')], width,
+  ).map(table => table.map(({ head }) => head));
+
+  it('go on in a further table that begins with the first column again', () => {
+    expect(heads(29)).toEqual([['Batch', 'Sown', 'Germinated', '%']]);
+    expect(heads(28)).toEqual([['Batch', 'Sown', 'Germinated'], ['Batch', '%']]);
+    expect(heads(1)).toEqual([['Batch', 'Sown'], ['Batch', 'Germinated'], ['Batch', '%']]);
+    expect(foldColumns([], 10)).toEqual([]);
+    expect(foldColumns([column('Batch', 'A-1')], 1)).toHaveLength(1);
+  });
+
+  it('are all there, each once, whatever the width', () => {
+    const words = fc.array(fc.string({ maxLength: 12 }), { minLength: 2, maxLength: 9 });
+    fc.assert(fc.property(words, fc.nat(60), (names, width) => {
+      const tables = foldColumns(names.map(name => column(name, name)), width);
+      expect(tables.flatMap(table => table.slice(1).map(({ head }) => head))).toEqual(names.slice(1));
+      expect(tables.every(([first]) => first!.head === names[0])).toBe(true);
+    }));
+  });
+});
+
+describe('a paragraph', () => {
+  it('has lines no wider than it may be, keeps a number with its per cent, and breaks no word', () => {
+    expect(paragraph('only 21 % of it came up in the end', 10)).toEqual(['only 21 %', 'of it came', 'up in the', 'end']);
+    expect(paragraph('only 21 % of it', 8)).toEqual(['only', '21 % of', 'it']);
+    expect(paragraph('Strelitziaceae', 5)).toEqual(['Strelitziaceae']);
   });
 });

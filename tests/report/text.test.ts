@@ -22,21 +22,48 @@ const JOURNAL = `
 
 describe('a report in plain text', () => {
   it('has a table for each lot, its numbers right and their reading explained', () => {
-    // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold.
+    // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; T50
+    // 28 x 8 / 10 = 22.4, mean (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.
     expect(reportText([reportFor(JOURNAL, at('2026-03-15'))])).toBe(`Report as on 2026-03-15
 
 TRO-25  Trollius europaeus
 240 seeds, collected 2025-07, from own bed, stored dry, dormancy PD, 43 seeds kept back
-  Batch     Treatment         Seeds  Sown  Germinated     %  95 % interval      Days  Emerged  Rotted  Cut test                   State
-  TRO-25/A  water 24 h           20    20           0   0.0    0.0 to 16.1         –        0       0  17 fresh, 2 dead, 1 empty  closed 2026-03-01 by cut
-  TRO-25/B  GA3 500 ppm 24 h     29    29           1   3.4    0.6 to 17.2        14        0       0  –                          sown, day 70
-  TRO-25/C  4 C 90 days         148     –          15  10.1    6.2 to 16.0  28 to 56        2       3  –                          4 C for 70 of 90 days
+  Batch     Treatment         Seeds  Sown  Germinated     %  95 % interval      Days   T50
+  TRO-25/A  water 24 h           20    20           0   0.0    0.0 to 16.1         –     –
+  TRO-25/B  GA3 500 ppm 24 h     29    29           1   3.4    0.6 to 17.2        14  14.0
+  TRO-25/C  4 C 90 days         148     –          15  10.1    6.2 to 16.0  28 to 56  22.4
+
+  Batch       Mean time  % of full  % of viable  Emerged  Rotted  Cut test
+  TRO-25/A            –        0.0          0.0        0       0  17 fresh, 2 dead, 1 empty
+  TRO-25/B  0.0 to 14.0          –            –        0       0  –
+  TRO-25/C  9.3 to 37.3          –            –        2       3  –
+
+  Batch     State
+  TRO-25/A  closed 2026-03-01 by cut
+  TRO-25/B  sown, day 70
+  TRO-25/C  4 C for 70 of 90 days
   Days of TRO-25/C count from the start of the first stage on 2026-01-04.
 
-% is germinated seed of the seed sown less lost (of the seed there where none was sown), with Wilson’s 95 % interval.
-Days: from sowing (else the end of the soak, else the first stage) to the counts that found the first and the last of it.
-A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling that died had.
+  Treated against untreated
+    GA3 500 ppm 24 h (B) against water 24 h (A)
+      Cannot tell yet: by day 14, 1 of 29 treated seeds germinated (3 %), 0 of 20 untreated (0 %), 3
+      points more (95 % interval -13 to 17); 28 treated seeds may still germinate.
+      Fisher’s exact test p 1.0
+
+% is germinated seed of the seed sown less lost (of the seed there where none was sown), with
+Wilson’s 95 % interval.
+Days: from sowing (else the end of the soak, else the first stage) to the counts that found the
+first and the last of it.
+A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling
+that died had.
 – is not known. Columns without anything to show are left out.
+T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, on a line
+between two counts. Mean time: in days; seed germinates before the count that finds it, so that only
+its limits are known.
+% of full: of the seed less what the cut test found empty; % of viable: of that less what it found
+dead.
+Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points
+are percentage points.
 `);
   });
 

@@ -3,6 +3,7 @@ import { readJournal } from '../disk/read.ts';
 import { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { present } from '../lsp/clock.ts';
+import type { Day } from '../model/day.ts';
 import { gather, type Group } from './gather.ts';
 import { nameOf, unreadOf, type Unread } from './names.ts';
 
@@ -21,18 +22,25 @@ export interface Opening {
   readonly unread: readonly Unread[];
 }
 
-/** Opens what the paths mean; no path: the current folder. Without `today` it is the present in each journal's zone. */
-export async function openJournals(paths: readonly string[], today: Moment | undefined): Promise<Opening> {
+/**
+ * Opens what the paths mean; no path: the current folder. Without `today` it is the present in each journal's zone.
+ * With `until`, what is dated after that day does not count.
+ */
+export async function openJournals(
+  paths: readonly string[], today: Moment | undefined, until?: Day,
+): Promise<Opening> {
   const { groups, faults } = await gather(paths.length > 0 ? paths : ['.']);
   const unread = faults.map(unreadOf);
   const journals: OpenJournal[] = [];
-  for (const group of groups) journals.push(await open(group, today, unread));
+  for (const group of groups) journals.push(await open(group, today, until, unread));
   return { journals: journals.filter(({ asked }) => asked.length > 0), unread };
 }
 
-async function open(group: Group, today: Moment | undefined, unread: Unread[]): Promise<OpenJournal> {
+async function open(
+  group: Group, today: Moment | undefined, until: Day | undefined, unread: Unread[],
+): Promise<OpenJournal> {
   const { folder, asked, beside } = group;
-  const journal = new Journal();
+  const journal = new Journal(until);
   const names: string[] = [];
   for (const file of [...asked, ...beside]) {
     try {

@@ -7,7 +7,8 @@ import { check, checkFormats, type CheckOptions } from './check.ts';
 import { format, type FormatOptions } from './format.ts';
 import { severities } from './listed.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
-import { report, reportFormats, type ReportOptions } from './report.ts';
+import { planFormats, planTrial, type PlanOptions } from './plan.ts';
+import { report, reportFormats, reportRanks, type ReportOptions } from './report.ts';
 
 const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
 const PATHS = `${PATHS_NEEDED}; none: the current folder`;
@@ -55,15 +56,30 @@ plumule
 
 plumule
   .command('report')
-  .summary('sum up each lot in a table')
-  .description('Sums up each lot in a table: what was done to its batches, what germinated, and where they stand.')
+  .summary('sum up each lot, and what its treatments brought')
+  .description('Sums up each lot: what was done to its batches, what germinated, where they stand, and treated against\nuntreated seed. With --by, the lots of a species or genus together, stratified by lot.')
   .argument('[paths...]', PATHS)
   .addOption(formatOption(reportFormats))
   .addOption(new Option('--lot <id>', 'only this lot; may be given more than once')
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
+  .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated over the lots of a plant').choices(reportRanks))
   .addOption(todayOption())
+  .addOption(new Option('--as-of <date>', 'the journal as it stood on this day: what is dated later does not count')
+    .argParser(today).conflicts('today'))
   .action(async (paths: string[], options: ReportOptions) => {
     process.exitCode = await report(paths, options);
+  });
+
+plumule
+  .command('plan')
+  .summary('say what a trial can show, before it is made')
+  .description('Says what difference so many treated and untreated seeds can show (Fisher’s exact test at 5 %, power 80 %),\nand whether another division of the same seeds would show more.')
+  .argument('<treated>', 'how many seeds are to be treated')
+  .argument('<untreated>', 'how many are to stay untreated')
+  .option('--share <percent>', 'how much of the untreated seed is expected to germinate; without it 10, 40 and 70 %')
+  .addOption(formatOption(planFormats))
+  .action((treated: string, untreated: string, options: PlanOptions) => {
+    process.exitCode = planTrial(treated, untreated, options);
   });
 
 plumule

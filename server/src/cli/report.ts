@@ -6,23 +6,28 @@ import { reportMarkdown } from '../report/markdown.ts';
 import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { nearest } from '../syntax/nearest.ts';
+import { plantRanks } from '../trials/by-plant.ts';
 import { exits, type Exit } from './exits.ts';
 import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, numbered, print, wantsColours } from './output.ts';
 
 export const reportFormats = ['text', 'json', 'md'] as const;
+export const reportRanks = ['lot', ...plantRanks] as const;
 
 export interface ReportOptions {
   readonly format: (typeof reportFormats)[number];
   readonly lot?: readonly string[];
+  readonly by?: (typeof reportRanks)[number];
   readonly today?: Moment;
+  readonly asOf?: Moment;
 }
 
-/** `plumule report`: prints what the journals say of each lot. */
-export async function report(paths: readonly string[], { format, lot, today }: ReportOptions): Promise<Exit> {
-  const { journals, unread } = await openJournals(paths, today);
-  const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, lot) }));
+/** `plumule report`: prints what the journals say of each lot, or of each plant. */
+export async function report(paths: readonly string[], options: ReportOptions): Promise<Exit> {
+  const { format, lot, today, asOf } = options;
+  const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
+  const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, options) }));
   const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));
   print(written(format, lot !== undefined, reports, unread));
   for (const { path, message } of unread) complain(`${path}: ${message}`);
@@ -34,9 +39,12 @@ export async function report(paths: readonly string[], { format, lot, today }: R
   return unread.length + unknown.length > 0 ? exits.unread : exits.clean;
 }
 
-function reportOn({ journal, book, asked, folder, now }: OpenJournal, named: boolean, lot?: readonly string[]): Report {
-  const narrowing = { ...(named ? { name: folder } : {}), ...(lot ? { ids: lot } : {}) };
-  return reportOf(journal, book, { now, files: asked, ...narrowing });
+function reportOn(
+  { journal, book, asked, folder, now }: OpenJournal, named: boolean, { lot, by }: ReportOptions,
+): Report {
+  return reportOf(journal, book, {
+    now, files: asked, ...(named && { name: folder }), ...(lot && { ids: lot }), ...(by && by !== 'lot' && { by }),
+  });
 }
 
 function written(

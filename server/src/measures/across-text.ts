@@ -10,7 +10,8 @@ export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, finding
 
 function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
   const { lots, open, mantelHaenszel, homogeneity, speed: { combined } } = findings;
-  const many = `in ${lots === 1 ? '1 lot' : `${lots} lots`}${open > 0 ? ` (${open} of them still open)` : ''}`;
+  const stillOpen = open === 0 ? '' : lots === 1 ? ' (still open)' : ` (${open} of them still open)`;
+  const many = `in ${lots === 1 ? '1 lot' : `${lots} lots`}${stillOpen}`;
   switch (rule) {
     case 'lots-differ':
       return `${many} the seed did not answer alike (Breslow-Day${p(homogeneity)}): more germinated in some, fewer in `

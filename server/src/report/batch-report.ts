@@ -1,9 +1,12 @@
 import { countsOf, type Batch, type CutEvent, type Origin, type Totals } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
+import { measureBatch, type BatchMeasures } from '../measures/batch.ts';
+import type { Course } from '../measures/course.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { proportion, type Proportion } from '../measures/proportion.ts';
 import { germinatedOf, germinationDays, type GerminationDays } from '../features/words/germination.ts';
 import { treatmentText } from '../features/words/treatment.ts';
+import { courseOf } from '../trials/course.ts';
 import { stateOf, type BatchState } from './state.ts';
 
 /** What a report says of a batch. */
@@ -20,9 +23,13 @@ export interface BatchReport {
   readonly origin: Origin | undefined;
   readonly cut: CutEvent['classes'] | undefined;
   readonly state: BatchState;
+  /** What its counts are measured by; undefined with the reason where they are not to be trusted. */
+  readonly course: Course | Undefined;
+  readonly measures: BatchMeasures | Undefined;
 }
 
 export function reportBatch(batch: Batch, now: Moment): BatchReport {
+  const course = courseOf(batch);
   return {
     batch,
     treatment: treatmentText(batch),
@@ -32,6 +39,8 @@ export function reportBatch(batch: Batch, now: Moment): BatchReport {
     origin: batch.origin,
     cut: batch.cut?.classes,
     state: stateOf(batch, now),
+    course,
+    measures: isUndefined(course) ? course : measureBatch(course),
   };
 }
 

@@ -37,6 +37,12 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
       number('95 % interval', ({ germination }) =>
         (isUndefined(germination) ? DASH : `${percent(germination.wilson.low)} to ${percent(germination.wilson.high)}`)),
       number('Days', ({ days }) => (isUndefined(days) ? DASH : range(days.first, days.last)))),
+    ...where(batches.some(({ measures }) => t50Of(measures) !== DASH),
+      number('T50', ({ measures }) => t50Of(measures)),
+      number('Mean time', ({ measures }) => meanTimeOf(measures))),
+    ...where(batches.some(({ measures }) => shareOf(measures, 'full') !== DASH),
+      number('% of full', ({ measures }) => shareOf(measures, 'full')),
+      number('% of viable', ({ measures }) => shareOf(measures, 'viable'))),
     ...counted('Emerged', 'emerged'),
     ...counted('Leaf', 'leaf'),
     ...counted('Rotted', 'rotted'),
@@ -46,6 +52,24 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
     text('State', ({ state }) => stateText(state, now)),
   ];
+}
+
+type Measures = BatchReport['measures'];
+
+function t50Of(measures: Measures): string {
+  return isUndefined(measures) || isUndefined(measures.t50Coolbear) ? DASH : measures.t50Coolbear.value.toFixed(1);
+}
+
+/** Between these two the mean lies: counts tell only between which of them seed germinated. */
+function meanTimeOf(measures: Measures): string {
+  if (isUndefined(measures) || isUndefined(measures.meanTime.mean)) return DASH;
+  const { mean, earliest } = measures.meanTime;
+  return isUndefined(earliest) ? `up to ${mean.value.toFixed(1)}` : `${earliest.value.toFixed(1)} to ${mean.value.toFixed(1)}`;
+}
+
+function shareOf(measures: Measures, of: 'full' | 'viable'): string {
+  const share = isUndefined(measures) ? measures : measures.germination[of];
+  return isUndefined(share) ? DASH : percent(share.value);
 }
 
 /** Example: '8 fresh, 1 empty' */

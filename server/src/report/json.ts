@@ -10,19 +10,23 @@ import type { Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { toNumber } from '../solutions/display.ts';
 import type { BatchReport } from './batch-report.ts';
+import { courseData, measuresData } from './measures-data.ts';
+import { plantsData } from './plant-data.ts';
 import type { LotReport, Report } from './report.ts';
 import type { BatchState } from './state.ts';
+import { trialData } from './trial-data.ts';
 
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
 export const REPORT_SHAPE = 1;
 
-export function reportData({ now, zone, lots, homeless, ahead }: Report): object {
+export function reportData({ now, zone, lots, plants, homeless, ahead }: Report): object {
   return {
     now: momentData(now), zone: zone ?? null, linesWithoutLot: homeless, countsAhead: ahead, lots: lots.map(lotData),
+    plants: plants ? plantsData(plants) : null,
   };
 }
 
-function lotData({ lot, batches, errors }: LotReport): object {
+function lotData({ lot, batches, trial, errors }: LotReport): object {
   const { record, line } = lot.definition;
   const text = (type: 'from' | 'stored' | 'dormancy') => factOf(record, type)?.value.text ?? null;
   return {
@@ -37,10 +41,11 @@ function lotData({ lot, batches, errors }: LotReport): object {
     dormancy: text('dormancy'),
     errors,
     batches: batches.map(batchData),
+    trial: trialData(trial),
   };
 }
 
-function batchData({ batch, treatment, totals, germination, days, origin, cut, state }: BatchReport): object {
+function batchData({ batch, treatment, totals, germination, days, origin, cut, state, ...rest }: BatchReport): object {
   return {
     batch: batch.path,
     treatment,
@@ -57,6 +62,8 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
       wilson: germination.wilson, clopperPearson: germination.exact,
     },
     days,
+    course: courseData(rest.course),
+    measures: measuresData(rest.measures),
     place: batch.place ?? null,
     medium: batch.medium ?? null,
     temperature: temperatureData(temperatureOf(batch)),

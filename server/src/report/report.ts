@@ -6,12 +6,16 @@ import { countsOf, isGivenOut, type Batch, type Lot } from '../journal/life.ts';
 import { mentionsOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import { problemKinds } from '../model/problems.ts';
+import { byPlant, type PlantRank } from '../trials/by-plant.ts';
+import { trialOf, type LotTrial } from '../trials/lot-trial.ts';
+import { plantTrial, type PlantTrial } from '../trials/plant-trial.ts';
 import { reportBatch, type BatchReport } from './batch-report.ts';
 
 export interface LotReport {
   readonly lot: Lot;
   /** Those with seed or counts of their own; one that was given out whole is told by its parts. */
   readonly batches: readonly BatchReport[];
+  readonly trial: LotTrial;
   /** Errors in the records of the lot: what they say may be missing from its numbers. */
   readonly errors: number;
 }
@@ -22,10 +26,18 @@ export interface Report {
   readonly now: Moment;
   readonly zone: string | undefined;
   readonly lots: readonly LotReport[];
+  /** The same lots, those of a plant together; undefined where that was not asked for. */
+  readonly plants: PlantsReport | undefined;
   /** Lines with an error that name no lot of the journal, so that nobody can say whose numbers lack what they say. */
   readonly homeless: number;
   /** Counts and cut tests of these lots that are dated after today; the numbers have them too. */
   readonly ahead: number;
+}
+
+export interface PlantsReport {
+  readonly by: PlantRank;
+  /** In the order of their names. */
+  readonly plants: readonly PlantTrial[];
 }
 
 export interface ReportOptions {
@@ -35,10 +47,12 @@ export interface ReportOptions {
   readonly files?: readonly string[];
   /** These lots alone. */
   readonly ids?: readonly string[];
+  /** Whose lots are put together. */
+  readonly by?: PlantRank;
 }
 
 /** The lots in the order of the journal, each with its batches. The book must be up to date. */
-export function reportOf(journal: Journal, book: ProblemBook, { now, name, files, ids }: ReportOptions): Report {
+export function reportOf(journal: Journal, book: ProblemBook, { now, name, files, ids, by }: ReportOptions): Report {
   const { ofLots, homeless } = errorsOf(journal, book);
   const lots = inOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
@@ -46,9 +60,15 @@ export function reportOf(journal: Journal, book: ProblemBook, { now, name, files
     .map(lot => ({
       lot,
       batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(batch, now)),
+      trial: trialOf(lot),
       errors: ofLots.get(lot.id) ?? 0,
     }));
-  return { name, now, zone: journal.zone, lots, homeless, ahead: aheadOf(lots, now) };
+  const plants = by && { by, plants: plantTrials(lots, by) };
+  return { name, now, zone: journal.zone, lots, plants, homeless, ahead: aheadOf(lots, now) };
+}
+
+function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {
+  return [...byPlant(lots.map(({ lot }) => lot), by)].map(([plant, ofPlant]) => plantTrial(plant, ofPlant));
 }
 
 function inOrder(lots: Iterable<Lot>): Lot[] {

@@ -8,6 +8,32 @@ const NARROW = /^[ -~–]*$/;
 const WIDEST_TEXT = 32;
 
 /**
+ * Tables of columns, each no wider than it may be where that is possible: what does not fit goes on in a further table
+ * that begins with the first column again.
+ */
+export function foldColumns(columns: readonly Column[], width: number): (readonly Column[])[] {
+  const [first, ...others] = columns;
+  if (!first) return [];
+  const tables: Column[][] = [];
+  const firstWidth = widthOfColumn(first);
+  let left = 0;
+  for (const column of others) {
+    const needed = GAP.length + widthOfColumn(column);
+    if (tables.length === 0 || needed > left) {
+      tables.push([first]);
+      left = width - firstWidth;
+    }
+    tables.at(-1)!.push(column);
+    left -= needed;
+  }
+  return tables.length > 0 ? tables : [[first]];
+}
+
+function widthOfColumn({ head, kind, cells }: Column): number {
+  return Math.max(...[head, ...cells].flatMap(cell => (kind === 'text' ? wrap(cell) : [cell])).map(widthOf));
+}
+
+/**
  * A table in plain text: a line of heads, then the rows. Columns are aligned by the width that a terminal gives each
  * character: two for CJK and for most emoji.
  */
@@ -29,16 +55,21 @@ function widthOf(text: string): number {
   return NARROW.test(text) ? text.length : stringWidth(text);
 }
 
-/** Lines no wider than they may be, but for a single word that is; broken behind commas where that suffices. */
-function wrap(text: string): string[] {
-  return fill(text.split(/(?<=,) /).flatMap(part => fill(part.split(' '))));
+/** Text in lines no wider than they may be, but for a single word that is; a number keeps its per cent. */
+export function paragraph(text: string, width: number): string[] {
+  return fill(text.split(/ (?!%)/), width);
 }
 
-function fill(parts: readonly string[]): string[] {
+/** The same for a cell, broken behind commas where that suffices. */
+function wrap(text: string): string[] {
+  return fill(text.split(/(?<=,) /).flatMap(part => fill(part.split(' '), WIDEST_TEXT)), WIDEST_TEXT);
+}
+
+function fill(parts: readonly string[], width: number): string[] {
   const lines: string[] = [];
   for (const part of parts) {
     const longer = `${lines.at(-1) ?? ''} ${part}`;
-    if (lines.length > 0 && widthOf(longer) <= WIDEST_TEXT) lines[lines.length - 1] = longer;
+    if (lines.length > 0 && widthOf(longer) <= width) lines[lines.length - 1] = longer;
     else lines.push(part);
   }
   return lines;

@@ -7,6 +7,7 @@ import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
+import type { PlantTrial } from '../trials/plant-trial.ts';
 import type { LotReport, Report } from './report.ts';
 
 export function titleOf({ name, now }: Report): string {
@@ -53,13 +54,45 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
   return notes;
 }
 
-/** How the tables are to be read. */
-export const legend: readonly string[] = [
+/** The lots of a plant. */
+export function plantFacts({ lots }: PlantTrial): string {
+  return `${counted(lots.length, 'lot')}: ${lots.map(({ id }) => id).join(', ')}`;
+}
+
+const ofLots: readonly string[] = [
   '% is germinated seed of the seed sown less lost (of the seed there where none was sown), with Wilson’s 95 % interval.',
   'Days: from sowing (else the end of the soak, else the first stage) to the counts that found the first and the last of it.',
   'A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling that died had.',
   '– is not known. Columns without anything to show are left out.',
 ];
+
+const ofMeasures: readonly string[] = [
+  'T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, on a line between two counts. Mean '
+  + 'time: in days; seed germinates before the count that finds it, so that only its limits are known.',
+];
+
+const ofCutTests: readonly string[] = [
+  '% of full: of the seed less what the cut test found empty; % of viable: of that less what it found dead.',
+];
+
+const ofVerdicts: readonly string[] = [
+  'Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points are percentage points.',
+];
+
+/** How the tables are to be read. */
+export function legendOf(reports: readonly Report[]): string[] {
+  const lots = reports.flatMap(report => (report.plants ? [] : report.lots));
+  const batches = lots.flatMap(lot => lot.batches);
+  const isMeasured = batches.some(({ measures }) => !isUndefined(measures) && !isUndefined(measures.t50Coolbear));
+  const hasVerdict = lots.some(({ trial }) => trial.contests.length > 0)
+    || reports.some(({ plants }) => plants?.plants.some(({ agents }) => agents.length > 0));
+  return [
+    ...(lots.length > 0 ? ofLots : []),
+    ...(isMeasured ? ofMeasures : []),
+    ...(batches.some(({ cut }) => cut) ? ofCutTests : []),
+    ...(hasVerdict ? ofVerdicts : []),
+  ];
+}
 
 /** What has to be known of the whole report. */
 export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {

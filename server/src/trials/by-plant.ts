@@ -2,8 +2,11 @@
 import type { Lot } from '../journal/life.ts';
 import { genusIn, plantKey } from '../model/plant.ts';
 
+export const plantRanks = ['species', 'genus'] as const;
+export type PlantRank = (typeof plantRanks)[number];
+
 /** Lots put together by species or by genus, in the order of their names; those without a plant are left out. */
-export function byPlant(lots: Iterable<Lot>, by: 'species' | 'genus'): Map<string, Lot[]> {
+export function byPlant(lots: Iterable<Lot>, by: PlantRank): Map<string, Lot[]> {
   const groups = new Map<string, { name: string; lots: Lot[] }>();
   for (const lot of lots) {
     if (lot.plant === undefined) continue;

@@ -48,6 +48,7 @@ function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {
 }
 
 function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean): Course | Undefined {
+  if (!events.some(seenAt)) return undefinedBecause('no counts yet');
   const zero = dayZero(batch, events);
   if (zero === undefined) return undefinedBecause('there is no day 0: it was neither sown, nor lifted from a soak, nor put into a stage');
   const cut = events.find(event => event.type === 'cut');

@@ -5,7 +5,7 @@ import { factsOf, type JournalRecord } from '../model/record.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
 /** Untreated shares that a split is judged for: poor, middling, good germination. Common practice, no source. */
-const SUPPOSED_SHARES = [0.1, 0.4, 0.7] as const;
+export const SUPPOSED_SHARES = [0.1, 0.4, 0.7] as const;
 
 interface Side {
   readonly names: readonly string[];

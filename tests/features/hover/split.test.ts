@@ -15,7 +15,7 @@ describe('hover on a split', () => {
       | --- | --- | --- |
       | 10 % | 69 % or more | 13 and 11: 64 % |
       | 40 % | 96 % or more | 11 and 13: 93 % |
-      | 70 % | – (not even all seeds germinating against this share could be told from chance) |  |
+      | 70 % | – (not even 100 %) |  |
 
       12 treated (A) and 12 untreated (B) seeds. That the first part is treated and the second is not, is supposed. Shares of germinated seed; Fisher’s exact test at 5 % with a power of 80 %.
 

@@ -1,18 +1,12 @@
 /** Whether a treatment paid: treated against untreated seed of one lot, and a ladder of doses as a table. */
 import type { Lot } from '../../journal/life.ts';
-import { germinated, shareOf } from '../../measures/contrast.ts';
-import { seedsCounted } from '../../measures/course.ts';
-import { t50Coolbear } from '../../measures/germination-time.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { mergeCourses } from '../../measures/merge.ts';
-import { probability } from '../../measures/verdict-words.ts';
 import { plantKey } from '../../model/plant.ts';
-import { coursesOf, type Group } from '../../trials/groups.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import { trialOf, type Contest } from '../../trials/lot-trial.ts';
 import { plantTrial } from '../../trials/plant-trial.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
-import { shareText } from '../words/shares.ts';
+import { ladderHead, ladderNote, ladderRows } from '../words/ladders.ts';
 import { agentText, evidenceTexts, groupLabel, groupNames } from '../words/trials.ts';
 import type { Section } from './section.ts';
 
@@ -48,29 +42,8 @@ export const acrossSection: Section<Lot> = ({ plant }, { journal }) => {
   return lines.length === 0 ? undefined : markdownList(lines);
 };
 
-function ladderBlock({ agent, untreated, rungs, ladder }: DoseLadder): string {
-  const rows = rungs.map(({ treated }, i) => (
-    [groupLabel(treated), groupNames(treated), ...cellsOf(treated), ladder.doses[i]!.verdict.verdict]));
+function ladderBlock(ladder: DoseLadder): string {
   const table = markdownTable(
-    [escapeMarkdown(agent.word), 'Batch', 'Germinated', 'T50', 'Verdict'],
-    [[groupLabel(untreated), groupNames(untreated), ...cellsOf(untreated), ''], ...rows].map(row => row.map(escapeMarkdown)));
-  const { trend, best } = ladder;
-  const slope = isUndefined(trend)
-    ? `Trend: – (${trend.undefined}).`
-    : `Trend: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
-  const named = isUndefined(best) ? `Best dose: – (${best.undefined}).` : `Best dose: ${best.value} ppm.`;
-  return `${table}\n\n${escapeMarkdown(`${slope} ${named} Verdicts after Holm’s correction over the doses.`)}`;
-}
-
-function cellsOf(group: Group): string[] {
-  const courses = coursesOf(group);
-  const { x, n } = shareOf(courses, germinated, seedsCounted);
-  const t50 = t50Coolbear(mergeCourses(courses));
-  return [shareText(x, n), isUndefined(t50) ? `– (${t50.undefined})` : `day ${Math.round(t50.value * 10) / 10}`];
-}
-
-/** Example: pointsText(0.22) is '22 points more' */
-function pointsText(share: number): string {
-  const points = Math.abs(100 * share).toFixed(0);
-  return points === '0' ? 'no change' : `${points} points ${share > 0 ? 'more' : 'fewer'}`;
+    ladderHead(ladder).map(escapeMarkdown), ladderRows(ladder).map(row => row.map(escapeMarkdown)));
+  return `${table}\n\n${escapeMarkdown(ladderNote(ladder))}`;
 }

@@ -14,7 +14,7 @@ export const PLAN_BASIS = 'Shares of germinated seed; Fisher’s exact test at 5
  */
 export function planRow({ treated, share, visible, best }: Plan): [string, string, string] {
   const better = best.treated === treated ? '' : `${best.treated} and ${best.untreated}: ${visibleText(best.visible)}`;
-  return [`${percentText(share)} %`, isUndefined(visible) ? `– (${visible.undefined})` : `${visibleText(visible)} or more`, better];
+  return [`${percentText(share)} %`, isUndefined(visible) ? '– (not even 100 %)' : `${visibleText(visible)} or more`, better];
 }
 
 /** Example: '24 treated (A, B) and 12 untreated (C) seeds' */

@@ -7,7 +7,7 @@ import { exact } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Group } from '../../trials/groups.ts';
-import type { AgentAcross } from '../../trials/plant-trial.ts';
+import type { AgentAcross, Stratum } from '../../trials/plant-trial.ts';
 import { isActive, onlyDose } from '../../trials/treatment.ts';
 import { doseText, dosesText, soakLengthText } from './soaks.ts';
 
@@ -49,10 +49,15 @@ export function groupNames({ batches }: Group): string {
  * Example: 'GA3 (250 to 1000 ppm)', 'GA3 (500 ppm, unmeasured)'
  */
 export function agentText({ agent, strata }: AgentAcross): string {
+  return `${agent.word} (${doseRangeText(strata)})`;
+}
+
+/** Example: '250 to 1000 ppm', '500 ppm, unmeasured' */
+export function doseRangeText(strata: readonly Stratum[]): string {
   const doses = strata.flatMap(({ pairs }) => pairs.flatMap(({ treated }) => onlyDose(treated.treatment)?.dose ?? []));
   const known = doses.flatMap(({ ppm }) => ppm ?? []);
   const unmeasured = known.length < doses.length ? 'unmeasured' : undefined;
-  return `${agent.word} (${[rangeText(known), unmeasured].filter(text => text !== undefined).join(', ')})`;
+  return [rangeText(known), unmeasured].filter(text => text !== undefined).join(', ');
 }
 
 function rangeText(ppm: readonly number[]): string | undefined {

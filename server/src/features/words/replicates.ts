@@ -1,0 +1,45 @@
+/** Replicates of one lot and one treatment in plain words. */
+import { germinated, shareOf } from '../../measures/contrast.ts';
+import { seedsCounted } from '../../measures/course.ts';
+import { isUndefined } from '../../measures/measured.ts';
+import { pool, type Pooled } from '../../measures/replicates.ts';
+import { probability } from '../../measures/verdict-words.ts';
+import { coursesOf, type Group } from '../../trials/groups.ts';
+import { shareText } from './shares.ts';
+
+/** An overdispersion up to this widens an interval by nothing that shows. */
+const JUST_ONE = 1.01;
+
+/** The replicates of a group taken together; of a single batch that batch. */
+export function pooledOf(group: Group): Pooled {
+  return pool(coursesOf(group).map(course => shareOf([course], germinated, seedsCounted)));
+}
+
+/**
+ * What a group of replicates comes to, and whether they lie as close together as chance allows; undefined for a single
+ * batch.
+ *
+ * Example: '82 of 100 = 82 %, 95 % interval 73 to 88 %; replicates differ no more than chance allows (chi-square 1.36,
+ * 3 df, p 0.72); range 12 points, tolerated 32 (computed, not of a rule book)'
+ */
+export function replicatesText(group: Group): string | undefined {
+  if (group.batches.length < 2) return undefined;
+  const { x, n, interval, heterogeneity, overdispersion, range } = pooledOf(group);
+  const limits = `95 % interval ${whole(interval.low)} to ${whole(interval.high)} %${overdispersion > JUST_ONE ? ', widened' : ''}`;
+  const alike = isUndefined(heterogeneity)
+    ? `heterogeneity – (${heterogeneity.undefined})`
+    : `heterogeneity chi-square ${heterogeneity.chiSquare.toFixed(2)}, ${heterogeneity.df} df, p ${probability(heterogeneity.p)}`;
+  const spread = isUndefined(range)
+    ? `range – (${range.undefined})`
+    : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
+      + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not of a rule book'})${range.passed ? '' : ': too wide'}`;
+  return `${shareText(x, n)}, ${limits}; ${alike}; ${spread}`;
+}
+
+function whole(share: number): string {
+  return String(Math.round(100 * share));
+}
+
+function points(value: number): string {
+  return `${Math.round(10 * value) / 10} points`;
+}

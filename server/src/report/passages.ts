@@ -1,0 +1,61 @@
+/** What a report says of the trials of a lot and of a plant, the same in text and in Markdown. */
+import { ladderHead, ladderNote, ladderRows } from '../features/words/ladders.ts';
+import { replicatesText } from '../features/words/replicates.ts';
+import { evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
+import { isUndefined } from '../measures/measured.ts';
+import type { Group } from '../trials/groups.ts';
+import type { DoseLadder } from '../trials/ladders.ts';
+import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import type { Column } from './columns.ts';
+
+/** Something with what is said of it. */
+export interface Item {
+  readonly title: string;
+  readonly texts: readonly string[];
+}
+
+/** A part of the report of a lot or a plant. */
+export interface Passage {
+  readonly heading: string;
+  readonly columns: readonly Column[];
+  readonly items: readonly Item[];
+  /** What is said of the whole, last. */
+  readonly texts: readonly string[];
+}
+
+export function trialPassages({ contests, ladders, groups, leftOut }: LotTrial): Passage[] {
+  const replicates = groups.flatMap(group => {
+    const text = replicatesText(group);
+    return text === undefined ? [] : [{ title: titleOf(group), texts: [text] }];
+  });
+  const missing = leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
+  return [
+    passage('Treated against untreated', contests.map(contestItem)),
+    ...ladders.map(ladderPassage),
+    passage('Replicates', replicates),
+    // Where nothing was tried nothing is missing.
+    passage('Left out of the comparison', contests.length > 0 ? missing : []),
+  ].filter(({ columns, items, texts }) => columns.length + items.length + texts.length > 0);
+}
+
+function passage(heading: string, items: readonly Item[]): Passage {
+  return { heading, columns: [], items, texts: [] };
+}
+
+function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest): Item {
+  const behind = [...(isUndefined(comparison) ? [] : evidenceTexts(comparison)), ...remarks];
+  return {
+    title: `${titleOf(treated)}${untreated ? ` against ${titleOf(untreated)}` : ''}`,
+    texts: [verdict.sentence, ...(behind.length > 0 ? [behind.join(' · ')] : [])],
+  };
+}
+
+function titleOf(group: Group): string {
+  return `${groupLabel(group)} (${groupNames(group)})`;
+}
+
+function ladderPassage(ladder: DoseLadder): Passage {
+  const rows = ladderRows(ladder);
+  const columns = ladderHead(ladder).map((head, at): Column => ({ head, kind: 'text', cells: rows.map(row => row[at] ?? '') }));
+  return { heading: `${ladder.agent.word} by dose`, columns, items: [], texts: [ladderNote(ladder)] };
+}

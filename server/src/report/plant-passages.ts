@@ -1,0 +1,79 @@
+/** What a report says of a plant over its lots and winters. */
+import { agentText, doseRangeText } from '../features/words/trials.ts';
+import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { probability, ratio } from '../measures/verdict-words.ts';
+import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
+import type { Column } from './columns.ts';
+import type { Passage } from './passages.ts';
+
+export function plantPassages({ agents }: PlantTrial): Passage[] {
+  return agents.map(agent => ({
+    heading: agentText(agent),
+    columns: strataColumns(agent),
+    items: [],
+    texts: [agent.across.sentence, testsText(agent)],
+  }));
+}
+
+/** Lots in which no agent was tried alone against untreated seed under the same conditions. */
+export function untriedText({ lots, agents }: PlantTrial): string | undefined {
+  const tried = new Set(agents.flatMap(({ strata }) => strata.map(({ lot }) => lot)));
+  const untried = lots.filter(lot => !tried.has(lot)).map(({ id }) => id);
+  return untried.length === 0 ? undefined : `Without a trial of one agent alone: ${untried.join(', ')}.`;
+}
+
+/** One row for each lot, or for each of the conditions that it was tried under. */
+function strataColumns({ strata, across: { comparisons, outcome } }: AgentAcross): Column[] {
+  const column = (head: string, kind: Column['kind'], cell: (i: number) => string): Column => (
+    { head, kind, cells: strata.map((_, i) => cell(i)) });
+  const contrast = (i: number) => {
+    const comparison = comparisons[i]!;
+    return isUndefined(comparison) ? undefined : comparison[outcome];
+  };
+  const share = (i: number, side: 'treated' | 'untreated') => {
+    const found = contrast(i)?.[side];
+    return found ? `${found.x} of ${found.n}` : '–';
+  };
+  return [
+    column('Lot', 'text', i => strata[i]!.lot.id),
+    column('Dose', 'text', i => doseRangeText([strata[i]!])),
+    column('Treated', 'number', i => share(i, 'treated')),
+    column('Untreated', 'number', i => share(i, 'untreated')),
+    column('Points', 'number', i => {
+      const difference = contrast(i)?.difference;
+      return difference ? `${points(difference.value)} (${points(difference.low)} to ${points(difference.high)})` : '–';
+    }),
+    column('By day', 'number', i => {
+      const comparison = comparisons[i]!;
+      return isUndefined(comparison) ? '–' : String(comparison.byDay);
+    }),
+  ];
+}
+
+function points(share: number): string {
+  return (100 * share).toFixed(0);
+}
+
+function testsText({ across: { mantelHaenszel, homogeneity, speed, outcome } }: AgentAcross): string {
+  const of = outcome === 'sound' ? 'sound seedlings' : 'germinated seed';
+  return [
+    `Of ${of}, stratified by lot: ${isUndefined(mantelHaenszel) ? `Mantel-Haenszel – (${mantelHaenszel.undefined})`
+      : `${oddsText(mantelHaenszel.oddsRatio)}, chi-square ${mantelHaenszel.corrected.chiSquare.toFixed(2)}, `
+        + `p ${probability(mantelHaenszel.corrected.p)} (with continuity correction)`}`,
+    testText('homogeneity (Breslow-Day)', homogeneity),
+    testText('log-rank of the seed sown', speed.sown),
+    testText('of the germinated seed', speed.germinated),
+  ].join('; ').concat('.');
+}
+
+function oddsText(odds: { value: number; low: number; high: number } | Undefined): string {
+  return isUndefined(odds)
+    ? `odds ratio – (${odds.undefined})`
+    : `odds ratio ${ratio(odds.value)} (95 % interval ${ratio(odds.low)} to ${ratio(odds.high)})`;
+}
+
+function testText(name: string, test: { readonly chiSquare: number; readonly p: number } | Undefined): string {
+  return isUndefined(test)
+    ? `${name} – (${test.undefined})`
+    : `${name} chi-square ${test.chiSquare.toFixed(2)}, p ${probability(test.p)}`;
+}
