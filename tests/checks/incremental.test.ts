@@ -20,6 +20,8 @@ const clashing = fc.constantFrom(
   'chill L1/A, 4 C, 90 days', 'warm L2, 20 C', 'scarify L1/B', 'move L1/A, at bag 1', 'move L1/B 2026-01-10, at bag 1 slot 1',
   'sow L2/A 2026-01-10, at Bag 1  slot 1', 'sow L1/A 2026-01-11 12:00, at bag 1 slot 1', 'chill L1, 4 C, at bag 1 slot 1',
   'count L1/A, 3', 'count L1/A 2026-02-01, =2 germinated, 1 emerged', 'count L1, 30', 'count L2/A 2028-01-01, 1 died', 'count L2, 0',
+  'sow L2 2025-12-01', 'count L2 2025-12-20, 9', 'soak L22 2026-01-10, GA3 500 ppm, 24 h',
+  'sow L1/A 2025-12-01', 'count L1/A 2025-12-20, =11 germinated', 'soak L1/B 2026-01-11, GA3 250 ppm, 24 h', 'lot L22 Primula rosea',
   'count L3, 1', 'count L1/D, 1', 'count L2/A 18/1/2026, 1',
   'cut L1/B, 12 fresh', 'cut L1/A 2026-03-01, 3 dead', 'discard L2', 'pot L1/A, 9 seedlings', 'apply L1/B, G2, 2 drops',
   'note L1, dry', 'note G1 2026-01-02, clear', 'note R1, slow', 'photo L2, a.png', 'due L1 2026-04-01, look', 'due L3, look',
