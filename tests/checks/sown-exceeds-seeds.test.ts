@@ -1,7 +1,19 @@
-import { describe, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { ProblemBook } from '../../server/src/checks/problem-book.ts';
+import { Journal } from '../../server/src/journal/journal.ts';
+import { dayOfIso } from '../../server/src/model/day.ts';
 import { expectAllMarked } from './marked.ts';
 
 const now = '2026-04-01';
+
+/** The lines that the only problem of a journal speaks of, and what it says of each. */
+function placesIn(text: string): string[] {
+  const journal = new Journal();
+  journal.set('a.germ', text);
+  const book = new ProblemBook(journal);
+  book.update({ day: dayOfIso(now)!, minutes: undefined });
+  return book.of('a.germ')[0]!.related.map(({ line, message }) => `${line.number} ${message}`);
+}
 
 describe('more seeds sown than there are', () => {
   test('are marked at the number, one above what stayed', () => {
@@ -37,6 +49,12 @@ describe('more seeds sown than there are', () => {
       sow VER-24 2026-03-10, 24 seeds
                              ^^^^^^^^ sown-exceeds-seeds
     `, { now });
+  });
+
+  test('point to where the seeds come from, and to what was sown before', () => {
+    expect(placesIn('lot V Veratrum, 9 seeds\nsow V 2026-03-10, 10 seeds')).toEqual(['0 Where its seeds come from']);
+    expect(placesIn('lot V Veratrum, 9 seeds\nsow V 2026-03-10\nsow V 2026-03-11, 1 seed'))
+      .toEqual(['0 Where its seeds come from', '1 Sown before']);
   });
 
   test('are none when the rest is sown, and none of a lot whose number nobody wrote', () => {

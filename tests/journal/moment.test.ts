@@ -114,6 +114,7 @@ describe('a length of time in words', () => {
     [1425, 1425, false, '23.8 h'],
     [1440, 1440, true, '24 h by the wall clock'],
     [30, 30, false, '30 min'],
+    [60, 60, false, '1 h'],
     [0, 2880, true, '0 to 48 h by the wall clock'],
   ])('%d to %d minutes', (least, most, wallClock, text) => {
     expect(lengthText({ least, most, wallClock })).toBe(text);

@@ -16,6 +16,10 @@ describe('the seeds that percentages are of', () => {
     expect(numbers('sow VER-24 2026-01-10', 'VER-24')).toEqual({ sown: 36, tested: 36, of: 36 });
   });
 
+  test('are known where it is known of every seed what became of it', () => {
+    expect(numbers('sow VER-24/A 2026-01-10\ncount VER-24/A 2026-01-20, 20, 3 rotted, 1 lost').of).toBe(23);
+  });
+
   test('are those that stayed where none was sown', () => {
     expect(numbers('chill VER-24/A 2026-01-10, 4 C\ncount VER-24/A 2026-01-20, 9, 3 lost')).toEqual({ sown: undefined, tested: 24, of: 21 });
     expect(numbers('# nothing', 'VER-24')).toEqual({ sown: undefined, tested: 36, of: 36 });

@@ -54,6 +54,8 @@ describe('a soak', () => {
     expect(soaks('soak VER-24 2026-01-10, water, 2 days')).toEqual([['duration', '2026-01-12', 48]]);
     expect(soaks('soak VER-24 2026-01-10, water, 0.5 days')).toEqual([['duration', '2026-01-10', 12]]);
     expect(soaks('soak VER-24 2026-01-10 19:00, water, 0.5 days')).toEqual([['duration', '2026-01-11 07:00', 12]]);
+    // The clock showed 02:30 twice that night.
+    expect(soaks('zone Europe/Vienna\nsoak VER-24 2026-10-25 02:30, water, 12 h')[0]![2]).toBe(12);
   });
 
   // Summer time begins on 2026-03-29 and ends on 2026-10-25 in the European Union (directive 2000/84/EC).
