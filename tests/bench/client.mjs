@@ -1,7 +1,7 @@
 // A language client over stdio that does nothing but measure. Times are in milliseconds.
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { StreamMessageReader, StreamMessageWriter, createMessageConnection } from 'vscode-jsonrpc/node';
+import { createProtocolConnection, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 
 /** Median and 95th percentile. */
 export function quantiles(times) {
@@ -16,7 +16,7 @@ export function quantiles(times) {
  */
 export async function measure({ command, folder, uri, languageId, text, edits, requests = 0 }) {
   const server = spawn(process.execPath, command, { stdio: ['pipe', 'pipe', 'inherit'] });
-  const connection = createMessageConnection(
+  const connection = createProtocolConnection(
     new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin));
   const waiting = [];
   connection.onNotification('textDocument/publishDiagnostics', params => {

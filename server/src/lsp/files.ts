@@ -8,8 +8,8 @@ export interface Files {
   read(uri: string): Promise<string | undefined>;
 }
 
-export const listRequest = new RequestType<{ folder: string; deep: boolean }, string[], void>('plumule/list');
-export const readRequest = new RequestType<{ uri: string }, { text?: string; error?: string }, void>('plumule/read');
+const listRequest = new RequestType<{ folder: string; deep: boolean }, string[], void>('plumule/list');
+const readRequest = new RequestType<{ uri: string }, { text?: string; error?: string }, void>('plumule/read');
 
 /** The editor's own file system, which also reaches remote and virtual folders. */
 export function filesOfClient(connection: Connection): Files {

@@ -174,7 +174,7 @@ export class Workspace {
 }
 
 /** One spelling for an address, however a client encodes it. */
-export function keyOf(uri: string): string {
+function keyOf(uri: string): string {
   return URI.parse(uri).toString();
 }
 

@@ -42,7 +42,7 @@ export function dayOfIso(iso: string): Day | undefined {
 
 /** English name of the day of the week. */
 export function weekdayOf(day: Day): string {
-  return ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'][new Date(day * MS).getUTCDay()] as string;
+  return ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'][new Date(day * MS).getUTCDay()]!;
 }
 
 /**

@@ -1,4 +1,4 @@
-/** The record keywords: what each is for, its subject, and the facts it takes. Parser, completion and help all read this table. */
+/** The record keywords: what each is for, its subject, its facts. Parser, completion and help all read this table. */
 import type { FactType } from './record.ts';
 
 /** What stands behind the keyword. */

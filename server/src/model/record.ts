@@ -33,9 +33,9 @@ export interface DaySpan {
   readonly last: Day;
 }
 
-export const stages = ['germinated', 'emerged', 'leaf'] as const;
-export const fates = ['rotted', 'died', 'lost'] as const;
-export const qualities = ['leggy', 'abnormal'] as const;
+const stages = ['germinated', 'emerged', 'leaf'] as const;
+const fates = ['rotted', 'died', 'lost'] as const;
+const qualities = ['leggy', 'abnormal'] as const;
 export const cutClasses = ['fresh', 'hard', 'dead', 'empty'] as const;
 
 /** What a `count` counts. */
@@ -60,7 +60,7 @@ type EachOf<Types extends string, Rest> = Types extends string ? FactOf<Types> &
 /** A fact that is a text behind a word: `from own garden`, `at bag 3 slot 2`. */
 export type TextFact = EachOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path', { value: Written }>;
 
-/** An agent or a stock with what is said of it: a strength, a volume of a stock, a mass of powder, or that nothing was measured. */
+/** An agent or a stock with what is said of it: a strength, a volume, a mass of powder, or that nothing was measured. */
 export interface SubstanceFact extends FactOf<'substance'> {
   readonly name: Written;
   readonly strength?: Placed<Strength>;
@@ -117,7 +117,7 @@ export interface JournalRecord {
   readonly date: WrittenDate | undefined;
   readonly time: WrittenTime | undefined;
   readonly facts: readonly Fact[];
-  /** Something on the line could not be read; what was read stands, but nothing is to be concluded from what is missing. */
+  /** Something on the line could not be read: what was read stands, what is missing tells nothing. */
   readonly broken: boolean;
 }
 
