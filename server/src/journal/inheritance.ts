@@ -17,8 +17,10 @@ export function inherit(child: BatchDraft, parent: BatchDraft, sown: boolean): v
     .filter(({ entry }) => !isRemarkKind(entry.record.keyword))
     .map(ownEvent);
   // What is dated before the batch was split off is an oversight; what it inherits was over by then.
-  const isNew = child.events.length === 0;
-  for (const stage of ownStages.values()) if (!isNew && !stage.end) stage.end = child.events[0]!.entry.moment;
+  // A `split` without a date comes before everything and ends nothing.
+  const first = child.events.find(({ entry }) => Number.isFinite(entry.moment.day));
+  const isNew = first === undefined;
+  for (const stage of ownStages.values()) if (first && !stage.end) stage.end = first.entry.moment;
   child.soaks.unshift(...ownSoaks.values());
   child.stages.unshift(...ownStages.values());
   if (isNew && soaking) child.soaking = ownSoaks.get(soaking);
