@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { batchOf, when } from './helpers.ts';
 
 describe('what a batch takes along', () => {
-  const stages = (source: string, path: string) => batchOf(source, path).stages.map(({ start, end }) => [when(start), when(end)]);
+  const stages = (source: string, path: string) => (
+    batchOf(source, path).stages.map(({ start, end }) => [when(start), when(end)]));
 
   test('is a stage that goes on, though the batch was divided by a record without a date', () => {
     expect(stages(`
