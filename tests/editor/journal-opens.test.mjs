@@ -53,10 +53,16 @@ test('the problems of files that nobody opened are listed', () => inEditor({ set
 }));
 
 test('the editor at work, for the README', () => inEditor(
-  { settings: { ...settings, 'workbench.colorTheme': 'Default Light Modern' }, width: 1280, height: 800 },
+  {
+    settings: { ...settings, 'workbench.colorTheme': 'Default Light Modern', 'editor.minimap.enabled': false },
+    width: 1280, height: 800,
+  },
   async editor => {
     await editor.openFile('2025-26.germ');
     await editor.goTo(86);
     await editor.hover('PEN-25/B');
+    const opacity = () => editor.page.locator('.monaco-hover:not(.hidden)').first().evaluate(hover =>
+      Number(getComputedStyle(hover.parentElement).opacity) * Number(getComputedStyle(hover).opacity));
+    await editor.until(async () => await opacity() === 1, 'a hover that has faded in');
     await editor.page.screenshot({ path: picture('screenshot') });
   }));
