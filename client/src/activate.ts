@@ -4,6 +4,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
 import { registerMix } from './mix.ts';
+import { registerNewJournal } from './new-journal.ts';
 import { journalServer } from './server.ts';
 
 let running: BaseLanguageClient | undefined;
@@ -17,6 +18,7 @@ export const clientOptions: LanguageClientOptions = {
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
   running = client;
   context.subscriptions.push({ dispose: stop });
+  registerNewJournal(context);
   answerFiles(client);
   await client.start();
   const server = journalServer(client);
