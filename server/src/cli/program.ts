@@ -4,6 +4,7 @@ import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
+import { due, dueFormats, type DueOptions } from './due.ts';
 import { format, type FormatOptions } from './format.ts';
 import { severities } from './listed.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
@@ -17,6 +18,11 @@ function today(text: string): Moment {
   const moment = momentOf(text);
   if (!moment) throw new InvalidArgumentError('Write a date as 2026-01-12, with a time as 2026-01-12T08:00.');
   return moment;
+}
+
+function wholeDays(text: string): number {
+  if (!/^\d{1,5}$/.test(text)) throw new InvalidArgumentError('Write a whole number of days.');
+  return Number(text);
 }
 
 const todayOption = (): Option => new Option(
@@ -68,6 +74,18 @@ plumule
     .argParser(today).conflicts('today'))
   .action(async (paths: string[], options: ReportOptions) => {
     process.exitCode = await report(paths, options);
+  });
+
+plumule
+  .command('due')
+  .summary('list what is due, the overdue first')
+  .description('Lists what is due: soaks and stages that end, the next counts, stocks that keep no longer, reminders, and\nrecords of dates to come; with file:line, and the record that each asks for.')
+  .argument('[paths...]', PATHS)
+  .addOption(new Option('--days <n>', 'only so many days ahead, with all that is overdue').argParser(wholeDays))
+  .addOption(formatOption(dueFormats))
+  .addOption(todayOption())
+  .action(async (paths: string[], options: DueOptions) => {
+    process.exitCode = await due(paths, options);
   });
 
 plumule

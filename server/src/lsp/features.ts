@@ -3,6 +3,7 @@ import type { Connection, ServerCapabilities } from 'vscode-languageserver';
 import { annotationCapabilities, serveAnnotations } from './annotations.ts';
 import { serveCalendar } from './calendar.ts';
 import { colourCapabilities, serveColours } from './colours.ts';
+import { editingCapabilities, serveEditing } from './editing.ts';
 import { guarded } from './guard.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
@@ -18,7 +19,7 @@ export type About = <Params extends { readonly textDocument: { readonly uri: str
 export function featureCapabilities(): ServerCapabilities {
   return {
     ...readingCapabilities, ...navigationCapabilities,
-    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities,
+    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities, ...editingCapabilities,
   };
 }
 
@@ -32,6 +33,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveWriting(connection, about, service);
   serveAnnotations(connection, about, service);
   serveColours(connection, about, service);
+  serveEditing(connection, about, service);
   serveCalendar(connection, service);
   serveMix(connection, service);
 }

@@ -1,0 +1,32 @@
+import pc from 'picocolors';
+import { version } from '../../../package.json';
+import type { Moment } from '../journal/moment.ts';
+import { agendaOf } from '../report/agenda.ts';
+import { agendaData, DUE_SHAPE } from '../report/due-data.ts';
+import { dueText } from '../report/due-text.ts';
+import { exits, type Exit } from './exits.ts';
+import { openJournals } from './open.ts';
+import { complain, print, wantsColours } from './output.ts';
+
+export const dueFormats = ['text', 'json'] as const;
+
+export interface DueOptions {
+  readonly format: (typeof dueFormats)[number];
+  readonly days?: number;
+  readonly today?: Moment;
+}
+
+/** `plumule due`: prints what is due, the overdue first. */
+export async function due(paths: readonly string[], { format, days, today }: DueOptions): Promise<Exit> {
+  const { journals, unread } = await openJournals(paths, today);
+  const agendas = journals.map(({ journal, asked, folder, now }) => agendaOf(journal, {
+    now, files: asked, ...(journals.length > 1 && { name: folder }), ...(days !== undefined && { days }),
+  }));
+  if (format === 'text') print(dueText(agendas, pc.createColors(wantsColours()).bold));
+  else {
+    const told = agendas.map((agenda, i) => ({ files: journals[i]!.asked, ...agendaData(agenda) }));
+    print(`${JSON.stringify({ version: DUE_SHAPE, plumule: version, journals: told, unread }, undefined, 2)}\n`);
+  }
+  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  return unread.length > 0 ? exits.unread : exits.clean;
+}

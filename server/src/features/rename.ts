@@ -1,0 +1,79 @@
+/** Giving a lot, a batch, a stock, a regime or a declared agent another name, wherever it is named. */
+import type { Journal } from '../journal/journal.ts';
+import { rootOf } from '../journal/mentions.ts';
+import { builtInAgents } from '../solutions/agents.ts';
+import type { Position } from '../text/line-store.ts';
+import type { ActionEdit } from './actions/action.ts';
+import { isNamed, occurrencesOf } from './occurrences.ts';
+import type { Place } from './place.ts';
+import { thingAt, type Named } from './thing.ts';
+
+/** In plain words, why a thing cannot be renamed, or not so. */
+export interface Refused {
+  readonly refused: string;
+}
+
+export interface RenameTarget {
+  readonly place: Place;
+  /** The name as it is; of a batch its last part. */
+  readonly text: string;
+}
+
+const shapes: Readonly<Record<Named['kind'], RegExp>> = {
+  lot: /^\p{L}[\p{L}\p{N}._-]*$/u, stock: /^\p{L}[\p{L}\p{N}._-]*$/u, regime: /^\p{L}[\p{L}\p{N}._-]*$/u,
+  agent: /^\p{L}[\p{L}\p{N}._+-]*$/u, batch: /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u,
+};
+
+/** What would be renamed at a position; undefined where nothing has a name of its own. */
+export function renameTarget(journal: Journal, file: string, position: Position): RenameTarget | Refused | undefined {
+  const thing = thingAt(journal, file, position);
+  if (!thing || !isNamed(thing)) return undefined;
+  if (thing.kind === 'agent' && builtInAgents.has(thing.id)) {
+    return { refused: `${thing.id} is an agent that Plumule knows: it keeps its name.` };
+  }
+  if (occurrencesOf(journal, thing).every(({ role }) => role !== 'definition')) {
+    return { refused: `${idOf(thing)} is defined nowhere in this journal.` };
+  }
+  return { place: lastPart(thing.place, thing), text: nameOf(thing) };
+}
+
+/** One edit for each place that names the thing; a batch's children and a lot's batches follow of themselves. */
+export function rename(
+  journal: Journal, file: string, position: Position, newName: string,
+): { readonly edits: readonly ActionEdit[] } | Refused {
+  const target = renameTarget(journal, file, position);
+  const thing = thingAt(journal, file, position);
+  if (!target || !thing || !isNamed(thing)) return { refused: 'Nothing here has a name of its own.' };
+  if ('refused' in target) return target;
+  const clash = clashOf(journal, thing, newName);
+  if (clash !== undefined) return { refused: clash };
+  return { edits: occurrencesOf(journal, thing).map(({ place }) => ({ ...lastPart(place, thing), text: newName })) };
+}
+
+function clashOf(journal: Journal, thing: Named, newName: string): string | undefined {
+  if (!shapes[thing.kind].test(newName)) {
+    return `“${newName}” cannot be a name: it begins with a letter, then letters, digits, “-”, “.” and “_”.`;
+  }
+  if (newName === nameOf(thing)) return undefined;
+  if (thing.kind === 'batch') {
+    const path = `${thing.path.slice(0, thing.path.lastIndexOf('/'))}/${newName}`;
+    return journal.lot(rootOf(thing.path))?.batches.has(path) === true ? `There is a batch ${path} already.` : undefined;
+  }
+  if (builtInAgents.has(newName)) return `${newName} is the word of an agent.`;
+  // A name that is used without being defined would silently come to mean this.
+  return journal.mentionsOf(newName).length > 0 ? `The name ${newName} is used in this journal already.` : undefined;
+}
+
+/** Of a path only the last part means the batch itself. */
+function lastPart(place: Place, thing: Named): Place {
+  return { ...place, start: place.end - nameOf(thing).length };
+}
+
+function idOf(thing: Named): string {
+  return thing.kind === 'batch' ? thing.path : thing.id;
+}
+
+function nameOf(thing: Named): string {
+  const id = idOf(thing);
+  return id.slice(id.lastIndexOf('/') + 1);
+}

@@ -1,0 +1,34 @@
+/** What is due in a journal, as a report and a calendar have it. */
+import { due, type DueItem } from '../calendar/due.ts';
+import type { Journal } from '../journal/journal.ts';
+import { rootOf } from '../journal/mentions.ts';
+import type { Moment } from '../journal/moment.ts';
+
+export interface Agenda {
+  /** Tells one journal from another where there are several. */
+  readonly name: string | undefined;
+  readonly now: Moment;
+  readonly zone: string | undefined;
+  /** The overdue first, then by time. */
+  readonly items: readonly DueItem[];
+}
+
+export interface AgendaOptions {
+  readonly now: Moment;
+  readonly name?: string;
+  /** What is about lots and stocks that these files say something of; without it all. */
+  readonly files?: readonly string[];
+  /** Up to so many days from today, with all that is overdue; without it all. */
+  readonly days?: number;
+}
+
+export function agendaOf(journal: Journal, { now, name, files, days = Infinity }: AgendaOptions): Agenda {
+  const items = due(journal, now).filter(({ id, day }) => day <= now.day + days && isSaidIn(journal, id, files));
+  return { name, now, zone: journal.zone, items };
+}
+
+/** Whether files say something of a lot, or of whatever else has this id; without files all counts. */
+export function isSaidIn(journal: Journal, id: string, files: readonly string[] | undefined): boolean {
+  return !files || files.length === journal.files.size
+    || journal.mentionsOf(rootOf(id)).some(({ line }) => files.includes(line.store.name));
+}

@@ -1,0 +1,77 @@
+import { expect, test } from 'vitest';
+import { rename, renameTarget } from '../../server/src/features/rename.ts';
+import { Journal } from '../../server/src/journal/journal.ts';
+
+const files = {
+  'a.germ': `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 24 seeds, B 24 seeds
+split VER-24/A, 1 12 seeds, 2 12 seeds
+stock G1 2026-01-09, GA3 20 mg, 20 mL
+regime cold, chill 4 C 90 days
+`,
+  'b.germ': `soak VER-24/A/1 2026-01-10 19:00, G1 10 mL, 24 h
+sow VER-24/A/1 2026-01-11, regime cold
+count VER-24/A/1 2026-01-19, 3
+lot IRI-1 Iris, 5 seeds
+`,
+};
+
+function journalOf(texts: Readonly<Record<string, string>>): Journal {
+  const journal = new Journal();
+  for (const [name, text] of Object.entries(texts)) journal.set(name, text);
+  return journal;
+}
+
+/** The texts after a rename at a word of a line; the reason where it is refused. */
+function renamed(
+  journal: Journal, file: string, line: number, word: string, newName: string,
+): Record<string, string> | string {
+  const character = journal.files.get(file)!.text.at(line).text.lastIndexOf(word) + word.length - 1;
+  const result = rename(journal, file, { line, character }, newName);
+  if ('refused' in result) return result.refused;
+  const inOrder = [...result.edits].sort((a, b) => b.line - a.line || b.start - a.start);
+  for (const edit of inOrder) {
+    const at = (column: number) => ({ line: edit.line, character: column });
+    journal.edit(edit.file, { start: at(edit.start), end: at(edit.end) }, edit.text);
+  }
+  return Object.fromEntries([...journal.files].map(([name, { text }]) => [name, text.text()]));
+}
+
+const replaced = (...pairs: [string, string][]) => Object.fromEntries(Object.entries(files).map(([name, text]) =>
+  [name, pairs.reduce((all, [from, to]) => all.replaceAll(from, to), text)]));
+
+test('a lot is renamed in every file, and its batches follow', () => {
+  expect(renamed(journalOf(files), 'b.germ', 2, 'VER-24', 'VER-25')).toEqual(replaced(['VER-24', 'VER-25']));
+});
+
+test('a batch is renamed in its split and in every path through it', () => {
+  expect(renamed(journalOf(files), 'a.germ', 2, 'VER-24/A', 'warm')).toEqual(
+    replaced(['VER-24/A', 'VER-24/warm'], [', A 24', ', warm 24']));
+});
+
+test('a stock and a regime are renamed where they are defined and used', () => {
+  expect(renamed(journalOf(files), 'b.germ', 0, 'G1', 'G9')).toEqual(replaced(['G1', 'G9']));
+  expect(renamed(journalOf(files), 'b.germ', 1, 'cold', 'onewinter')).toEqual(
+    replaced(['regime cold', 'regime onewinter']));
+});
+
+test('a rename there and back gives the same texts and the same counts', () => {
+  const journal = journalOf(files);
+  renamed(journal, 'b.germ', 2, 'VER-24', 'X');
+  expect(journal.lot('X')?.batches.get('X/A/1')?.totals.germinated).toBe(3);
+  expect(renamed(journal, 'a.germ', 0, 'X', 'VER-24')).toEqual(files);
+});
+
+test('a clash, a name that cannot be one and an agent that Plumule knows are refused with the reason', () => {
+  expect(renamed(journalOf(files), 'a.germ', 0, 'VER-24', 'IRI-1')).toContain('IRI-1');
+  expect(renamed(journalOf(files), 'a.germ', 0, 'VER-24', 'GA3')).toContain('agent');
+  expect(renamed(journalOf(files), 'a.germ', 0, 'VER-24', '24 x')).toContain('cannot be a name');
+  expect(renamed(journalOf(files), 'a.germ', 2, 'VER-24/A', 'B')).toContain('VER-24/B');
+  expect(renamed(journalOf(files), 'a.germ', 3, 'GA3', 'gibb')).toContain('keeps its name');
+});
+
+test('nothing is renamed in a remark, and a name that nothing defines is refused', () => {
+  const journal = journalOf({ 'a.germ': 'count LOST-1 2026-01-19, 3\n  LOST-1 again\n' });
+  expect(renameTarget(journal, 'a.germ', { line: 1, character: 3 })).toBeUndefined();
+  expect(renameTarget(journal, 'a.germ', { line: 0, character: 8 })).toEqual({ refused: 'LOST-1 is defined nowhere in this journal.' });
+});
