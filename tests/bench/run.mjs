@@ -5,6 +5,7 @@
 //
 // A figure counts only against those that stand beside it: machines differ, and a busy one slows all of them.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -24,10 +25,10 @@ const ms = time => (time < 10 ? time.toFixed(2) : time.toFixed(0)).padStart(8);
 
 try {
   await build({
-    entryPoints: [path.join(HERE, 'core.ts')], outfile: path.join(place, 'core.mjs'),
-    bundle: true, minify: true, keepNames: true, format: 'esm', platform: 'node', logLevel: 'error',
+    entryPoints: [path.join(HERE, 'core.ts')], outfile: path.join(place, 'core.cjs'),
+    bundle: true, minify: true, format: 'cjs', platform: 'node', logLevel: 'error',
   });
-  const core = await import(pathToFileURL(path.join(place, 'core.mjs')).href);
+  const core = createRequire(import.meta.url)(path.join(place, 'core.cjs'));
   for (const lines of sizes) {
     const text = journalText(lines);
     console.log(`\n${lines} lines, ${(text.length / 1e6).toFixed(1)} MB; milliseconds, medians of 5 runs`);
