@@ -36,13 +36,13 @@ function linesOf(item: DueItem, width: number): string[] {
   const margin = ' '.repeat(width + 4);
   const words = paragraph(printable(`${id}  ${what}`), WIDTH - margin.length);
   const late = item.overdueDays > 0 ? `${daysText(item.overdueDays)} late` : undefined;
-  const facts = [late, item.plant, item.place === undefined ? undefined : `at ${item.place}`].filter(fact => fact !== undefined);
+  const facts = [late, item.plant, item.place && `at ${item.place}`].filter(fact => fact);
+  const source = `${line.store.name}:${line.number + 1}`;
   return [
     `  ${whenOf(item).padEnd(width)}  ${words[0]!}`,
     ...[
       ...words.slice(1),
-      ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), WIDTH - margin.length) : []),
-      printable(`${line.store.name}:${line.number + 1}`),
+      ...paragraph(printable(facts.length > 0 ? `${source}  ${facts.join(', ')}` : source), WIDTH - margin.length),
       // Whole, however long: it is there to be copied.
       ...(action === undefined ? [] : [printable(`write: ${action}`.trimEnd())]),
     ].map(text => `${margin}${text}`),
