@@ -16,7 +16,7 @@ function exported(source: string | Journal, now: string, more: Partial<IcsOption
 function fileOf(source: string | Journal, now: string, more: Partial<IcsOptions> = {}): string {
   const journal = typeof source === 'string' ? journalOf(source) : source;
   const at = moment(now);
-  return icsOf(due(journal, at), { stamp: STAMP, now: at, zone: journal.zone, ...more });
+  return icsOf([{ items: due(journal, at), now: at, zone: journal.zone }], { stamp: STAMP, ...more });
 }
 
 const value = (component: ICAL.Component | undefined, name: string) => String(component?.getFirstPropertyValue(name));
@@ -123,6 +123,19 @@ describe('a calendar that takes the file in again', () => {
     const [event] = exported(count, '2026-01-11', { stamp: Date.UTC(2500, 0) });
     expect(Number(value(event, 'sequence'))).toBeLessThan(2 ** 31);
     expect(Number(value(exported(count, '2026-01-11', { stamp: 0 })[0], 'sequence'))).toBe(0);
+  });
+});
+
+describe('the calendar of two journals', () => {
+  it('has the items of both, each in the zone of its journal, and never two of one UID', () => {
+    const now = moment('2026-01-11 08:00');
+    const parts = ['Europe/Vienna', 'America/New_York'].map(zone => {
+      const journal = journalOf(`zone ${zone}\n${soak}`);
+      return { items: due(journal, now), now, zone: journal.zone };
+    });
+    const events = new ICAL.Component(ICAL.parse(icsOf(parts, { stamp: STAMP })) as unknown[]).getAllSubcomponents('vevent');
+    expect(events.map(event => written(event, 'dtstart'))).toEqual(['DTSTART:20260111T180000Z', 'DTSTART:20260112T000000Z']);
+    expect(events.map(event => value(event, 'uid'))).toEqual(['soak/A/2026-01-10T19:00@plumule', 'soak/A/2026-01-10T19:00@2.plumule']);
   });
 });
 

@@ -10,12 +10,17 @@ import { instantsOf } from '../journal/zone.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import type { DueItem } from './due.ts';
 
-export interface IcsOptions {
-  /** When the file is made, in milliseconds since 1970-01-01T00:00Z. */
-  readonly stamp: number;
+/** What is due in one journal. */
+export interface DueOfJournal {
+  readonly items: readonly DueItem[];
   readonly now: Moment;
   /** The journal's zone; undefined: the clock of whoever reads the calendar. */
   readonly zone: string | undefined;
+}
+
+export interface IcsOptions {
+  /** When the file is made, in milliseconds since 1970-01-01T00:00Z. */
+  readonly stamp: number;
   /** Minutes before a time of day at which an alarm rings; another one rings at that time. */
   readonly leadMinutes?: number;
   /** Minutes after midnight at which the alarm of a whole day rings. */
@@ -34,30 +39,39 @@ const DAY = 1440 * MINUTE;
  * An event for each item, timed where the item has a time of day (in universal time where the journal names a zone, so
  * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today, for nobody looks
  * at last week. The UID is made of kind, id and the date of the record that began it, so it stays when lines move, and
- * when the item is put off; SEQUENCE and LAST-MODIFIED grow with the time of making, so the later file wins.
+ * when the item is put off; SEQUENCE and LAST-MODIFIED grow with the time of making, so the later file wins. Where two
+ * journals have an item of the same name, they are told apart by the order of the journals.
  */
-export function icsOf(items: readonly DueItem[], options: IcsOptions): string {
+export function icsOf(journals: readonly DueOfJournal[], options: IcsOptions): string {
   const file = calendar({
     prodId: { company: 'Plumule', product: 'Plumule', language: 'EN' },
     name: 'Plumule',
     method: ICalCalendarMethod.PUBLISH,
   });
-  for (const item of items) {
-    const { span, alarms } = timesOf(item, options);
-    const event = file.createEvent({ ...saysOf(item, options.stamp), ...span });
-    for (const minutes of alarms) {
-      const alarm = event.createAlarm({ type: ICalAlarmType.display, trigger: -60 * minutes });
-      alarm.relatesTo(ICalAlarmRelatesTo.start);
+  const uids = new Map<string, number>();
+  for (const journal of journals) {
+    for (const item of journal.items) {
+      const { span, alarms } = timesOf(item, journal, options);
+      const event = file.createEvent({ ...saysOf(item, options.stamp), id: uidOf(item, uids), ...span });
+      for (const minutes of alarms) {
+        const alarm = event.createAlarm({ type: ICalAlarmType.display, trigger: -60 * minutes });
+        alarm.relatesTo(ICalAlarmRelatesTo.start);
+      }
     }
   }
   // The file ends with a line end like every other of its lines (RFC 5545, 3.1).
   return `${file.toString()}\r\n`;
 }
 
+function uidOf({ key }: DueItem, uids: Map<string, number>): string {
+  const n = (uids.get(key) ?? 0) + 1;
+  uids.set(key, n);
+  return n === 1 ? `${key}@plumule` : `${key}@${n}.plumule`;
+}
+
 function saysOf(item: DueItem, stamp: number): Omit<ICalEventData, 'start'> {
   const made = new UTCDate(stamp);
   return {
-    id: `${item.key}@plumule`,
     stamp: made,
     lastModified: made,
     // Minutes since 2020: whole numbers of iCalendar end at 2147483647.
@@ -75,8 +89,8 @@ interface Times {
   readonly alarms: readonly number[];
 }
 
-function timesOf({ group, day, minutes }: DueItem, options: IcsOptions): Times {
-  const { now, zone, leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
+function timesOf({ group, day, minutes }: DueItem, { now, zone }: DueOfJournal, options: IcsOptions): Times {
+  const { leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
   if (group === 'overdue' || minutes === undefined) {
     const on = group === 'overdue' ? now.day : day;
     return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: [dayAlarm] };

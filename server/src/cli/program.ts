@@ -5,6 +5,7 @@ import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
 import { due, dueFormats, type DueOptions } from './due.ts';
+import { exportJournals, type ExportOptions } from './export.ts';
 import { format, type FormatOptions } from './format.ts';
 import { severities } from './listed.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
@@ -86,6 +87,18 @@ plumule
   .addOption(todayOption())
   .action(async (paths: string[], options: DueOptions) => {
     process.exitCode = await due(paths, options);
+  });
+
+plumule
+  .command('export')
+  .summary('write what is due as a calendar')
+  .description('Writes what is due as an iCalendar file with alarms. A calendar that takes it in again updates its entries\nand doubles none.')
+  .argument('[paths...]', PATHS)
+  .option('--ics', 'what is due, as an iCalendar file (RFC 5545)')
+  .option('-o, --output <file>', 'the file to write, in place of an older calendar; without it the result is printed')
+  .addOption(todayOption())
+  .action(async (paths: string[], options: ExportOptions) => {
+    process.exitCode = await exportJournals(paths, options);
   });
 
 plumule

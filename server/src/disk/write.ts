@@ -1,4 +1,4 @@
-import { readFile, realpath } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import writeFileAtomic from 'write-file-atomic';
 import { DiskFault, faultOf } from './fault.ts';
 import { decode } from './utf8.ts';
@@ -19,4 +19,39 @@ export async function rewriteJournal(path: string, before: string, after: string
   } catch (error) {
     throw faultOf(path, error);
   }
+}
+
+/**
+ * Writes a calendar, aside first as above. A file that is there already and is neither a calendar nor empty is left
+ * alone: a slip of the hand must not cost a journal. Rejects with a DiskFault.
+ */
+export async function writeCalendar(path: string, text: string): Promise<void> {
+  try {
+    const there = await realpathIfThere(path);
+    if (there !== undefined) {
+      if (!(await stat(there)).isFile()) throw new DiskFault(path, 'it is not a regular file');
+      const old = (await readFile(there, 'latin1')).trimStart();
+      if (old !== '' && !/^(?:\u00EF\u00BB\u00BF)?BEGIN:VCALENDAR/i.test(old)) {
+        throw new DiskFault(path, 'it is there already and is no calendar; give another name');
+      }
+    }
+    await writeFileAtomic(there ?? path, text);
+  } catch (error) {
+    throw writeFaultOf(path, error);
+  }
+}
+
+async function realpathIfThere(path: string): Promise<string | undefined> {
+  try {
+    return await realpath(path);
+  } catch (error) {
+    if (faultOf(path, error).gone) return undefined;
+    throw error;
+  }
+}
+
+function writeFaultOf(path: string, error: unknown): DiskFault {
+  const fault = faultOf(path, error);
+  if (!fault.gone) return fault;
+  return new DiskFault(path, 'there is no such folder to write it to', true, { cause: error });
 }

@@ -2,7 +2,7 @@
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { countingRound } from '../calendar/counting-round.ts';
 import { recordLine } from '../calendar/ask.ts';
-import { due, type DueItem } from '../calendar/due.ts';
+import type { DueItem } from '../calendar/due.ts';
 import { icsOf } from '../calendar/ics.ts';
 import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
@@ -13,6 +13,7 @@ import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
 import { instantOf } from './clock.ts';
 import { locationOf } from './convert.ts';
+import { dueNow } from './due-memo.ts';
 import { guarded } from './guard.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
 import type { Service } from './service.ts';
@@ -42,7 +43,7 @@ export function serveCalendar(connection: Connection, service: Service): void {
     [...service.rooms()].flatMap(room => work(room.journal, now(room), room));
 
   request('due', [], (): DueShown[] => each((journal, moment) =>
-    due(journal, moment).map(item => dueShown(item, service))));
+    dueNow(journal, moment).map(item => dueShown(item, service))));
 
   request('places', [], (): PlaceShown[] => each((journal, moment) =>
     placesNow(journal, moment).map(container => containerShown(container, service))));
@@ -69,18 +70,14 @@ export function serveCalendar(connection: Connection, service: Service): void {
   write('lift', ({ batch = '' }, _journal, moment) => [`lift ${batch} ${printMoment(moment)}`]);
 
   write('write', ({ key }, journal, moment) => {
-    const item = due(journal, moment).find(each => each.key === key);
+    const item = dueNow(journal, moment).find(each => each.key === key);
     return item?.ask ? [recordLine(item.ask, moment)] : [];
   });
 
   write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line));
 
-  request('ics', '', ({ stamp = 0 }): string => {
-    const [room] = service.rooms();
-    if (!room) return '';
-    const items = each((journal, moment) => due(journal, moment));
-    return icsOf(items, { stamp, now: now(room), zone: room.journal.zone });
-  });
+  request('ics', '', ({ stamp = 0 }): string =>
+    icsOf(each((journal, moment) => [{ items: dueNow(journal, moment), now: moment, zone: journal.zone }]), { stamp }));
 }
 
 function subjectOf({ line, record }: Entry): Place {

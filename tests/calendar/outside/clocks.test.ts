@@ -38,7 +38,7 @@ function ours(given: Case): unknown {
     const journal = journalOf(`zone ${zone}\nlot A Iris alba\nsoak A ${start}, water, ${minutes} min`);
     const now = moment(start);
     const items = due(journal, now);
-    return [printMoment(items[0]!), /DTSTART:(\w+)/.exec(icsOf(items, { stamp: 0, now, zone }))?.[1]];
+    return [printMoment(items[0]!), /DTSTART:(\w+)/.exec(icsOf([{ items, now, zone }], { stamp: 0 }))?.[1]];
   }
   const [unit, start, number] = given;
   return isoOf(due(journalOf(`lot A Iris alba\nchill A ${start}, ${number} ${unit}`), moment(start))[0]!.day);
