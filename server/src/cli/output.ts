@@ -12,7 +12,8 @@ export function complain(line: string): void {
 
 /** Whether standard output is a terminal that shows colours; NO_COLOR and TERM=dumb are respected. */
 export function wantsColours(): boolean {
-  return process.stdout.isTTY && process.stdout.hasColors();
+  // Of a pipe it is undefined, which the library for colours takes for a question, and answers with yes under CI.
+  return Boolean(process.stdout.isTTY) && process.stdout.hasColors();
 }
 
 /** A reader that closes the pipe early, as `head` does, has all it wants: no error. */
