@@ -1,3 +1,4 @@
+import { isatty } from 'node:tty';
 import { printable } from '../report/printable.ts';
 
 /** Results, to standard output. */
@@ -12,8 +13,8 @@ export function complain(line: string): void {
 
 /** Whether standard output is a terminal that shows colours; NO_COLOR and TERM=dumb are respected. */
 export function wantsColours(): boolean {
-  // Of a pipe it is undefined, which the library for colours takes for a question, and answers with yes under CI.
-  return Boolean(process.stdout.isTTY) && process.stdout.hasColors();
+  // isTTY of a pipe is undefined, which the library for colours takes for a question and answers with yes under CI.
+  return isatty(process.stdout.fd) && process.stdout.hasColors();
 }
 
 /** A reader that closes the pipe early, as `head` does, has all it wants: no error. */
