@@ -70,6 +70,8 @@ plumule
   .addOption(new Option('--lot <id>', 'only this lot; may be given more than once')
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
   .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated over the lots of a plant').choices(reportRanks))
+  .addOption(new Option('--places', 'what lies where now, in place of the lots; with --format html a sheet to print')
+    .conflicts(['lot', 'by']))
   .addOption(todayOption())
   .addOption(new Option('--as-of <date>', 'the journal as it stood on this day: what is dated later does not count')
     .argParser(today).conflicts('today'))

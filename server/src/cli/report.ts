@@ -11,8 +11,9 @@ import { exits, type Exit } from './exits.ts';
 import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, numbered, print, wantsColours } from './output.ts';
+import { reportPlaces } from './places.ts';
 
-export const reportFormats = ['text', 'json', 'md'] as const;
+export const reportFormats = ['text', 'json', 'md', 'html'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
 
 export interface ReportOptions {
@@ -21,11 +22,18 @@ export interface ReportOptions {
   readonly by?: (typeof reportRanks)[number];
   readonly today?: Moment;
   readonly asOf?: Moment;
+  /** What lies where, in place of the lots. */
+  readonly places?: true;
 }
 
 /** `plumule report`: prints what the journals say of each lot, or of each plant. */
 export async function report(paths: readonly string[], options: ReportOptions): Promise<Exit> {
-  const { format, lot, today, asOf } = options;
+  const { format, lot, today, asOf, places } = options;
+  if (places) return reportPlaces(paths, options);
+  if (format === 'html') {
+    complain('--format html is for --places, a sheet to print');
+    return exits.unread;
+  }
   const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
   const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, options) }));
   const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));
@@ -48,7 +56,7 @@ function reportOn(
 }
 
 function written(
-  format: ReportOptions['format'], narrowed: boolean,
+  format: 'text' | 'json' | 'md', narrowed: boolean,
   reports: readonly (OpenJournal & { report: Report })[], unread: readonly Unread[],
 ): string {
   // Asked for a lot, nobody wants to hear of the journals that do not have it.

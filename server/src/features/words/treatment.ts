@@ -8,7 +8,7 @@ import { stageText } from './stages.ts';
  *
  * Example: 'GA3 500 ppm 24 h, then 4 C 90 days'; 'untreated' where nothing was done
  */
-export function treatmentText({ inherited, events }: Batch): string {
+export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>): string {
   const steps = [...inherited, ...events].flatMap(event => {
     switch (event.type) {
       case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(not lifted)'}`];
