@@ -113,7 +113,8 @@ function read(html: string): { names: string[]; text: (name: string) => string[]
     if ('childNodes' in node) node.childNodes.forEach(visit);
   };
   visit(parse(html, { onParseError: ({ code }) => faults.push(code) }));
-  return { names: found.map(({ name }) => name), text: name => found.filter(each => each.name === name).map(({ text }) => text), faults };
+  const text = (name: string) => found.filter(each => each.name === name).map(each => each.text);
+  return { names: found.map(({ name }) => name), text, faults };
 }
 
 describe('the sheet', () => {

@@ -11,6 +11,7 @@ import { severities } from './listed.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
 import { planFormats, planTrial, type PlanOptions } from './plan.ts';
 import { report, reportFormats, reportRanks, type ReportOptions } from './report.ts';
+import { when, whenFormats, type WhenOptions } from './when.ts';
 
 const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
 const PATHS = `${PATHS_NEEDED}; none: the current folder`;
@@ -89,6 +90,25 @@ plumule
   .addOption(todayOption())
   .action(async (paths: string[], options: DueOptions) => {
     process.exitCode = await due(paths, options);
+  });
+
+plumule
+  .command('when')
+  .summary('say when to begin a regime for a wanted day, or when it ends')
+  .description('Says when soaking and sowing have to begin so that a regime has ended, or first leaves are there, by a day;\nor, without a wanted day, when it ends.')
+  .argument('<regime>', 'a regime of the journal, or its stages written out: "chill 4 C 90 days, warm 18 C 60 days"')
+  .argument('[paths...]', PATHS)
+  .addOption(new Option('--leaves-by <date>', 'first leaves are wanted by this day').argParser(today).conflicts(['endsBy', 'sown']))
+  .addOption(new Option('--ends-by <date>', 'the last stage is to have ended by this day').argParser(today).conflicts('sown'))
+  .addOption(new Option('--sown <date>', 'it is sown on this day; without any of these it is begun today').argParser(today))
+  .addOption(new Option('--leaf <days>', 'days from germination to a first leaf; without it as the records of --plant have it')
+    .argParser(wholeDays))
+  .option('--plant <name>', 'the plant, or its genus, whose records say how long it takes to a first leaf')
+  .option('--soak <time>', 'how long it is soaked before it is sown: "24 h"')
+  .addOption(formatOption(whenFormats))
+  .addOption(todayOption())
+  .action(async (regime: string, paths: string[], options: WhenOptions) => {
+    process.exitCode = await when(regime, paths, options);
   });
 
 plumule

@@ -103,7 +103,7 @@ function stageData({ stage, temperature, planned, start, end }: Stage): object {
 }
 
 /** As it was written, in degrees of its unit. */
-function temperatureData(temperature: Temperature | undefined): object | null {
+export function temperatureData(temperature: Temperature | undefined): object | null {
   return temperature ? { ...temperature, night: temperature.night ?? null } : null;
 }
 

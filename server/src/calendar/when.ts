@@ -1,0 +1,67 @@
+/** When to begin for a wanted day, when what is begun ends, and what the answer is based on. */
+import type { Journal } from '../journal/journal.ts';
+import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import type { Day } from '../model/day.ts';
+import type { Duration } from '../model/quantity.ts';
+import { scheduleFor, scheduleFrom, type Around, type Schedule } from './backwards.ts';
+import { daysToLeaf, type OwnDays } from './own-days.ts';
+import type { RegimeStage } from './regime-match.ts';
+
+/** What fixes the dates: a day by which the stages have ended or leaves are there, or the day of the start. */
+export type Fixed =
+  | { readonly by: 'end' | 'leaf'; readonly day: Day }
+  | { readonly by: 'sowing' | 'start'; readonly day: Day };
+
+/** Days from germination to a first leaf: as given, or as the own records have it. */
+export type LeafDays = { readonly days: number; readonly own: OwnDays | undefined };
+
+export interface WhenAsked {
+  readonly stages: readonly RegimeStage[];
+  readonly fixed: Fixed;
+  readonly soak: Duration | undefined;
+  /** Undefined where no leaf is asked for; undefined with its reason: it is not in the answer. */
+  readonly leaf: LeafDays | Undefined | undefined;
+  readonly today: Day;
+}
+
+export interface When extends WhenAsked {
+  readonly schedule: Schedule | Undefined;
+  /** What becomes of it if it is begun today; undefined where the start is not past. */
+  readonly begunToday: Schedule | undefined;
+}
+
+export function when(asked: WhenAsked): When {
+  const { stages, fixed, soak, leaf, today } = asked;
+  const around = { soak, daysAfter: leaf && !isUndefined(leaf) ? leaf.days : 0 };
+  const schedule = scheduleOf(stages, fixed, around);
+  const isWanted = fixed.by === 'end' || fixed.by === 'leaf';
+  const isLate = isWanted && !isUndefined(schedule) && startOf(schedule) < today;
+  return { ...asked, schedule, begunToday: isLate ? begunOn(today, stages, around) as Schedule : undefined };
+}
+
+/** The day on which something has to be done first. */
+export function startOf({ soak, sow }: Schedule): Day {
+  return soak ?? sow;
+}
+
+function scheduleOf(stages: readonly RegimeStage[], { by, day }: Fixed, around: Around): Schedule | Undefined {
+  switch (by) {
+    case 'end': case 'leaf': return scheduleFor(day, stages, around);
+    case 'sowing': return scheduleFrom(day, stages, around);
+    case 'start': return begunOn(day, stages, around);
+  }
+}
+
+function begunOn(day: Day, stages: readonly RegimeStage[], around: Around): Schedule | Undefined {
+  const sown = scheduleFrom(day, stages, around);
+  if (isUndefined(sown)) return sown;
+  return scheduleFrom(day + (sown.sow - startOf(sown)), stages, around);
+}
+
+/** What the records of the journal say of the days to a first leaf, rounded up; undefined with the reason. */
+export function ownLeafDays(journal: Journal | undefined, plant: string | undefined): LeafDays | Undefined {
+  if (plant === undefined || !journal) return undefinedBecause('no plant is named');
+  const own = daysToLeaf(journal, plant);
+  if (!own) return undefinedBecause(`no record here has a first leaf of ${plant} or its genus after it germinated`);
+  return { days: Math.ceil(own.median), own };
+}
