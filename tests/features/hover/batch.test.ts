@@ -28,6 +28,8 @@ describe('hover on a batch', () => {
 
       emerged 5 · rotted 1 · neither germinated nor rotted 14
 
+      Chill so far 63 of 90 days, 1512 of 2160 h within 0 to 10 °C (whole days of the calendar; 0 and 10 °C are within).
+
       | Measure | Value | Basis |
       | --- | --- | --- |
       | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 8 and day 22 |

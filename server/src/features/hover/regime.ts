@@ -1,18 +1,37 @@
 /** A regime: its stages, with days from its start, or with dates on a record that sows under it. */
-import type { Entry } from '../../journal/life.ts';
+import { regimePlans, type RegimePlan } from '../../calendar/regimes.ts';
+import type { Journal } from '../../journal/journal.ts';
+import type { Batch, Entry } from '../../journal/life.ts';
+import type { Moment } from '../../journal/moment.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { dayAfter, minutesOf, printQuantity, printTemperature } from '../../model/quantity.ts';
 import { factsOf, type StageFact } from '../../model/record.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
+import { lifeOf } from '../events.ts';
+import { planMarkdown } from './course.ts';
 import type { HoverContext } from './section.ts';
 
-export function hoverRegime(id: string, { record, moment }: Entry, { journal }: HoverContext): string | undefined {
+export function hoverRegime(id: string, entry: Entry, { journal, now }: HoverContext): string | undefined {
+  const { record, moment } = entry;
+  const sown = record.keyword === 'sow' ? planOf(entry, journal, now) : undefined;
+  if (sown) {
+    const { batch, plan } = sown;
+    const heading = `**${escapeMarkdown(id)}** · regime of ${escapeMarkdown(batch.path)} from the sowing on ${isoOf(plan.sowing.moment.day)}`;
+    return `${heading}\n\n${planMarkdown(plan, now.day)}`;
+  }
   const definition = journal.definitionsOf(id).find(entry => entry.record.keyword === 'regime');
   if (!definition) return undefined;
   const stages = factsOf(definition.record, 'stage');
   const start = record.keyword === 'sow' ? moment?.day : undefined;
   const heading = `**${escapeMarkdown(id)}** · regime${start === undefined ? '' : `, as planned from the sowing on ${isoOf(start)}`}`;
   return `${heading}\n\n${markdownList(stageLines(stages, start).map(escapeMarkdown))}`;
+}
+
+/** The plan that a record laid out, with the batch that it sowed. */
+function planOf(entry: Entry, journal: Journal, now: Moment): { batch: Batch; plan: RegimePlan } | undefined {
+  const batch = lifeOf(journal, entry)?.batch;
+  const plan = batch && regimePlans(batch, journal, now).find(({ sowing }) => sowing.line === entry.line);
+  return batch && plan && { batch, plan };
 }
 
 /** Each stage with its days; without a start counted from 0, as far as they do not depend on the calendar. */

@@ -1,0 +1,54 @@
+/** A regime that a batch is in, in plain words: what is done, what goes on, what is to come, and on which days. */
+import { stageName } from '../../calendar/ask.ts';
+import type { LaidStage } from '../../calendar/regime-dates.ts';
+import type { RegimePlan } from '../../calendar/regimes.ts';
+import { isoOf, type Day } from '../../model/day.ts';
+import { listed } from '../../syntax/nearest.ts';
+import { agoText } from './days.ts';
+import { stageText } from './stages.ts';
+
+/**
+ * A stage with its days; where the plan of the sowing had another start, that too.
+ *
+ * Example: 'chill 4 C 14 weeks: since 2026-11-29, 12 of 98 days, to end 2027-03-07'
+ */
+export function laidText(stage: LaidStage, today: Day): string {
+  return `${stageName(stage)}: ${datesText(stage, today)}${shiftText(stage)}`;
+}
+
+function datesText({ state, start, due, end }: LaidStage, today: Day): string {
+  switch (state) {
+    case 'skipped': return 'skipped';
+    case 'not reached': return 'not reached';
+    case 'done': return `done, ${isoOf(start!)} to ${isoOf(end!)}`;
+    case 'running': return `since ${isoOf(start!)}, ${runText(start!, due, today)}`;
+    case 'to come':
+      if (start === undefined) return 'to come, nobody can say when: a stage before it has no time span';
+      return `to come, ${isoOf(start)}${due === undefined ? '' : ` to ${isoOf(due)}`}`;
+  }
+}
+
+function runText(start: Day, due: Day | undefined, today: Day): string {
+  if (due === undefined) return `${today - start} days, no time span is written`;
+  const days = `${today - start} of ${due - start} days`;
+  return due < today ? `${days}, was to end ${isoOf(due)}` : `${days}, to end ${isoOf(due)}`;
+}
+
+function shiftText({ planned, start }: LaidStage): string {
+  return planned.start === undefined || start === undefined || planned.start === start ? '' : ` (planned from ${isoOf(planned.start)})`;
+}
+
+/**
+ * How it ends, and what is not as planned; undefined where there is nothing to say.
+ *
+ * Example: 'It ends 2027-05-30 at the earliest (in 6 months).'
+ */
+export function courseText({ end, stages, cutShort, offPlan }: RegimePlan, today: Day): string | undefined {
+  const last = stages.at(-1);
+  const ends = cutShort ? `Cut short on ${isoOf(cutShort.moment.day)} by “${cutShort.record.keyword}”.`
+    : end === undefined || last?.state === 'done' ? undefined
+    : `It ends ${isoOf(end)}${end < today ? '' : ' at the earliest'} (${agoText(end, today)}).`;
+  const off = offPlan.length === 0 ? undefined
+    : `Not in the regime: ${listed(offPlan.map(stage => `${stageText(stage)} from ${isoOf(stage.start.day)}`), 'and')}.`;
+  return [ends, off].filter(text => text !== undefined).join(' ') || undefined;
+}
