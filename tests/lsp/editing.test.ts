@@ -70,6 +70,13 @@ test('a stock offers its ladder', () => inSession({ settings, capabilities }, as
   expect(titles?.some(title => title.startsWith('Write the ladder'))).toBe(true);
 }));
 
+test('a sowing in a regime offers to write its plan', () => inSession({ settings, capabilities }, async session => {
+  await session.open('a.germ', `regime cold, chill 4 C 90 days, warm 18 C 60 days\n${lot}sow VER-24/A 2026-01-11, regime cold\n`);
+  const found = await actions(session, 3, 0, ['refactor']);
+  const plan = found?.find(({ title }) => title === 'Write the plan of regime cold for VER-24/A');
+  expect(JSON.stringify(plan?.edit)).toContain(', regime cold ends');
+}));
+
 test('formatting changes what needs it, one edit a line, and never a line with a problem', () => inSession(
   { settings, capabilities },
   async session => {

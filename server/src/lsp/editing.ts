@@ -5,6 +5,7 @@ import {
 } from 'vscode-languageserver';
 import type { Action, ActionEdit } from '../features/actions/action.ts';
 import { ladderAction } from '../features/actions/ladder.ts';
+import { planActions } from '../features/actions/plan.ts';
 import { fixAll, quickFixes } from '../features/actions/quick-fixes.ts';
 import { rewriteCounts } from '../features/actions/totals.ts';
 import { formatEdits } from '../features/format.ts';
@@ -80,6 +81,7 @@ function rewrites({ journal, file, now }: Snapshot, position: { line: number; ch
     ladderAction(journal, file, position, now),
     batch && rewriteCounts(batch, 'totals'),
     batch && rewriteCounts(batch, 'new'),
+    ...planActions(journal, file, position, now),
   ].filter(action => action !== undefined);
 }
 

@@ -2,7 +2,6 @@
 import type { Journal } from '../../journal/journal.ts';
 import { ledger, type Solution } from '../../journal/solutions.ts';
 import type { Moment } from '../../journal/moment.ts';
-import type { JournalLine } from '../../journal/journal-file.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { exact, type Exact } from '../../solutions/amounts.ts';
@@ -14,6 +13,7 @@ import { listed } from '../../syntax/nearest.ts';
 import type { Position } from '../../text/line-store.ts';
 import { freeId } from '../mix/ids.ts';
 import type { Action } from './action.ts';
+import { editBelow } from './below.ts';
 
 /** ppm, as far as they are below the stock: common practice, no source. */
 const RUNGS = [1000, 500, 250].map(exact);
@@ -35,11 +35,9 @@ export function ladderAction(
   const planned = isLaddered(stock, day) ? planFor(stock, journal) : undefined;
   if (!planned) return undefined;
   const records = recordsOf(planned, stock, day, journal);
-  const last = lastRemark(line);
-  const end = last.text.length;
   return {
     title: `Write the ladder ${listed(planned.map(({ ppm }) => numberText(ppm).text), 'and')} ppm from ${stock.id}`,
-    edits: [{ file, line: last.number, start: end, end, text: records.map(each => `${last.end || '\n'}${each}`).join('') }],
+    edits: [editBelow(line, records)],
   };
 }
 
@@ -93,12 +91,4 @@ function recordsOf(steps: readonly Step[], { id }: Solution, day: Day, journal: 
     ids.push(own);
     return `dilute ${own} ${isoOf(day)}, from ${source} ${printQuantity(draw.shown)}, to ${printQuantity(make.shown)}`;
   });
-}
-
-/** The last of the remarks below a line, or the line itself. */
-function lastRemark(line: JournalLine): JournalLine {
-  const { store } = line;
-  let { number } = line;
-  while (number + 1 < store.lineCount && store.at(number + 1).content.kind === 'remark') number++;
-  return store.at(number);
 }
