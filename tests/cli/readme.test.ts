@@ -27,7 +27,7 @@ describe('the README', () => {
       expect((await shell(folder, `${command.slice(2)} 2>/dev/null`)).stdout).toBe(output.join('\n'));
       runs++;
     }
-    expect(runs).toBe(4);
+    expect(runs).toBe(7);
   });
 
   it('shows a journal with no problem, and then one with three', async () => {
