@@ -18,6 +18,8 @@ export type Rung = Readonly<Partial<Record<string, Past>>>;
 export interface Ring<S extends Soak> {
   readonly soak: S;
   readonly kind: 'before' | 'end' | 'again';
+  /** The end has come: the seed is to be out. */
+  readonly over: boolean;
   /** The end passed while nobody was there to hear it. */
   readonly missed: boolean;
 }
@@ -34,9 +36,11 @@ export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: 
     const { end } = soak;
     if (end === undefined) return [];
     const past = rung[soak.key] ?? {};
-    if (past.again !== undefined && now >= past.again) return [{ soak, kind: 'again', missed: false }];
-    if (now >= end && !past.end) return [{ soak, kind: 'end', missed: now - end > MISSED }];
-    if (now >= end - lead && now < end && !past.before) return [{ soak, kind: 'before', missed: false }];
+    const over = now >= end;
+    const missed = now - end > MISSED && past.end !== true;
+    if (past.again !== undefined && now >= past.again) return [{ soak, kind: 'again', over, missed }];
+    if (over && !past.end) return [{ soak, kind: 'end', over, missed }];
+    if (now >= end - lead && !over && !past.before) return [{ soak, kind: 'before', over, missed }];
     return [];
   });
 }
@@ -45,8 +49,8 @@ export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: 
 export function afterRings<S extends Soak>(rung: Rung, rings: readonly Ring<S>[], soaks: readonly S[]): Rung {
   const next: Record<string, Past> = {};
   for (const { key } of soaks) if (rung[key]) next[key] = rung[key];
-  for (const { soak: { key }, kind } of rings) {
-    const end = kind !== 'before' || next[key]?.end === true;
+  for (const { soak: { key }, over } of rings) {
+    const end = over || next[key]?.end === true;
     next[key] = { before: true, ...(end && { end }) };
   }
   return next;

@@ -59,12 +59,11 @@ export class SoakAlarm {
   }
 }
 
-function messageOf({ soak: { batch, plant, endText, end, limit }, kind, missed }: Ring<SoakShown>): string {
+function messageOf({ soak: { batch, plant, endText, limit, limitText }, over, missed }: Ring<SoakShown>): string {
   const name = plant ? `${batch} (${plant})` : batch;
-  if (kind === 'before') return `The soak of ${name} ends at ${endText}.`;
-  const over = limit !== undefined && end !== undefined && Date.now() > limit
-    ? ` It is over the limit since ${Math.max(1, Math.round((Date.now() - limit) / MINUTE))} min.` : '';
+  if (!over) return `The soak of ${name} ends at ${endText}.`;
+  const overLimit = limit !== undefined && Date.now() > limit ? ` It is over the limit since ${limitText}.` : '';
   return missed
-    ? `While the editor was closed the soak of ${name} came to its end, at ${endText}.${over}`
-    : `The soak of ${name} has come to its end (${endText}).${over}`;
+    ? `While the editor was closed the soak of ${name} came to its end, at ${endText}.${overLimit}`
+    : `The soak of ${name} has come to its end (${endText}).${overLimit}`;
 }

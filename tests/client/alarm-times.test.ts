@@ -39,6 +39,22 @@ test('an alarm that was put off rings again at the time asked for, once', () => 
   expect(ringsAt(111 * MINUTE, [soak], afterRings(rung, rings, [soak]), lead)).toEqual([]);
 });
 
+test('an alarm that was put off before the end rings again before it, and at the end too', () => {
+  const rung: Rung = { [soak.key]: { before: true, again: 95 * MINUTE } };
+  const rings = ringsAt(95 * MINUTE, [soak], rung, lead);
+  expect(rings).toEqual([{ soak, kind: 'again', over: false, missed: false }]);
+  const next = afterRings(rung, rings, [soak]);
+  expect(ringsAt(99 * MINUTE, [soak], next, lead)).toEqual([]);
+  expect(ringsAt(100 * MINUTE, [soak], next, lead)).toEqual([{ soak, kind: 'end', over: true, missed: false }]);
+});
+
+test('an alarm that was put off, and whose end then passed unheard, is told once as missed', () => {
+  const rung: Rung = { [soak.key]: { before: true, again: 95 * MINUTE } };
+  const rings = ringsAt(200 * MINUTE, [soak], rung, lead);
+  expect(rings).toEqual([{ soak, kind: 'again', over: true, missed: true }]);
+  expect(ringsAt(201 * MINUTE, [soak], afterRings(rung, rings, [soak]), lead)).toEqual([]);
+});
+
 test('a soak without a time of day has no alarm', () => {
   expect(ringsAt(0, [{ key: 'A', end: undefined }], {}, lead)).toEqual([]);
 });

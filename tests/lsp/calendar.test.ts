@@ -19,6 +19,7 @@ test('a running soak is due at its end, in the journal’s zone, and lies in its
     const [soak] = await session.ask<SoakShown[]>('plumule/soaks', {});
     // 19:00 in Vienna in January is 18:00 in universal time (IANA: CET, +01:00).
     expect(soak?.end).toBe(Date.UTC(2026, 0, 11, 18));
+    expect(soak?.limitText).toBe('2026-01-11 19:00');
     const places = await session.ask<PlaceShown[]>('plumule/places', {});
     expect(places.map(({ name }) => name)).toEqual(['bag 1']);
     expect(places[0]?.places[0]?.stays.map(({ id }) => id)).toEqual(['VER-24/A']);

@@ -34,7 +34,9 @@ export interface SoakShown {
   /** When the seed is to come out, in milliseconds since 1970-01-01T00:00Z; undefined where no time was written. */
   readonly end: number | undefined;
   readonly endText: string;
+  /** When the limit for soaks is reached. */
   readonly limit: number | undefined;
+  readonly limitText: string;
   readonly at: Location;
 }
 

@@ -94,7 +94,8 @@ function soakShown(running: RunningSoak, zone: string | undefined, service: Serv
   const { batch, lot, soak, end, limitAt } = running;
   return {
     key: `${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
-    end: instantOf(end, zone), endText: printMoment(end), limit: instantOf(limitAt, zone),
+    end: instantOf(end, zone), endText: printMoment(end),
+    limit: instantOf(limitAt, zone), limitText: printMoment(limitAt),
     at: locationOf(subjectOf(soak.entry), service),
   };
 }
