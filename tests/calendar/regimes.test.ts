@@ -114,6 +114,14 @@ describe('a regime', () => {
     expect(shown(plan)).toEqual(['warm done 2026-09-01 2026-11-30', 'warm skipped ? ?', 'chill done 2026-11-30 2027-03-01']);
   });
 
+  it('goes on after a record off plan on the day of the sowing, and not before today', () => {
+    const source = (span: string) => `sow PAR-26 2026-09-01, regime warmth\nchill PAR-26 2026-09-01${span}\n`;
+    const warmth = 'regime warmth, warm 20 C 60 days, warm 15 C 30 days\n';
+    expect(laid(warmth + source(', 4 C, 20 days'), '2026-09-05')).toEqual(['warm skipped ? ?', 'warm to come 2026-09-21 2026-10-21']);
+    expect(laid(warmth + source(', 4 C, 20 days'), '2026-10-05')[1]).toBe('warm to come 2026-10-05 2026-11-04');
+    expect(laid(warmth + source(''), '2026-09-05')[1]).toBe('warm to come ? ?');
+  });
+
   it('that is changed half-way begins anew with the second sowing', () => {
     const source = `${sown}chill PAR-26 2026-11-29\nsow PAR-26 2027-01-10, regime hardened\n`;
     const journal = journalOf(base + source);
