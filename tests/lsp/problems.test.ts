@@ -110,6 +110,17 @@ test('a limit of the settings counts, and the message says that it is one', () =
     expect(messages?.[1]).toContain('setting plumule.limits.soakHours');
   }));
 
+test('no problem is shown that only waits for a file to be read or for the settings', () => inSession(
+  {
+    settings: { ...settings, limits: { soakHours: 48 } },
+    files: { 'a.germ': long, ...Object.fromEntries(Array.from({ length: 40 }, (_, i) => [`more/${i}.germ`, ''])), 'z.germ': lot },
+  },
+  async session => {
+    await session.open('a.germ', `${long}sowed VER-24\n`);
+    await session.shows('a.germ', ['unknown-keyword']);
+    expect(session.published.flatMap(({ diagnostics }) => diagnostics.map(({ code }) => code))).toEqual(['unknown-keyword']);
+  }));
+
 test('a burst of edits is published once', () => inSession({ settings }, async session => {
   await session.open('a.germ', `${lot}${long}`);
   await session.shows('a.germ', ['soak-too-long']);

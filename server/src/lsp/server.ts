@@ -147,7 +147,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   /** A client fetches anew what it shows of a document that it changes itself, not what that changes in others. */
   function follow(room: Room, file?: string): void {
-    publisher.changed(room, file);
+    // What the other files define, and what the settings allow, must not be shown as wrong for a moment.
+    void Promise.all([configured, room.loaded]).then(() => publisher.changed(room, file));
     if (file === undefined || !workspace.isOpen(file) || documents.all().length > 1) refresher.changed();
   }
 
