@@ -23,7 +23,7 @@ vim.g.do_filetype_lua = 1
 if not vim.lsp.start then
   local client
   vim.lsp.start = function(config)
-    config.on_init = function(started)
+    config.on_attach = function(started)
       started.notify('workspace/didChangeConfiguration', { settings = config.settings })
     end
     client = client or vim.lsp.start_client(config)
