@@ -1,10 +1,14 @@
 /** Entry of the server in a web worker. */
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
+import { Lifecycle } from './lsp/lifecycle.ts';
 import { serve } from './lsp/server.ts';
 
 // The worker's own global is its port; this project compiles without the types of the browser.
 const port = globalThis as never;
-const connection = createConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
+const lifecycle = new Lifecycle();
+const connection = createConnection(
+  new BrowserMessageReader(port), new BrowserMessageWriter(port), { messageStrategy: lifecycle });
+lifecycle.serve(connection);
 serve(connection, { version, later: work => setTimeout(work, 0) });
 connection.listen();

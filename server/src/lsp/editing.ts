@@ -1,7 +1,7 @@
 /** Requests that change the journal: quick fixes and other actions, formatting, rename. */
 import {
   CodeActionKind, LSPErrorCodes, ResponseError,
-  type CodeAction, type Connection, type ServerCapabilities, type TextEdit, type WorkspaceEdit,
+  type ClientCapabilities, type CodeAction, type Connection, type ServerCapabilities, type TextEdit, type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Action, ActionEdit } from '../features/actions/action.ts';
 import { ladderAction } from '../features/actions/ladder.ts';
@@ -18,17 +18,21 @@ import type { Service, Snapshot } from './service.ts';
 
 const FIX_ALL = `${CodeActionKind.SourceFixAll}.plumule`;
 
-export const editingCapabilities: ServerCapabilities = {
-  codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FIX_ALL] },
-  documentFormattingProvider: true,
-  documentRangeFormattingProvider: true,
-  documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
-  renameProvider: { prepareProvider: true },
-};
+export function editingCapabilities({ textDocument }: ClientCapabilities): ServerCapabilities {
+  return {
+    // A client that takes no actions as data would need commands: it gets none rather than wrong ones.
+    ...(textDocument?.codeAction?.codeActionLiteralSupport && {
+      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FIX_ALL] },
+    }),
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n' },
+    renameProvider: textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
+  };
+}
 
 export function serveEditing(connection: Connection, about: About, service: Service): void {
   connection.onCodeAction(about('code actions', null, (snapshot, { range, context }): CodeAction[] | null => {
-    // A client that takes no actions as data would need commands: it gets none rather than wrong ones.
     if (!service.client().textDocument?.codeAction?.codeActionLiteralSupport) return null;
     const asked = (kind: string) => !context.only || context.only.some(only => kind === only || kind.startsWith(`${only}.`));
     const found = snapshot.room.book.of(snapshot.file);

@@ -1,5 +1,5 @@
 /** Registers every request, each behind the guard, and says in one place what the server can do. */
-import type { Connection, ServerCapabilities } from 'vscode-languageserver';
+import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
 import { annotationCapabilities, serveAnnotations } from './annotations.ts';
 import { serveCalendar } from './calendar.ts';
 import { colourCapabilities, serveColours } from './colours.ts';
@@ -16,10 +16,10 @@ export type About = <Params extends { readonly textDocument: { readonly uri: str
   name: string, otherwise: Result, work: (snapshot: Snapshot, params: Params) => Result,
 ) => ReturnType<typeof guarded<Params, Result>>;
 
-export function featureCapabilities(): ServerCapabilities {
+export function featureCapabilities(client: ClientCapabilities): ServerCapabilities {
   return {
     ...readingCapabilities, ...navigationCapabilities,
-    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities, ...editingCapabilities,
+    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities, ...editingCapabilities(client),
   };
 }
 
@@ -28,7 +28,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
     const snapshot = await service.snapshot(params.textDocument.uri);
     return snapshot ? work(snapshot, params) : otherwise;
   });
-  serveReading(connection, about);
+  serveReading(connection, about, service);
   serveNavigation(connection, about, service);
   serveWriting(connection, about, service);
   serveAnnotations(connection, about, service);

@@ -1,7 +1,7 @@
 /** Requests that lead from place to place: definition, references, highlights, symbols. */
 import {
   DocumentHighlightKind, SymbolKind,
-  type Connection, type DocumentSymbol, type ServerCapabilities, type WorkspaceSymbol,
+  type Connection, type DocumentSymbol, type ServerCapabilities, type SymbolInformation, type WorkspaceSymbol,
 } from 'vscode-languageserver';
 import { definitionsAt } from '../features/definition.ts';
 import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';
@@ -36,14 +36,26 @@ export function serveNavigation(connection: Connection, about: About, service: S
       range: rangeOf(place), kind: role === 'definition' ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
     }))));
 
-  connection.onDocumentSymbol(about('symbols', null, (snapshot): DocumentSymbol[] =>
-    documentSymbols(snapshot.journal, snapshot.file).map(symbol => outlined(symbol, snapshot))));
+  connection.onDocumentSymbol(about('symbols', null, (snapshot): DocumentSymbol[] | SymbolInformation[] => {
+    const symbols = documentSymbols(snapshot.journal, snapshot.file);
+    return service.client().textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true
+      ? symbols.map(symbol => outlined(symbol, snapshot))
+      : symbols.flatMap(symbol => listed(symbol, service));
+  }));
 
   connection.onWorkspaceSymbol(guarded(connection, 'workspace symbols', null, ({ query }): WorkspaceSymbol[] =>
     [...service.rooms()].flatMap(({ journal }) =>
       workspaceSymbols(journal, query).map(({ kind, name, detail, place }) => ({
         name, kind: kinds[kind], location: locationOf(place, service), ...(detail && { containerName: detail }),
       })))));
+}
+
+/** For clients that show no tree: each with the name of the one that holds it. */
+function listed(symbol: OutlineSymbol, service: Service, containerName?: string): SymbolInformation[] {
+  const { kind, name, place, children } = symbol;
+  const location = locationOf(place, service);
+  const own = { name, kind: kinds[kind], location, ...(containerName !== undefined && { containerName }) };
+  return [own, ...children.flatMap(child => listed(child, service, name))];
 }
 
 function outlined({ kind, name, detail, place, lines, children }: OutlineSymbol, snapshot: Snapshot): DocumentSymbol {

@@ -1,20 +1,19 @@
 /** Requests that show what the journal says: hover and folding. */
-import {
-  FoldingRangeKind, MarkupKind, type Connection, type Hover, type ServerCapabilities,
-} from 'vscode-languageserver';
+import { FoldingRangeKind, type Connection, type Hover, type ServerCapabilities } from 'vscode-languageserver';
 import { foldsOf } from '../features/folding.ts';
 import { hoverAt } from '../features/hover/hover.ts';
 import { rangeOf } from './convert.ts';
 import type { About } from './features.ts';
+import { hoverContents } from './plain.ts';
+import type { Service } from './service.ts';
 
 export const readingCapabilities: ServerCapabilities = { hoverProvider: true, foldingRangeProvider: true };
 
-export function serveReading(connection: Connection, about: About): void {
+export function serveReading(connection: Connection, about: About, service: Service): void {
   connection.onHover(about('hover', null, (snapshot, { position }): Hover | null => {
     const { journal, file, now } = snapshot;
     const hover = hoverAt(journal, file, position, now);
-    if (!hover) return null;
-    return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: rangeOf(hover.place) };
+    return hover ? { contents: hoverContents(hover.markdown, service.client()), range: rangeOf(hover.place) } : null;
   }));
 
   connection.onFoldingRanges(about('folding', null, ({ journal, file }) => {

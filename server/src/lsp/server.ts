@@ -3,6 +3,7 @@ import {
   DidChangeWatchedFilesNotification, TextDocuments, TextDocumentSyncKind, DidChangeConfigurationNotification,
   type ClientCapabilities, type Connection, type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver';
+import { URI } from 'vscode-uri';
 import { present } from './clock.ts';
 import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
@@ -69,7 +70,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        ...featureCapabilities(),
+        ...featureCapabilities(client),
       },
     };
   });
@@ -174,8 +175,9 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
 function foldersOf({ workspaceFolders, ...params }: InitializeParams): string[] {
   if (workspaceFolders) return workspaceFolders.map(({ uri }) => uri);
-  // Clients from before workspace folders name one root.
-  // eslint-disable-next-line @typescript-eslint/no-deprecated
-  const { rootUri } = params;
-  return rootUri === null ? [] : [rootUri];
+  // Clients from before workspace folders name one root, older ones by its path.
+  /* eslint-disable @typescript-eslint/no-deprecated */
+  const root = params.rootUri ?? (params.rootPath ? URI.file(params.rootPath).toString() : undefined);
+  /* eslint-enable */
+  return root === undefined ? [] : [root];
 }
