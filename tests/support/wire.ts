@@ -25,6 +25,8 @@ export class Wire {
   /** Answers to the server's own requests, by method. */
   readonly answers: Record<string, (params: never) => unknown> = {};
   readonly #process: ChildProcessWithoutNullStreams;
+  /** Each says whether the message was the one that it waited for. */
+  readonly #waiting = new Set<(message: Message) => boolean>();
   #id = 0;
 
   constructor([file, ...args]: readonly [string, ...string[]]) {
@@ -69,13 +71,19 @@ export class Wire {
 
   /** The first message like this, waited for where it has not come yet. */
   async message(wanted: (message: Message) => boolean): Promise<Message> {
-    const end = Date.now() + 20_000;
-    for (;;) {
-      const found = this.received.find(wanted);
-      if (found) return found;
-      if (Date.now() > end) throw new Error(`not within 20 s; what came: ${JSON.stringify(this.received)}`);
-      await new Promise(resolve => setTimeout(resolve, 5));
-    }
+    const found = this.received.find(wanted);
+    if (found) return found;
+    return new Promise((resolve, reject) => {
+      const late = setTimeout(() => {
+        reject(new Error(`not within 20 s; what came: ${JSON.stringify(this.received)}`));
+      }, 20_000);
+      this.#waiting.add(message => {
+        if (!wanted(message)) return false;
+        clearTimeout(late);
+        resolve(message);
+        return true;
+      });
+    });
   }
 
   async start(params: object = {}): Promise<Message> {
@@ -98,6 +106,7 @@ export class Wire {
 
   #take(message: Message): void {
     this.received.push(message);
+    for (const got of this.#waiting) if (got(message)) this.#waiting.delete(got);
     const { id, method, params } = message;
     if (method === undefined || id === undefined) return;
     const answer = this.answers[method];
