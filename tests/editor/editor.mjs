@@ -45,16 +45,33 @@ export class Editor {
   /** Opens a file of the folder, or one below it by its name alone. */
   async openFile(name) {
     const file = path.resolve(this.folder, name);
-    await this.press('Control+P');
+    await this.ask('Control+P');
     await this.pick(existsSync(file) ? file : name, path.basename(name));
     await this.page.locator(`${GROUP} .tab.active[data-resource-name="${path.basename(name)}"]`).waitFor();
     await this.group.locator('.view-line').first().waitFor();
   }
 
+  /** Opens a file of the folder by a click in the explorer, which works without any search. */
+  async clickFile(name) {
+    await this.page.locator('.explorer-folders-view .monaco-list-row').getByText(name, { exact: true }).first().dblclick();
+    await this.page.locator(`${GROUP} .tab.active[data-resource-name="${name}"]`).waitFor();
+    await this.group.locator('.view-line').first().waitFor();
+  }
+
   /** Runs a command by its title in the palette: 'View: Toggle Word Wrap'. */
   async runCommand(title) {
-    await this.press('F1');
+    await this.ask('F1');
     await this.pick(`>${title}`, title);
+  }
+
+  /** Opens the quick input by a key; presses it again where something else took the focus meanwhile. */
+  async ask(key) {
+    const input = this.quickInput.locator('input').first();
+    await this.until(async () => {
+      if (await input.isVisible()) return true;
+      await this.press(key);
+      return input.waitFor({ timeout: 3000 }).then(() => true);
+    }, `the quick input for ${key}`);
   }
 
   /** Types into the quick input and takes the first row with this label. */
@@ -83,7 +100,7 @@ export class Editor {
 
   /** Puts the cursor at a line and column, both from 1. */
   async goTo(line, column = 1) {
-    await this.press('Control+G');
+    await this.ask('Control+G');
     await this.quickInput.locator('input').first().fill(`:${line}:${column}`);
     await this.press('Enter');
     await this.quickInput.waitFor({ state: 'hidden' });

@@ -11,19 +11,21 @@ const SAMPLES = fileURLToPath(new URL('../../samples', import.meta.url));
 
 /**
  * Runs `work` with the editor open on a journal that nobody else uses: a copy of the samples, or `files`
- * (name to text). `settings` are those of the folder; `web` runs the extension in the browser, without Node.
+ * (name to text). `settings` are those of the folder; `web` runs the extension in the browser, without Node; `memory`
+ * does so with the files in memory only, in a file system of another extension's.
  * When `work` fails, a picture of the page and the browser's console stay in the run's output folder.
  */
-export async function inEditor({ files, settings, web, width, height }, work) {
+export async function inEditor({ files, settings, memory, web = memory, width, height }, work) {
   const { origin, extension } = inject('editor');
   const place = await mkdtemp(path.join(tmpdir(), 'plumule-'));
   const folder = path.join(place, 'journal');
   const bare = web ? await serve({ data: path.join(place, 'server') }) : undefined;
   let page;
   try {
-    await fill(folder, files, settings);
+    const inMemory = memory && { ...files, '.vscode/settings.json': JSON.stringify(settings ?? {}) };
+    if (!memory) await fill(folder, files, settings);
     page = await openPage({
-      origin: bare?.origin ?? origin, webExtension: web ? extension : undefined, folder, width, height,
+      origin: bare?.origin ?? origin, webExtension: web ? extension : undefined, memory: inMemory, folder, width, height,
     });
     const editor = new Editor(page, folder);
     try {
