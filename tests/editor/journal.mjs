@@ -24,9 +24,8 @@ export async function inEditor({ files, settings, memory, web = memory, width, h
   try {
     const inMemory = memory && { ...files, '.vscode/settings.json': JSON.stringify(settings ?? {}) };
     if (!memory) await fill(folder, files, settings);
-    page = await openPage({
-      origin: bare?.origin ?? origin, webExtension: web ? extension : undefined, memory: inMemory, folder, width, height,
-    });
+    const webExtension = web ? extension : undefined;
+    page = await openPage({ origin: bare?.origin ?? origin, webExtension, memory: inMemory, folder, width, height });
     const editor = new Editor(page, folder);
     try {
       await editor.loaded();
