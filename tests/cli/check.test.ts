@@ -185,7 +185,9 @@ describe('the output of plumule check', () => {
   // script(1) gives a terminal; elsewhere it takes other options.
   it.runIf(process.platform === 'linux')('has colours on a terminal, but not with NO_COLOR', async () => {
     const folder = await folderWith({ 'a.germ': WRONG });
-    const line = (environment: string) => shell(folder, `export -f plumule; TERM=xterm ${environment} script -qec 'plumule check' /dev/null`);
+    // Node takes the terminal of a CI run for one without colours; a person's is none of these.
+    const line = (environment: string) => shell(
+      folder, `export -f plumule; unset CI; TERM=xterm ${environment} script -qec 'plumule check' /dev/null`);
     expect((await line('')).stdout).toContain('\u001b[31merror\u001b[39m');
     expect((await line('NO_COLOR=1')).stdout).toContain('a.germ:1:32: error unknown-fact: ');
   });

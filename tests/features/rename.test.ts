@@ -70,6 +70,15 @@ test('a clash, a name that cannot be one and an agent that Plumule knows are ref
   expect(renamed(journalOf(files), 'a.germ', 3, 'GA3', 'gibb')).toContain('keeps its name');
 });
 
+test('records of a batch that was never split off do not come to be of another, and a limit keeps its meaning', () => {
+  const stray = journalOf({ 'a.germ': `${files['a.germ']}note VER-24/C 2026-02-01, who wrote this\n` });
+  expect(renamed(stray, 'a.germ', 2, 'VER-24/A', 'C')).toContain('VER-24/C');
+  const agent = { 'a.germ': 'agent kelp, seaweed\nlimit kelp, 10 ppm\n' };
+  expect(renamed(journalOf(agent), 'a.germ', 0, 'kelp', 'soak')).toContain('limit');
+  expect(renamed(journalOf(agent), 'a.germ', 0, 'kelp', 'weed')).toEqual(
+    { 'a.germ': 'agent weed, seaweed\nlimit weed, 10 ppm\n' });
+});
+
 test('nothing is renamed in a remark, and a name that nothing defines is refused', () => {
   const journal = journalOf({ 'a.germ': 'count LOST-1 2026-01-19, 3\n  LOST-1 again\n' });
   expect(renameTarget(journal, 'a.germ', { line: 1, character: 3 })).toBeUndefined();

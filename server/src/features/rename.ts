@@ -24,6 +24,9 @@ const shapes: Readonly<Record<Named['kind'], RegExp>> = {
   agent: /^\p{L}[\p{L}\p{N}._+-]*$/u, batch: /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u,
 };
 
+/** What `limit` limits beside agents. */
+const limited: ReadonlySet<string> = new Set(['soak', 'stock', 'count']);
+
 /** What would be renamed at a position; undefined where nothing has a name of its own. */
 export function renameTarget(journal: Journal, file: string, position: Position): RenameTarget | Refused | undefined {
   const thing = thingAt(journal, file, position);
@@ -47,18 +50,25 @@ export function rename(
   if ('refused' in target) return target;
   const clash = clashOf(journal, thing, newName);
   if (clash !== undefined) return { refused: clash };
-  return { edits: occurrencesOf(journal, thing).map(({ place }) => ({ ...lastPart(place, thing), text: newName })) };
+  const edits = occurrencesOf(journal, thing).map(({ place }) => ({ ...lastPart(place, thing), text: newName }));
+  const inOrder = (a: ActionEdit, b: ActionEdit) => a.line - b.line || a.start - b.start;
+  return { edits: edits.sort((a, b) => (a.file === b.file ? inOrder(a, b) : a.file < b.file ? -1 : 1)) };
 }
 
 function clashOf(journal: Journal, thing: Named, newName: string): string | undefined {
   if (!shapes[thing.kind].test(newName)) {
-    return `“${newName}” cannot be a name: it begins with a letter, then letters, digits, “-”, “.” and “_”.`;
+    const first = thing.kind === 'batch' ? 'a letter or a digit' : 'a letter';
+    const signs = thing.kind === 'agent' ? '“-”, “.”, “_” and “+”' : '“-”, “.” and “_”';
+    return `“${newName}” cannot be a name: it begins with ${first}, then letters, digits, ${signs}.`;
   }
   if (newName === nameOf(thing)) return undefined;
   if (thing.kind === 'batch') {
     const path = `${thing.path.slice(0, thing.path.lastIndexOf('/'))}/${newName}`;
-    return journal.lot(rootOf(thing.path))?.batches.has(path) === true ? `There is a batch ${path} already.` : undefined;
+    if (journal.lot(rootOf(thing.path))?.batches.has(path) === true) return `There is a batch ${path} already.`;
+    // Records of a batch that was never split off would silently come to be of this one.
+    return occurrencesOf(journal, { ...thing, path }).length > 0 ? `Records name ${path} already.` : undefined;
   }
+  if (thing.kind === 'agent' && limited.has(newName.toLowerCase())) return `“limit ${newName}” means something else.`;
   if (builtInAgents.has(newName)) return `${newName} is the word of an agent.`;
   // A name that is used without being defined would silently come to mean this.
   return journal.mentionsOf(newName).length > 0 ? `The name ${newName} is used in this journal already.` : undefined;
