@@ -1,5 +1,5 @@
 /** What both entries of the extension share. */
-import type { ExtensionContext } from 'vscode';
+import { commands, type ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
@@ -18,6 +18,8 @@ export const clientOptions: LanguageClientOptions = {
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
   running = client;
   context.subscriptions.push({ dispose: stop });
+  // The views belong into windows with a journal, not into every window of the editor.
+  void commands.executeCommand('setContext', 'plumule.active', true);
   registerNewJournal(context);
   answerFiles(client);
   await client.start();

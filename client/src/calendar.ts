@@ -1,9 +1,11 @@
 /** The calendar in the editor: the views, the status bar, the soak alarm, and their commands. */
 import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
+import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 import { SoakAlarm } from './alarm.ts';
 import type { JournalServer } from './server.ts';
 import { DueView } from './views/due.ts';
+import { JournalStatus } from './views/language-status.ts';
 import { PlacesView } from './views/places.ts';
 import { NextDue } from './views/status.ts';
 import { writeRecord } from './writing.ts';
@@ -15,37 +17,50 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
   const due = new DueView();
   const places = new PlacesView();
   const next = new NextDue();
+  const status = new JournalStatus();
   const alarm = new SoakAlarm(server, context.workspaceState);
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
-  const refresh = async () => {
-    const [items, containers, soaks] = await Promise.all([server.due(), server.places(), server.soaks()]);
+  const read = async () => {
+    const [items, containers, soaks, summary] = await Promise.all(
+      [server.due(), server.places(), server.soaks(), server.summary()]);
     due.show(items);
     places.show(containers);
     next.show(items);
     alarm.follow(soaks);
+    status.show(summary);
+    tellContext(summary);
   };
+  const refresh = () => void read().catch(() => status.failed());
 
   context.subscriptions.push(
-    next, alarm,
-    window.registerTreeDataProvider('plumule.due', due),
-    window.registerTreeDataProvider('plumule.places', places),
+    due, places, next, status, alarm,
     server.onChanged(() => {
       clearTimeout(waiting);
-      waiting = setTimeout(() => void refresh(), QUIET);
+      waiting = setTimeout(refresh, QUIET);
     }),
     { dispose: () => clearTimeout(waiting) },
+    // Without an item it comes from the keyboard, and is about the selected one.
     commands.registerCommand('plumule.due.write', async (node?: { item?: DueShown }) => {
-      const item = node?.item;
+      const item = node ? node.item : due.selected;
       if (item) await write(await server.write(item.key, item.at.uri));
     }),
     commands.registerCommand('plumule.countRound', async () => {
-      const uri = window.activeTextEditor?.document.uri;
-      if (uri) await write(await server.round(uri.toString()), 'Nothing is waiting to be counted.');
+      const { document } = window.activeTextEditor ?? {};
+      const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
+      await write(await server.round(uri), 'Nothing is waiting to be counted.');
     }),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
   );
-  void refresh();
+  refresh();
+}
+
+/** For the words of empty views, and to tick the steps of the walkthrough that the journal shows to be done. */
+function tellContext({ keywords }: Summary): void {
+  void commands.executeCommand('setContext', 'plumule.read', true);
+  for (const keyword of ['lot', 'soak', 'count'] as const) {
+    void commands.executeCommand('setContext', `plumule.has.${keyword}`, keywords.includes(keyword));
+  }
 }
 
 async function write(written: Parameters<typeof writeRecord>[0] | null, nothing = 'There is nothing to write for this.'): Promise<void> {

@@ -1,4 +1,4 @@
-/** The text that a new journal begins with, and the name of its file: plain text, apart from the editor. */
+/** What a new journal begins with, and the name of its file: plain text, apart from the editor. */
 
 const pad = (n: number) => String(n).padStart(2, '0');
 
@@ -13,15 +13,22 @@ export function winterName(year: number, month: number): string {
   return `${first}-${pad(second % 100)}.germ`;
 }
 
-/** A heading, the limit for GA3, and today's `day` line, with the first records as comments to take over. */
-export function journalTemplate(year: number, month: number, date: number): string {
+/**
+ * The heading of a winter. With a zone, that of the machine's clock, also what holds for the journal as a whole: it is
+ * the first of its files.
+ */
+export function journalHead(year: number, month: number, zone: string | undefined): string {
   const [first, second] = winterOf(year, month);
-  return `# Winter ${first}/${pad(second % 100)}
-limit GA3, 1000 ppm
+  const settings = zone === undefined ? '' : `zone ${zone}\nlimit soak, 24 h\nlimit GA3, 1000 ppm\n`;
+  return `# Winter ${first}/${pad(second % 100)}\n${settings}\n`;
+}
 
-# lot GEN-1 Gentiana lutea, 60 seeds, collected ${first}-09, from own bed, stored dry
-# split GEN-1, A 24 seeds, B 24 seeds
+/** The first lot, to be filled in, as a snippet of the editor; it ends below the `day` line of today. */
+export function firstLot(year: number, month: number, date: number): string {
+  const [collected] = winterOf(year, month);
+  return `lot \${1:LOT-1} \${2:Genus species}, \${3:60} seeds, collected \${4:${collected}-09}
+split $1, A \${5:24} seeds, B \${6:24} seeds
 
 day ${year}-${pad(month)}-${pad(date)}
-`;
+$0`;
 }

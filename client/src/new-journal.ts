@@ -1,6 +1,8 @@
-/** A first journal: a file of this winter in the folder that is open, else a text that has no place yet. */
-import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
-import { journalTemplate, winterName } from './journal-template.ts';
+/** A first journal, or one for this winter: a file in the folder that is open, else a text that has no place yet. */
+import {
+  commands, Range, SnippetString, Uri, window, workspace, type ExtensionContext, type TextDocument, type TextEditor,
+} from 'vscode';
+import { firstLot, journalHead, winterName } from './journal-template.ts';
 
 export function registerNewJournal(context: ExtensionContext): void {
   context.subscriptions.push(commands.registerCommand('plumule.newJournal', newJournal));
@@ -9,15 +11,46 @@ export function registerNewJournal(context: ExtensionContext): void {
 async function newJournal(): Promise<void> {
   const today = new Date();
   const [year, month, date] = [today.getFullYear(), today.getMonth() + 1, today.getDate()];
-  const content = journalTemplate(year, month, date);
-  const folder = workspace.workspaceFolders?.[0]?.uri;
-  if (!folder) {
-    await window.showTextDocument(await workspace.openTextDocument({ language: 'plumule', content }));
+  const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
+  const folder = await chosenFolder();
+  if (folder === undefined) return;
+  const name = winterName(year, month);
+  const others = folder === null ? [] : await journalsIn(folder);
+  const head = journalHead(year, month, others.length > 0 ? undefined : timeZone);
+  const lot = firstLot(year, month, date);
+  if (folder === null) {
+    await fill(await shown(await workspace.openTextDocument({ language: 'plumule', content: head })), lot);
     return;
   }
-  const uri = Uri.joinPath(folder, winterName(year, month));
-  const exists = await workspace.fs.stat(uri).then(() => true, () => false);
-  // A journal that is there is somebody's diary: it is opened, never written over.
-  if (!exists) await workspace.fs.writeFile(uri, new TextEncoder().encode(content));
-  await window.showTextDocument(uri);
+  const uri = Uri.joinPath(folder, name);
+  if (others.includes(name)) {
+    // A journal that is there is somebody's diary: it is opened, never written into.
+    await shown(await workspace.openTextDocument(uri));
+    void window.showInformationMessage(`The journal of this winter is there already: ${name}`);
+    return;
+  }
+  await workspace.fs.writeFile(uri, new TextEncoder().encode(head));
+  await fill(await shown(await workspace.openTextDocument(uri)), lot);
+}
+
+/** Null where no folder is open; undefined where none was chosen of several. */
+async function chosenFolder(): Promise<Uri | null | undefined> {
+  const { workspaceFolders = [] } = workspace;
+  if (workspaceFolders.length < 2) return workspaceFolders[0]?.uri ?? null;
+  return (await window.showWorkspaceFolderPick({ placeHolder: 'In which folder is the journal to be?' }))?.uri;
+}
+
+async function journalsIn(folder: Uri): Promise<string[]> {
+  const entries = await workspace.fs.readDirectory(folder);
+  return entries.map(([name]) => name).filter(name => name.endsWith('.germ'));
+}
+
+/** In a tab that stays: as a preview it would take the place of the walkthrough that led here. */
+function shown(document: TextDocument): Thenable<TextEditor> {
+  return window.showTextDocument(document, { preview: false });
+}
+
+async function fill(editor: TextEditor, snippet: string): Promise<void> {
+  const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
+  await editor.insertSnippet(new SnippetString(snippet), new Range(end, end));
 }

@@ -1,6 +1,7 @@
 /** The requests that our server answers beyond the protocol's own. */
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
+import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 
@@ -11,8 +12,9 @@ export interface JournalServer {
   /** The record that an item of the due list asks for, ready to be put into a file. */
   write(key: string, uri: string): Promise<Written | null>;
   lift(batch: string, uri: string): Promise<Written | null>;
-  /** A `count` record for each batch that is to be looked at. */
-  round(uri: string): Promise<Written | null>;
+  /** A `count` record for each batch that is to be looked at; without a file in hand, in the first journal. */
+  round(uri: string | undefined): Promise<Written | null>;
+  summary(): Promise<Summary>;
   /** An iCalendar file (RFC 5545) of all that is due. */
   ics(): Promise<string>;
   /** What is known of a solution that is being asked for; null where the server could not answer. */
@@ -28,6 +30,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
+    summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
     onChanged: listener => client.onNotification('plumule/changed', listener),

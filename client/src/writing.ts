@@ -17,7 +17,7 @@ export async function writeRecord({ uri, version, at, text, cursor }: Written): 
   if (!await workspace.applyEdit(edit)) return false;
   if (!isDirty) await document.save();
   const end = new Position(cursor.line, cursor.character);
-  const editor = await window.showTextDocument(document);
+  const editor = await window.showTextDocument(document, { preview: false });
   editor.selection = new Selection(end, end);
   editor.revealRange(new Range(end, end));
   return true;

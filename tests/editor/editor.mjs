@@ -45,8 +45,7 @@ export class Editor {
   /** Opens a file of the folder, or one below it by its name alone. */
   async openFile(name) {
     const file = path.resolve(this.folder, name);
-    await this.ask('Control+P');
-    await this.pick(existsSync(file) ? file : name, path.basename(name));
+    await this.find('Control+P', existsSync(file) ? file : name, path.basename(name));
     await this.page.locator(`${GROUP} .tab.active[data-resource-name="${path.basename(name)}"]`).waitFor();
     await this.group.locator('.view-line').first().waitFor();
   }
@@ -60,8 +59,16 @@ export class Editor {
 
   /** Runs a command by its title in the palette: 'View: Toggle Word Wrap'. */
   async runCommand(title) {
-    await this.ask('F1');
-    await this.pick(`>${title}`, title);
+    await this.find('F1', `>${title}`, title);
+  }
+
+  /** Opens the quick input by a key and picks a row; asks again where what is looked for comes late. */
+  async find(key, typed, label) {
+    await this.until(async () => {
+      await this.ask(key);
+      await this.pick(typed, label);
+      return true;
+    }, `“${label}” in the quick input`);
   }
 
   /** Opens the quick input by a key; presses it again where something else took the focus meanwhile. */
@@ -80,7 +87,7 @@ export class Editor {
     await this.quickInput.locator('input').first().fill(typed);
     const row = rows.filter({ has: this.page.locator('.label-name').getByText(label, { exact: true }) }).first();
     try {
-      await row.click({ timeout: 10_000 });
+      await row.click({ timeout: 5000 });
     } catch {
       const seen = (await rows.allInnerTexts()).map(text => text.replace(/\s+/g, ' ')).join(' | ');
       await this.press('Escape');

@@ -50,3 +50,13 @@ test('the calendar file is one that begins and ends as RFC 5545 asks', () => inS
     expect(ics.endsWith('END:VCALENDAR\r\n')).toBe(true);
     expect(ics).toContain('VER-24/A');
   }));
+
+test('a round of counts without a file in hand goes into the first journal, and the summary counts its lots', () => inSession(
+  { settings, files: { 'a.germ': `${journal}lift VER-24/A 2026-01-11 18:00\nsow VER-24/A 2026-01-11\n` } },
+  async session => {
+    const written = await session.ask<Written>('plumule/round', {});
+    expect(written).toMatchObject({ uri: session.uri('a.germ'), text: expect.stringContaining('count VER-24/A, ') });
+    expect(await session.ask('plumule/summary', {})).toEqual({
+      files: 1, lots: 1, keywords: ['zone', 'lot', 'split', 'soak', 'lift', 'sow'],
+    });
+  }));

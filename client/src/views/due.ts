@@ -1,6 +1,7 @@
 /** The side bar's list of what is due: overdue, today, this week, later. */
 import {
-  EventEmitter, MarkdownString, ThemeColor, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, type TreeDataProvider,
+  EventEmitter, MarkdownString, ThemeColor, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, window,
+  type TreeDataProvider,
 } from 'vscode';
 import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
 import { openAt } from './open.ts';
@@ -16,14 +17,30 @@ const icons: Readonly<Record<string, string>> = {
   soak: 'beaker', stage: 'calendar', count: 'eye', stock: 'package', reminder: 'bell', ahead: 'clock',
 };
 
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+
 export class DueView implements TreeDataProvider<Node> {
   readonly #changed = new EventEmitter<undefined>();
   readonly onDidChangeTreeData = this.#changed.event;
+  readonly #view = window.createTreeView('plumule.due', { treeDataProvider: this });
   #items: readonly DueShown[] = [];
+
+  get selected(): DueShown | undefined {
+    const [node] = this.#view.selection;
+    return node && 'item' in node ? node.item : undefined;
+  }
 
   show(items: readonly DueShown[]): void {
     this.#items = items;
     this.#changed.fire(undefined);
+    const [overdue, today] = [this.#of('overdue').length, this.#of('today').length];
+    const tooltip = [overdue > 0 && `${overdue} overdue`, today > 0 && `${today} due today`].filter(Boolean).join(', ');
+    this.#view.badge = tooltip === '' ? undefined : { value: overdue + today, tooltip };
+  }
+
+  dispose(): void {
+    this.#view.dispose();
+    this.#changed.dispose();
   }
 
   getChildren(node?: Node): Node[] {
@@ -49,16 +66,31 @@ export class DueView implements TreeDataProvider<Node> {
   }
 }
 
-function itemOf({ key, what, id, plant, place, when, overdueDays, action, at, group, kind }: DueShown): TreeItem {
+function itemOf(shown: DueShown): TreeItem {
+  const { key, what, id, plant, place, when, overdueDays, action, at, group, kind } = shown;
   // The side bar is narrow: what is told by the icon and the group needs no more words.
   const item = new TreeItem(`${id}: ${kind === 'soak' ? 'lift' : kind === 'count' ? 'count' : what}`);
   item.id = key;
-  item.description = overdueDays > 0 ? `${when}, ${days(overdueDays)} ago` : when;
+  item.description = overdueDays > 0 ? `${when}, ${days(overdueDays)} ago` : shortly(when, group);
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
   item.tooltip = tooltip([`${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, action && `writes: ${action}`]);
   item.command = openAt(Uri.parse(at.uri), at.range);
   item.contextValue = action === undefined ? 'plumule.due' : 'plumule.due.writable';
+  item.accessibilityInformation = { label: spoken(shown) };
   return item;
+}
+
+/** No more of a date than the group leaves open: the time of today, the day of this week. */
+function shortly(when: string, group: Group): string {
+  const [date = '', time] = when.split(' ');
+  if (group === 'today') return time ?? '';
+  return group === 'this week' ? `${WEEKDAYS[new Date(date).getUTCDay()] ?? ''} ${when}` : when;
+}
+
+/** What the eye takes from icon, colour and group. */
+function spoken({ id, plant, what, place, when, overdueDays }: DueShown): string {
+  const late = overdueDays > 0 && `overdue by ${days(overdueDays)}`;
+  return [id, plant, what, place && `lies at ${place}`, `due ${when}`, late].filter(Boolean).join(', ');
 }
 
 function days(n: number): string {

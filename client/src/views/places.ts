@@ -1,5 +1,5 @@
 /** The side bar's map of what lies where now: bags, shelves and boxes, with their slots. */
-import { EventEmitter, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, type TreeDataProvider } from 'vscode';
+import { EventEmitter, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, window, type TreeDataProvider } from 'vscode';
 import type { PlaceShown } from '../../../server/src/lsp/calendar-shapes.ts';
 import { openAt } from './open.ts';
 
@@ -10,11 +10,17 @@ type Node = { readonly container: PlaceShown } | { readonly stay: Stay; readonly
 export class PlacesView implements TreeDataProvider<Node> {
   readonly #changed = new EventEmitter<undefined>();
   readonly onDidChangeTreeData = this.#changed.event;
+  readonly #view = window.createTreeView('plumule.places', { treeDataProvider: this, showCollapseAll: true });
   #places: readonly PlaceShown[] = [];
 
   show(places: readonly PlaceShown[]): void {
     this.#places = places;
     this.#changed.fire(undefined);
+  }
+
+  dispose(): void {
+    this.#view.dispose();
+    this.#changed.dispose();
   }
 
   getChildren(node?: Node): Node[] {

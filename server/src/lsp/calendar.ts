@@ -1,4 +1,4 @@
-/** The requests behind the editor's calendar: what is due, what lies where, running soaks, records to write. */
+/** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { countingRound } from '../calendar/counting-round.ts';
 import { recordLine } from '../calendar/ask.ts';
@@ -8,6 +8,7 @@ import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts'
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
 import { placeOf, type Place } from '../features/place.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
+import { summaryOfAll, type Summary } from '../features/summary.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
@@ -51,10 +52,13 @@ export function serveCalendar(connection: Connection, service: Service): void {
   request('soaks', [], (): SoakShown[] => each((journal, moment) =>
     runningSoaks(journal, moment).map(running => soakShown(running, journal.zone, service))));
 
+  request('summary', { files: 0, lots: 0, keywords: [] }, (): Summary =>
+    summaryOfAll([...service.rooms()].map(({ journal }) => journal)));
+
   /** Requests for records to put into a file. */
   const write = (name: string, lines: (asked: Asked, journal: Journal, moment: Moment) => string[]) => {
     request(name, null, (asked): Written | null => {
-      const found = service.find(asked.uri ?? '');
+      const found = asked.uri === undefined ? firstOf(service) : service.find(asked.uri);
       if (!found) return null;
       const { room, file: own } = found;
       const { journal } = room;
@@ -78,6 +82,13 @@ export function serveCalendar(connection: Connection, service: Service): void {
 
   request('ics', '', ({ stamp = 0 }): string =>
     icsOf(each((journal, moment) => [{ items: dueNow(journal, moment), now: moment, zone: journal.zone }]), { stamp }));
+}
+
+/** A file of the first journal, for who has none in hand. */
+function firstOf(service: Service): { room: Room; file: string } | undefined {
+  const [room] = [...service.rooms()].filter(({ journal }) => journal.files.size > 0);
+  const [file] = room?.journal.files.keys() ?? [];
+  return room && file !== undefined ? { room, file } : undefined;
 }
 
 function subjectOf({ line, record }: Entry): Place {
