@@ -18,27 +18,30 @@ export class SoakAlarm {
   constructor(server: JournalServer, kept: ExtensionContext['workspaceState']) {
     this.#server = server;
     this.#kept = kept;
-    this.#timer = setInterval(() => this.#ring(), TICK);
+    this.#timer = setInterval(() => void this.#ring(), TICK);
   }
 
   follow(soaks: readonly SoakShown[]): void {
     this.#soaks = soaks;
-    this.#ring();
+    void this.#ring();
   }
 
   dispose(): void {
     clearInterval(this.#timer);
   }
 
-  #ring(): void {
+  async #ring(): Promise<void> {
     const settings = workspace.getConfiguration('plumule.alarm');
     if (!settings.get<boolean>('enabled', true)) return;
     const lead = settings.get<number>('minutesBefore', 15) * MINUTE;
     const rung = this.#kept.get<Rung>(KEPT, {});
     const rings = ringsAt(Date.now(), this.#soaks, rung, lead);
     const next = afterRings(rung, rings, this.#soaks);
-    // Remembered before anything is shown: a reload in between must not ring twice.
-    if (JSON.stringify(next) !== JSON.stringify(rung)) void this.#kept.update(KEPT, next);
+    if (JSON.stringify(next) !== JSON.stringify(rung)) {
+      // Remembered before anything is shown: a reload in between must not ring twice. Where it cannot be, better twice
+      // than never.
+      await this.#kept.update(KEPT, next).then(undefined, () => undefined);
+    }
     for (const ring of rings) void this.#show(ring, settings.get<number>('againMinutes', 15));
   }
 

@@ -41,17 +41,46 @@ test('an item of the list writes its record below today’s day line', () => inE
     }, 'the lift in the file');
   }));
 
-test('a soak that came to its end rings once, and lifting writes the record', async () => {
-  const start = new Date(Date.now() - 25 * 3_600_000);
-  const pad = n => String(n).padStart(2, '0');
-  const day = `${start.getFullYear()}-${pad(start.getMonth() + 1)}-${pad(start.getDate())}`;
-  const soak = 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 24 seeds\n'
-    + `soak VER-24/A ${day} ${pad(start.getHours())}:${pad(start.getMinutes())}, GA3 500 ppm, 24 h\n`;
-  await inEditor({ files: { 'a.germ': soak } }, async editor => {
+test('a click on an item leads to its record', () => inEditor(
+  { files: { 'a.germ': journal, 'b.germ': '# Nothing here\n' }, settings },
+  async editor => {
+    await editor.openFile('b.germ');
+    await editor.runCommand('View: Show Plumule');
+    await editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'VER-24/B: lift' }).first().click();
+    await editor.page.locator('.tab.active[data-resource-name="a.germ"]').waitFor();
+    await editor.until(async () => (await editor.cursor()).line === 5, 'the soak of B');
+  }));
+
+const sown = `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 24 seeds, B 24 seeds
+sow VER-24/A 2026-01-11, at shelf 1
+sow VER-24/B 2026-01-11, at shelf 2
+`;
+const later = { 'plumule.asOf': '2026-01-25T18:30' };
+
+test('one command writes a count for each batch that waits, the cursor behind the last', () => inEditor(
+  { files: { 'a.germ': sown }, settings: later },
+  async editor => {
     await editor.openFile('a.germ');
-    await editor.until(async () => (await editor.notifications()).some(text => text.includes('VER-24/A')), 'the alarm');
-    expect((await editor.notifications()).filter(text => text.includes('VER-24/A'))).toHaveLength(1);
-    await editor.page.locator('.notifications-toasts').getByRole('button', { name: 'Lift now' }).click();
-    await editor.until(async () => /\nlift VER-24\/A/.test(await readFile(path.join(editor.folder, 'a.germ'), 'utf8')), 'the lift');
-  });
-});
+    await editor.runCommand('Plumule: Count What Is Due');
+    await editor.until(async () => {
+      const lines = (await editor.lines()).map(line => line.trimEnd());
+      return lines.join('\n').includes('day 2026-01-25\ncount VER-24/A,\ncount VER-24/B,');
+    }, 'the lines to fill in');
+    await editor.type('3');
+    await editor.until(async () => (await editor.lines()).includes('count VER-24/B, 3'), 'the number where the cursor was');
+  }));
+
+test('what is due is written as a calendar file', () => inEditor(
+  { files: { 'a.germ': sown }, settings: later },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.runCommand('Plumule: Export the Calendar (iCalendar)');
+    const input = editor.quickInput.locator('input').first();
+    await editor.until(async () => (await input.inputValue()).endsWith('plumule.ics'), 'a name for the file');
+    await editor.press('Enter');
+    const text = await editor.until(() => readFile(path.join(editor.folder, 'plumule.ics'), 'utf8'), 'the calendar');
+    expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
+    expect(text).toContain('VER-24/A');
+    await editor.until(async () => (await editor.notifications()).some(each => each.includes('calendar was written')), 'the message');
+  }));

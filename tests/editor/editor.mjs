@@ -26,6 +26,14 @@ export class Editor {
     await this.page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
   }
 
+  /** As its users do it, so that the window may keep what it has to. */
+  async reload() {
+    const loaded = this.page.waitForEvent('load');
+    await this.runCommand('Developer: Reload Window');
+    await loaded;
+    await this.loaded();
+  }
+
   /** Repeats `check` until it gives something truthy, and gives that. */
   async until(check, what, timeout = 30_000) {
     const end = Date.now() + timeout;

@@ -1,0 +1,65 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+import { inEditor } from './journal.mjs';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+
+/** A journal with a soak of 24 hours that ends at a moment (ms since 1970). The alarm goes by the machine's clock. */
+function soakUntil(end) {
+  const [date, time] = new Date(end - 24 * HOUR).toISOString().split('T');
+  return `zone UTC
+lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 24 seeds, B 24 seeds
+soak VER-24/A ${date} ${time.slice(0, 5)}, GA3 500 ppm, 24 h
+`;
+}
+
+/** The next full minute, or the one after it: the editor has to be open before. */
+const soon = () => Math.ceil((Date.now() + 25_000) / MINUTE) * MINUTE;
+
+const about = async (editor, words) => (await editor.notifications()).filter(text => text.includes(words));
+const rings = (editor, words, timeout) => editor.until(async () => (await about(editor, words)).length > 0, `the alarm “${words}”`, timeout);
+const press = (editor, name) => editor.page.locator('.notifications-toasts').getByRole('button', { name }).click();
+/** What is due has been read, and with it the soaks: whatever rings at once has rung. */
+const read = editor => editor.until(
+  async () => (await editor.statusBar()).some(text => text.includes('VER-24/A')), 'the soak in the status bar');
+
+test('a soak rings before its end and at its end; lifting writes the record', async () => {
+  const end = soon();
+  await inEditor({ files: { 'a.germ': soakUntil(end) } }, async editor => {
+    await editor.openFile('a.germ');
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ends at');
+    await press(editor, /Clear Notification/);
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) has come to its end', 2 * MINUTE);
+    expect(Date.now()).toBeGreaterThanOrEqual(end);
+    expect(await about(editor, 'VER-24/A')).toHaveLength(1);
+    await press(editor, 'Lift now');
+    await editor.until(async () => {
+      const text = await readFile(path.join(editor.folder, 'a.germ'), 'utf8');
+      const [, lifted] = /\nlift VER-24\/A (?:\d{4}-\d\d-\d\d )?(\d\d:\d\d)\n/.exec(text) ?? [];
+      return lifted && lifted >= new Date(end).toISOString().slice(11, 16);
+    }, 'the lift in the file');
+    // The soak runs no longer.
+    await editor.until(async () => !(await editor.statusBar()).some(text => text.includes('VER-24/A: lift')), 'a status bar without the soak');
+  });
+});
+
+test('what ended while the editor was closed is told once, also after a reload', () => inEditor(
+  { files: { 'a.germ': soakUntil(Date.now() - 2 * HOUR) } },
+  async editor => {
+    await editor.openFile('a.germ');
+    await rings(editor, 'While the editor was closed the soak of VER-24/A (Veratrum nigrum) came to its end');
+    await editor.reload();
+    await read(editor);
+    expect(await about(editor, 'VER-24/A')).toEqual([]);
+  }));
+
+test('an alarm that is turned off does not ring', () => inEditor(
+  { files: { 'a.germ': soakUntil(Date.now() - 2 * HOUR) }, settings: { 'plumule.alarm.enabled': false } },
+  async editor => {
+    await editor.openFile('a.germ');
+    await read(editor);
+    expect(await about(editor, 'VER-24/A')).toEqual([]);
+  }));
