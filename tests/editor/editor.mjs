@@ -76,7 +76,7 @@ export class Editor {
       await this.ask(key);
       await this.pick(typed, label);
       return true;
-    }, `“${label}” in the quick input`);
+    }, `“${label}” in the quick input`, 60_000);
   }
 
   /** Opens the quick input by a key; presses it again where something else took the focus meanwhile. */
@@ -92,9 +92,10 @@ export class Editor {
   /** Types into the quick input and takes the first row with this label. */
   async pick(typed, label) {
     const rows = this.quickInput.locator('.monaco-list-row');
-    await this.quickInput.locator('input').first().fill(typed);
     const row = rows.filter({ has: this.page.locator('.label-name').getByText(label, { exact: true }) }).first();
     try {
+      // Whatever takes the focus closes the input: whoever asked for it asks again soon.
+      await this.quickInput.locator('input').first().fill(typed, { timeout: 5000 });
       await row.click({ timeout: 5000 });
     } catch {
       const seen = (await rows.allInnerTexts()).map(text => text.replace(/\s+/g, ' ')).join(' | ');
