@@ -32,7 +32,9 @@ export class SoakAlarm {
 
   async #ring(): Promise<void> {
     const settings = workspace.getConfiguration('plumule.alarm');
-    if (!settings.get<boolean>('enabled', true)) return;
+    // Who looks at the journal as of another day would be told of soaks that were lifted long ago.
+    const isToday = workspace.getConfiguration('plumule').get<string>('asOf', '') === '';
+    if (!settings.get<boolean>('enabled', true) || !isToday) return;
     const lead = settings.get<number>('minutesBefore', 15) * MINUTE;
     const rung = this.#kept.get<Rung>(KEPT, {});
     const rings = ringsAt(Date.now(), this.#soaks, rung, lead);

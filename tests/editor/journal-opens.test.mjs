@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { expect, test } from 'vitest';
 import { inEditor, picture } from './journal.mjs';
 
@@ -52,17 +53,36 @@ test('the problems of files that nobody opened are listed', () => inEditor({ set
   await editor.until(async () => (await editor.problems()).some(row => row?.includes('problems.germ')), 'problems.germ');
 }));
 
-test('the editor at work, for the README', () => inEditor(
-  {
-    settings: { ...settings, 'workbench.colorTheme': 'Default Light Modern', 'editor.minimap.enabled': false },
+test('the editor at work, for the README', async () => {
+  const readme = await readFile(new URL('../../README.md', import.meta.url), 'utf8');
+  const [, winter] = /^```plumule\n(.*?)^```$/ms.exec(readme);
+  const slips = '\nday 2026-02-15\nsoak GEN-25 18:00, GA3 2000 ppm, 30 h\n';
+  await inEditor({
+    files: { 'winter.germ': winter + slips },
+    settings: {
+      'plumule.asOf': '2026-02-15T20:00', 'workbench.colorTheme': 'Default Light Modern',
+      'editor.minimap.enabled': false, 'breadcrumbs.enabled': false,
+    },
     width: 1280, height: 800,
-  },
-  async editor => {
-    await editor.openFile('2025-26.germ');
-    await editor.goTo(86);
-    await editor.hover('PEN-25/B');
+  }, async editor => {
+    await editor.openFile('winter.germ');
+    await editor.runCommand('View: Show Plumule');
+    await editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'GEN-25/A: count' }).waitFor();
+    await showing(editor, 'above the limit of 1000 ppm');
+    await editor.group.locator('.view-line').first().click();
+    await editor.goTo(33);
+    // Down to where the hover has room above it.
+    for (let line = 0; line < 9; line++) await editor.press('Control+ArrowUp');
+    await editor.until(() => editor.locate('2000 ppm'), 'the last line');
+    const { x, y } = await editor.locate('soak GEN-25 18');
+    await editor.until(async () => {
+      await editor.page.mouse.move(5, 5);
+      await editor.page.mouse.move(x, y, { steps: 3 });
+      return editor.page.getByText('Worth repeating so far').first().waitFor({ timeout: 3000 }).then(() => true);
+    }, 'the hover of the lot');
     const opacity = () => editor.page.locator('.monaco-hover:not(.hidden)').first().evaluate(hover =>
       Number(getComputedStyle(hover.parentElement).opacity) * Number(getComputedStyle(hover).opacity));
     await editor.until(async () => await opacity() === 1, 'a hover that has faded in');
     await editor.page.screenshot({ path: picture('screenshot') });
-  }));
+  });
+});
