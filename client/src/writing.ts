@@ -15,10 +15,11 @@ export async function writeRecord({ uri, version, at, text, cursor }: Written): 
   const place = new Position(at.line, at.character);
   edit.insert(document.uri, place, text);
   if (!await workspace.applyEdit(edit)) return false;
-  if (!isDirty) await document.save();
   const end = new Position(cursor.line, cursor.character);
   const editor = await window.showTextDocument(document, { preview: false });
   editor.selection = new Selection(end, end);
   editor.revealRange(new Range(end, end));
+  // Last: who types on at once is to type behind the record.
+  if (!isDirty) await document.save();
   return true;
 }

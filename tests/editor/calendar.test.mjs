@@ -67,6 +67,7 @@ test('one command writes a count for each batch that waits, the cursor behind th
       const lines = (await editor.lines()).map(line => line.trimEnd());
       return lines.join('\n').includes('day 2026-01-25\ncount VER-24/A,\ncount VER-24/B,');
     }, 'the lines to fill in');
+    await editor.until(async () => (await editor.cursor()).line === 8, 'the cursor behind the last line');
     await editor.type('3');
     await editor.until(async () => (await editor.lines()).includes('count VER-24/B, 3'), 'the number where the cursor was');
   }));
