@@ -45,8 +45,8 @@ test('a lot is renamed in every file, and its batches follow', () => {
 });
 
 test('a batch is renamed in its split and in every path through it', () => {
-  expect(renamed(journalOf(files), 'a.germ', 2, 'VER-24/A', 'warm')).toEqual(
-    replaced(['VER-24/A', 'VER-24/warm'], [', A 24', ', warm 24']));
+  expect(renamed(journalOf(files), 'a.germ', 2, 'VER-24/A', 'Nord')).toEqual(
+    replaced(['VER-24/A', 'VER-24/Nord'], [', A 24', ', Nord 24']));
 });
 
 test('a stock and a regime are renamed where they are defined and used', () => {
@@ -83,4 +83,35 @@ test('nothing is renamed in a remark, and a name that nothing defines is refused
   const journal = journalOf({ 'a.germ': 'count LOST-1 2026-01-19, 3\n  LOST-1 again\n' });
   expect(renameTarget(journal, 'a.germ', { line: 1, character: 3 })).toBeUndefined();
   expect(renameTarget(journal, 'a.germ', { line: 0, character: 8 })).toEqual({ refused: 'LOST-1 is defined nowhere in this journal.' });
+});
+
+test('a word of the format is no name where it would be read as one', () => {
+  const readAs = (line: number, word: string, to: string) => renamed(journalOf(files), 'a.germ', line, word, to);
+  expect(readAs(2, 'VER-24/A', 'warm')).toBe('“warm” would be read as something else in “split VER-24, A 24 seeds, B 24 seeds”.');
+  expect(readAs(3, 'G1', 'at')).toContain('“soak VER-24/A/1 2026-01-10 19:00, G1 10 mL, 24 h”');
+  expect(readAs(4, 'cold', 'at')).toEqual(replaced(['regime cold', 'regime at']));
+  // The two would be one agent given twice.
+  const twice = { 'a.germ': `${files['a.germ']}stock G2 2026-01-09, GA3 20 mg, 20 mL\nsoak VER-24/A 2026-01-10, G1 1 mL, g3 1 mL\n` };
+  expect(renamed(journalOf(twice), 'a.germ', 3, 'G1', 'G3')).toContain('would be read');
+});
+
+test('names in any script are names, with their marks', () => {
+  expect(renamed(journalOf(files), 'a.germ', 0, 'VER-24', 'बीज')).toEqual(replaced(['VER-24', 'बीज']));
+  expect(renamed(journalOf(files), 'a.germ', 2, 'VER-24/A', 'नीला')).toEqual(
+    replaced(['VER-24/A', 'VER-24/नीला'], [', A 24', ', नीला 24']));
+});
+
+test('a limit for a word that nobody declared does not come to hold for an agent', () => {
+  const journal = journalOf({ 'a.germ': 'agent kelp, seaweed\nlimit weed, 10 ppm\n' });
+  expect(renamed(journal, 'a.germ', 0, 'kelp', 'weed')).toBe('The name weed is used in this journal already.');
+});
+
+test('what is renamed of a batch is its last part alone, and the name that it has changes nothing', () => {
+  const at = { line: 0, character: 14 };
+  expect(renameTarget(journalOf(files), 'b.germ', at)).toMatchObject({ text: '1' });
+  expect(renameTarget(journalOf(files), 'b.germ', { ...at, character: 13 })).toEqual({
+    place: { file: 'b.germ', line: 0, start: 12, end: 13 }, text: 'A',
+  });
+  expect(rename(journalOf(files), 'b.germ', { ...at, character: 13 }, 'A')).toEqual({ edits: [] });
+  expect(rename(journalOf(files), 'b.germ', { line: 0, character: 2 }, 'A')).toEqual({ refused: 'Nothing here has a name of its own.' });
 });

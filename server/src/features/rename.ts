@@ -2,10 +2,13 @@
 import type { Journal } from '../journal/journal.ts';
 import { rootOf } from '../journal/mentions.ts';
 import { builtInAgents } from '../solutions/agents.ts';
+import { shown } from '../syntax/reader.ts';
+import { isBatchName, isShaped } from '../syntax/subject.ts';
 import type { Position } from '../text/line-store.ts';
-import type { ActionEdit } from './actions/action.ts';
+import { oneALine, type ActionEdit } from './actions/action.ts';
 import { isNamed, occurrencesOf } from './occurrences.ts';
 import type { Place } from './place.ts';
+import { readsAs } from './reads-as.ts';
 import { thingAt, type Named } from './thing.ts';
 
 /** In plain words, why a thing cannot be renamed, or not so. */
@@ -19,11 +22,6 @@ export interface RenameTarget {
   readonly text: string;
 }
 
-const shapes: Readonly<Record<Named['kind'], RegExp>> = {
-  lot: /^\p{L}[\p{L}\p{N}._-]*$/u, stock: /^\p{L}[\p{L}\p{N}._-]*$/u, regime: /^\p{L}[\p{L}\p{N}._-]*$/u,
-  agent: /^\p{L}[\p{L}\p{N}._+-]*$/u, batch: /^[\p{L}\p{N}][\p{L}\p{N}._-]*$/u,
-};
-
 /** What `limit` limits beside agents. */
 const limited: ReadonlySet<string> = new Set(['soak', 'stock', 'count']);
 
@@ -35,12 +33,15 @@ export function renameTarget(journal: Journal, file: string, position: Position)
     return { refused: `${thing.id} is an agent that Plumule knows: it keeps its name.` };
   }
   if (occurrencesOf(journal, thing).every(({ role }) => role !== 'definition')) {
-    return { refused: `${idOf(thing)} is defined nowhere in this journal.` };
+    return { refused: `${shown(idOf(thing))} is defined nowhere in this journal.` };
   }
   return { place: lastPart(thing.place, thing), text: nameOf(thing) };
 }
 
-/** One edit for each place that names the thing; a batch's children and a lot's batches follow of themselves. */
+/**
+ * One edit for each line that names the thing, in the order of files and lines; a batch's children and a lot's batches
+ * follow of themselves. Refused where another thing has that name, or where a line would come to say something else.
+ */
 export function rename(
   journal: Journal, file: string, position: Position, newName: string,
 ): { readonly edits: readonly ActionEdit[] } | Refused {
@@ -48,22 +49,30 @@ export function rename(
   const thing = thingAt(journal, file, position);
   if (!target || !thing || !isNamed(thing)) return { refused: 'Nothing here has a name of its own.' };
   if ('refused' in target) return target;
+  if (newName === target.text) return { edits: [] };
   const clash = clashOf(journal, thing, newName);
   if (clash !== undefined) return { refused: clash };
-  const edits = occurrencesOf(journal, thing).map(({ place }) => ({ ...lastPart(place, thing), text: newName }));
-  const inOrder = (a: ActionEdit, b: ActionEdit) => a.line - b.line || a.start - b.start;
-  return { edits: edits.sort((a, b) => (a.file === b.file ? inOrder(a, b) : a.file < b.file ? -1 : 1)) };
+  const named = occurrencesOf(journal, thing);
+  const edits = oneALine(named.map(({ place }) => ({ ...lastPart(place, thing), text: newName })), journal);
+  const path = pathOf(idOf(thing), newName);
+  for (const edit of edits) {
+    const line = journal.files.get(edit.file)!.text.at(edit.line);
+    if (!readsAs(line, edit, { from: idOf(thing), to: path })) {
+      return { refused: `“${newName}” would be read as something else in “${shown(line.text)}”.` };
+    }
+  }
+  return { edits };
 }
 
 function clashOf(journal: Journal, thing: Named, newName: string): string | undefined {
-  if (!shapes[thing.kind].test(newName)) {
-    const first = thing.kind === 'batch' ? 'a letter or a digit' : 'a letter';
+  const isBatch = thing.kind === 'batch';
+  if (isBatch ? !isBatchName(newName) : !isShaped(`new ${thing.kind}`, newName)) {
+    const first = isBatch ? 'a letter or a digit' : 'a letter';
     const signs = thing.kind === 'agent' ? '“-”, “.”, “_” and “+”' : '“-”, “.” and “_”';
-    return `“${newName}” cannot be a name: it begins with ${first}, then letters, digits, ${signs}.`;
+    return `“${shown(newName)}” cannot be a name: it begins with ${first}, then come letters, digits, ${signs}.`;
   }
-  if (newName === nameOf(thing)) return undefined;
-  if (thing.kind === 'batch') {
-    const path = `${thing.path.slice(0, thing.path.lastIndexOf('/'))}/${newName}`;
+  if (isBatch) {
+    const path = pathOf(thing.path, newName);
     if (journal.lot(rootOf(thing.path))?.batches.has(path) === true) return `There is a batch ${path} already.`;
     // Records of a batch that was never split off would silently come to be of this one.
     return occurrencesOf(journal, { ...thing, path }).length > 0 ? `Records name ${path} already.` : undefined;
@@ -71,7 +80,8 @@ function clashOf(journal: Journal, thing: Named, newName: string): string | unde
   if (thing.kind === 'agent' && limited.has(newName.toLowerCase())) return `“limit ${newName}” means something else.`;
   if (builtInAgents.has(newName)) return `${newName} is the word of an agent.`;
   // A name that is used without being defined would silently come to mean this.
-  return journal.mentionsOf(newName).length > 0 ? `The name ${newName} is used in this journal already.` : undefined;
+  return occurrencesOf(journal, { ...thing, id: newName }).length > 0
+    ? `The name ${newName} is used in this journal already.` : undefined;
 }
 
 /** Of a path only the last part means the batch itself. */
@@ -86,4 +96,9 @@ function idOf(thing: Named): string {
 function nameOf(thing: Named): string {
   const id = idOf(thing);
   return id.slice(id.lastIndexOf('/') + 1);
+}
+
+/** The id or the path with another last part. */
+function pathOf(id: string, name: string): string {
+  return id.slice(0, id.lastIndexOf('/') + 1) + name;
 }

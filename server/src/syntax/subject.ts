@@ -23,7 +23,8 @@ export function isBatchName(text: string): boolean {
   return /^[A-Za-z0-9][\w.-]*$/.test(text) || new RegExp(`^[\\p{L}\\p{N}]${inId}*$`, 'u').test(text);
 }
 
-function isShaped(kind: SubjectKind, text: string): boolean {
+/** Whether a text can be the subject of a record that takes one of this kind. */
+export function isShaped(kind: SubjectKind, text: string): boolean {
   switch (kind) {
     case 'batch': case 'any': return asciiBatch.test(text) || batch.test(text);
     case 'limited': case 'new agent': return ascii.test(text) || agent.test(text);

@@ -1,0 +1,23 @@
+/** What a journal says of every batch, apart from where it says so. */
+import type { Journal } from '../../../server/src/journal/journal.ts';
+import type { Batch, Dose } from '../../../server/src/journal/life.ts';
+
+/** By path; without lines, files and columns. */
+export function livesOf(journal: Journal): Record<string, unknown> {
+  return Object.fromEntries([...journal.lots()].flatMap(({ plant, collected, batches }) =>
+    Array.from(batches, ([path, batch]) => [path, { plant, collected, ...lifeOf(batch) }])));
+}
+
+function lifeOf(batch: Batch): object {
+  const { seeds, kept, sown, tested, thinned, origin, totals, place, medium } = batch;
+  const { events, inherited, soaks, stages, closed } = batch;
+  const told = [...inherited, ...events].map(event => [
+    event.type, event.entry.moment, event.entry.record.facts.length, event.type === 'count' ? event.after : undefined,
+  ]);
+  const dosed = ({ agent, ppm }: Dose) => [agent?.word, ppm.ok ? ppm.value.toString() : ppm.refusal.code];
+  const lain = soaks.map(({ start, end, length, endedBy, doses }) => [start, end, length, endedBy, doses.map(dosed)]);
+  const staged = stages.map(({ stage, start, end, planned }) => [stage, start, end, planned]);
+  return {
+    seeds, kept, sown, tested, thinned, origin, totals, told, lain, staged, closed: closed?.type, place, medium,
+  };
+}
