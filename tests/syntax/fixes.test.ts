@@ -53,6 +53,8 @@ describe('a fix', () => {
     ['dilute G2, from 10 mL G1, to 20 mL', ['dilute G2, from G1 10 mL, to 20 mL']],
     ['stock G1, GA3 20 mg, 18 mL, 4 years', ['stock G1, GA3 20 mg, 18 mL, keeps 4 years']],
     ['stock G1, GA3 20 mg, 90 %, 18 mL', ['stock G1, GA3 20 mg, purity 90 %, 18 mL']],
+    ['stock G1, GA3 20 Mg, 18 mL', ['stock G1, GA3 20 mg, 18 mL']],
+    ['soak X, G1 10 Ml', ['soak X, G1 10 mL']],
     ['soak X, 500 ppm GA3', ['soak X, GA3 500 ppm']],
     ['regime w, cold 4 C 90 days', ['regime w, chill 4 C 90 days']],
     ['soak X, water, 24 h, 12 h', ['soak X, water, 24 h']],

@@ -18,6 +18,12 @@ export function dimensionOf({ unit }: Amount): Dimension | undefined {
   return unit && unitOf(unit.image)?.dimension;
 }
 
+/** The dimension of an amount whose unit is a mass or a volume but for small and capital letters: `20 Mg`. */
+export function dimensionInOtherCase({ unit }: Amount): 'mass' | 'volume' | undefined {
+  const lower = unit?.image.toLowerCase();
+  return (['mass', 'volume'] as const).find(each => spellingsOf(each).some(spelling => spelling.toLowerCase() === lower));
+}
+
 /** A quantity of a dimension: above 0, or for a strength from 0 up. */
 export function readQuantity<Unit extends string>(
   reader: LineReader, amount: Amount, dimension: Dimension,

@@ -3,7 +3,9 @@ import type { Fact, Placed, SubstanceFact } from '../model/record.ts';
 import type { Duration, Mass, Temperature } from '../model/quantity.ts';
 import type { Amount, Piece } from './grammar.ts';
 import { readWhole } from './numbers.ts';
-import { dimensionOf, readDuration, readQuantity, readStrength, readTemperature, readVolume } from './quantities.ts';
+import {
+  dimensionInOtherCase, dimensionOf, readDuration, readQuantity, readStrength, readTemperature, readVolume,
+} from './quantities.ts';
 import type { LineReader } from './reader.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
@@ -28,7 +30,7 @@ export function readSubstance(reader: LineReader, pieces: readonly Piece[]): Fac
 function readDosed(reader: LineReader, pieces: readonly Piece[], name: SubstanceFact['name'], amount: Amount): Fact | undefined {
   const { start } = name;
   const { end } = amount;
-  switch (dimensionOf(amount)) {
+  switch (dimensionOf(amount) ?? dimensionInOtherCase(amount)) {
     case 'volume': {
       const volume = readVolume(reader, amount);
       return volume && { type: 'substance', name, volume, start, end };
