@@ -4,12 +4,13 @@
  * or not defined.
  */
 import type { Journal } from '../journal/journal.ts';
-import { isGivenOut, type Lot } from '../journal/life.ts';
+import type { Lot } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
 import { keywords } from '../model/keywords.ts';
 import type { Fact, JournalRecord, Span, Written } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { isLasting } from '../syntax/limits.ts';
+import { closedPaths } from './closed-paths.ts';
 
 export interface Token extends Span {
   readonly line: number;
@@ -146,20 +147,4 @@ function partsOf(text: string, lot: Lot | undefined): Part[] {
     const isClosed = lot !== undefined && closedPaths(lot).has(path);
     return { length: part.length, marks: lot?.batches.has(path) ? (isClosed ? closed : plain) : unresolved };
   });
-}
-
-const memo = new WeakMap<Lot, ReadonlySet<string>>();
-
-/** The batches that are closed, or given out to batches that all are. */
-function closedPaths(lot: Lot): ReadonlySet<string> {
-  const known = memo.get(lot);
-  if (known) return known;
-  const paths = new Set<string>();
-  // Each batch comes before its children.
-  for (const batch of [...lot.batches.values()].reverse()) {
-    const isOver = batch.closed !== undefined || isGivenOut(batch);
-    if (isOver && batch.children.every(({ path }) => paths.has(path))) paths.add(batch.path);
-  }
-  memo.set(lot, paths);
-  return paths;
 }

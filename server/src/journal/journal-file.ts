@@ -32,8 +32,12 @@ export class JournalFile {
   /** The date of a record: its own, else that of the nearest `day` line above; undefined where that cannot be read. */
   dayOf(line: JournalLine): Day | undefined {
     const own = line.content.record?.date?.day;
-    if (own !== undefined || hasUnreadDate(line)) return own;
-    return this.#days[this.#firstDayFrom(line.number) - 1]?.content.record?.date?.day;
+    return own !== undefined || hasUnreadDate(line) ? own : this.dayAbove(line.number);
+  }
+
+  /** The date of the nearest `day` line above a line; undefined where there is none or it cannot be read. */
+  dayAbove(number: number): Day | undefined {
+    return this.#days[this.#firstDayFrom(number) - 1]?.content.record?.date?.day;
   }
 
   /** The date of the last `day` line of the file; undefined where there is none or it cannot be read. */

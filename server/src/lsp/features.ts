@@ -1,5 +1,8 @@
 /** Registers every request, each behind the guard, and says in one place what the server can do. */
-import type { ClientCapabilities, Connection, ServerCapabilities } from 'vscode-languageserver';
+import {
+  LSPErrorCodes, ResponseError, type ClientCapabilities, type Connection, type ServerCapabilities,
+} from 'vscode-languageserver';
+import { actionCapabilities, serveActions } from './actions.ts';
 import { annotationCapabilities, serveAnnotations } from './annotations.ts';
 import { serveCalendar } from './calendar.ts';
 import { colourCapabilities, serveColours } from './colours.ts';
@@ -11,21 +14,30 @@ import { readingCapabilities, serveReading } from './reading.ts';
 import type { Service, Snapshot } from './service.ts';
 import { serveWriting, writingCapabilities } from './writing.ts';
 
-/** Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours. */
+/**
+ * Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours.
+ * Where the document is changed while its journal is still read, a place in it may be another one now: that is said.
+ */
 export type About = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
-  name: string, otherwise: Result, work: (snapshot: Snapshot, params: Params) => Result,
+  name: string, otherwise: Result, work: (snapshot: Snapshot, params: Params) => Result | ResponseError,
 ) => ReturnType<typeof guarded<Params, Result>>;
 
 export function featureCapabilities(client: ClientCapabilities): ServerCapabilities {
   return {
     ...readingCapabilities, ...navigationCapabilities,
-    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities, ...editingCapabilities(client),
+    ...writingCapabilities, ...annotationCapabilities, ...colourCapabilities,
+    ...editingCapabilities(client), ...actionCapabilities(client),
   };
 }
 
 export function serveFeatures(connection: Connection, service: Service): void {
   const about: About = (name, otherwise, work) => guarded(connection, name, otherwise, async params => {
-    const snapshot = await service.snapshot(params.textDocument.uri);
+    const { uri } = params.textDocument;
+    const version = service.versionOf(uri);
+    const snapshot = await service.snapshot(uri);
+    if (version !== undefined && service.versionOf(uri) !== version) {
+      return new ResponseError(LSPErrorCodes.ContentModified, `${name}: the document was changed`);
+    }
     return snapshot ? work(snapshot, params) : otherwise;
   });
   serveReading(connection, about, service);
@@ -34,6 +46,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveAnnotations(connection, about, service);
   serveColours(connection, about, service);
   serveEditing(connection, about, service);
+  serveActions(connection, about, service);
   serveCalendar(connection, service);
   serveMix(connection, service);
 }

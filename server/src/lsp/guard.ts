@@ -4,14 +4,14 @@ import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection }
 /** A request slower than this (ms) is logged. */
 const SLOW = 200;
 
-export type Handler<Params, Result> = (params: Params) => Result | Promise<Result>;
+type Handler<Params, Result> = (params: Params) => Result | Promise<Result>;
 
 /**
  * A handler that answers `otherwise` when the work throws, with the error in the log; that says cancelled only when the
  * client cancelled; and that logs slow requests with their time.
  */
 export function guarded<Params, Result>(
-  connection: Connection, name: string, otherwise: Result, handler: Handler<Params, Result>,
+  connection: Connection, name: string, otherwise: Result, handler: Handler<Params, Result | ResponseError>,
 ): (params: Params, token: CancellationToken) => Promise<Result | ResponseError> {
   return async (params, token) => {
     const cancelled = () => new ResponseError<void>(LSPErrorCodes.RequestCancelled, `${name} was cancelled`);

@@ -6,9 +6,14 @@ import type { ActionEdit } from './action.ts';
 export function editBelow(line: JournalLine, records: readonly string[]): ActionEdit {
   const last = lastRemark(line);
   const end = last.text.length;
-  const between = last.end || last.store.at(0).end || '\n';
+  const between = lineEndAt(last);
   const text = records.map(each => `${between}${each}`).join('');
   return { file: line.store.name, line: last.number, start: end, end, text };
+}
+
+/** The end of a line; at the end of a file that of its first line. */
+export function lineEndAt({ end, store }: JournalLine): string {
+  return end || store.at(0).end || '\n';
 }
 
 /** The last of the remarks below a line, or the line itself. */

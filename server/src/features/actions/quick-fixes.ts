@@ -1,47 +1,77 @@
-/** What would mend the problems of a file: the fixes that each carries, and those that are safe to make all at once. */
+/** What would mend the problems of a file: the fixes that each carries, what the journal gives, and all at once. */
 import type { Found } from '../../checks/check.ts';
-import type { Fix, ProblemCode } from '../../model/problems.ts';
-import type { Action, ActionEdit } from './action.ts';
+import type { Journal } from '../../journal/journal.ts';
+import type { JournalLine } from '../../journal/journal-file.ts';
+import type { Fix, Problem, ProblemCode } from '../../model/problems.ts';
+import { unitOf } from '../../model/quantity.ts';
+import type { Span } from '../../model/record.ts';
+import { oneALine, type Action, type ActionEdit } from './action.ts';
+import { menders } from './mends/all.ts';
+import { replace, type Mend, type MendContext } from './mends/mend.ts';
 
 export interface QuickFix extends Action {
   readonly code: ProblemCode;
   /** Line and columns of the problem that it mends. */
-  readonly problem: { readonly line: number; readonly start: number; readonly end: number };
-  /** Nothing else can be meant. */
-  readonly only: boolean;
+  readonly problem: Span & { readonly line: number };
+  /** Hardly anything else can be meant. */
+  readonly evident: boolean;
 }
 
 /** Slips whose one fix cannot change what was meant: the spelling of a number, a date or a unit. */
-const evident: ReadonlySet<ProblemCode> = new Set([
+const safe: ReadonlySet<ProblemCode> = new Set([
   'decimal-comma', 'bad-unit', 'bad-date', 'day-first-date', 'empty-fact', 'unclosed-quote',
 ]);
 
 /** The fixes of the problems on the lines from one to another, both included. */
-export function quickFixes(found: readonly Found[], from: number, to: number): QuickFix[] {
-  return found.flatMap(({ line, problem }) => {
-    const { number, store: { name } } = line;
-    if (number < from || number > to) return [];
+export function quickFixes(found: readonly Found[], from: number, to: number, context: MendContext): QuickFix[] {
+  return found.filter(({ line }) => line.number >= from && line.number <= to).flatMap(({ line, problem }) => {
     const { code, start, end, fixes } = problem;
-    return fixes.map(fix => ({
-      code, title: fix.title, edits: [editOf(fix, name, number)],
-      problem: { line: number, start, end }, only: fixes.length === 1,
+    const mends: Mend[] = [
+      ...fixes.map((fix, n): Mend => ({
+        title: fix.title, edits: [editOf(fix, line)], ...(isEvident(problem, line, n) && { evident: true }),
+      })),
+      ...mendsOf({ line, problem }, context),
+    ];
+    const isOnly = mends.filter(({ evident }) => evident).length === 1;
+    return mends.map(({ title, edits, evident }) => ({
+      code, title, edits: oneALine(edits, context.journal),
+      problem: { line: line.number, start, end }, evident: isOnly && evident === true,
     }));
+  }).filter(isFirst);
+}
+
+/** Of two batches that one line gives out again, both problems have the same fix. */
+function isFirst({ code, title, problem }: QuickFix, n: number, all: readonly QuickFix[]): boolean {
+  const { line, start } = problem;
+  return n === all.findIndex(other =>
+    other.title === title && other.code === code && other.problem.line === line && other.problem.start === start);
+}
+
+/**
+ * The one fix there is, unless it takes out what somebody wrote; of an unknown keyword the word that is nearest. A unit
+ * that is spelt nearly so may be a thousand times as much.
+ */
+function isEvident({ code, fixes }: Problem, { text }: JournalLine, n: number): boolean {
+  const fix = fixes[n]!;
+  if (code === 'unknown-keyword') return n === 0 && fixes.length > 1;
+  if (fixes.length > 1 || (fix.text.trim() === '' && !safe.has(code))) return false;
+  return !unitOf(fix.text) || fix.text.toLowerCase() === text.slice(fix.start, fix.end).toLowerCase();
+}
+
+function mendsOf({ line, problem }: Pick<Found, 'line' | 'problem'>, context: MendContext): Mend[] {
+  const entry = context.journal.entryAt(line);
+  return entry ? menders[problem.code]?.({ entry, problem }, context) ?? [] : [];
+}
+
+/** One action for every slip of a file that is safe to mend unseen, if there is one. */
+export function fixAll(found: readonly Found[], journal: Journal): Action | undefined {
+  const edits = found.flatMap(({ line, problem }) => {
+    const [fix] = problem.fixes;
+    return fix && safe.has(problem.code) && isEvident(problem, line, 0) ? [editOf(fix, line)] : [];
   });
+  return edits.length > 0 ? { title: 'Mend every evident slip of this file', edits: oneALine(edits, journal) } : undefined;
 }
 
-/** One action for every evident slip of a file, if there is one. Of two on one line the first is mended. */
-export function fixAll(found: readonly Found[]): Action | undefined {
-  const edits = new Map<number, ActionEdit>();
-  for (const { line, problem } of found) {
-    const [fix, ...others] = problem.fixes;
-    const { number } = line;
-    if (fix && others.length === 0 && evident.has(problem.code) && !edits.has(number)) {
-      edits.set(number, editOf(fix, line.store.name, number));
-    }
-  }
-  return edits.size > 0 ? { title: 'Mend every evident slip of this file', edits: [...edits.values()] } : undefined;
-}
-
-function editOf({ start, end, text }: Fix, file: string, line: number): ActionEdit {
-  return { file, line, start, end, text };
+function editOf(fix: Fix, line: JournalLine): ActionEdit {
+  return replace(line, fix, fix.text);
 }

@@ -1,14 +1,15 @@
 /** Counts written as what is new, as totals, and back: the history stays the same. */
+import type { Journal } from '../../journal/journal.ts';
 import { countsOf, type Batch, type CountEvent } from '../../journal/life.ts';
 import type { CountFact } from '../../model/record.ts';
 import { placeOf } from '../place.ts';
-import type { Action, ActionEdit } from './action.ts';
+import { oneALine, type Action, type ActionEdit } from './action.ts';
 
 /**
  * Rewrites every count of a batch as totals so far (`=9 germinated`), or as what is new. Undefined where nothing would
  * change, or where a count cannot be read in full or falls: its numbers are not known well enough to be rewritten.
  */
-export function rewriteCounts(batch: Batch, as: 'totals' | 'new'): Action | undefined {
+export function rewriteCounts(batch: Batch, as: 'totals' | 'new', journal: Journal): Action | undefined {
   const counts = countsOf(batch);
   if (counts.some(({ entry }) => entry.line.content.problems.length > 0)) return undefined;
   const edits: ActionEdit[] = [];
@@ -21,7 +22,8 @@ export function rewriteCounts(batch: Batch, as: 'totals' | 'new'): Action | unde
     }
   }
   if (edits.length === 0) return undefined;
-  return { title: `Write the counts of ${batch.path} as ${as === 'totals' ? 'totals' : 'what is new'}`, edits };
+  const title = `Write the counts of ${batch.path} as ${as === 'totals' ? 'totals so far (“=”)' : 'what is new'}`;
+  return { title, edits: oneALine(edits, journal) };
 }
 
 function rewritten({ entry, before }: CountEvent, fact: CountFact, as: 'totals' | 'new'): ActionEdit | undefined {

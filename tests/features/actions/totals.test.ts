@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { ActionEdit } from '../../server/src/features/actions/action.ts';
-import { rewriteCounts } from '../../server/src/features/actions/totals.ts';
-import { Journal } from '../../server/src/journal/journal.ts';
-import { countsOf } from '../../server/src/journal/life.ts';
+import { rewriteCounts } from '../../../server/src/features/actions/totals.ts';
+import { Journal } from '../../../server/src/journal/journal.ts';
+import { countsOf } from '../../../server/src/journal/life.ts';
+import { applied } from './applied.ts';
 
 const head = 'lot VER-24 Veratrum nigrum, 60 seeds\nsow VER-24 2026-01-11\n';
 
@@ -13,17 +13,13 @@ function journalOf(text: string): Journal {
   return journal;
 }
 
-function applied(journal: Journal, edits: readonly ActionEdit[]): string {
-  for (const { file, line, start, end, text } of [...edits].sort((a, b) => b.line - a.line || b.start - a.start)) {
-    journal.edit(file, { start: { line, character: start }, end: { line, character: end } }, text);
-  }
-  return journal.files.get('a.germ')!.text.text();
-}
-
 function rewrite(text: string, as: 'totals' | 'new'): string | undefined {
   const journal = journalOf(text);
-  const action = rewriteCounts(journal.lot('VER-24')!.root, as);
-  return action && applied(journal, action.edits);
+  const action = rewriteCounts(journal.lot('VER-24')!.root, as, journal);
+  if (!action) return undefined;
+  // One edit for each line.
+  expect(new Set(action.edits.map(({ line }) => line)).size).toBe(action.edits.length);
+  return applied(journal, action.edits)['a.germ'];
 }
 
 test('new counts become totals so far', () => {

@@ -1,0 +1,47 @@
+/** Counts that cannot be: totals that were written as what is new, or the other way round. */
+import { accounted, countsOf, hasTotal, noTotals, type Batch, type CountEvent } from '../../../journal/life.ts';
+import { countTotals } from '../../../journal/counting.ts';
+import type { CountFact } from '../../../model/record.ts';
+import { livedAs, insert, replace, type Mender } from './mend.ts';
+
+/** More was counted than there is: the numbers may be totals so far. */
+export const countExceedsSown: Mender = ({ entry }, context) => {
+  const lived = livedAs('count', entry, context);
+  if (!lived) return [];
+  const { batch } = lived;
+  const counts = countsOf(batch);
+  if (counts.length < 2 || counts.some(hasTotal) || !fitAsTotals(counts, batch)) return [];
+  return [{
+    title: `Read the counts of ${batch.path} as totals so far: put “=” before each number`,
+    edits: counts.flatMap(({ entry: { line }, counts: facts }) => facts.map(({ n }) => insert(line, n.start, '='))),
+    evident: true,
+  }];
+};
+
+/** Read as totals, no number falls and there are seeds enough. */
+function fitAsTotals(counts: readonly CountEvent[], { tested }: Batch): boolean {
+  let before = noTotals;
+  for (const { entry, counts: written } of counts) {
+    if (entry.line.content.problems.length > 0) return false;
+    const facts = written.map(fact => ({ ...fact, total: true }));
+    const after = countTotals(before, facts);
+    if (facts.some(({ what, n }) => n.value < before[what])) return false;
+    if (facts.some(({ what, n }) => n.value < after[what])) return false;
+    before = after;
+  }
+  return tested !== undefined && accounted(before) <= tested;
+}
+
+/** A total that falls may be what is new. */
+export const totalFalls: Mender = ({ entry, problem }, context) => {
+  const event = livedAs('count', entry, context)?.event;
+  const fact = event?.counts.find(({ start }) => start === problem.start);
+  if (!event || !fact?.total || fact.n.value >= event.before[fact.what]) return [];
+  const written = event.counts.map((each): CountFact => (each === fact ? { ...each, total: false } : each));
+  const after = countTotals(event.before, written);
+  if (event.tested !== undefined && accounted(after) > event.tested) return [];
+  return [{
+    title: `Change “=${fact.n.value}” to “${fact.n.value}”: what is new`,
+    edits: [replace(entry.line, { start: fact.start, end: fact.n.end }, fact.n.value)],
+  }];
+};

@@ -1,0 +1,49 @@
+import { describe, expect, test } from 'vitest';
+import { linesOf, mended } from './mending.ts';
+
+describe('more counted than there is', () => {
+  test('were totals so far, where they read as such', () => {
+    expect(mended('count-exceeds-sown', `
+      --- a.germ
+      lot VER-24 Veratrum nigrum, 20 seeds
+      sow VER-24 2026-01-11
+      count VER-24 2026-01-20, 3
+      count VER-24 2026-01-27, 8 germinated, 1 rotted
+      --- b.germ
+      count VER-24 2026-02-03, 12 germinated, 1 rotted
+                               ^^^^^^^^^^^^^
+                                              ^^^^^^^^ count-exceeds-sown
+    `)).toEqual([{
+      title: 'Read the counts of VER-24 as totals so far: put “=” before each number',
+      lines: ['count VER-24 2026-01-20, =3', 'count VER-24 2026-01-27, =8 germinated, =1 rotted', 'count VER-24 2026-02-03, =12 germinated, =1 rotted'],
+      preferred: true, left: [],
+    }]);
+  });
+
+  test.each([
+    ['fall', ['9', '8', '12']], ['are too many all the same', ['9', '12', '21']],
+    ['are totals in part', ['9', '=9', '12']], ['are one only', ['21']],
+    ['contradict each other', ['9', '3 germinated, 9 emerged', '12']],
+  ])('were not, where they %s', (_, counts) => {
+    const lines = counts.map((count, n) => `count V 2026-02-0${n + 1}, ${count}`);
+    lines.splice(-1, 1, `${lines.at(-1)!}\n${' '.repeat(20)}${'^'.repeat(counts.at(-1)!.length)} count-exceeds-sown`);
+    expect(linesOf('count-exceeds-sown', `lot V Veratrum, 20 seeds\nsow V 2026-01-11\n${lines.join('\n')}`)).toEqual([]);
+  });
+});
+
+describe('a total that falls', () => {
+  const source = (count: string) => `
+    lot VER-24 Veratrum nigrum, 20 seeds
+    sow VER-24 2026-01-11
+    count VER-24 2026-01-20, =12
+    count VER-24 2026-01-27, 1 rotted, ${count}
+                                       ${'^'.repeat(count.length)} total-falls
+  `;
+
+  test('may be what is new, if there are seeds enough', () => {
+    expect(linesOf('total-falls', source('= 4 germinated'))).toEqual([
+      ['Change “=4” to “4”: what is new', 'count VER-24 2026-01-27, 1 rotted, 4 germinated'],
+    ]);
+    expect(linesOf('total-falls', source('=8'))).toEqual([]);
+  });
+});
