@@ -1,3 +1,5 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
 import { expect, test } from 'vitest';
 import { inEditor } from './journal.mjs';
 
@@ -81,3 +83,19 @@ test('totals stand at the ends of the lines, and above a lot how its batches do'
     await lens.waitFor();
     expect(await lens.innerText()).toContain('A 3 of 24 = 12.5 %');
   }));
+
+test('what is typed stands as it was typed, whatever is offered meanwhile', async () => {
+  const readme = await readFile(new URL('../../README.md', import.meta.url), 'utf8');
+  const [, winter] = /^```plumule\n(.*?)^```$/ms.exec(readme);
+  await inEditor({ files: { 'lots.germ': lots, 'winter.germ': '' }, settings }, async editor => {
+    await editor.openFile('lots.germ');
+    await ready(editor);
+    await editor.openFile('winter.germ');
+    await editor.group.locator('.view-line').first().click();
+    await editor.type(winter);
+    await editor.press('Escape');
+    await editor.press('Control+S');
+    await editor.page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+    expect(await readFile(path.join(editor.folder, 'winter.germ'), 'utf8')).toBe(winter);
+  });
+});

@@ -7,7 +7,7 @@ interface Configuration {
   autoClosingPairs: { open: string; close: string; notIn: string[] }[];
   wordPattern: { pattern: string; flags: string };
   folding: { offSide: boolean; markers: { start: string; end: string } };
-  onEnterRules: { beforeText: string; action: { indent: string; appendText?: string } }[];
+  onEnterRules: { beforeText: string; action: { indent: string; removeText?: number } }[];
 }
 
 const configuration = JSON.parse(readFileSync(new URL('language-configuration.json', syntaxes), 'utf8')) as Configuration;
@@ -54,8 +54,12 @@ describe('typing', () => {
     expect(configuration.autoClosingPairs.every(pair => pair.notIn.includes('comment') && pair.notIn.includes('string'))).toBe(true);
   });
 
-  test('Enter goes on with a remark, ends it on an empty line, and does not go on with a comment', () => {
-    expect(onEnter('  Radicles white.')).toEqual({ indent: 'none' });
+  // A record that is written below a remark must not become one: nobody would see that it does not count.
+  test('Enter ends a remark, and goes on with neither an indentation nor a comment', () => {
+    expect(onEnter('  Radicles white.')).toEqual({ indent: 'none', removeText: 2 });
+    for (const indent of [' ', '\t', '  ', ' \t', '   ', '    ']) {
+      expect(onEnter(`${indent}Radicles white.`)).toEqual({ indent: 'none', removeText: indent.length });
+    }
     expect(onEnter('  ')).toEqual({ indent: 'outdent' });
     expect(onEnter('# October')).toEqual({ indent: 'none' });
     expect(onEnter('count VER-24/A, 3')).toBeUndefined();
