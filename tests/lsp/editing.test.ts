@@ -1,104 +1,129 @@
-import { expect, test } from 'vitest';
-import type { CodeAction, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import { describe, expect, test } from 'vitest';
+import { CancellationTokenSource, LSPErrorCodes, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
 import { inSession, type Session } from '../support/lsp-client.ts';
 
 const settings = { asOf: '2026-02-01' };
 const lot = 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 24 seeds, B 24 seeds\n';
 const workspace = { configuration: true, workspaceFolders: true, workspaceEdit: { documentChanges: true } };
-const capabilities = {
-  workspace,
-  textDocument: { codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix', 'refactor', 'source'] } } } },
-};
+const capabilities = { workspace, textDocument: { rename: { prepareSupport: true } } };
 
-function actions(session: Session, line: number, character = 0, only?: string[]): Promise<CodeAction[] | null> {
-  const position = { line, character };
-  return session.ask('textDocument/codeAction', {
-    textDocument: { uri: session.uri('a.germ') }, range: { start: position, end: position },
-    context: { diagnostics: session.shown('a.germ') ?? [], ...(only && { only }) },
-  });
-}
+describe('formatting', () => {
+  const text = `${lot}SOW VER-24/A  2026-01-11,24 seeds\nsow VER-24/B 2026-01-11,  18,5 C\n  a   remark\ncount VER-24/A 2026-01-19,3\n`;
+  const options = { tabSize: 2, insertSpaces: true };
 
-test('a slip offers its fix, bound to the problem and to the version of the document', () => inSession(
-  { settings, capabilities },
-  async session => {
-    await session.open('a.germ', `${lot}sow VER-24/A 2026-01-11, 18,5 C\n`, 5);
-    await session.shows('a.germ', ['decimal-comma']);
-    const [fix] = await actions(session, 2) ?? [];
-    expect(fix).toMatchObject({
-      kind: 'quickfix', isPreferred: true, diagnostics: [{ code: 'decimal-comma' }],
-      edit: { documentChanges: [{ textDocument: { uri: session.uri('a.germ'), version: 5 }, edits: [{ newText: '18.5' }] }] },
-    });
+  async function lines(session: Session, kind: string, more: object): Promise<number[]> {
+    const textDocument = { uri: session.uri('a.germ') };
+    const edits = await session.ask<TextEdit[]>(`textDocument/${kind}`, { textDocument, options, ...more });
+    return edits.map(({ range }) => range.start.line);
+  }
+
+  test('changes what needs it, one edit a line, and never a line with a problem', () => inSession(
+    { settings, capabilities },
+    async session => {
+      await session.open('a.germ', text);
+      expect(await lines(session, 'formatting', {})).toEqual([2, 5]);
+    }));
+
+  test('of a range changes its lines alone; one that ends before a line leaves that', () => inSession(
+    { settings, capabilities },
+    async session => {
+      await session.open('a.germ', text);
+      const range = (from: number, to: number, character: number) =>
+        ({ range: { start: { line: from, character: 0 }, end: { line: to, character } } });
+      expect(await lines(session, 'rangeFormatting', range(0, 5, 0))).toEqual([2]);
+      expect(await lines(session, 'rangeFormatting', range(3, 5, 1))).toEqual([5]);
+      expect(await lines(session, 'rangeFormatting', range(2, 2, 0))).toEqual([2]);
+    }));
+
+  test('at the end of a line is of that line, whatever it is', () => inSession({ settings, capabilities }, async session => {
+    await session.open('a.germ', text);
+    const typed = (line: number) => lines(session, 'onTypeFormatting', { position: { line, character: 0 }, ch: '\n' });
+    expect(await Promise.all([0, 1, 2, 3, 4, 5, 6].map(typed))).toEqual([[], [], [], [2], [], [], [5]]);
   }));
-
-test('both readings of a date are offered, and neither is preferred', () => inSession(
-  { settings, capabilities },
-  async session => {
-    await session.open('a.germ', `${lot}sow VER-24/A 3/4/2026\n`);
-    await session.shows('a.germ', ['day-first-date']);
-    const fixes = (await actions(session, 2, 0, ['quickfix'])) ?? [];
-    expect(fixes.map(({ edit }) => (edit?.documentChanges?.[0] as { edits: TextEdit[] }).edits[0]?.newText)).toEqual(
-      ['2026-04-03', '2026-03-04']);
-    expect(fixes.some(({ isPreferred }) => isPreferred)).toBe(false);
-  }));
-
-test('every evident slip of a file is mended at once when asked for', () => inSession(
-  { settings, capabilities },
-  async session => {
-    await session.open('a.germ', `${lot}sow VER-24/A 2026-1-11, 18,5 C\nsow VER-24/B 3/4/2026\n`);
-    await session.shows('a.germ', ['bad-date', 'decimal-comma', 'day-first-date']);
-    const [all] = await actions(session, 0, 0, ['source.fixAll']) ?? [];
-    const [change] = all?.edit?.documentChanges as { edits: TextEdit[] }[];
-    expect(change?.edits.map(({ newText }) => newText)).toEqual(['2026-01-11']);
-  }));
-
-test('a client that takes no actions as data gets none, and one without versions gets plain changes', async () => {
-  await inSession({ settings, capabilities: { workspace } }, async session => {
-    await session.open('a.germ', `${lot}sow VER-24/A 2026-01-11, 18,5 C\n`);
-    expect(await actions(session, 2)).toBeNull();
-  });
-  const plain = { ...capabilities, workspace: { configuration: true } };
-  await inSession({ settings, capabilities: plain }, async session => {
-    await session.open('a.germ', `${lot}sow VER-24/A 2026-01-11, 18,5 C\n`);
-    const [fix] = await actions(session, 2) ?? [];
-    expect(Object.keys(fix?.edit?.changes ?? {})).toEqual([session.uri('a.germ')]);
-  });
 });
 
-test('a stock offers its ladder', () => inSession({ settings, capabilities }, async session => {
-  await session.open('a.germ', 'stock G1 2026-01-09, GA3 60 mg, purity 100 %, 60 mL\n');
-  const titles = (await actions(session, 0, 7, ['refactor']))?.map(({ title }) => title);
-  expect(titles?.some(title => title.startsWith('Write the ladder'))).toBe(true);
-}));
+describe('rename', () => {
+  const at = (session: Session, character = 5) => ({ textDocument: { uri: session.uri('a.germ') }, position: { line: 0, character } });
 
-test('a sowing in a regime offers to write its plan', () => inSession({ settings, capabilities }, async session => {
-  await session.open('a.germ', `regime cold, chill 4 C 90 days, warm 18 C 60 days\n${lot}sow VER-24/A 2026-01-11, regime cold\n`);
-  const found = await actions(session, 3, 0, ['refactor']);
-  const plan = found?.find(({ title }) => title === 'Write the plan of regime cold for VER-24/A');
-  expect(JSON.stringify(plan?.edit)).toContain(', regime cold ends');
-}));
+  test('is of all files, each bound to its version, and a clash is refused with the reason', () => inSession(
+    { settings, capabilities, files: { 'b.germ': 'sow VER-24/A 2026-01-11\nlot IRI-1 Iris, 5 seeds\n' } },
+    async session => {
+      expect(session.initialized.capabilities.renameProvider).toEqual({ prepareProvider: true });
+      await session.open('a.germ', lot, 7);
+      expect(await session.ask('textDocument/prepareRename', at(session))).toEqual({
+        range: { start: { line: 0, character: 4 }, end: { line: 0, character: 10 } }, placeholder: 'VER-24',
+      });
+      const edit = await session.ask<WorkspaceEdit>('textDocument/rename', { ...at(session), newName: 'VER-25' });
+      expect(edit.documentChanges).toMatchObject([
+        { textDocument: { uri: session.uri('a.germ'), version: 7 }, edits: [{ newText: 'VER-25' }, { newText: 'VER-25' }] },
+        { textDocument: { uri: session.uri('b.germ'), version: null }, edits: [{ newText: 'VER-25' }] },
+      ]);
+      await expect(session.ask('textDocument/rename', { ...at(session), newName: 'IRI-1' })).rejects.toMatchObject({
+        code: LSPErrorCodes.RequestFailed, message: 'The name IRI-1 is used in this journal already.',
+      });
+    }));
 
-test('formatting changes what needs it, one edit a line, and never a line with a problem', () => inSession(
-  { settings, capabilities },
-  async session => {
-    await session.open('a.germ', `${lot}SOW VER-24/A  2026-01-11,24 seeds\nsow VER-24/B 2026-01-11,  18,5 C\n  a   remark\n`);
-    const edits = await session.ask<TextEdit[]>('textDocument/formatting', {
-      textDocument: { uri: session.uri('a.germ') }, options: { tabSize: 2, insertSpaces: true },
+  test('is refused before it begins, and nothing is offered where nothing has a name', () => inSession(
+    { settings, capabilities },
+    async session => {
+      await session.open('a.germ', 'sow VER-24 2026-01-11\n');
+      await expect(session.ask('textDocument/prepareRename', at(session))).rejects.toThrow('VER-24 is defined nowhere');
+      expect(await session.ask('textDocument/prepareRename', at(session, 15))).toBeNull();
+    }));
+
+  test('is in plain changes, and not prepared, where the client knows no more', () => inSession(
+    { settings, capabilities: { workspace: { configuration: true } } },
+    async session => {
+      expect(session.initialized.capabilities.renameProvider).toBe(true);
+      await session.open('a.germ', lot);
+      const edit = await session.ask<WorkspaceEdit>('textDocument/rename', { ...at(session), newName: 'VER-25' });
+      expect(Object.keys(edit)).toEqual(['changes']);
+      expect(Object.keys(edit.changes!)).toEqual([session.uri('a.germ')]);
+    }));
+});
+
+function deferred<Value>(): { readonly promise: Promise<Value>; readonly resolve: (value: Value) => void } {
+  let resolve!: (value: Value) => void;
+  return { promise: new Promise<Value>(done => (resolve = done)), resolve: value => resolve(value) };
+}
+
+describe('what is asked while the other files are still read', () => {
+  /** A session whose client gives the folder’s files when the test says so. */
+  function whileReading(work: (session: Session, go: () => void) => Promise<void>): Promise<void> {
+    const options = { settings, capabilities: {}, folder: false, initializationOptions: { files: true } };
+    return inSession(options, async session => {
+      const { promise, resolve } = deferred<string[]>();
+      session.connection.onRequest('plumule/list', () => promise);
+      await session.open('a.germ', lot);
+      await work(session, () => resolve([]));
     });
-    expect(edits.map(({ range }) => range.start.line)).toEqual([2]);
-    const typed = await session.ask<TextEdit[]>('textDocument/onTypeFormatting', {
-      textDocument: { uri: session.uri('a.germ') }, position: { line: 3, character: 0 }, ch: '\n',
-      options: { tabSize: 2, insertSpaces: true },
-    });
-    expect(typed).toEqual(edits);
+  }
+  const request = (session: Session) => ({
+    textDocument: { uri: session.uri('a.germ') }, position: { line: 0, character: 5 }, newName: 'VER-25',
+  });
+
+  test('is answered for the document as it is, if that stayed', () => whileReading(async (session, go) => {
+    const answer = session.ask<WorkspaceEdit>('textDocument/rename', request(session));
+    go();
+    expect(Object.values((await answer).changes!)).toHaveLength(1);
   }));
 
-test('a lot is renamed in all files, and a clash is refused with the reason', () => inSession(
-  { settings, capabilities, files: { 'b.germ': 'sow VER-24/A 2026-01-11\nlot IRI-1 Iris, 5 seeds\n' } },
-  async session => {
-    await session.open('a.germ', lot);
-    const at = { textDocument: { uri: session.uri('a.germ') }, position: { line: 0, character: 5 } };
-    expect(await session.ask('textDocument/prepareRename', at)).toMatchObject({ placeholder: 'VER-24' });
-    const edit = await session.ask<WorkspaceEdit>('textDocument/rename', { ...at, newName: 'VER-25' });
-    expect(edit.documentChanges).toHaveLength(2);
-    await expect(session.ask('textDocument/rename', { ...at, newName: 'IRI-1' })).rejects.toThrow(/IRI-1/);
+  test('is not answered for another text than it was asked of', () => whileReading(async (session, go) => {
+    const answer = session.ask('textDocument/rename', request(session));
+    const closed = session.ask('textDocument/formatting', { ...request(session), options: { tabSize: 2, insertSpaces: true } });
+    await session.change('a.germ', 2, [0, 0, 0], 'lot IRI-1 Iris\n');
+    go();
+    await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified });
+    await expect(closed).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified });
+    expect(session.logged).toEqual([]);
   }));
+
+  test('is answered as cancelled where it was', () => whileReading(async (session, go) => {
+    const token = new CancellationTokenSource();
+    const answer = session.connection.sendRequest('textDocument/rename', request(session), token.token);
+    token.cancel();
+    await session.change('a.germ', 2, [0, 36, 36], ', from a friend');
+    go();
+    await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+  }));
+});
