@@ -187,7 +187,7 @@ describe('the output of plumule check', () => {
     const folder = await folderWith({ 'a.germ': WRONG });
     // Node takes the terminal of a CI run for one without colours; a person's is none of these.
     const line = (environment: string) => shell(
-      folder, `export -f plumule; unset CI; TERM=xterm ${environment} script -qec 'plumule check' /dev/null`);
+      folder, `export -f plumule; unset CI; SHELL=/bin/bash TERM=xterm ${environment} script -qec 'plumule check' /dev/null`);
     expect((await line('')).stdout).toContain('\u001b[31merror\u001b[39m');
     expect((await line('NO_COLOR=1')).stdout).toContain('a.germ:1:32: error unknown-fact: ');
   });
