@@ -40,9 +40,8 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
       waiting = setTimeout(refresh, QUIET);
     }),
     { dispose: () => clearTimeout(waiting) },
-    // Without an item it comes from the keyboard, and is about the selected one.
     commands.registerCommand('plumule.due.write', async (node?: { item?: DueShown }) => {
-      const item = node ? node.item : due.selected;
+      const item = node?.item;
       if (item) await write(await server.write(item.key, item.at.uri));
     }),
     commands.registerCommand('plumule.countRound', async () => {

@@ -225,8 +225,12 @@ export class Editor {
   async close() {
     if (await this.page.locator('.tab.dirty').count()) {
       await this.runCommand('View: Close All Editors');
-      await this.page.locator('.monaco-dialog-box').getByRole('button', { name: "Don't Save" }).click();
-      await this.page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+      const discard = this.page.locator('.monaco-dialog-box').getByRole('button', { name: "Don't Save" });
+      // An edit that was just being saved brings no question.
+      await this.until(async () => {
+        if (await discard.isVisible()) await discard.click();
+        return await this.page.locator('.tab.dirty').count() === 0;
+      }, 'editors without unsaved edits');
     }
     await this.page.goto('about:blank');
   }

@@ -31,7 +31,7 @@ test('lifting writes the present time below a day line of today', () => inSessio
     await session.open('a.germ', journal, 7);
     const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
     expect(written.version).toBe(7);
-    expect(written.text).toBe('\n\nday 2026-01-11\nlift VER-24/A 2026-01-11 18:30');
+    expect(written.text).toBe('\n\nday 2026-01-11\nlift VER-24/A 18:30');
   }));
 
 test('records of today go into the file that has today’s day line, wherever the lot was defined', () => inSession(
@@ -39,7 +39,7 @@ test('records of today go into the file that has today’s day line, wherever th
   async session => {
     const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
     expect(written.uri).toBe(session.uri('b.germ'));
-    expect(written.text).toBe('\nlift VER-24/A 2026-01-11 18:30');
+    expect(written.text).toBe('\nlift VER-24/A 18:30');
   }));
 
 test('the calendar file is one that begins and ends as RFC 5545 asks', () => inSession(

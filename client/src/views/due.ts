@@ -4,6 +4,7 @@ import {
   type TreeDataProvider,
 } from 'vscode';
 import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
+import { briefly, days, shortly } from './brief.ts';
 import { openAt } from './open.ts';
 
 type Group = DueShown['group'];
@@ -17,20 +18,15 @@ const icons: Readonly<Record<string, string>> = {
   soak: 'beaker', stage: 'calendar', count: 'eye', stock: 'package', reminder: 'bell', ahead: 'clock',
 };
 
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-
 export class DueView implements TreeDataProvider<Node> {
   readonly #changed = new EventEmitter<undefined>();
   readonly onDidChangeTreeData = this.#changed.event;
   readonly #view = window.createTreeView('plumule.due', { treeDataProvider: this });
   #items: readonly DueShown[] = [];
 
-  get selected(): DueShown | undefined {
-    const [node] = this.#view.selection;
-    return node && 'item' in node ? node.item : undefined;
-  }
-
   show(items: readonly DueShown[]): void {
+    // A list that is drawn anew swallows the click that is just being made.
+    if (JSON.stringify(items) === JSON.stringify(this.#items)) return;
     this.#items = items;
     this.#changed.fire(undefined);
     const [overdue, today] = [this.#of('overdue').length, this.#of('today').length];
@@ -67,11 +63,10 @@ export class DueView implements TreeDataProvider<Node> {
 }
 
 function itemOf(shown: DueShown): TreeItem {
-  const { key, what, id, plant, place, when, overdueDays, action, at, group, kind } = shown;
-  // The side bar is narrow: what is told by the icon and the group needs no more words.
-  const item = new TreeItem(`${id}: ${kind === 'soak' ? 'lift' : kind === 'count' ? 'count' : what}`);
+  const { key, what, id, plant, place, action, at, group, kind } = shown;
+  const item = new TreeItem(briefly(shown));
   item.id = key;
-  item.description = overdueDays > 0 ? `${when}, ${days(overdueDays)} ago` : shortly(when, group);
+  item.description = shortly(shown);
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
   item.tooltip = tooltip([`${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, action && `writes: ${action}`]);
   item.command = openAt(Uri.parse(at.uri), at.range);
@@ -80,21 +75,10 @@ function itemOf(shown: DueShown): TreeItem {
   return item;
 }
 
-/** No more of a date than the group leaves open: the time of today, the day of this week. */
-function shortly(when: string, group: Group): string {
-  const [date = '', time] = when.split(' ');
-  if (group === 'today') return time ?? '';
-  return group === 'this week' ? `${WEEKDAYS[new Date(date).getUTCDay()] ?? ''} ${when}` : when;
-}
-
 /** What the eye takes from icon, colour and group. */
 function spoken({ id, plant, what, place, when, overdueDays }: DueShown): string {
   const late = overdueDays > 0 && `overdue by ${days(overdueDays)}`;
   return [id, plant, what, place && `lies at ${place}`, `due ${when}`, late].filter(Boolean).join(', ');
-}
-
-function days(n: number): string {
-  return n === 1 ? '1 day' : `${n} days`;
 }
 
 function tooltip(lines: readonly (string | undefined)[]): MarkdownString {

@@ -18,6 +18,7 @@ export class JournalStatus {
 
   show({ files, lots }: Summary): void {
     this.#item.busy = false;
+    this.#item.severity = LanguageStatusSeverity.Information;
     this.#item.text = `${counted(lots, 'lot')} in ${counted(files, 'file')}`;
     this.#count();
   }

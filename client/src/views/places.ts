@@ -14,6 +14,7 @@ export class PlacesView implements TreeDataProvider<Node> {
   #places: readonly PlaceShown[] = [];
 
   show(places: readonly PlaceShown[]): void {
+    if (JSON.stringify(places) === JSON.stringify(this.#places)) return;
     this.#places = places;
     this.#changed.fire(undefined);
   }

@@ -21,9 +21,18 @@ export interface Ask {
  * Example: for a lift of VER-24/A on 11 January 2026 at 19:00 'lift VER-24/A 2026-01-11 19:00'; for a count, whose
  * numbers the grower puts in, 'count VER-24/A 2026-01-19, '
  */
-export function recordLine({ keyword, subject, facts, timed }: Ask, at: Moment): string {
-  const when = timed ? printMoment(at) : isoOf(at.day);
-  return `${keyword} ${subject} ${when}${facts === undefined ? '' : `, ${facts}`}`;
+export function recordLine(ask: Ask, at: Moment): string {
+  return lineOf(ask, ask.timed ? printMoment(at) : isoOf(at.day));
+}
+
+/** The same below a `day` line of its day, which gives the date. Example: 'lift VER-24/A 19:00' */
+export function recordBelowDay(ask: Ask, { minutes }: Moment): string {
+  return lineOf(ask, ask.timed && minutes !== undefined ? printTime(minutes) : undefined);
+}
+
+function lineOf({ keyword, subject, facts }: Ask, when: string | undefined): string {
+  const head = [keyword, subject, when].filter(word => word !== undefined).join(' ');
+  return facts === undefined ? head : `${head}, ${facts}`;
 }
 
 /** The later of the moment when something is due and the present: nobody writes today what happened tomorrow. */

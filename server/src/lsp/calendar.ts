@@ -1,7 +1,7 @@
 /** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { countingRound } from '../calendar/counting-round.ts';
-import { recordLine } from '../calendar/ask.ts';
+import { recordBelowDay } from '../calendar/ask.ts';
 import type { DueItem } from '../calendar/due.ts';
 import { icsOf } from '../calendar/ics.ts';
 import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
@@ -71,11 +71,12 @@ export function serveCalendar(connection: Connection, service: Service): void {
     });
   };
 
-  write('lift', ({ batch = '' }, _journal, moment) => [`lift ${batch} ${printMoment(moment)}`]);
+  write('lift', ({ batch = '' }, _journal, moment) => [
+    recordBelowDay({ keyword: 'lift', subject: batch, facts: undefined, timed: true }, moment)]);
 
   write('write', ({ key }, journal, moment) => {
     const item = dueNow(journal, moment).find(each => each.key === key);
-    return item?.ask ? [recordLine(item.ask, moment)] : [];
+    return item?.ask ? [recordBelowDay(item.ask, moment)] : [];
   });
 
   write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line));
