@@ -19,8 +19,8 @@ const at = (line: string) => labels(offered(spot(line)));
 
 describe('the facts offered', () => {
   test('are those that the line lacks, those that it needs first', () => {
-    expect(at('dilute G3 2026-01-19, ')).toEqual(['from … · needed', 'to 20 mL · needed', 'keeps 4 years', 'at …']);
-    expect(at('dilute G3 2026-01-19, from G1 10 mL, ')).toEqual(['to 20 mL · needed', 'keeps 4 years', 'at …']);
+    expect(at('dilute G3 2026-01-19, ')).toEqual(['from … · needed', 'to 20 mL · needed', 'keeps 4 years · the limit', 'at …']);
+    expect(at('dilute G3 2026-01-19, from G1 10 mL, ')).toEqual(['to 20 mL · GA3 500 ppm', 'keeps 4 years · the limit', 'at …']);
   });
 
   test('are for a sowing the seeds that are there', () => {
@@ -45,7 +45,7 @@ describe('the facts offered', () => {
   });
 
   test('are the parts of a split by the next free name', () => {
-    expect(at('split IRI-25, ')).toEqual(['A 24 seeds · needed']);
+    expect(at('split IRI-25, ')).toEqual(['A 10 seeds · needed']);
     expect(at('split VER-24, ')).toEqual(['B 24 seeds · needed']);
     expect(at('split VER-24 2026-01-19, B 12 seeds, ')).toEqual(['C 12 seeds']);
     expect(at('split VER-24, B ')).toEqual(['36 seeds · all that is left']);

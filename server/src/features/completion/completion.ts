@@ -4,6 +4,7 @@ import type { Moment } from '../../journal/moment.ts';
 import type { Position } from '../../text/line-store.ts';
 import { amounts } from './units.ts';
 import { facts } from './facts.ts';
+import { wordsBehind } from './likely-amounts.ts';
 import { severalLines } from './lines.ts';
 import { moments } from './moments.ts';
 import { plants } from './plants.ts';
@@ -49,6 +50,7 @@ function offered(spot: Spot, scene: Scene): Suggestion[] {
     case 'fact': return facts(spot, scene);
     case 'value': return values(spot, scene);
     case 'amount': return amounts(spot, scene).filter(({ label }) => fits(scene, label));
+    case 'behind': return wordsBehind(spot, scene).filter(({ label }) => fits(scene, label));
   }
 }
 

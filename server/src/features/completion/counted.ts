@@ -1,7 +1,8 @@
 /** What a count and a cut test count, with how many more there can be. */
-import { noTotals, type Batch, type Totals } from '../../journal/life.ts';
-import { countables, cutClasses, type Countable, type CutClass, type Span } from '../../model/record.ts';
+import { noTotals, type Totals } from '../../journal/life.ts';
+import { countables, cutClasses, type Countable, type CountFact, type CutClass, type Span } from '../../model/record.ts';
 import { countTotals } from '../../journal/counting.ts';
+import type { Lived } from '../events.ts';
 import { livedIn, othersOf, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';
 
@@ -19,12 +20,22 @@ const meanings: Readonly<Record<Countable | CutClass, string>> = {
 export function counts(number: string | undefined, segment: Span, scene: Scene): Suggestion[] {
   const isTotal = number?.startsWith('=') === true;
   const written = othersOf(scene, segment, 'count').map(({ what }) => what);
-  const limits = limitsOf(segment, scene);
+  const { before, tested } = soFar(livedIn(scene));
+  const limits = limitsOf(before, tested, othersOf(scene, segment, 'count'));
   return countables.filter(what => !written.includes(what))
     .map(what => ({ what, limit: limits && (isTotal ? limits[what].total : limits[what].more) }))
     // What cannot be any more comes last.
     .sort((a, b) => Number(a.limit === 0) - Number(b.limit === 0))
-    .map(({ what, limit }) => counted(what, number, limit, limitWords(limit, isTotal)));
+    .map(({ what, limit }) => (number === '='
+      ? soFarTotal(what, before[what], limit) : counted(what, number, limit, limitWords(limit, isTotal))));
+}
+
+/** Behind a `=` alone: the total as it stands. */
+function soFarTotal(what: Countable, total: number, limit: number | undefined): Suggestion {
+  return {
+    kind: 'number', label: `=${total} ${what}`, detail: limit === undefined ? 'so far' : `so far; ${limitWords(limit, true)}`,
+    more: meanings[what], write: ['=', { blank: String(total) }, ` ${what}`],
+  };
 }
 
 function limitWords(limit: number | undefined, isTotal: boolean): string | undefined {
@@ -58,11 +69,9 @@ function counted(
 type CountLimits = Readonly<Record<Countable, { readonly more: number; readonly total: number }>>;
 
 /** By the seeds and what was counted before; undefined where the number of seeds is not known. */
-function limitsOf(segment: Span, scene: Scene): CountLimits | undefined {
-  const lived = livedIn(scene);
-  const { tested, before } = lived ? soFar(lived.batch, lived.event) : { tested: undefined, before: noTotals };
+function limitsOf(before: Totals, tested: number | undefined, others: readonly CountFact[]): CountLimits | undefined {
   if (tested === undefined) return undefined;
-  const totals = countTotals(before, othersOf(scene, segment, 'count'));
+  const totals = countTotals(before, others);
   const { germinated, rotted, lost } = totals;
   const room: Readonly<Record<Countable, number>> = {
     germinated: tested - rotted - lost, emerged: tested - rotted - lost, leaf: tested - rotted - lost,
@@ -74,7 +83,9 @@ function limitsOf(segment: Span, scene: Scene): CountLimits | undefined {
 }
 
 /** What was there when this was counted; a count without a date comes after all others. */
-function soFar(batch: Batch, event: Batch['events'][number] | undefined): { tested: number | undefined; before: Totals } {
+function soFar(lived: Lived | undefined): { readonly tested: number | undefined; readonly before: Totals } {
+  if (!lived) return { tested: undefined, before: noTotals };
+  const { batch, event } = lived;
   return event?.type === 'count' ? event : { tested: batch.tested, before: batch.totals };
 }
 

@@ -1,4 +1,5 @@
 import { leadWords } from '../../syntax/fact-types.ts';
+import type { Suggestion } from './suggestion.ts';
 import { withBlanks, type Template } from './template.ts';
 
 const leads = Object.values(leadWords).flat();
@@ -13,4 +14,9 @@ export function factTemplate(shape: string): Template {
   if (lead === 'at') return ['at ', { blank: shape.slice(3) }];
   if (/\d/.test(shape)) return withBlanks(shape);
   return lead === undefined ? [{ blank: shape }] : [`${lead} `, { blank: shape.slice(lead.length + 1) }];
+}
+
+/** A fact as its example has it. */
+export function fact(shape: string): Suggestion {
+  return { kind: 'fact', label: shape, write: factTemplate(shape) };
 }

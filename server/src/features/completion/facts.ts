@@ -1,22 +1,23 @@
 /** The facts that a record still lacks, those that it needs first. */
+import type { Limit, Limits } from '../../journal/limits.ts';
 import { after, printMoment, type Moment } from '../../journal/moment.ts';
 import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
-import { printQuantity } from '../../model/quantity.ts';
+import { printQuantity, type Duration } from '../../model/quantity.ts';
 import { dormancies, type FactType } from '../../model/record.ts';
 import { isLasting } from '../../syntax/limits.ts';
 import { counts, cuts } from './counted.ts';
-import { factTemplate } from './fact-template.ts';
+import { fact } from './fact-template.ts';
+import { madeUpTo, purities } from './likely-amounts.ts';
 import { nextStage } from './next-stage.ts';
 import { places } from './places.ts';
-import { livedIn, otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
+import { otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
+import { part, seedlings, seedsToSow } from './seed-numbers.ts';
 import { quoted, seenTexts } from './seen.ts';
 import { dormancyWords, regimes } from './values.ts';
 import type { SpotOf } from './spot.ts';
 import { stocks, substances } from './substances.ts';
 import type { Suggestion } from './suggestion.ts';
 import { choice, type Template } from './template.ts';
-
-const letters = Array.from({ length: 26 }, (_, n) => String.fromCharCode(65 + n));
 
 /** Choices beyond these are found behind the word. */
 const CHOICES = 10;
@@ -43,6 +44,11 @@ function isSettled(keyword: Keyword, type: FactType, written: ReadonlySet<FactTy
   return keyword === 'soak' && (type === 'duration' || type === 'until') && written.has(other[type]);
 }
 
+/** How long a stock keeps is of no plant. */
+function isOfStocks({ entry }: Scene): boolean {
+  return entry?.record.subject?.text.toLowerCase() === 'stock';
+}
+
 /** The limit of an agent is a strength, any other is a time. */
 function isOtherLimit(keyword: Keyword, type: FactType, { entry }: Scene): boolean {
   if (keyword !== 'limit') return false;
@@ -56,13 +62,18 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'count': return countFacts(scene, segment);
     case 'cut': return cuts(undefined, segment, scene);
     case 'substance': return substances(keyword, segment, scene);
-    case 'part': return parts(scene, segment);
-    case 'seeds': return [seeds(use, keyword, scene)];
+    case 'part': return part(scene, segment);
+    case 'seeds': return [keyword === 'sow' ? seedsToSow(scene) ?? fact(shape) : fact(shape)];
+    case 'seedlings': return [seedlings(keyword, scene) ?? fact(shape)];
+    case 'to': return [likely('to', madeUpTo(scene), shape)];
+    case 'purity': return [likely('purity', purities(scene), shape)];
+    case 'keeps': return [{ ...fact(`keeps ${printQuantity(scene.journal.limits.stock.value)}`), detail: 'the limit' }];
     case 'until': return until(scene);
-    case 'duration': case 'temperature': return [...durations(type, keyword, scene), fact(shape)];
+    case 'strength': return [limited(scene) ?? fact(shape)];
+    case 'duration': case 'temperature': return keyword === 'limit' ? [limited(scene) ?? fact(shape)] : [...durations(type, keyword, scene), fact(shape)];
     case 'at': return [led('at', choicesOf(places(scene).map(({ label }) => quoted(label)), shape))];
     case 'from': case 'stored': case 'in': return [led(type, choicesOf(seenTexts(scene, type).map(quoted), shape))];
-    case 'for': return [led(type, choicesOf(seenTexts(scene, 'genus'), shape))];
+    case 'for': return isOfStocks(scene) ? [] : [led(type, choicesOf(seenTexts(scene, 'genus'), shape))];
     case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
     case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];
     case 'regime': return regimes(scene).length === 0 ? [] : [led('regime', choice(regimes(scene).map(({ label }) => label), ''))];
@@ -72,12 +83,31 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
   }
 }
 
-function fact(shape: string): Suggestion {
-  return { kind: 'fact', label: shape, write: factTemplate(shape) };
-}
-
 function led(word: string, blank: Template[number], rest: Template = []): Suggestion {
   return { kind: 'fact', label: `${word} …`, find: word, write: [`${word} `, blank, ...rest] };
+}
+
+/** The first of the amounts behind its word, or the example. */
+function likely(word: string, [first]: readonly Suggestion[], shape: string): Suggestion {
+  if (!first) return fact(shape);
+  const { label, detail } = first;
+  return { ...fact(`${word} ${label}`), ...(detail !== undefined && { detail }) };
+}
+
+/** On a `limit` what holds without it. */
+function limited({ entry, journal: { agents, limits } }: Scene): Suggestion | undefined {
+  const word = entry?.record.subject?.text ?? '';
+  const agent = agents.get(word);
+  const limit = agent ? limits.strength(agent, undefined) : limitOf(word.toLowerCase(), limits);
+  return limit && { ...fact(printQuantity(limit.value)), detail: limit.origin };
+}
+
+function limitOf(word: string, limits: Limits): Limit<Duration> | undefined {
+  switch (word) {
+    case 'soak': case 'count': return limits[word](undefined);
+    case 'stock': return limits.stock;
+    default: return undefined;
+  }
 }
 
 /** One of those, or what the example has behind its first word. */
@@ -89,26 +119,6 @@ function countFacts(scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestio
   const stages = counts(undefined, segment, scene);
   const isFirst = othersOf(scene, segment, 'count').length === 0;
   return isFirst ? [...stages, { kind: 'number', label: '0', detail: 'nothing new', more: 'A day on which nothing had come up is worth knowing.' }] : stages;
-}
-
-/** The next name, with an equal share of what is left. */
-function parts(scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestion[] {
-  const lived = livedIn(scene);
-  const others = othersOf(scene, segment, 'part');
-  const made = lived?.batch.children.filter(({ made: { line } }) => line !== scene.line).map(({ path }) => path.slice(path.lastIndexOf('/') + 1)) ?? [];
-  const taken = new Set([...made, ...others.map(({ name }) => name.text)]);
-  const isNumbered = taken.size > 0 && [...taken].every(name => /^\d+$/.test(name));
-  const names = isNumbered ? Array.from({ length: 100 }, (_, n) => String(n + 1)) : letters;
-  const name = names.find(each => !taken.has(each));
-  if (name === undefined) return [];
-  const seedsOf = others.at(-1)?.n.value ?? 24;
-  return [{ kind: 'fact', label: `${name} ${seedsOf} seeds`, write: [{ blank: name }, ' ', { blank: String(seedsOf) }, ' seeds'] }];
-}
-
-function seeds({ shape }: FactUse, keyword: Keyword, scene: Scene): Suggestion {
-  const lived = keyword === 'sow' ? livedIn(scene) : undefined;
-  const there = lived?.event?.type === 'sow' ? lived.event.available : lived?.batch.kept;
-  return there === undefined || there === 0 ? fact(shape) : { ...fact(`${there} seeds`), detail: 'all that are there' };
 }
 
 /** The end of a soak that lasts as long as the limit allows. */

@@ -1,9 +1,11 @@
 /** What can be written at a position, and what of it stands there already. */
 import type { JournalLine } from '../../journal/journal-file.ts';
 import { keywords, type Keyword } from '../../model/keywords.ts';
+import type { Dimension } from '../../model/quantity.ts';
 import type { FactType, Span } from '../../model/record.ts';
 import { taken, type Taken } from '../../syntax/fact-types.ts';
 import type { Amount, Piece } from '../../syntax/grammar.ts';
+import { dimensionOf } from '../../syntax/quantities.ts';
 import { runEnd } from '../../syntax/subject.ts';
 import { segmentAt, type Run, type Segment } from './segment.ts';
 
@@ -22,8 +24,15 @@ type What =
   /** A number with its unit: a fact by itself, or behind a name. `number` is what is written of it. */
   | {
     readonly kind: 'amount'; readonly keyword: Keyword; readonly segment: Span; readonly number: string | undefined;
-    readonly of: 'fact' | 'substance' | 'part' | 'draw' | 'stage'; readonly name: string;
-  };
+    readonly of: 'fact' | 'substance' | 'part' | 'draw' | 'stage' | 'halved' | Worded; readonly name: string;
+    /** What stands in front of it, of a fact that takes two. */
+    readonly has?: Dimension;
+  }
+  /** Behind a mass of powder, or behind a purity, where a word may tell more of it. */
+  | { readonly kind: 'behind'; readonly keyword: Keyword; readonly segment: Span; readonly of: 'mass' | 'purity' };
+
+/** Facts that are one quantity behind their word. */
+type Worded = 'keeps' | 'to' | 'purity' | 'solubility';
 
 /** Columns `start` to `end` hold what is being written, up to the cursor and behind it. */
 export type Spot = What & Span;
@@ -75,7 +84,11 @@ function factSpot(text: string, { keyword, pieces, ...rest }: FactSegment, curso
   const end = isName ? Math.max(first.end, runEnd(text, first.start)) : first.end;
   if (cursor < first.start || (isName && cursor <= end)) return { ...begin, start: Math.min(first.start, cursor), end };
   if (isName) return behindSpot(text, takes, pieces, segment, cursor);
-  const span = first.kind === 'amount' && pieces.length === 1 ? amountSpan(first, cursor) : undefined;
+  if (pieces.length > 1) return undefined;
+  if (first.kind === 'mark' && keyword === 'count' && text.slice(first.start, cursor) === '=') {
+    return { ...begin, kind: 'amount', of: 'fact', name: '', number: '=', start: first.start, end: first.end };
+  }
+  const span = first.kind === 'amount' ? amountSpan(first, cursor) : undefined;
   return span && { ...begin, kind: 'amount', of: 'fact', name: '', number: (first as Amount).number.image, ...span };
 }
 
@@ -92,15 +105,39 @@ function behindSpot(
   const name = text.slice(first!.start, first!.end);
   const type = leads.get(name.toLowerCase());
   const amount = { kind: 'amount', keyword, segment } as const;
-  if (type === 'stage') return amountSpot({ ...amount, of: type, name }, pieces.slice(1), cursor);
+  if (type === 'keeps' || type === 'to' || type === 'purity' || type === 'solubility') {
+    const isOver = type === 'purity' && isBehindUnit(second, cursor);
+    return isOver ? { kind: 'behind', keyword, segment, of: type, ...restSpan(pieces.slice(2), cursor) }
+      : amountSpot({ ...amount, of: type, name }, pieces.slice(1, 2), cursor);
+  }
+  if (type === 'stage') {
+    const has = second?.kind === 'amount' && isBehindUnit(second, cursor) ? dimensionOf(second) : undefined;
+    return amountSpot({ ...amount, of: type, name, ...(has && { has }) }, pieces.slice(1), cursor);
+  }
   if (type === 'draw' && second && cursor > second.end) {
     return amountSpot({ ...amount, of: type, name: text.slice(second.start, second.end) }, pieces.slice(2), cursor);
   }
-  if (type) {
-    const [start, end] = [Math.min(second?.start ?? cursor, cursor), Math.max(pieces.at(-1)!.end, cursor)];
-    return { kind: 'value', keyword, segment, type, start, end };
-  }
+  if (type) return { kind: 'value', keyword, segment, type, ...restSpan(pieces.slice(1), cursor) };
+  if (keyword === 'stock' && named && isBehindUnit(second, cursor)) return halvedSpot(segment, pieces, cursor);
   return named && amountSpot({ ...amount, of: named, name }, pieces.slice(1), cursor);
+}
+
+/** Behind the mass of a stock: how often the packet was halved. */
+function halvedSpot(segment: Span, pieces: readonly Piece[], cursor: number): Spot | undefined {
+  const [, mass, word] = pieces;
+  if (mass?.kind !== 'amount' || dimensionOf(mass) !== 'mass') return undefined;
+  const base = { keyword: 'stock', segment } as const;
+  if (word && cursor > word.end) return amountSpot({ ...base, kind: 'amount', of: 'halved', name: '' }, pieces.slice(3, 4), cursor);
+  return { ...base, kind: 'behind', of: 'mass', ...restSpan(pieces.slice(2), cursor) };
+}
+
+function isBehindUnit(piece: Piece | undefined, cursor: number): boolean {
+  return piece?.kind === 'amount' && piece.unit !== undefined && cursor > piece.end;
+}
+
+/** From the first of the pieces, or where the cursor is, to the last. */
+function restSpan(pieces: readonly Piece[], cursor: number): Span {
+  return { start: Math.min(pieces[0]?.start ?? cursor, cursor), end: Math.max(pieces.at(-1)?.end ?? cursor, cursor) };
 }
 
 type AmountBase = Omit<Extract<What, { kind: 'amount' }>, 'number'>;

@@ -7,6 +7,7 @@ import { compareDoses } from '../../solutions/comparison.ts';
 
 export interface NamedStrength {
   readonly text: string;
+  readonly value: Strength;
   readonly from: string;
 }
 

@@ -5,10 +5,11 @@ import type { Span } from '../../model/record.ts';
 import { isoOf } from '../../model/day.ts';
 import type { Agent, Role } from '../../solutions/agent.ts';
 import { showStrength } from '../../solutions/display.ts';
+import { usualPowder } from './likely-amounts.ts';
 import { dayOfScene, fits, othersOf, plantIn, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
-import { choice } from './template.ts';
+import { choice, withBlanks } from './template.ts';
 
 const roles: readonly Role[] = ['hormone', 'water', 'promoter', 'declared', 'disinfectant'];
 
@@ -48,7 +49,7 @@ function agentOf(agent: Agent, scene: Scene): Suggestion {
   return { ...suggestion, write: [`${word} `, choice([...strengths, 'unmeasured'], '1 %')] };
 }
 
-function powder({ word, name, form, remark }: Agent): Suggestion {
-  const amount = form === 'liquid' ? [{ blank: '3' }, ' %'] : [{ blank: '100' }, ' mg'];
-  return { kind: 'agent', label: word, detail: remark ?? name, find: `${word} ${name}`, write: [`${word} `, ...amount] };
+function powder(agent: Agent): Suggestion {
+  const { word, name, remark } = agent;
+  return { kind: 'agent', label: word, detail: remark ?? name, find: `${word} ${name}`, write: [`${word} `, ...withBlanks(usualPowder(agent))] };
 }

@@ -22,7 +22,7 @@ export function values({ type }: SpotOf<'value'>, scene: Scene): Suggestion[] {
 }
 
 function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
-  const { journal, now: { day: today } } = scene;
+  const { now: { day: today } } = scene;
   const texts = (kind: 'text' | 'plant', found: readonly string[]) => found.map((label): Suggestion => ({ kind, label }));
   switch (type) {
     case 'at': return places(scene).map(each => ({ ...each, label: quoted(each.label) }));
@@ -34,7 +34,6 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'draw': return stocks(scene);
     case 'until': return ends(scene);
     case 'collected': case 'bought': return monthsBack(today).map(label => ({ kind: 'date', label }));
-    case 'keeps': return [{ kind: 'number', label: printQuantity(journal.limits.stock.value), detail: 'the limit' }];
     default: return [];
   }
 }

@@ -1,0 +1,115 @@
+/** Amounts where no number is typed yet: the purity on the label, what is left of a stock, what makes a strength. */
+import { ledger } from '../../journal/solutions.ts';
+import { printQuantity, type Dimension } from '../../model/quantity.ts';
+import { factOf, purityForms } from '../../model/record.ts';
+import type { Agent } from '../../solutions/agent.ts';
+import { saltOf } from '../../solutions/agents.ts';
+import { isPositive, volumeInMl } from '../../solutions/amounts.ts';
+import { numberText } from '../../solutions/display.ts';
+import { strengthInPpm } from '../../solutions/strength.ts';
+import type { Scene } from './scene.ts';
+import type { SpotOf } from './spot.ts';
+import { strengthsFor } from './strengths.ts';
+import type { Suggestion } from './suggestion.ts';
+import { withBlanks } from './template.ts';
+
+/** Digits of a volume that is easily measured. */
+const ROUND = 3;
+
+/** mL that are taken for a soak. */
+const USUAL = 10;
+
+export function likelyAmounts({ of, name, has }: SpotOf<'amount'>, scene: Scene): Suggestion[] {
+  const { agents, limits } = scene.journal;
+  switch (of) {
+    case 'keeps': return [amount(printQuantity(limits.stock.value), 'the limit')];
+    case 'to': return madeUpTo(scene);
+    case 'purity': return purities(scene);
+    case 'draw': return volumesOf(name, scene);
+    case 'substance': {
+      const agent = agents.get(name);
+      return agent ? powders(agent) : volumesOf(name, scene);
+    }
+    case 'stage': return ofStage(name.toLowerCase() === 'chill' ? 'chill' : 'warm', has);
+    case 'halved': return ['1 time', '2 times', '3 times'].map(text => amount(text));
+    default: return [];
+  }
+}
+
+function amount(label: string, detail?: string): Suggestion {
+  return { kind: 'number', label, ...(detail !== undefined && { detail }) };
+}
+
+function ofStage(stage: 'chill' | 'warm', has: Dimension | undefined): Suggestion[] {
+  const [temperature, duration] = stage === 'chill' ? ['4 C', '90 days'] : ['20 C', '60 days'];
+  const texts = [...(has === 'temperature' ? [] : [temperature]), ...(has === 'duration' ? [] : [duration])];
+  return texts.map(text => amount(text));
+}
+
+/** Behind a mass how often the packet was halved; behind a purity what it is of, where an agent has two forms. */
+export function wordsBehind({ of }: SpotOf<'behind'>, scene: Scene): Suggestion[] {
+  if (of === 'purity') return formsOf(scene);
+  const halved = 'halved 2 times';
+  return [{ kind: 'word', label: halved, detail: 'a packet, divided by eye', write: withBlanks(halved) }];
+}
+
+/** Of a stock that names no agent yet, both forms. */
+function formsOf(scene: Scene): Suggestion[] {
+  const agent = agentIn(scene);
+  if (agent && !agent.acid && !saltOf(agent)) return [];
+  return purityForms.map(form => ({ kind: 'word', label: form, detail: `the percentage is of the ${form}` }));
+}
+
+function agentIn({ entry, journal }: Scene): Agent | undefined {
+  const substance = entry && factOf(entry.record, 'substance');
+  return substance && journal.agents.get(substance.name.text);
+}
+
+/** What stands on the packet or the bottle. */
+export function usualPowder({ form }: Agent): string {
+  return form === 'liquid' ? '3 %' : '100 mg';
+}
+
+function powders(agent: Agent): Suggestion[] {
+  return [usualPowder(agent), ...(agent.form === 'liquid' ? [] : ['100 mg halved 2 times'])].map(text => amount(text));
+}
+
+/** Purities of the agent in stocks made before, the latest first: it may be the same packet. Else an example. */
+export function purities(scene: Scene): Suggestion[] {
+  const agent = agentIn(scene);
+  const seen = new Map<string, string>();
+  for (const { id, agent: of, entry } of [...scene.journal.solutions()].reverse()) {
+    const purity = of === agent && entry.line !== scene.line ? factOf(entry.record, 'purity') : undefined;
+    if (!purity) continue;
+    const text = `${purity.percent} %${purity.form ? ` ${purity.form}` : ''}`;
+    if (!seen.has(text)) seen.set(text, `as ${id}`);
+  }
+  return seen.size === 0 ? [amount('90 %')] : Array.from(seen, ([text, like]) => amount(text, like));
+}
+
+/** Of a stock a usual volume, and all that is left. */
+function volumesOf(id: string, { journal, line }: Scene): Suggestion[] {
+  const solution = journal.solution(id);
+  if (!solution) return [];
+  const { leftMl, notMeasured } = ledger(solution, journal.drawsFrom(id).filter(({ entry }) => entry.line !== line));
+  const usual = leftMl?.lt(USUAL) ? [] : [amount(`${USUAL} mL`)];
+  const rest = leftMl && isPositive(leftMl) ? numberText(leftMl) : undefined;
+  const words = notMeasured.length > 0 ? 'left at most: some was taken without a volume' : 'all that is left';
+  return [...usual, ...(rest?.exact ? [amount(`${rest.text} mL`, words)] : [])];
+}
+
+/** What a dilution is made up to for a strength that is in use, where that volume is a round one. */
+export function madeUpTo({ entry, journal }: Scene): Suggestion[] {
+  const draw = entry && factOf(entry.record, 'draw');
+  const source = draw && journal.solution(draw.stock.text);
+  if (!draw?.volume || !source?.agent || !source.ppm.ok) return [];
+  const { agent, ppm: { value: held } } = source;
+  const ml = volumeInMl(draw.volume.value);
+  return strengthsFor(agent, undefined, journal).flatMap(({ text, value }) => {
+    const ppm = strengthInPpm(value, agent);
+    if (!ppm.ok || !ppm.value.lt(held)) return [];
+    const made = numberText(ml.mul(held).div(ppm.value));
+    const isRound = made.exact && made.text.replace('.', '').length <= ROUND;
+    return isRound ? [amount(`${made.text} mL`, `${agent.word} ${text}`)] : [];
+  });
+}

@@ -1,0 +1,58 @@
+/** How many seeds and seedlings: those that are there to sow, to give out, to pot. */
+import { factOf, type Span } from '../../model/record.ts';
+import type { Keyword } from '../../model/keywords.ts';
+import { fact } from './fact-template.ts';
+import { livedIn, othersOf, type Scene } from './scene.ts';
+import type { Suggestion } from './suggestion.ts';
+
+/** Seeds of a part where nothing says how many. Common practice, no source. */
+const SIDE = 24;
+
+const letters = Array.from({ length: 26 }, (_, n) => String.fromCharCode(65 + n));
+const numbers = Array.from({ length: 100 }, (_, n) => String(n + 1));
+
+/** Seeds that the parent still has to give out; undefined where that is not known. */
+export function seedsToGive(scene: Scene, segment: Span): number | undefined {
+  const lived = livedIn(scene);
+  const left = lived?.event?.type === 'split' ? lived.event.left : lived?.batch.kept;
+  const given = othersOf(scene, segment, 'part').reduce((sum, { n }) => sum + n.value, 0);
+  return left === undefined ? undefined : left - given;
+}
+
+/** The next part: as many seeds as the one before it, or half of what is left; never more than that. */
+export function part(scene: Scene, segment: Span): Suggestion[] {
+  const others = othersOf(scene, segment, 'part');
+  const made = livedIn(scene)?.batch.children.filter(({ made: { line } }) => line !== scene.line) ?? [];
+  const taken = new Set([...made.map(({ path }) => path.slice(path.lastIndexOf('/') + 1)), ...others.map(({ name }) => name.text)]);
+  const isNumbered = taken.size > 0 && [...taken].every(name => /^\d+$/.test(name));
+  const name = (isNumbered ? numbers : letters).find(each => !taken.has(each));
+  const left = seedsToGive(scene, segment) ?? Infinity;
+  if (name === undefined || left < 1) return [];
+  const wanted = others.at(-1)?.n.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
+  const seeds = Math.min(wanted, left);
+  return [{ kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'] }];
+}
+
+function seedsText(seeds: number): string {
+  return seeds === 1 ? '1 seed' : `${seeds} seeds`;
+}
+
+/** All that are there; undefined where that is not known. */
+export function seedsToSow(scene: Scene): Suggestion | undefined {
+  const lived = livedIn(scene);
+  const there = lived?.event?.type === 'sow' ? lived.event.available : lived?.batch.kept;
+  return there === undefined || there < 1 ? undefined : { ...fact(seedsText(there)), detail: 'all that are there' };
+}
+
+/** For a `pot` what has germinated and was not potted before; for drops the seedlings that live. */
+export function seedlings(keyword: Keyword, scene: Scene): Suggestion | undefined {
+  const batch = livedIn(scene)?.batch;
+  if (!batch) return undefined;
+  const { germinated, died } = batch.totals;
+  const potted = batch.events.filter(({ type, entry: { line } }) => type === 'pot' && line !== scene.line)
+    .reduce((sum, { entry }) => sum + (factOf(entry.record, 'seedlings')?.n.value ?? 0), 0);
+  const there = keyword === 'pot' ? germinated - potted : germinated - died;
+  if (there < 1) return undefined;
+  const detail = keyword === 'pot' ? `at most ${there} more` : 'germinated, less those that died';
+  return { ...fact(there === 1 ? '1 seedling' : `${there} seedlings`), detail };
+}
