@@ -82,5 +82,5 @@ test('a position outside the text, and a file that the journal does not have, ha
     expect(signatureAt(journal, 'a.germ', { line, character: 0 })).toBeUndefined();
   }
   expect(completionsAt(journal, 'b.germ', { line: 0, character: 0 }, now)).toBeUndefined();
-  expect([lensesOf(journal, 'b.germ'), tokensIn(journal, 'b.germ')]).toEqual([[], []]);
+  expect([lensesOf(journal, 'b.germ'), ...tokensIn(journal, 'b.germ')]).toEqual([[]]);
 });

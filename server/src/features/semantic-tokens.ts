@@ -25,20 +25,22 @@ export interface Token extends Span {
  */
 export type Mark = 'definition' | 'builtIn' | 'closed' | 'unresolved';
 
-/** The tokens of the lines from one to another, by default all, in the order in which they stand. */
-export function tokensIn(journal: Journal, file: string, from = 0, to = Infinity): Token[] {
+/**
+ * The tokens of the lines from one to another, by default all, in the order in which they stand. One after the other: a
+ * large file has hundreds of thousands.
+ */
+export function* tokensIn(journal: Journal, file: string, from = 0, to = Infinity): IterableIterator<Token> {
   const text = journal.files.get(file)?.text;
-  if (!text) return [];
+  if (!text) return;
   const reader = new TokenReader(journal);
   const end = Math.min(to, text.lineCount - 1);
   for (let number = Math.max(0, from); number <= end; number++) {
     const { record } = text.at(number).content;
-    if (record) reader.read(record, number);
+    if (record) yield* reader.read(record, number);
   }
-  return reader.tokens;
 }
 
-// Shared: a large file has hundreds of thousands of tokens.
+// Shared, for the same reason.
 const plain: readonly Mark[] = [];
 const definition: readonly Mark[] = ['definition'];
 const builtIn: readonly Mark[] = ['builtIn'];
@@ -53,7 +55,7 @@ interface Part {
 }
 
 class TokenReader {
-  readonly tokens: Token[] = [];
+  #tokens: Token[] = [];
   readonly #journal: Journal;
   readonly #paths = new Map<string, readonly Part[]>();
   #line = 0;
@@ -64,17 +66,20 @@ class TokenReader {
     this.#journal = journal;
   }
 
-  read(record: JournalRecord, line: number): void {
+  /** The tokens of one line. */
+  read(record: JournalRecord, line: number): readonly Token[] {
+    this.#tokens = [];
     this.#line = line;
     this.#end = 0;
     if (record.subject) this.#subject(record, record.subject);
     for (const fact of record.facts) this.#fact(record, fact);
+    return this.#tokens;
   }
 
   #add(start: number, end: number, type: Token['type'], marks: readonly Mark[]): void {
     if (end <= start || start < this.#end) return;
     this.#end = end;
-    this.tokens.push({ line: this.#line, start, end, type, marks });
+    this.#tokens.push({ line: this.#line, start, end, type, marks });
   }
 
   #name({ start, end }: Span, isKnown: boolean): void {

@@ -56,7 +56,7 @@ export function serveColours(connection: Connection, about: About, service: Serv
   }));
 }
 
-function push(builder: SemanticTokensBuilder, tokens: readonly Token[]): void {
+function push(builder: SemanticTokensBuilder, tokens: Iterable<Token>): void {
   for (const { line, start, end, type, marks } of tokens) {
     builder.push(line, start, end - start, typeOf[type], marks.reduce((bits, mark) => bits | bitOf[mark], 0));
   }
