@@ -74,23 +74,25 @@ describe('a journal that changes', () => {
     expect(journal.lot('V')!.root.totals.germinated).toBe(4);
   });
 
-  test('tells once what was touched', () => {
+  test('tells each who follows once what was touched, first everything', () => {
     const journal = new Journal();
     journal.set('a.germ', `${lot}\nstock G 2026-01-01, GA3 1 mg, 1 mL\nlot W Iris\nsoak W 2026-01-01, G 1 mL`);
-    journal.takeTouched();
+    const touched = journal.follow();
+    expect([touched().all, touched().all]).toEqual([true, false]);
     journal.edit('a.germ', { start: { line: 3, character: 30 }, end: { line: 3, character: 30 } }, ' ');
-    const { ids, all, definitions, common, files, renumbered } = journal.takeTouched();
+    const { ids, all, definitions, common, files, renumbered } = touched();
     expect([[...ids].sort(), all, definitions, common, [...files], [...renumbered]]).toEqual([['G', 'W'], false, true, false, ['a.germ'], []]);
-    expect(journal.takeTouched().ids.size).toBe(0);
+    expect(touched().ids.size).toBe(0);
   });
 
   test('touches everything when the zone or what is known of a common agent changes, and nothing when a guide does', () => {
     const journal = new Journal();
     journal.set('a.germ', `${lot}\n\n`);
+    const touched = journal.follow();
+    touched();
     const all = (text: string) => {
-      journal.takeTouched();
       journal.edit('a.germ', { start: { line: 3, character: 0 }, end: { line: 4, character: 0 } }, `${text}\n`);
-      return journal.takeTouched().all;
+      return touched().all;
     };
     expect([
       all('zone Europe/Vienna'), all('zone Europe/Vienna '), all('zone Europe/Vienn'), all('zone Europe/Vien'),

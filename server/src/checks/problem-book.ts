@@ -1,6 +1,7 @@
 /** The problems of a whole journal, kept up to date: only what an edit touched is checked again. */
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { Touched } from '../journal/touched.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
 import { problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
@@ -25,6 +26,7 @@ interface Page {
 
 export class ProblemBook {
   readonly #journal: Journal;
+  readonly #touched: () => Touched;
   readonly #pages = new Map<string, Page>();
   /** By file the ids that have problems in it, and those whose problems speak of it. */
   readonly #idsIn = new Map<string, Set<string>>();
@@ -39,6 +41,7 @@ export class ProblemBook {
 
   constructor(journal: Journal) {
     this.#journal = journal;
+    this.#touched = journal.follow();
   }
 
   /**
@@ -46,7 +49,7 @@ export class ProblemBook {
    * may be others now, or may speak of lines that have other numbers now.
    */
   update(now: Moment): ReadonlySet<string> {
-    const touched = this.#journal.takeTouched();
+    const touched = this.#touched();
     const before = this.#now;
     this.#now = now;
     const changed = new Set(touched.files);

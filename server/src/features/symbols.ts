@@ -1,5 +1,6 @@
 /** What the journal defines: the kinds that outline and search tell apart, and how each is called there. */
 import type { Journal } from '../journal/journal.ts';
+import type { Keyword } from '../model/keywords.ts';
 import { showStrength } from '../solutions/display.ts';
 import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
 
@@ -12,19 +13,27 @@ export interface SymbolText {
   readonly detail: string;
 }
 
-/** Undefined for a record that defines nothing. Plant names stand in the name, since editors search that alone. */
+/** Undefined for a record that defines nothing. */
 export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | undefined {
-  const { keyword, subject, plant } = record;
-  const id = subject?.text;
-  if (!id) return undefined;
-  switch (keyword) {
-    case 'lot': return { kind: 'lot', name: plant?.text ? `${id} ${plant.text}` : id, detail: seedsText(factOf(record, 'seeds')?.n.value) };
-    case 'stock': case 'dilute': return { kind: 'stock', name: id, detail: strengthText(journal, id) };
-    case 'regime': return { kind: 'regime', name: id, detail: stagesText(factsOf(record, 'stage').length) };
-    case 'agent': return { kind: 'agent', name: id, detail: factOf(record, 'text')?.value.text ?? '' };
-    case 'guide': return { kind: 'guide', name: id, detail: factOf(record, 'source')?.value.text ?? '' };
+  const id = record.subject?.text;
+  const name = symbolName(record);
+  if (!id || name === undefined) return undefined;
+  switch (record.keyword) {
+    case 'lot': return { kind: 'lot', name, detail: seedsText(factOf(record, 'seeds')?.n.value) };
+    case 'stock': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
+    case 'regime': return { kind: 'regime', name, detail: stagesText(factsOf(record, 'stage').length) };
+    case 'agent': return { kind: 'agent', name, detail: factOf(record, 'text')?.value.text ?? '' };
+    case 'guide': return { kind: 'guide', name, detail: factOf(record, 'source')?.value.text ?? '' };
     default: return undefined;
   }
+}
+
+const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'dilute', 'regime', 'agent', 'guide']);
+
+/** How it is called; plants stand in the name, since editors search that alone. Undefined where nothing is defined. */
+export function symbolName({ keyword, subject, plant }: JournalRecord): string | undefined {
+  if (!subject?.text || !named.has(keyword)) return undefined;
+  return plant?.text ? `${subject.text} ${plant.text}` : subject.text;
 }
 
 export function seedsText(seeds: number | undefined): string {

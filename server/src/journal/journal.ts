@@ -20,7 +20,7 @@ import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
 import { drawnMl, takesFrom, type Draw, type Solution } from './solutions.ts';
-import { nothingTouched, type Touched } from './touched.ts';
+import { TouchLog, type Touched } from './touched.ts';
 
 export class Journal {
   readonly #files = new Map<string, JournalFile>();
@@ -32,7 +32,7 @@ export class Journal {
   readonly #solutions = new Map<string, Solution | undefined>();
   #settings: LimitSettings = {};
   #common: Common = commonOf([], {});
-  #touched = nothingTouched();
+  readonly #touches = new TouchLog();
   #revision = 0;
   readonly #until: Day;
 
@@ -80,11 +80,9 @@ export class Journal {
     this.#touchEverything();
   }
 
-  /** What was touched since this was asked last. */
-  takeTouched(): Touched {
-    const touched = this.#touched;
-    this.#touched = nothingTouched();
-    return touched;
+  /** To keep up with the journal: each call tells what was touched since the one before; to the first all is new. */
+  follow(): () => Touched {
+    return this.#touches.follow(this.#files.keys());
   }
 
   /** Every id that some record defines or names. */
@@ -207,8 +205,7 @@ export class Journal {
 
   #follow(file: JournalFile, { at, removed, added }: JournalChange): void {
     this.#revision++;
-    this.#touched.files.add(file.name);
-    if (removed.length !== added.length) this.#touched.renumbered.add(file.name);
+    this.#touches.file(file.name, removed.length !== added.length);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
     // Undated records below the window have another date when a `day` line in it came, went or changed.
@@ -237,13 +234,13 @@ export class Journal {
   #followGlobal(lines: readonly JournalLine[]): void {
     const { zone } = this.#common;
     this.#common = commonOf(this.#global, this.#settings);
-    this.#touched.common = true;
+    this.#touches.flag('common');
     const keywords = new Set(lines.map(({ content }) => content.record?.keyword));
     // A word of one's own is named by what uses it; one that needs no declaration is not.
     const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
     if (zone !== this.#common.zone || known) this.#touchEverything();
     else if (keywords.has('limit')) this.#touchLimits();
-    else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touched.ids.add(id);
+    else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touches.id(id);
   }
 
   #touchLine({ content: { record } }: JournalLine): void {
@@ -251,7 +248,7 @@ export class Journal {
     forEachMention(record, (id, role) => {
       this.#touch(id);
       if (role !== 'definition') return;
-      this.#touched.definitions = true;
+      this.#touches.flag('definitions');
       if (record.keyword === 'lot') return;
       const { defined, users } = dependentsOf(id, this.#names);
       for (const each of defined) this.#solutions.delete(each);
@@ -262,13 +259,13 @@ export class Journal {
   #touch(id: string): void {
     this.#entries.delete(id);
     this.#lots.delete(id);
-    this.#touched.ids.add(id);
+    this.#touches.id(id);
   }
 
   /** Limits judge what lots say; of solutions they say how long they keep. */
   #touchLimits(): void {
     this.#solutions.clear();
-    this.#touched.all = true;
+    this.#touches.flag('all');
   }
 
   #touchEverything(): void {

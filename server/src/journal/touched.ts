@@ -14,8 +14,39 @@ export interface Touched {
   readonly renumbered: ReadonlySet<string>;
 }
 
-export type TouchedDraft = { -readonly [Key in keyof Touched]: Touched[Key] extends boolean ? boolean : Set<string> };
+type Draft = { -readonly [Key in keyof Touched]: Touched[Key] extends boolean ? boolean : Set<string> };
 
-export function nothingTouched(): TouchedDraft {
+function nothing(): Draft {
   return { ids: new Set(), all: false, common: false, definitions: false, files: new Set(), renumbered: new Set() };
+}
+
+/** Notes what is touched for all who ask, each of whom asks when it needs to know. */
+export class TouchLog {
+  readonly #drafts: Draft[] = [];
+
+  /** To who asks first everything is new; `files` are those that are there. */
+  follow(files: Iterable<string>): () => Touched {
+    const first = { ...nothing(), all: true, common: true, definitions: true, files: new Set(files) };
+    const index = this.#drafts.push(first) - 1;
+    return () => {
+      const touched = this.#drafts[index]!;
+      this.#drafts[index] = nothing();
+      return touched;
+    };
+  }
+
+  id(id: string): void {
+    for (const { ids } of this.#drafts) ids.add(id);
+  }
+
+  file(name: string, isRenumbered: boolean): void {
+    for (const { files, renumbered } of this.#drafts) {
+      files.add(name);
+      if (isRenumbered) renumbered.add(name);
+    }
+  }
+
+  flag(flag: 'all' | 'common' | 'definitions'): void {
+    for (const draft of this.#drafts) draft[flag] = true;
+  }
 }

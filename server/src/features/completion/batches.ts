@@ -1,11 +1,11 @@
-/** The batches of a journal as they stand on a day; of each lot kept until the lot or the day changes. */
+/** The batches of a journal as they stand on a day. */
 import { isHandling } from '../../calendar/soaks.ts';
 import { isCounted } from '../../calendar/looks.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
 import type { Day } from '../../model/day.ts';
-import { lotMemo } from './lot-memo.ts';
+import { inOrderOf, lotMemo } from '../gathered.ts';
 
 export interface BatchNow {
   readonly lot: Lot;
@@ -15,33 +15,26 @@ export interface BatchNow {
   /** Whether there is anything in it to count. */
   readonly counted: boolean;
   readonly soaking: boolean;
-  /** The day of its last record. */
-  readonly last: Day;
   /** What it is found by, in small letters: its path and its plant. */
   readonly find: string;
-  /** Its path, to be put in order: numbers by their size. */
-  readonly key: string;
+  /** To be put in order: the day of its last record, the latest first, then its path, numbers by their size. */
+  readonly sort: string;
 }
 
-interface Batches {
-  readonly open: readonly BatchNow[];
-  readonly others: readonly BatchNow[];
+const all = lotMemo((lot, day) => Array.from(lot.batches.values(), batch => batchNow(lot, batch, day)));
+
+function batchesBy(isWanted: (batch: BatchNow) => boolean): (journal: Journal, day: Day) => readonly BatchNow[] {
+  return inOrderOf((id, journal, day) => {
+    const lot = journal.lot(id);
+    return lot ? all(lot, day).filter(isWanted) : [];
+  });
 }
 
-const memo = lotMemo((lot, day): Batches => {
-  const all = Array.from(lot.batches.values(), batch => batchNow(lot, batch, day));
-  return { open: all.filter(({ open }) => open), others: all.filter(({ open }) => !open) };
-});
+/** Open batches, those that were written about last at the top. */
+export const openBatches = batchesBy(({ open }) => open);
 
-/** Open batches, lots in no order. */
-export function openBatches(journal: Journal, day: Day): BatchNow[] {
-  return memo(journal, day).flatMap(({ open }) => open);
-}
-
-/** Batches of which nothing can come any more: closed, given out, dead. */
-export function otherBatches(journal: Journal, day: Day): BatchNow[] {
-  return memo(journal, day).flatMap(({ others }) => others);
-}
+/** Batches of which nothing can come any more: closed, given out, dead. In the same order. */
+export const otherBatches = batchesBy(({ open }) => !open);
 
 function batchNow(lot: Lot, batch: Batch, day: Day): BatchNow {
   // To the day: what is dated today has happened.
@@ -50,8 +43,16 @@ function batchNow(lot: Lot, batch: Batch, day: Day): BatchNow {
   return {
     lot, batch, standing, open, counted: isCounted(standing),
     soaking: open && standing.past.findLast(isHandling)?.type === 'soak',
-    last: batch.events.at(-1)?.entry.moment.day ?? batch.made.moment?.day ?? -Infinity,
     find: (lot.plant === undefined ? batch.path : `${batch.path} ${lot.plant}`).toLowerCase(),
-    key: batch.path.replace(/\d+/g, digits => digits.padStart(9, '0')),
+    sort: sortKey(batch),
   };
+}
+
+/** Later than any date that can be written, in days. */
+const LAST_DAY = 10_000_000;
+
+function sortKey({ events, made, path }: Batch): string {
+  const last = events.at(-1)?.entry.moment.day ?? made.moment?.day ?? -LAST_DAY;
+  const numbered = path.replace(/\d+/g, digits => digits.padStart(9, '0'));
+  return `${String(LAST_DAY - last).padStart(9, '0')} ${numbered}`;
 }

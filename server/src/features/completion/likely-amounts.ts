@@ -7,6 +7,7 @@ import { saltOf } from '../../solutions/agents.ts';
 import { isPositive, volumeInMl } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { strengthInPpm } from '../../solutions/strength.ts';
+import { stocksOf } from './defined.ts';
 import type { Scene } from './scene.ts';
 import type { SpotOf } from './spot.ts';
 import { strengthsFor } from './strengths.ts';
@@ -78,7 +79,7 @@ function powders(agent: Agent): Suggestion[] {
 export function purities(scene: Scene): Suggestion[] {
   const agent = agentIn(scene);
   const seen = new Map<string, string>();
-  for (const { id, agent: of, entry } of [...scene.journal.solutions()].reverse()) {
+  for (const { id, agent: of, entry } of stocksOf(scene.journal).reverse()) {
     const purity = of === agent && entry.line !== scene.line ? factOf(entry.record, 'purity') : undefined;
     if (!purity) continue;
     const text = `${purity.percent} %${purity.form ? ` ${purity.form}` : ''}`;

@@ -7,9 +7,9 @@ import { WANTED_POWER } from '../../measures/power.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Quantity } from '../../model/quantity.ts';
 import { builtInAgents } from '../../solutions/agents.ts';
+import { allOf } from '../gathered.ts';
 import { openBatches } from './batches.ts';
 import { freeId } from './free-id.ts';
-import { lotMemo } from './lot-memo.ts';
 import { fits, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
 import { batches } from './subjects.ts';
@@ -104,11 +104,14 @@ function round(scene: Scene): Suggestion | undefined {
 /** More lines are written by the command for it, which asks first. */
 const MOST_STOPS = 200;
 
-const memo = lotMemo((lot, day) => stopsOf(lot, { day, minutes: undefined }));
+const stops = allOf((id, journal, day) => {
+  const lot = journal.lot(id);
+  return lot ? stopsOf(lot, { day, minutes: undefined }) : [];
+});
 
 function roundOf({ journal, now: { day } }: Scene): RoundStop[] {
   if (openBatches(journal, day).filter(({ counted }) => counted).length > MOST_STOPS) return [];
-  return inWalkingOrder(memo(journal, day).flat());
+  return inWalkingOrder(stops(journal, day));
 }
 
 /** Only in a file that holds nothing yet. */

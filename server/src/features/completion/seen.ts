@@ -1,31 +1,48 @@
 /** Texts that the journal holds already and that are written again and again: plants, sources, media. */
-import type { Journal } from '../../journal/journal.ts';
+import type { Lot } from '../../journal/life.ts';
 import { factOf, type JournalRecord } from '../../model/record.ts';
+import { gathered } from '../gathered.ts';
 import type { Scene } from './scene.ts';
 
 export type SeenKind = 'plant' | 'genus' | 'from' | 'stored' | 'in' | 'source';
 
-/** The most frequent first, then by the alphabet. What the line that is being written says does not count. */
-export function seenTexts({ journal, entry }: Scene, kind: SeenKind): string[] {
-  const counts = new Map<string, number>();
-  const see = (text: string | undefined, times = 1) => {
-    if (text) counts.set(text, (counts.get(text) ?? 0) + times);
-  };
-  if (kind === 'source') {
-    for (const { record } of journal.globalEntries('guide')) see(factOf(record, kind)?.value.text);
-  } else seeLots(journal, kind, see);
-  if (kind === 'plant') for (const { record } of journal.globalEntries('guide')) see(record.subject?.text);
-  if (entry) see(textIn(entry.record, kind), -1);
-  return [...counts].filter(([, n]) => n > 0).sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1)).map(([text]) => text);
+/** How often each text stands in the lots. */
+type Counts = Map<string, number>;
+type OfLots = Exclude<SeenKind, 'source'>;
+
+const kinds: readonly OfLots[] = ['plant', 'genus', 'from', 'stored', 'in'];
+
+const inLots = gathered<readonly (readonly [OfLots, string])[], Readonly<Record<OfLots, Counts>>>({
+  begin: () => ({ plant: new Map(), genus: new Map(), from: new Map(), stored: new Map(), in: new Map() }),
+  part: (id, journal) => {
+    const lot = journal.lot(id);
+    return lot && kinds.flatMap(kind => textsOf(lot, kind).map(text => [kind, text] as const));
+  },
+  add: (whole, texts) => texts.forEach(([kind, text]) => see(whole[kind], text, 1)),
+  take: (whole, texts) => texts.forEach(([kind, text]) => see(whole[kind], text, -1)),
+});
+
+function textsOf({ definition: { record }, batches }: Lot, kind: OfLots): string[] {
+  const texts = kind === 'in' ? Array.from(batches.values(), ({ medium }) => medium) : [textIn(record, kind)];
+  return texts.filter(text => text !== undefined && text !== '') as string[];
 }
 
-function seeLots(journal: Journal, kind: Exclude<SeenKind, 'source'>, see: (text: string | undefined) => void): void {
-  for (const id of journal.ids()) {
-    const lot = journal.lot(id);
-    if (!lot) continue;
-    if (kind === 'in') for (const { medium } of lot.batches.values()) see(medium);
-    else see(textIn(lot.definition.record, kind));
+function see(counts: Counts, text: string | undefined, times: number): void {
+  if (!text) return;
+  const sum = (counts.get(text) ?? 0) + times;
+  if (sum > 0) counts.set(text, sum);
+  else counts.delete(text);
+}
+
+/** The most frequent first, then by the alphabet. What the line that is being written says does not count. */
+export function seenTexts({ journal, entry, now }: Scene, kind: SeenKind): string[] {
+  const counts: Counts = new Map(kind === 'source' ? [] : inLots(journal, now.day)[kind]);
+  if (kind === 'source') {
+    for (const { record } of journal.globalEntries('guide')) see(counts, factOf(record, kind)?.value.text, 1);
   }
+  if (kind === 'plant') for (const { record } of journal.globalEntries('guide')) see(counts, record.subject?.text, 1);
+  if (entry) see(counts, textIn(entry.record, kind), -1);
+  return [...counts].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1)).map(([text]) => text);
 }
 
 function textIn(record: JournalRecord, kind: SeenKind): string | undefined {

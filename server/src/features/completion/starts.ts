@@ -7,8 +7,7 @@ import { quotedPlant, seenTexts } from './seen.ts';
 import { timed } from './moments.ts';
 import type { SpotOf } from './spot.ts';
 import { openBatches, type BatchNow } from './batches.ts';
-import { best } from './best.ts';
-import { likeliest, newestFirst } from './subjects.ts';
+import { likeliest } from './subjects.ts';
 import type { Suggestion } from './suggestion.ts';
 import { factTemplate } from './fact-template.ts';
 import { freeId } from './free-id.ts';
@@ -30,7 +29,7 @@ export function starts({ alone }: SpotOf<'start'>, scene: Scene): Suggestion[] {
   // Whoever writes `cold` is led to `chill`.
   const isWord = begun.length === 0 && scene.typed.length > 2;
   const meant = isWord ? all.filter(keyword => fits(scene, keywords[keyword].says)) : [];
-  const recent = best(openBatches(scene.journal, scene.now.day), LAST, newestFirst);
+  const recent = openBatches(scene.journal, scene.now.day).slice(0, LAST);
   return [...begun, ...meant].map((keyword): Suggestion => {
     const { says, example } = keywords[keyword];
     const suggestion = {

@@ -8,7 +8,7 @@ import { germinatedOf } from '../words/germination.ts';
 import { dosesText } from '../words/soaks.ts';
 import { stageProgressText } from '../words/stages.ts';
 import { openBatches, otherBatches, type BatchNow } from './batches.ts';
-import { best } from './best.ts';
+import { regimesOf, stocksOf } from './defined.ts';
 import { dayOfScene, fits, fitsLower, type Scene } from './scene.ts';
 import { MOST, type Suggestion } from './suggestion.ts';
 import { zones } from './zones.ts';
@@ -17,7 +17,10 @@ export function subjects(keyword: Keyword, scene: Scene): Suggestion[] {
   const kind: SubjectKind = keywords[keyword].subject;
   switch (kind) {
     case 'batch': return batches(keyword, scene).map(suggestionOf(scene));
-    case 'any': return [...batches(keyword, scene).map(suggestionOf(scene)), ...others(scene)];
+    case 'any': {
+      const found = batches(keyword, scene).map(suggestionOf(scene));
+      return found.length < MOST ? [...found, ...others(scene)] : found;
+    }
     case 'limited': return limited(scene);
     case 'zone': return zones(scene);
     default: return [];
@@ -30,29 +33,23 @@ export function batches(keyword: Keyword, scene: Scene, most = MOST): BatchNow[]
   const wanted = scene.typed.toLowerCase();
   const fitting = (all: readonly BatchNow[]) => (wanted === '' ? all : all.filter(({ find }) => fitsLower(find, wanted)));
   const open = likeliest(keyword, fitting(openBatches(journal, now.day)), dayOfScene(scene), most);
-  const closed = wanted === '' ? [] : best(fitting(otherBatches(journal, now.day)), most - open.length, newestFirst);
-  return [...open, ...closed];
+  return wanted === '' ? open : [...open, ...fitting(otherBatches(journal, now.day)).slice(0, most - open.length)];
 }
 
-/** Those that a record of a keyword on a day is about most likely. */
-export function likeliest(keyword: Keyword, open: readonly BatchNow[], day: Day, most: number): BatchNow[] {
-  const rank = ranks[keyword] ?? (() => 0);
-  const ranked = open.map((each): Ranked => ({ each, rank: rank(each, day) }));
-  return best(ranked, most, (a, b) => a.rank - b.rank || newestFirst(a.each, b.each)).map(({ each }) => each);
-}
-
-interface Ranked {
-  readonly each: BatchNow;
-  readonly rank: number;
-}
-
-/** By the day of the last record, then by the path. */
-export function newestFirst(a: BatchNow, b: BatchNow): number {
-  return b.last - a.last || (a.key < b.key ? -1 : 1);
+/** Those that a record of a keyword on a day is about most likely; of what is as likely the first. */
+export function likeliest(keyword: Keyword, batches: readonly BatchNow[], day: Day, most: number): BatchNow[] {
+  const byRank: Readonly<Record<Rank, BatchNow[]>> = { 0: [], 1: [], 2: [] };
+  for (const each of batches) {
+    if (byRank[0].length === most) break;
+    byRank[ranks[keyword]?.(each, day) ?? 0].push(each);
+  }
+  return [...byRank[0], ...byRank[1], ...byRank[2]].slice(0, most);
 }
 
 /** How likely a record of a keyword is about a batch: 0 is likeliest. */
-const ranks: Partial<Record<Keyword, (batch: BatchNow, day: number) => number>> = {
+type Rank = 0 | 1 | 2;
+
+const ranks: Partial<Record<Keyword, (batch: BatchNow, day: Day) => Rank>> = {
   lift: ({ soaking }) => (soaking ? 0 : 1),
   soak: unsown, scarify: unsown,
   sow: ({ standing, soaking, batch }) => (standing.sowing ? 2 : soaking || batch.soaks.length > 0 ? 0 : 1),
@@ -65,19 +62,19 @@ const ranks: Partial<Record<Keyword, (batch: BatchNow, day: number) => number>> 
   split: ({ standing, batch }) => (standing.sowing || batch.children.length > 0 ? 1 : 0),
 };
 
-function unsown({ standing: { sowing }, batch: { soaks } }: BatchNow): number {
+function unsown({ standing: { sowing }, batch: { soaks } }: BatchNow): Rank {
   return sowing ? 2 : soaks.length > 0 ? 1 : 0;
 }
 
-function inMedium({ standing: { sowing }, batch: { soaks } }: BatchNow): number {
+function inMedium({ standing: { sowing }, batch: { soaks } }: BatchNow): Rank {
   return sowing || soaks.length > 0 ? 0 : 1;
 }
 
-function sown({ standing: { sowing } }: BatchNow): number {
+function sown({ standing: { sowing } }: BatchNow): Rank {
   return sowing ? 0 : 1;
 }
 
-function germinated({ standing: { totals } }: BatchNow): number {
+function germinated({ standing: { totals } }: BatchNow): Rank {
   return totals.germinated > totals.died ? 0 : 1;
 }
 
@@ -115,12 +112,11 @@ function stateText({ batch, standing, soaking, open }: BatchNow, day: number): s
 /** Stocks and regimes, with what the outline says of them. */
 function others(scene: Scene): Suggestion[] {
   const { journal } = scene;
-  return journal.definedIds().flatMap((id): Suggestion[] => {
-    if (!fits(scene, id) || journal.lot(id)) return [];
-    const [definition] = journal.definitionsOf(id);
-    const symbol = definition && symbolOf(journal, definition.record);
+  const defined = [...stocksOf(journal).map(({ entry }) => entry), ...regimesOf(journal)];
+  return defined.filter(({ record }) => fits(scene, record.subject?.text ?? '')).flatMap(({ record }): Suggestion[] => {
+    const symbol = symbolOf(journal, record);
     if (symbol?.kind !== 'stock' && symbol?.kind !== 'regime') return [];
-    return [{ kind: symbol.kind, label: id, ...(symbol.detail && { detail: symbol.detail }) }];
+    return [{ kind: symbol.kind, label: symbol.name, ...(symbol.detail && { detail: symbol.detail }) }];
   });
 }
 

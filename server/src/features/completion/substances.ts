@@ -5,6 +5,7 @@ import type { Span } from '../../model/record.ts';
 import { isoOf } from '../../model/day.ts';
 import type { Agent, Role } from '../../solutions/agent.ts';
 import { showStrength } from '../../solutions/display.ts';
+import { stocksOf } from './defined.ts';
 import { usualPowder } from './likely-amounts.ts';
 import { dayOfScene, fits, othersOf, plantIn, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
@@ -28,7 +29,7 @@ export function stocks(scene: Scene): Suggestion[] {
   const day = dayOfScene(scene);
   const keeps = ({ keeps: kept }: Solution) => kept === undefined || kept.until >= day;
   const made = ({ entry: { moment } }: Solution) => moment?.day ?? -Infinity;
-  return [...scene.journal.solutions()]
+  return stocksOf(scene.journal)
     .filter(solution => made(solution) <= day && solution.entry.line !== scene.line && fits(scene, solution.id))
     .sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || made(b) - made(a))
     .map(stockOf);

@@ -3,6 +3,7 @@ import { after, printMoment } from '../../journal/moment.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { dormancies, factsOf } from '../../model/record.ts';
+import { regimesOf } from './defined.ts';
 import { places } from './places.ts';
 import { fits, plantIn, type Scene } from './scene.ts';
 import { quoted, seenTexts } from './seen.ts';
@@ -39,13 +40,10 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
 }
 
 /** The regimes that the journal defines, with their stages. */
-export function regimes({ journal, line }: Scene): Suggestion[] {
-  return journal.definedIds().flatMap((id): Suggestion[] => {
-    const definition = journal.lot(id) ? undefined : journal.definitionsOf(id)[0];
-    if (definition?.record.keyword !== 'regime' || definition.line === line) return [];
-    const stages = factsOf(definition.record, 'stage').map(({ start, end }) => definition.line.text.slice(start, end));
-    return [{ kind: 'regime', label: id, detail: stages.join(', ') }];
-  });
+export function regimes({ journal, line: own }: Scene): Suggestion[] {
+  return regimesOf(journal).filter(({ line }) => line !== own).map(({ line: { text }, record }): Suggestion => ({
+    kind: 'regime', label: record.subject!.text, detail: factsOf(record, 'stage').map(({ start, end }) => text.slice(start, end)).join(', '),
+  }));
 }
 
 /** Ends of a soak: at the limit, and after half of it. */
