@@ -3,8 +3,8 @@ import { briefly, shortly } from '../../client/src/views/brief.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 
 const item: DueShown = {
-  key: 'k', group: 'later', kind: 'reminder', what: 'look for mould', id: 'V-1/A', plant: undefined, place: undefined,
-  when: '2026-01-11', overdueDays: 0, action: undefined,
+  key: 'k', folder: 'file:///', group: 'later', kind: 'reminder', what: 'look for mould', id: 'V-1/A', plant: undefined,
+  place: undefined, when: '2026-01-11', overdueDays: 0, writes: undefined,
   at: { uri: 'file:///a.germ', range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } } },
 };
 

@@ -44,6 +44,21 @@ test('an item of the list writes its record below today’s day line', () => inE
     }, 'the lift in the file');
   }));
 
+test('over an item stands what it writes', () => inEditor(
+  { files: { 'a.germ': journal }, settings },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.runCommand('View: Show Plumule');
+    await shows(editor, 'VER-24/A: lift');
+    const row = editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'VER-24/A: lift' }).first();
+    await editor.until(async () => {
+      await editor.page.mouse.move(5, 5);
+      await row.hover({ timeout: 3000 });
+      const tooltip = editor.page.locator('.workbench-hover').getByText('writes for today: lift VER-24/A, with the present time');
+      return tooltip.waitFor({ timeout: 3000 }).then(() => true);
+    }, 'the record');
+  }));
+
 test('the list is read and its records are written from the keyboard alone', () => inEditor(
   { files: { 'a.germ': journal }, settings },
   async editor => {

@@ -13,8 +13,8 @@ test('a running soak is due at its end, in the journal’s zone, and lies in its
   { settings, files: { 'a.germ': journal } },
   async session => {
     const due = await session.ask<DueShown[]>('plumule/due', {});
-    expect(due.map(({ id, when, group, action }) => ({ id, when, group, action }))).toContainEqual({
-      id: 'VER-24/A', when: '2026-01-11 19:00', group: 'today', action: 'lift VER-24/A 2026-01-11 19:00',
+    expect(due.map(({ id, when, group, writes }) => ({ id, when, group, writes }))).toContainEqual({
+      id: 'VER-24/A', when: '2026-01-11 19:00', group: 'today', writes: 'lift VER-24/A, with the present time',
     });
     const [soak] = await session.ask<SoakShown[]>('plumule/soaks', {});
     // 19:00 in Vienna in January is 18:00 in universal time (IANA: CET, +01:00).
@@ -59,4 +59,38 @@ test('a round of counts without a file in hand goes into the first journal, and 
     expect(await session.ask('plumule/summary', {})).toEqual({
       files: 1, lots: 1, keywords: ['zone', 'lot', 'split', 'soak', 'lift', 'sow'],
     });
+  }));
+
+test('what is due of several journals is one list in the order of time, each item told from one of the same name', () => inSession(
+  {
+    settings, folder: false,
+    files: {
+      'x/a.germ': journal, 'y/b.germ': journal.replace('2026-01-10 19:00', '2026-01-10 18:45').replace('24 seeds, B', '20 seeds, B'),
+      'y/c.germ': 'due VER-24 2026-01-11, ask for more\n',
+    },
+  },
+  async session => {
+    const added = ['x', 'y'].map(name => ({ uri: session.uri(name), name }));
+    await session.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event: { added, removed: [] } });
+    const due = await session.ask<DueShown[]>('plumule/due', {});
+    expect(due.map(({ kind, when }) => `${kind} ${when}`)).toEqual([
+      'reminder 2026-01-11', 'soak 2026-01-11 18:45', 'soak 2026-01-11 19:00',
+    ]);
+    expect(new Set(due.map(({ folder, key }) => `${folder} ${key}`)).size).toBe(3);
+    const soaks = await session.ask<SoakShown[]>('plumule/soaks', {});
+    expect(new Set(soaks.map(({ key }) => key)).size).toBe(2);
+  }));
+
+test('what an item says it writes, it writes', () => inSession(
+  { settings, files: { 'a.germ': `${journal}sow VER-24/B 2026-01-01\n` } },
+  async session => {
+    const due = await session.ask<DueShown[]>('plumule/due', {});
+    const written = await Promise.all(due.map(async ({ key, writes }) => {
+      const { text } = await session.ask<Written>('plumule/write', { key, uri: session.uri('a.germ') });
+      return [writes, text.trimStart()];
+    }));
+    expect(written).toEqual([
+      ['count VER-24/B, …', 'day 2026-01-11\ncount VER-24/B, '],
+      ['lift VER-24/A, with the present time', 'day 2026-01-11\nlift VER-24/A 18:30'],
+    ]);
   }));

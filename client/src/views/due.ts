@@ -63,14 +63,16 @@ export class DueView implements TreeDataProvider<Node> {
 }
 
 function itemOf(shown: DueShown): TreeItem {
-  const { key, what, id, plant, place, action, at, group, kind } = shown;
+  const { key, folder, what, id, plant, place, writes, at, group, kind } = shown;
   const item = new TreeItem(briefly(shown));
-  item.id = key;
+  item.id = `${folder} ${key}`;
   item.description = shortly(shown);
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
-  item.tooltip = tooltip([`${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, action && `writes: ${action}`]);
+  item.tooltip = tooltip([
+    `${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, writes && `writes for today: ${writes}`,
+  ]);
   item.command = openAt(Uri.parse(at.uri), at.range);
-  item.contextValue = action === undefined ? 'plumule.due' : 'plumule.due.writable';
+  item.contextValue = writes === undefined ? 'plumule.due' : 'plumule.due.writable';
   item.accessibilityInformation = { label: spoken(shown) };
   return item;
 }

@@ -30,6 +30,16 @@ export function recordBelowDay(ask: Ask, { minutes }: Moment): string {
   return lineOf(ask, ask.timed && minutes !== undefined ? printTime(minutes) : undefined);
 }
 
+/**
+ * The same in words that stay true while the time goes on.
+ *
+ * Example: 'lift VER-24/A, with the present time'; 'count VER-24/A, …' where the grower puts the numbers in
+ */
+export function recordWords(ask: Ask): string {
+  const line = lineOf({ ...ask, facts: ask.facts === '' ? '…' : ask.facts }, undefined);
+  return ask.timed ? `${line}, with the present time` : line;
+}
+
 function lineOf({ keyword, subject, facts }: Ask, when: string | undefined): string {
   const head = [keyword, subject, when].filter(word => word !== undefined).join(' ');
   return facts === undefined ? head : `${head}, ${facts}`;

@@ -49,8 +49,12 @@ export function due(journal: Journal, now: Moment): DueItem[] {
   for (const each of dueOfThings(journal, now)) {
     items.push(itemOf(each, keyOf(each, keys), undefined, undefined, journal.zone, now));
   }
-  return items.sort((a, b) =>
-    ranks[a.group] - ranks[b.group] || a.day - b.day || (a.minutes ?? -1) - (b.minutes ?? -1));
+  return items.sort(inDueOrder);
+}
+
+/** The order of the list, for items of several journals too: by what the clock of each says. */
+export function inDueOrder(a: DueItem, b: DueItem): number {
+  return ranks[a.group] - ranks[b.group] || a.day - b.day || (a.minutes ?? -1) - (b.minutes ?? -1);
 }
 
 const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3 };

@@ -2,7 +2,10 @@
 import type { Location, Position } from 'vscode-languageserver';
 
 export interface DueShown {
+  /** Unique in its journal. */
   readonly key: string;
+  /** Of its journal. */
+  readonly folder: string;
   readonly group: 'overdue' | 'today' | 'this week' | 'later';
   readonly kind: string;
   readonly what: string;
@@ -12,8 +15,8 @@ export interface DueShown {
   /** `2026-01-11 19:00`, without a time where none is known. */
   readonly when: string;
   readonly overdueDays: number;
-  /** The record that it asks for; undefined where there is nothing to write. */
-  readonly action: string | undefined;
+  /** In words the record that it asks for, which `plumule/write` gives; undefined where there is nothing to write. */
+  readonly writes: string | undefined;
   readonly at: Location;
 }
 

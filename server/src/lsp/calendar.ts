@@ -1,8 +1,8 @@
 /** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import { countingRound } from '../calendar/counting-round.ts';
-import { recordBelowDay } from '../calendar/ask.ts';
-import type { DueItem } from '../calendar/due.ts';
+import { recordBelowDay, recordWords } from '../calendar/ask.ts';
+import { inDueOrder, type DueItem } from '../calendar/due.ts';
 import { icsOf } from '../calendar/ics.ts';
 import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
@@ -15,42 +15,27 @@ import type { Entry } from '../journal/life.ts';
 import { instantOf } from './clock.ts';
 import { locationOf } from './convert.ts';
 import { dueNow } from './due-memo.ts';
-import { guarded } from './guard.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
+import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
 import type { Room } from './workspace.ts';
 
-/** What our client sends along, where the request takes it. */
-interface Asked {
-  /** The file to write to where no file has today's records. */
-  readonly uri?: string;
-  readonly batch?: string;
-  /** Of an item of the due list. */
-  readonly key?: string;
-  /** The present, in milliseconds since 1970-01-01T00:00Z. */
-  readonly stamp?: number;
-}
-
 export function serveCalendar(connection: Connection, service: Service): void {
   const now = (room: Room) => service.now(room);
-  const request = <Result>(name: string, otherwise: Result, work: (asked: Asked) => Result): void => {
-    const handler = guarded(connection, name, otherwise, async (asked: Asked) => {
-      await service.ready();
-      return work(asked);
-    });
-    connection.onRequest(`plumule/${name}`, (asked: Asked, token: CancellationToken) => handler(asked, token));
-  };
+  const request = ownRequests(connection, service);
   const each = <Result>(work: (journal: Journal, moment: Moment, room: Room) => Result[]): Result[] =>
     [...service.rooms()].flatMap(room => work(room.journal, now(room), room));
 
-  request('due', [], (): DueShown[] => each((journal, moment) =>
-    dueNow(journal, moment).map(item => dueShown(item, service))));
+  request('due', [], (): DueShown[] => each((journal, moment, room) =>
+    dueNow(journal, moment).map(item => ({ room, item })))
+    .sort((a, b) => inDueOrder(a.item, b.item))
+    .map(({ room, item }) => dueShown(item, room, service)));
 
   request('places', [], (): PlaceShown[] => each((journal, moment) =>
     placesNow(journal, moment).map(container => containerShown(container, service))));
 
-  request('soaks', [], (): SoakShown[] => each((journal, moment) =>
-    runningSoaks(journal, moment).map(running => soakShown(running, journal.zone, service))));
+  request('soaks', [], (): SoakShown[] => each((journal, moment, room) =>
+    runningSoaks(journal, moment).map(running => soakShown(running, room, service))));
 
   request('summary', { files: 0, lots: 0, keywords: [] }, (): Summary =>
     summaryOfAll([...service.rooms()].map(({ journal }) => journal)));
@@ -102,20 +87,20 @@ function containerShown({ name, places }: Container, service: Service): PlaceSho
   return { name, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
 }
 
-function soakShown(running: RunningSoak, zone: string | undefined, service: Service): SoakShown {
+function soakShown(running: RunningSoak, { folder, journal: { zone } }: Room, service: Service): SoakShown {
   const { batch, lot, soak, end, limitAt } = running;
   return {
-    key: `${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
+    key: `${folder} ${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
     end: instantOf(end, zone), endText: printMoment(end),
     limit: instantOf(limitAt, zone), limitText: printMoment(limitAt),
     at: locationOf(subjectOf(soak.entry), service),
   };
 }
 
-function dueShown(item: DueItem, service: Service): DueShown {
-  const { key, group, kind, what, id, plant, overdueDays, place, action } = item;
+function dueShown(item: DueItem, { folder }: Room, service: Service): DueShown {
+  const { key, group, kind, what, id, plant, overdueDays, place, ask } = item;
   return {
-    key, group, kind, what, id, plant, overdueDays, place, action,
+    key, folder, group, kind, what, id, plant, overdueDays, place, writes: ask && recordWords(ask),
     when: printMoment({ day: item.day, minutes: item.minutes }),
     at: locationOf(subjectOf(item.entry), service),
   };

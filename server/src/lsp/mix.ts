@@ -1,17 +1,11 @@
 /** The requests behind the editor's questions for a solution. */
-import type { CancellationToken, Connection } from 'vscode-languageserver';
-import { mixAnswer, type MixQuestion, type MixReply } from '../features/mix/answer.ts';
+import type { Connection } from 'vscode-languageserver';
+import { mixAnswer, type MixReply } from '../features/mix/answer.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
 import { Journal } from '../journal/journal.ts';
 import type { Written } from './calendar-shapes.ts';
-import { guarded } from './guard.ts';
+import { ownRequests } from './own-requests.ts';
 import type { Service } from './service.ts';
-
-interface Asked {
-  readonly question: MixQuestion;
-  /** The file that is being worked in; without one the first journal is asked, and without any an empty one. */
-  readonly uri?: string | undefined;
-}
 
 export interface MixShown extends MixReply {
   /** The record as an edit; null where there is none, or no file to put it into. */
@@ -19,8 +13,7 @@ export interface MixShown extends MixReply {
 }
 
 export function serveMix(connection: Connection, service: Service): void {
-  const handler = guarded(connection, 'mix', null, async ({ question, uri }: Asked): Promise<MixShown> => {
-    await service.ready();
+  ownRequests(connection, service)('mix', null, ({ question = {}, uri }): MixShown | null => {
     const found = uri === undefined ? undefined : service.find(uri);
     const room = found?.room ?? [...service.rooms()][0];
     if (!room) return { ...mixAnswer(question, new Journal(), 0), written: null };
@@ -33,5 +26,4 @@ export function serveMix(connection: Connection, service: Service): void {
     const place = placeRecords(file, day, [reply.record]);
     return { ...reply, written: { uri: target, version: service.versionOf(target), ...place } };
   });
-  connection.onRequest('plumule/mix', (asked: Asked, token: CancellationToken) => handler(asked, token));
 }

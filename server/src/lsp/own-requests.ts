@@ -1,0 +1,32 @@
+/** Requests of our own client, beyond the protocol's. */
+import type { CancellationToken, Connection, Position } from 'vscode-languageserver';
+import type { MixQuestion } from '../features/mix/answer.ts';
+import { guarded } from './guard.ts';
+import type { Service } from './service.ts';
+
+/** What is sent along, where the request takes it. */
+export interface Asked {
+  /** The file that is being worked in. */
+  readonly uri?: string | undefined;
+  readonly position?: Position | undefined;
+  readonly lot?: string | undefined;
+  readonly batch?: string;
+  /** Of an item of the due list. */
+  readonly key?: string;
+  /** The present, in milliseconds since 1970-01-01T00:00Z. */
+  readonly stamp?: number;
+  readonly question?: MixQuestion;
+}
+
+/** Registers `plumule/<name>`: guarded, and answered when all journals have been read. */
+export type OwnRequest = <Result>(name: string, otherwise: Result, work: (asked: Asked) => Result) => void;
+
+export function ownRequests(connection: Connection, service: Service): OwnRequest {
+  return (name, otherwise, work) => {
+    const handler = guarded(connection, name, otherwise, async (asked: Asked) => {
+      await service.ready();
+      return work(asked);
+    });
+    connection.onRequest(`plumule/${name}`, (asked: Asked, token: CancellationToken) => handler(asked, token));
+  };
+}
