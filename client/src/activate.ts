@@ -5,6 +5,7 @@ import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
 import { registerMix } from './mix.ts';
 import { registerNewJournal } from './new-journal.ts';
+import { registerReports } from './reports.ts';
 import { journalServer } from './server.ts';
 
 let running: BaseLanguageClient | undefined;
@@ -12,7 +13,7 @@ let running: BaseLanguageClient | undefined;
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: 'plumule' }],
   diagnosticCollectionName: 'plumule',
-  initializationOptions: { files: true },
+  initializationOptions: { files: true, pictures: true, commands: ['plumule.compare'] },
 };
 
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
@@ -22,8 +23,9 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   void commands.executeCommand('setContext', 'plumule.active', true);
   registerNewJournal(context);
   answerFiles(client);
-  await client.start();
   const server = journalServer(client);
+  registerReports(context, server);
+  await client.start();
   showCalendar(context, server);
   registerMix(context, server);
 }

@@ -1,9 +1,11 @@
 /** The calendar in the editor: the views, the status bar, the soak alarm, and their commands. */
-import { commands, Uri, window, workspace, type ExtensionContext } from 'vscode';
+import { commands, window, type ExtensionContext } from 'vscode';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 import { SoakAlarm } from './alarm.ts';
+import { saveAs } from './saving.ts';
 import type { JournalServer } from './server.ts';
+import { printPlaces } from './sheet.ts';
 import { DueView } from './views/due.ts';
 import { JournalStatus } from './views/language-status.ts';
 import { PlacesView } from './views/places.ts';
@@ -50,6 +52,7 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
       await write(await server.round(uri), 'Nothing is waiting to be counted.');
     }),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
+    commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),
   );
   refresh();
 }
@@ -68,10 +71,7 @@ async function write(written: Parameters<typeof writeRecord>[0] | null, nothing 
 }
 
 async function exportCalendar(server: JournalServer): Promise<void> {
-  const folder = workspace.workspaceFolders?.[0]?.uri;
-  const defaultUri = folder && Uri.joinPath(folder, 'plumule.ics');
-  const target = await window.showSaveDialog({ filters: { iCalendar: ['ics'] }, ...(defaultUri && { defaultUri }) });
-  if (!target) return;
-  await workspace.fs.writeFile(target, new TextEncoder().encode(await server.ics()));
-  void window.showInformationMessage('The calendar was written. Import it again later: entries are updated, not doubled.');
+  if (await saveAs('plumule.ics', { iCalendar: ['ics'] }, () => server.ics())) {
+    void window.showInformationMessage('The calendar was written. Import it again later: entries are updated, not doubled.');
+  }
 }

@@ -1,10 +1,13 @@
 /** Answers the server's questions for files through the editor's own file system: disk, remote or virtual. */
 import { FileSystemError, FileType, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { PictureFound } from '../../server/src/lsp/files.ts';
 
 export function answerFiles(client: BaseLanguageClient): void {
   client.onRequest('plumule/list', ({ folder, deep }: { folder: string; deep: boolean }) => list(Uri.parse(folder), deep));
   client.onRequest('plumule/read', ({ uri }: { uri: string }) => read(Uri.parse(uri)));
+  client.onRequest('plumule/picture', ({ uri, folder }: { uri: string; folder: string }) =>
+    picture(Uri.parse(uri), Uri.parse(folder)));
 }
 
 /** Not by the editor's search: that one is not there in every virtual workspace, and leaves out what git ignores. */
@@ -29,4 +32,21 @@ async function read(uri: Uri): Promise<{ text?: string; error?: string }> {
     if (error instanceof FileSystemError && error.code === 'FileNotFound') return {};
     return { error: error instanceof TypeError ? 'the file is not UTF-8' : String(error) };
   }
+}
+
+/** File systems whose pictures the editor shows in a hover. */
+const SHOWN = ['file', 'vscode-remote'];
+
+/** A picture that stands below a folder as a plain file; nothing that a link leads to, which may lie anywhere. */
+async function picture(uri: Uri, folder: Uri): Promise<PictureFound> {
+  if (!SHOWN.includes(uri.scheme)) return { why: 'unreachable' };
+  const parts = uri.path.slice(folder.path.length).split('/').filter(part => part !== '');
+  let at = folder;
+  for (const [i, part] of parts.entries()) {
+    at = Uri.joinPath(at, part);
+    const type = await workspace.fs.stat(at).then(found => found.type, () => FileType.Unknown);
+    if ((type & FileType.SymbolicLink) !== 0) return { why: 'link' };
+    if (type !== (i < parts.length - 1 ? FileType.Directory : FileType.File)) return { why: 'missing' };
+  }
+  return { address: at.toString() };
 }

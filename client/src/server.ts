@@ -1,9 +1,11 @@
 /** The requests that our server answers beyond the protocol's own. */
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { EventEmitter, type Event } from 'vscode';
+import type { BaseLanguageClient, Position } from 'vscode-languageclient';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
+import type { LotsShown } from '../../server/src/lsp/report.ts';
 
 export interface JournalServer {
   due(): Promise<DueShown[]>;
@@ -19,10 +21,19 @@ export interface JournalServer {
   ics(): Promise<string>;
   /** What is known of a solution that is being asked for; null where the server could not answer. */
   mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
-  onChanged(listener: () => void): { dispose(): void };
+  /** Markdown: of one lot, or of all journals that are open. */
+  report(of?: { readonly uri: string; readonly lot: string }): Promise<string>;
+  /** The lot that a place is about, or those to choose from. */
+  lots(at?: { readonly uri: string; readonly position: Position }): Promise<LotsShown>;
+  /** A page of HTML to print: what lies where. */
+  sheet(): Promise<string>;
+  readonly onChanged: Event<void>;
 }
 
 export function journalServer(client: BaseLanguageClient): JournalServer {
+  // The client itself takes one listener alone.
+  const changed = new EventEmitter<void>();
+  client.onNotification('plumule/changed', () => changed.fire());
   return {
     due: () => client.sendRequest('plumule/due', {}),
     places: () => client.sendRequest('plumule/places', {}),
@@ -33,6 +44,9 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
-    onChanged: listener => client.onNotification('plumule/changed', listener),
+    report: of => client.sendRequest('plumule/report', of ?? {}),
+    lots: at => client.sendRequest('plumule/lots', at ?? {}),
+    sheet: () => client.sendRequest('plumule/sheet', {}),
+    onChanged: changed.event,
   };
 }

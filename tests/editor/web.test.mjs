@@ -10,7 +10,7 @@ soak VER-24/B 19:00, water, 24 h, at bag 2
 };
 const settings = { 'plumule.asOf': '2026-01-11T18:30' };
 
-/** What a journal in the browser must do: problems, hover, a jump to another file, and what is due. */
+/** What a journal in the browser must do: problems, hover, a jump to another file, what is due, and a report. */
 async function works(editor) {
   await editor.clickFile('bench.germ');
   await editor.until(async () => (await editor.problems()).some(row => row?.includes('the limit is 24 h')), 'the problem');
@@ -26,6 +26,10 @@ async function works(editor) {
   const rows = editor.page.locator('.part.sidebar .monaco-list-row');
   await rows.filter({ hasText: 'VER-24/B: lift' }).first().waitFor();
   await rows.filter({ hasText: 'VER-24/A' }).first().waitFor();
+  // The cursor is still on the lot.
+  await editor.runCommand('Plumule: Compare the Batches of This Lot');
+  await editor.until(async () => (await editor.webview().locator('body').innerText()).includes('GA3 500 ppm'), 'the report');
+  await editor.page.locator('.editor-group-container').first().locator('.view-line').first().click();
 }
 
 test('in a browser without Node the whole extension works on the files of the editor', () => inEditor(

@@ -23,7 +23,7 @@ const sown = `
 describe('above a lot', () => {
   test('stand its batches with their shares, and what is due', () => {
     expect(lenses(`${sown}\n  count V-1/A 2026-01-18, 3\n  count V-1/B 2026-01-18, 0`)).toEqual([
-      '1: 2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A, B due yesterday', '1: compare',
+      '1: compare', '1: 2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A, B due yesterday',
     ]);
   });
 
@@ -59,7 +59,7 @@ describe('above a lot', () => {
     const text = ['lot V-1 Iris, 60 seeds', `split V-1, ${parts.map(part => `${part} 10 seeds`).join(', ')}`,
       ...parts.map(part => `sow V-1/${part} 2026-01-20`), ...parts.map(part => `count V-1/${part} 2026-01-25, 5`)].join('\n');
     expect(lenses(text)).toEqual([
-      '1: 6 of 6 open · A 5 of 10 = 50 % · B 5 of 10 = 50 % · C 5 of 10 = 50 % · D 5 of 10 = 50 % · 2 more', '1: compare',
+      '1: compare', '1: 6 of 6 open · A 5 of 10 = 50 % · B 5 of 10 = 50 % · C 5 of 10 = 50 % · D 5 of 10 = 50 % · 2 more',
     ]);
   });
 

@@ -36,7 +36,7 @@ test('a lens over a lot has its title when it comes into view, and leads nowhere
 test('a client that has the command gets the way to the comparison', () => inSession(
   { settings, initializationOptions: { commands: ['plumule.compare'] } }, async session => {
     await session.open('a.germ', journal);
-    expect(await titles(session)).toEqual([[state, ''], ['compare', 'plumule.compare']]);
+    expect(await titles(session)).toEqual([['compare', 'plumule.compare'], [state, '']]);
   }));
 
 test('a lens of a lot that is gone has a dash', () => inSession({ settings }, async session => {

@@ -1,6 +1,7 @@
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { DiskFault } from './fault.ts';
 import { findJournals } from './find.ts';
+import { plainFileBelow } from './plain-file.ts';
 import { readJournal } from './read.ts';
 
 /** The journals on this machine's disk, by address (`file:///...`), for a server whose client gives it none. */
@@ -25,6 +26,13 @@ export const filesOnDisk = {
       if (error instanceof DiskFault && error.gone) return undefined;
       throw error;
     }
+  },
+
+  /** A picture below a folder, by address, if it is a plain file that no link leads to. */
+  async picture(address: string, folder: string): Promise<{ address: string } | { why: 'link' | 'missing' }> {
+    const [root, file] = [pathOf(folder), pathOf(address)];
+    const found = root === undefined || file === undefined ? 'missing' : await plainFileBelow(root, file);
+    return found === 'file' ? { address } : { why: found };
   },
 };
 

@@ -32,8 +32,9 @@ export function lensesOf(journal: Journal, file: string): Lens[] {
     const lot = journal.lot(record.subject.text);
     if (lot?.definition.line !== line) continue;
     const place = placeOf(line, record.keywordSpan);
-    if ([...lot.batches.values()].some(isUsed)) lenses.push({ place, lot: lot.id, about: 'state' });
+    // The way to the comparison first: what stands behind it may be longer than the editor is wide.
     if (canCompare(lot)) lenses.push({ place, lot: lot.id, about: 'compare' });
+    if ([...lot.batches.values()].some(isUsed)) lenses.push({ place, lot: lot.id, about: 'state' });
   }
   return lenses;
 }

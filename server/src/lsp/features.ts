@@ -11,6 +11,7 @@ import { guarded } from './guard.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
+import { serveReport } from './report.ts';
 import type { Service, Snapshot } from './service.ts';
 import { serveWriting, writingCapabilities } from './writing.ts';
 
@@ -19,7 +20,8 @@ import { serveWriting, writingCapabilities } from './writing.ts';
  * Where the document is changed while its journal is still read, a place in it may be another one now: that is said.
  */
 export type About = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
-  name: string, otherwise: Result, work: (snapshot: Snapshot, params: Params) => Result | ResponseError,
+  name: string, otherwise: Result,
+  work: (snapshot: Snapshot, params: Params) => Result | ResponseError | Promise<Result>,
 ) => ReturnType<typeof guarded<Params, Result>>;
 
 export function featureCapabilities(client: ClientCapabilities): ServerCapabilities {
@@ -49,4 +51,5 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveActions(connection, about, service);
   serveCalendar(connection, service);
   serveMix(connection, service);
+  serveReport(connection, service);
 }

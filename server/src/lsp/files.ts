@@ -6,10 +6,16 @@ export interface Files {
   list(folder: string, deep: boolean): Promise<string[]>;
   /** The text of a journal; undefined where it is gone. Throws with a plain message where it cannot be read. */
   read(uri: string): Promise<string | undefined>;
+  /** Whether a plain file stands below a folder, reached through no link, and where the editor shows it from. */
+  picture(uri: string, folder: string): Promise<PictureFound>;
 }
+
+export type PictureFound =
+  { readonly address: string } | { readonly why: 'missing' | 'link' | 'unreachable' };
 
 const listRequest = new RequestType<{ folder: string; deep: boolean }, string[], void>('plumule/list');
 const readRequest = new RequestType<{ uri: string }, { text?: string; error?: string }, void>('plumule/read');
+const pictureRequest = new RequestType<{ uri: string; folder: string }, PictureFound, void>('plumule/picture');
 
 /** The editor's own file system, which also reaches remote and virtual folders. */
 export function filesOfClient(connection: Connection): Files {
@@ -20,5 +26,6 @@ export function filesOfClient(connection: Connection): Files {
       if (error !== undefined) throw new Error(error);
       return text;
     },
+    picture: (uri, folder) => connection.sendRequest(pictureRequest, { uri, folder }),
   };
 }

@@ -57,7 +57,12 @@ export class Publisher {
     if (this.#waiting) return;
     this.#waiting = true;
     // A turn of the loop later: whatever else the client has sent by then is one change with this.
-    this.#later(() => this.#publishAll());
+    this.#later(() => this.flush());
+  }
+
+  /** Publishes at once what waits to be published. */
+  flush(): void {
+    if (this.#waiting) this.#publishAll();
   }
 
   /** Forgets what a file shows, so that it is sent again: a client may have dropped it with the closed document. */

@@ -4,16 +4,20 @@ import { foldsOf } from '../features/folding.ts';
 import { hoverAt } from '../features/hover/hover.ts';
 import { rangeOf } from './convert.ts';
 import type { About } from './features.ts';
+import { pictureMarkdown } from './pictures.ts';
 import { hoverContents } from './plain.ts';
 import type { Service } from './service.ts';
 
 export const readingCapabilities: ServerCapabilities = { hoverProvider: true, foldingRangeProvider: true };
 
 export function serveReading(connection: Connection, about: About, service: Service): void {
-  connection.onHover(about('hover', null, (snapshot, { position }): Hover | null => {
+  connection.onHover(about('hover', null, async (snapshot, { position, textDocument: { uri } }): Promise<Hover | null> => {
     const { journal, file, now } = snapshot;
     const hover = hoverAt(journal, file, position, now);
-    return hover ? { contents: hoverContents(hover.markdown, service.client()), range: rangeOf(hover.place) } : null;
+    if (!hover) return null;
+    const { markdown, place, picture } = hover;
+    const shown = picture ? await pictureMarkdown(picture, uri, snapshot, service) : markdown;
+    return { contents: hoverContents(shown, service.client()), range: rangeOf(place) };
   }));
 
   connection.onFoldingRanges(about('folding', null, ({ journal, file }) => {

@@ -27,6 +27,8 @@ interface OurOptions {
   readonly settings?: unknown;
   /** Commands of the client that a lens may lead to. */
   readonly commands?: unknown;
+  /** Pictures in hovers are shown, their width by `|width=`, as VS Code has it. */
+  readonly pictures?: boolean;
 }
 
 const MINUTE = 60_000;
@@ -36,6 +38,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   let client: ClientCapabilities = {};
   let settings: Settings = readSettings(undefined);
   let commands: ReadonlySet<string> = new Set();
+  let pictures = false;
+  let files: Files;
   let workspace: Workspace;
   /** The client's settings have come, if it has any to ask for. */
   let configured: Promise<void> = Promise.resolve();
@@ -53,6 +57,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     const ours = (params.initializationOptions ?? {}) as OurOptions;
     settings = readSettings(ours.settings);
     commands = new Set(Array.isArray(ours.commands) ? ours.commands.map(String) : []);
+    pictures = ours.pictures === true;
     const { publishDiagnostics } = client.textDocument ?? {};
     publisher.options = {
       relatedInformation: publishDiagnostics?.relatedInformation === true,
@@ -60,7 +65,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     };
     // Views of the journal in our own client; no other knows the message.
     if (ours.files === true) publisher.published = () => void connection.sendNotification('plumule/changed');
-    const files = ours.files === true || !disk ? filesOfClient(connection) : disk;
+    files = ours.files === true || !disk ? filesOfClient(connection) : disk;
     workspace = new Workspace(
       files, (room, file) => follow(room, file), message => connection.console.warn(message));
     applySettings();
@@ -135,6 +140,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       await configured;
       await Promise.all([...workspace.rooms].map(room => room.loaded));
     },
+    check: () => publisher.flush(),
     find: uri => workspace.find(uri),
     rooms: () => workspace.rooms,
     now,
@@ -143,6 +149,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     client: () => client,
     settings: () => settings,
     commands: () => commands,
+    showsPictures: () => pictures && settings.hovers.photos,
+    findPicture: (uri, folder) => files.picture(uri, folder),
   });
   documents.listen(connection);
 

@@ -2,6 +2,7 @@
 import type { ClientCapabilities } from 'vscode-languageserver';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { PictureFound } from './files.ts';
 import type { Settings } from './settings.ts';
 import type { Room } from './workspace.ts';
 
@@ -19,6 +20,8 @@ export interface Service {
   snapshot(uri: string): Promise<Snapshot | undefined>;
   /** Resolves when the settings have come and all journals have been read. */
   ready(): Promise<void>;
+  /** Brings the problems up to date with changes of this very moment. */
+  check(): void;
   find(uri: string): { readonly room: Room; readonly file: string } | undefined;
   rooms(): Iterable<Room>;
   now(room: Room): Moment;
@@ -28,4 +31,7 @@ export interface Service {
   settings(): Settings;
   /** Commands that the client has beside the protocol's own. */
   commands(): ReadonlySet<string>;
+  /** Whether the client shows pictures in hovers, and the grower wants them. */
+  showsPictures(): boolean;
+  findPicture(uri: string, folder: string): Promise<PictureFound>;
 }

@@ -9,6 +9,7 @@ import type { SeveritySettings } from './publisher.ts';
 interface Shown {
   readonly hints: { readonly counts: boolean; readonly soaks: boolean; readonly stages: boolean };
   readonly lens: { readonly lots: boolean };
+  readonly hovers: { readonly photos: boolean };
 }
 
 export interface Settings extends Shown {
@@ -33,6 +34,7 @@ export function readSettings(section: unknown): Settings {
     severity: severityOf(objectOf(objectOf(root.problems).severity)),
     hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
     lens: { lots: objectOf(root.lens).lots !== false },
+    hovers: { photos: objectOf(root.hovers).photos !== false },
     asOf: typeof asOf === 'string' ? momentOf(asOf) : undefined,
   };
 }

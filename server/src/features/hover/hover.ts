@@ -4,6 +4,7 @@ import type { Moment } from '../../journal/moment.ts';
 import { rootOf } from '../../journal/mentions.ts';
 import type { Position } from '../../text/line-store.ts';
 import { lifeOf } from '../events.ts';
+import { escapeMarkdown } from '../markdown.ts';
 import type { Place } from '../place.ts';
 import { thingAt, type Thing } from '../thing.ts';
 import { hoverAgent } from './agent.ts';
@@ -14,6 +15,7 @@ import { hoverFact } from './fact.ts';
 import { hoverKeyword } from './keyword.ts';
 import { hoverLimit } from './limit.ts';
 import { hoverLot } from './lot.ts';
+import { pictureAt, type Picture } from './photo.ts';
 import { hoverRegime } from './regime.ts';
 import type { HoverContext } from './section.ts';
 import { hoverStock } from './stock.ts';
@@ -23,13 +25,16 @@ export interface Hover {
   readonly markdown: string;
   /** The words that it is about. */
   readonly place: Place;
+  readonly picture: Picture | undefined;
 }
 
 /** Undefined where there is nothing to say. `now` is the present in the journal's zone. */
 export function hoverAt(journal: Journal, file: string, position: Position, now: Moment): Hover | undefined {
   const thing = thingAt(journal, file, position);
-  const markdown = thing && markdownOf(thing, { journal, now });
-  return thing && markdown !== undefined ? { markdown, place: thing.place } : undefined;
+  if (!thing) return undefined;
+  const picture = pictureAt(thing, { journal, now });
+  const markdown = picture ? escapeMarkdown(picture.caption) : markdownOf(thing, { journal, now });
+  return markdown === undefined ? undefined : { markdown, place: thing.place, picture };
 }
 
 function markdownOf(thing: Thing, context: HoverContext): string | undefined {

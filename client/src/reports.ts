@@ -1,0 +1,112 @@
+/** The report of a lot, and of all that is open, in the editor's own Markdown preview. It follows the journal. */
+import {
+  commands, Disposable, EventEmitter, TabInputText, TabInputWebview, Uri, ViewColumn, window, workspace,
+  type ExtensionContext, type Tab, type TextDocumentContentProvider,
+} from 'vscode';
+import type { JournalServer } from './server.ts';
+
+const SCHEME = 'plumule-report';
+
+/** A report follows when the typing has paused for so long (ms). */
+const QUIET = 700;
+
+interface OfLot {
+  readonly uri: string;
+  readonly lot: string;
+}
+
+/** Registers the commands, and what the previews of an earlier session read again when they are restored. */
+export function registerReports(context: ExtensionContext, server: JournalServer): void {
+  const reports = new Reports(server);
+  context.subscriptions.push(
+    reports,
+    workspace.registerTextDocumentContentProvider(SCHEME, reports),
+    commands.registerCommand('plumule.report', () => reports.show(undefined)),
+    commands.registerCommand('plumule.compare', async (uri?: unknown, lot?: unknown) => {
+      // From a lens both are texts; a menu of the editor sends an address of its own kind.
+      const of = typeof uri === 'string' && typeof lot === 'string' ? { uri, lot } : await chosenLot(server);
+      if (of) await reports.show(of);
+    }),
+  );
+}
+
+class Reports implements TextDocumentContentProvider {
+  readonly #server: JournalServer;
+  readonly #changed = new EventEmitter<Uri>();
+  readonly onDidChange = this.#changed.event;
+  readonly #following: Disposable;
+  /** Reports that were shown, by address; true where the journal has changed since. */
+  readonly #stale = new Map<string, boolean>();
+  #waiting: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(server: JournalServer) {
+    this.#server = server;
+    this.#following = Disposable.from(
+      window.tabGroups.onDidChangeTabs(() => this.#refresh()),
+      server.onChanged(() => {
+        for (const address of this.#stale.keys()) this.#stale.set(address, true);
+        clearTimeout(this.#waiting);
+        this.#waiting = setTimeout(() => this.#refresh(), QUIET);
+      }),
+    );
+  }
+
+  /** Of one lot beside the journal, of all in the place of it: its tables are wide. */
+  async show(of: OfLot | undefined): Promise<void> {
+    const uri = Uri.from({ scheme: SCHEME, path: of ? `/${of.lot}` : '/Report', query: of ? JSON.stringify(of) : '' });
+    try {
+      await commands.executeCommand(of ? 'markdown.showPreviewToSide' : 'markdown.showPreview', uri);
+    } catch {
+      // The editor's Markdown extension was turned off.
+      await window.showTextDocument(uri, { viewColumn: of ? ViewColumn.Beside : ViewColumn.Active, preview: true });
+    }
+  }
+
+  provideTextDocumentContent(uri: Uri): Promise<string> {
+    this.#stale.set(uri.toString(), false);
+    return this.#server.report(uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot);
+  }
+
+  dispose(): void {
+    clearTimeout(this.#waiting);
+    this.#following.dispose();
+    this.#changed.dispose();
+  }
+
+  /** Reports that somebody sees; the others when they come into view again, for a large journal takes a while. */
+  #refresh(): void {
+    const seen = window.tabGroups.all.map(({ activeTab }) => activeTab);
+    const labels = seen.flatMap(tab => (tab && isReport(tab) ? [tab.label] : []));
+    for (const [address, stale] of this.#stale) {
+      const uri = Uri.parse(address);
+      if (!stale || !labels.some(label => label.includes(uri.path.slice(1)))) continue;
+      this.#stale.set(address, false);
+      this.#changed.fire(uri);
+      // The editor lets go of a text that only a preview shows; opened anew, the preview takes it up.
+      void workspace.openTextDocument(uri);
+    }
+  }
+}
+
+/** Or any other Markdown preview: whose it is, only its label says. */
+function isReport({ input }: Tab): boolean {
+  return input instanceof TabInputText ? input.uri.scheme === SCHEME
+    : input instanceof TabInputWebview && input.viewType.endsWith('markdown.preview');
+}
+
+/** That of the line with the cursor; where it is about none, one of a list. */
+async function chosenLot(server: JournalServer): Promise<OfLot | undefined> {
+  const { document, selection } = window.activeTextEditor ?? {};
+  const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
+  // A web worker takes plain values alone, not the editor's own kind of position.
+  const position = selection && { line: selection.active.line, character: selection.active.character };
+  const { at, lots } = await server.lots(uri !== undefined && position ? { uri, position } : undefined);
+  if (uri !== undefined && at !== null) return { uri, lot: at };
+  if (lots.length === 0) {
+    void window.showInformationMessage('There is no lot in this journal yet.');
+    return undefined;
+  }
+  const items = lots.map(({ plant, ...of }) => ({ label: of.lot, description: plant ?? '', of }));
+  const title = 'Compare the Batches of a Lot';
+  return (await window.showQuickPick(items, { title, placeHolder: 'Which lot?', matchOnDescription: true }))?.of;
+}

@@ -1,0 +1,45 @@
+/** The picture over the path of a photo: only of a plain file in an open folder, and only for who can show it. */
+import { URI, Utils } from 'vscode-uri';
+import type { Picture } from '../features/hover/photo.ts';
+import { escapeMarkdown, markdownBlocks } from '../features/markdown.ts';
+import type { PictureFound } from './files.ts';
+import type { Service, Snapshot } from './service.ts';
+import { isInside } from './workspace.ts';
+
+/** In pixels: whole in a hover, be it broad or tall. */
+const WIDTH = 280;
+
+/** What VS Code shows of its own disk. */
+const SHOWN = /\.(?:svg|png|jpe?g|gif|bmp|webp)$/i;
+
+type Why = Extract<PictureFound, { readonly why: unknown }>['why'] | 'nowhere' | 'outside' | 'kind';
+
+const words: Readonly<Record<Why, string>> = {
+  missing: 'There is no such file.',
+  link: 'Not shown: a symbolic link leads there.',
+  unreachable: 'Not shown: the editor cannot show pictures of this file system.',
+  nowhere: 'Not shown: the journal lies in no folder that is open.',
+  outside: 'Not shown: it lies outside the folder of the journal.',
+  kind: 'Not shown: it is none of svg, png, jpg, gif, bmp, webp.',
+};
+
+/** What a hover says of a photo, with the picture, or with the reason why that is not shown. */
+export async function pictureMarkdown(
+  picture: Picture, uri: string, { room: { folder, deep } }: Snapshot, service: Service,
+): Promise<string> {
+  const caption = escapeMarkdown(picture.caption);
+  if (!service.showsPictures()) return caption;
+  const found = await find();
+  // The width is the editor's own addition to Markdown. An address has no sign that could end it.
+  return 'why' in found
+    ? markdownBlocks([caption, words[found.why]])
+    : markdownBlocks([caption, `![${caption}](${URI.parse(found.address).toString()}|width=${WIDTH})`]);
+
+  async function find(): Promise<{ readonly address: string } | { readonly why: Why }> {
+    if (!deep) return { why: 'nowhere' };
+    if (picture.path === undefined) return { why: 'outside' };
+    const address = Utils.joinPath(Utils.dirname(URI.parse(uri)), picture.path).toString();
+    if (!isInside(address, folder)) return { why: 'outside' };
+    return SHOWN.test(picture.path) ? service.findPicture(address, folder) : { why: 'kind' };
+  }
+}

@@ -1,0 +1,71 @@
+/** The requests behind the editor's reports: of a lot, of all that is open, and the sheet of places to print. */
+import type { Connection } from 'vscode-languageserver';
+import { URI, Utils } from 'vscode-uri';
+import { lotAt } from '../features/lot-at.ts';
+import { escapeMarkdown } from '../features/markdown.ts';
+import { reportMarkdown } from '../report/markdown.ts';
+import { placesMap } from '../report/places/map.ts';
+import { placesSheet } from '../report/places/sheet.ts';
+import { reportOf } from '../report/report.ts';
+import { ownRequests } from './own-requests.ts';
+import type { Service } from './service.ts';
+import type { Room } from './workspace.ts';
+
+export interface LotsShown {
+  /** The lot that the line of a place is about; null where it is about none. */
+  readonly at: string | null;
+  /** Those to choose from, where it is about none. */
+  readonly lots: readonly {
+    /** A file of the journal that has it. */
+    readonly uri: string;
+    readonly lot: string;
+    readonly plant: string | undefined;
+  }[];
+}
+
+/** Characters that fit beside the journal, where the report of a lot is shown. */
+const BESIDE = 56;
+
+export function serveReport(connection: Connection, service: Service): void {
+  const request = ownRequests(connection, service);
+  const filled = () => [...service.rooms()].filter(({ journal }) => journal.files.size > 0);
+
+  const reportOn = (room: Room, options: { readonly name?: string; readonly ids?: readonly string[] }) =>
+    reportOf(room.journal, room.book, { now: service.now(room), ...options });
+
+  /** Markdown. */
+  request('report', '', ({ uri, lot }): string => {
+    service.check();
+    if (lot !== undefined) {
+      const room = uri === undefined ? undefined : service.find(uri)?.room;
+      return room?.journal.lot(lot)
+        ? reportMarkdown([reportOn(room, { ids: [lot] })], BESIDE)
+        : `There is no lot ${escapeMarkdown(lot)} in this journal any more.\n`;
+    }
+    const rooms = filled();
+    return reportMarkdown(rooms.map(room => reportOn(room, nameIn(rooms, room))));
+  });
+
+  request('lots', { at: null, lots: [] }, ({ uri, position }): LotsShown => {
+    const found = uri === undefined ? undefined : service.find(uri);
+    const at = found && position && lotAt(found.room.journal, found.file, position.line);
+    if (at !== undefined) return { at, lots: [] };
+    const lots = filled().flatMap(({ journal }) => Array.from(journal.lots(), ({ id, plant, definition }) =>
+      ({ lot: id, plant, uri: service.uriOf(definition.line.store.name) })));
+    return { at: null, lots };
+  });
+
+  /** A page of HTML. */
+  request('sheet', '', (): string => {
+    const rooms = filled();
+    return placesSheet(rooms.map(room => placesMap(room.journal, { now: service.now(room), ...nameIn(rooms, room) })));
+  });
+}
+
+/** Where there are several, each is called by its folder: by the last part of its path where that tells it apart. */
+function nameIn(rooms: readonly Room[], { folder }: Room): { readonly name?: string } {
+  if (rooms.length === 1) return {};
+  const short = (address: string) => Utils.basename(URI.parse(address));
+  const isAlone = rooms.filter(each => short(each.folder) === short(folder)).length === 1;
+  return { name: isAlone ? short(folder) : URI.parse(folder).fsPath };
+}
