@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { completionsAt } from '../../server/src/features/completion/completion.ts';
+import { hoverAt } from '../../server/src/features/hover/hover.ts';
 import { hintsIn } from '../../server/src/features/inlay.ts';
 import { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
 import { linksOf } from '../../server/src/features/links.ts';
@@ -16,7 +17,7 @@ const now = at('2026-01-19 19:05');
 const word = fc.constantFrom(
   'lot', 'split', 'soak', 'lift', 'sow', 'count', 'cut', 'day', 'stock', 'dilute', 'regime', 'guide', 'limit', 'note', 'due', 'photo', 'chill',
   'V-1', 'V-1/A', 'V-1/A/', 'G1', 'Iris', '2026-01-10', '19:00', '24 h', '3', '=3', '3 rotted', 'A 24 seeds', 'GA3', '500 ppm', 'at', 'bag 1 slot 2',
-  'from', '"a, b"', '"', 'until', '20/10 C', 'https://example.org/x', '../a.jpg', '#', '🌱', '\u0301', '\ufeff', ',', ', ', ' ', '  ', '\t', '/', '=',
+  'from', '"a, b"', '"', 'until', '20/10 C', 'https://example.org/x', '../a.jpg', '9999-12-31', '100 years', '1e9 weeks', '#', '🌱', '\u0301', '\ufeff', ',', ', ', ' ', '  ', '\t', '/', '=',
 );
 const line = fc.oneof(
   { weight: 4, arbitrary: fc.array(fc.tuple(word, fc.constantFrom(' ', ', ', ',', '')), { maxLength: 8 }).map(all => all.flat().join('')) },
@@ -34,7 +35,7 @@ function isWithin(inner: Range, outer: Range): boolean {
   return !isBefore(inner.start, outer.start) && !isBefore(outer.end, inner.end);
 }
 
-test('of any text, at any position, everything that helps to write gives an answer that fits the text', () => {
+test('of any text, at any position, all that is shown or offered there fits the text', () => {
   fc.assert(fc.property(text, written => {
     const journal = new Journal();
     journal.set('a.germ', written);
@@ -50,6 +51,10 @@ test('of any text, at any position, everything that helps to write gives an answ
           expect(found.end).toBeLessThanOrEqual(length);
           expect(found.items.length).toBeLessThanOrEqual(100);
         }
+        const { place, markdown } = hoverAt(journal, 'a.germ', position, now) ?? { place: { line: number, start: 0, end: length }, markdown: '–' };
+        expect(place).toMatchObject({ line: number });
+        expect(place.start <= character && character <= place.end && place.end <= length).toBe(true);
+        expect(markdown).not.toMatch(/^$|\b(NaN|undefined|Infinity)\b|\[object/);
         const signature = signatureAt(journal, 'a.germ', position);
         for (const part of signature?.parts ?? []) expect(part.end).toBeLessThanOrEqual(signature!.label.length);
         const [ranges = []] = selectionsAt(file, [position]);

@@ -35,6 +35,10 @@ describe('the number of a day', () => {
     }));
   });
 
+  test('has its year in full where it lies beyond all that can be written', () => {
+    expect(isoOf(dayOf(9999, 12, 31)! + 1)).toBe('+010000-01-01');
+  });
+
   test.each(['2026-1-9', '2026-02-30', '2026-01-09T00:00', '', '20260109', ' 2026-01-09'])('%j is no ISO date of a day', iso => {
     expect(dayOfIso(iso)).toBeUndefined();
   });

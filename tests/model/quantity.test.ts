@@ -38,6 +38,12 @@ describe('the end of a stage', () => {
     expect(dayAfter(dayOf(2026, 1, 1)!, { value, unit })).toBe(end);
   });
 
+  test('is the last day that can be written at the latest', () => {
+    expect(dayAfter(dayOf(9999, 12, 30)!, { value: 1, unit: 'days' })).toBe(dayOf(9999, 12, 31));
+    expect(dayAfter(dayOf(9999, 1, 1)!, { value: 100, unit: 'years' })).toBe(dayOf(9999, 12, 31));
+    expect(dayAfter(dayOf(9999, 1, 1)!, { value: 100, unit: 'weeks' })).toBe(dayOf(9999, 12, 31));
+  });
+
   test('is not known in minutes where months are not alike', () => {
     expect(minutesOf({ value: 1, unit: 'months' })).toBeUndefined();
     expect(minutesOf({ value: 1, unit: 'years' })).toBeUndefined();

@@ -171,6 +171,10 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
                        ^^^^^^^^^^ bad-number
     count VER-24, 9999999999
                   ^^^^^^^^^^ bad-number
+    warm VER-24, 18 C, 1000000000 weeks
+                       ^^^^^^^^^^^^^^^^ bad-number
+    stock G1 2026-01-09, GA3 20 mg, 18 mL, keeps 101 years
+                                                 ^^^^^^^^^ bad-number
     count VER-24, 1.2.3
                   ^^^^^ unknown-fact
     sow VER-24, 18.2.3.4 C

@@ -9,6 +9,9 @@ export type Day = number;
 
 const MS = 86_400_000;
 
+/** 9999-12-31: no date that can be written is later. */
+export const LAST_DAY: Day = 2_932_896;
+
 /**
  * The day of a year, a month (1-12) and a day of the month; undefined when the calendar has no such day.
  *
@@ -31,7 +34,7 @@ export function dayOf(year: number, month: number, day: number): Day | undefined
  * Example: isoOf(0) is '1970-01-01'
  */
 export function isoOf(day: Day): string {
-  return new Date(day * MS).toISOString().slice(0, 10);
+  return new Date(day * MS).toISOString().slice(0, -'T00:00:00.000Z'.length);
 }
 
 /** The day of an ISO 8601 date; undefined when it is none. */

@@ -2,7 +2,7 @@
  * Numbers with units as growers write them. A value is the decimal that was written; conversions that must be exact go
  * through solutions/amounts.ts.
  */
-import { addMonths, type Day } from './day.ts';
+import { addMonths, LAST_DAY, type Day } from './day.ts';
 
 export type MassUnit = 'kg' | 'g' | 'mg' | 'ug';
 export type VolumeUnit = 'L' | 'mL' | 'uL';
@@ -91,15 +91,28 @@ export function minutesOf({ value, unit }: Duration): number | undefined {
   }
 }
 
+/** Seeds wait long, but for no longer than this does a grower: beyond it the number or the unit is a slip. */
+export const MOST_YEARS = 100;
+
+/** About how many years a duration is. */
+export function yearsOf(duration: Duration): number {
+  const minutes = minutesOf(duration);
+  if (minutes !== undefined) return minutes / (365.25 * 1440);
+  return duration.unit === 'years' ? duration.value : duration.value / 12;
+}
+
 /**
  * The day on which a stage of this duration that began on `start` ends. Parts of a day count as a whole one.
+ * Nothing ends after LAST_DAY, however many stages there are.
  *
  * Example: dayAfter(dayOf(2026, 1, 1), { value: 12, unit: 'weeks' }) is dayOf(2026, 3, 26)
  */
 export function dayAfter(start: Day, duration: Duration): Day {
   const minutes = minutesOf(duration);
-  if (minutes !== undefined) return start + Math.ceil(minutes / 1440);
-  return addMonths(start, Math.round(duration.value * (duration.unit === 'years' ? 12 : 1)));
+  const end = minutes === undefined
+    ? addMonths(start, Math.round(duration.value * (duration.unit === 'years' ? 12 : 1)))
+    : start + Math.ceil(minutes / 1440);
+  return Math.min(end, LAST_DAY);
 }
 
 /** Degrees Celsius. */

@@ -1,7 +1,7 @@
 /** Quantities with their units: from an amount to a value, or to a problem at the very place. */
 import {
-  spellingsOf, unitOf, type Dimension, type Duration, type Quantity, type Strength, type Temperature,
-  type TemperatureUnit, type Volume,
+  MOST_YEARS, spellingsOf, unitOf, yearsOf, type Dimension, type Duration, type Quantity, type Strength,
+  type Temperature, type TemperatureUnit, type Volume,
 } from '../model/quantity.ts';
 import type { Placed } from '../model/record.ts';
 import type { Amount } from './grammar.ts';
@@ -81,10 +81,16 @@ export function readVolume(reader: LineReader, amount: Amount): Placed<Volume> |
   return readQuantity(reader, amount, 'volume');
 }
 
-/** A duration; months and years must come to whole calendar months. */
+/** A duration; months and years must come to whole calendar months, and no seed is waited for beyond MOST_YEARS. */
 export function readDuration(reader: LineReader, amount: Amount): Placed<Duration> | undefined {
   const duration = readQuantity<Duration['unit']>(reader, amount, 'duration');
   if (!duration) return undefined;
+  if (yearsOf(duration.value) > MOST_YEARS) {
+    reader.report('bad-number', amount, {
+      written: reader.shown(amount), expected: 'a time that can be meant here', suggestion: `Write ${MOST_YEARS} years at most.`,
+    });
+    return undefined;
+  }
   const { value, unit } = duration.value;
   const inMonths = unit === 'months' ? value : unit === 'years' ? value * 12 : 0;
   if (Number.isInteger(inMonths)) return duration;
