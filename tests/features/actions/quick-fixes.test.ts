@@ -33,6 +33,9 @@ describe('of several fixes', () => {
     // A thousandth of the dose, or a slip: the grower says.
     ['soak V, GA3 500 ppb', ['Change to “ppm”']],
     ['soak V, GA3 500 Ppm', ['* Change to “ppm”']],
+    // Two facts, but germinated seed is counted once.
+    ['count V 2026-01-01, 3,1 rotted', ['* Change to “3, 1”']],
+    ['count V 2026-01-01, 31,56', ['Change to “31, 56”']],
   ])('%j has %j', (line, expected) => {
     expect(titles(line)).toEqual(expected);
   });

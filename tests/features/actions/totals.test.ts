@@ -27,6 +27,11 @@ test('new counts become totals so far', () => {
     `${head}count VER-24 2026-01-19, =3, =1 rotted\ncount VER-24 2026-01-26, =7 germinated\n`);
 });
 
+test('a total takes in what is only implied: what emerged has germinated', () => {
+  expect(rewrite(`${head}count VER-24 2026-01-19, 1 germinated, 4 emerged\n`, 'totals')).toBe(
+    `${head}count VER-24 2026-01-19, =4 germinated, =4 emerged\n`);
+});
+
 test('totals become what is new', () => {
   expect(rewrite(`${head}count VER-24 2026-01-19, =3\ncount VER-24 2026-01-26, = 7 germinated, 2 emerged\n`, 'new')).toBe(
     `${head}count VER-24 2026-01-19, 3\ncount VER-24 2026-01-26, 4 germinated, 2 emerged\n`);

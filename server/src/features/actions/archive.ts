@@ -4,7 +4,7 @@ import { isDayLine, type JournalLine, type JournalText } from '../../journal/jou
 import type { Entry, Lot } from '../../journal/life.ts';
 import { closedPaths } from '../closed-paths.ts';
 import type { Action, ActionEdit } from './action.ts';
-import { lineEndAt } from './below.ts';
+import { lineEndAt, withoutLines } from './below.ts';
 import { writeDate } from './own-date.ts';
 
 const ARCHIVE = 'archive.germ';
@@ -31,7 +31,7 @@ export function archiveAction(lot: Lot, journal: Journal): MoveAction | undefine
   const written = entries.flatMap((entry, n) => [datedText(entry), ...blocks[n]!.slice(1).map(({ text }) => text)]);
   return {
     title: `Move ${id}, which is over, to ${ARCHIVE} (${records})`,
-    edits: [...withoutLines(blocks.flat()), placed(journal, archive, written, lineEndAt(definition.line))],
+    edits: [...takenOut(blocks.flat()), placed(journal, archive, written, lineEndAt(definition.line))],
     creates: journal.files.has(archive) ? undefined : archive,
   };
 }
@@ -70,12 +70,12 @@ function datedText({ line, record, moment }: Entry): string {
 }
 
 /** Takes lines out of their files, and with them the `day` lines and the blanks that nothing is left of. */
-function withoutLines(lines: readonly JournalLine[]): ActionEdit[] {
+function takenOut(lines: readonly JournalLine[]): ActionEdit[] {
   const gone = new Set(lines);
   const edits: ActionEdit[] = [];
   for (const store of new Set(lines.map(line => line.store))) {
     for (const line of emptiedDays(store, gone)) gone.add(line);
-    for (const [first, last] of runsOf(store, gone)) edits.push(cut(store, first, last));
+    for (const [first, last] of runsOf(store, gone)) edits.push(withoutLines(store, first, last));
   }
   return edits;
 }
@@ -107,15 +107,6 @@ function runsOf(store: JournalText, gone: ReadonlySet<JournalLine>): [first: num
     runs.push([first, isFree && isBlank(first - 1) && isBlank(n + 1) ? n + 1 : n]);
   }
   return runs;
-}
-
-function cut(store: JournalText, first: number, last: number): ActionEdit {
-  const file = store.name;
-  if (last + 1 < store.lineCount) return { file, line: first, start: 0, endLine: last + 1, end: 0, text: '' };
-  const end = store.at(last).text.length;
-  return first === 0
-    ? { file, line: 0, start: 0, endLine: last, end, text: '' }
-    : { file, line: first - 1, start: store.at(first - 1).text.length, endLine: last, end, text: '' };
 }
 
 /** Above the first `day` line, which would date what is without a date, else at the end. */

@@ -5,6 +5,7 @@ import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Fix, Problem, ProblemCode } from '../../model/problems.ts';
 import { unitOf } from '../../model/quantity.ts';
 import type { Span } from '../../model/record.ts';
+import { parse } from '../../syntax/parse.ts';
 import { oneALine, type Action, type ActionEdit } from './action.ts';
 import { menders } from './mends/all.ts';
 import { replace, type Mend, type MendContext } from './mends/mend.ts';
@@ -51,10 +52,14 @@ function isFirst({ code, title, problem }: QuickFix, n: number, all: readonly Qu
  * The one fix there is, unless it takes out what somebody wrote; of an unknown keyword the word that is nearest. A unit
  * that is spelt nearly so may be a thousand times as much.
  */
-function isEvident({ code, fixes }: Problem, { text }: JournalLine, n: number): boolean {
+function isEvident(problem: Problem, { text, content: { problems } }: JournalLine, n: number): boolean {
+  const { code, fixes } = problem;
   const fix = fixes[n]!;
   if (code === 'unknown-keyword') return n === 0 && fixes.length > 1;
   if (fixes.length > 1 || (fix.text.trim() === '' && !safe.has(code))) return false;
+  const after = text.slice(0, fix.start) + fix.text + text.slice(fix.end);
+  const others = problems.filter(each => each !== problem);
+  if (parse(after).problems.length > others.length) return false;
   return !unitOf(fix.text) || fix.text.toLowerCase() === text.slice(fix.start, fix.end).toLowerCase();
 }
 

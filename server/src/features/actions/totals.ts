@@ -26,8 +26,9 @@ export function rewriteCounts(batch: Batch, as: 'totals' | 'new', journal: Journ
   return { title, edits: oneALine(edits, journal) };
 }
 
-function rewritten({ entry, before }: CountEvent, fact: CountFact, as: 'totals' | 'new'): ActionEdit | undefined {
-  const number = as === 'totals' ? before[fact.what] + fact.n.value : fact.n.value - before[fact.what];
+/** The total is the one that came of the count: what emerged has germinated, whether that is written or not. */
+function rewritten({ entry, before, after }: CountEvent, fact: CountFact, as: 'totals' | 'new'): ActionEdit | undefined {
+  const number = as === 'totals' ? after[fact.what] : fact.n.value - before[fact.what];
   if (number < 0) return undefined;
   const place = placeOf(entry.line, { start: fact.start, end: fact.n.end });
   return { ...place, text: as === 'totals' ? `=${number}` : String(number) };

@@ -6,7 +6,7 @@ import { factOf, factsOf } from '../../../model/record.ts';
 import { shown } from '../../../syntax/reader.ts';
 import { lifeOf } from '../../events.ts';
 import { freeId } from '../../mix/ids.ts';
-import { editBelow } from '../below.ts';
+import { editBelow, withoutLines } from '../below.ts';
 import { freeNames } from '../free-names.ts';
 import { replace, type Mend, type Mender } from './mend.ts';
 
@@ -48,8 +48,8 @@ function sameAgain(entry: Entry, first: Entry | undefined): Mend[] {
 /** Not where a remark hangs on it, which would come to stand below another record. */
 function withoutLine({ line: { store, number } }: Entry): Mend[] {
   const below = number + 1 < store.lineCount ? store.at(number + 1) : undefined;
-  if (!below || below.content.kind === 'remark') return [];
-  return [{ title: 'Take out this line', edits: [{ file: store.name, line: number, start: 0, endLine: number + 1, end: 0, text: '' }] }];
+  if (below?.content.kind === 'remark') return [];
+  return [{ title: 'Take out this line', edits: [withoutLines(store, number, number)] }];
 }
 
 /** The batch is split off with as many seeds as were sown of it. */
