@@ -18,8 +18,8 @@ describe('treated seed without untreated seed beside it', () => {
     `);
   });
 
-  test('has its control where some was sown dry, out of water or out of bleach', () => {
-    for (const soak of ['# dry', 'soak VER-24/B 2026-01-10, water, 24 h', 'soak VER-24/B 2026-01-10, bleach 1 %, 10 min']) {
+  test('has its control where some was sown dry, out of water, out of bleach or out of 0 ppm', () => {
+    for (const soak of ['# dry', 'soak VER-24/B 2026-01-10, water, 24 h', 'soak VER-24/B 2026-01-10, bleach 1 %, 10 min', 'soak VER-24/B 2026-01-10, GA3 0 ppm, 24 h']) {
       expectMarked(codes, `
         lot VER-24 Veratrum nigrum, 60 seeds
         split VER-24, A 20 seeds, B 20 seeds

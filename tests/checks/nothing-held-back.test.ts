@@ -32,7 +32,7 @@ describe('a whole lot in a hormone', () => {
     `);
   });
 
-  test('is not whole where some stays, however little, or lies in water, bleach or nitrate', () => {
+  test('is not whole where some stays, however little, or lies in water, bleach, nitrate or 0 ppm', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 41 seeds
       split VER-24, A 20 seeds, B 20 seeds
@@ -42,6 +42,8 @@ describe('a whole lot in a hormone', () => {
       split VER-25, A 20 seeds, B 20 seeds
       soak VER-25/A 2026-01-10, GA3 500 ppm, 24 h
       soak VER-25/B 2026-01-10, bleach 1 %, 10 min
+      lot VER-27 Veratrum nigrum, 40 seeds
+      soak VER-27 2026-01-10, GA3 0 ppm, 24 h
       lot VER-26 Veratrum nigrum, 40 seeds
       soak VER-26 2026-01-10, KNO3 0.2 %, 24 h
       lot VER-27 Veratrum nigrum

@@ -50,7 +50,7 @@ describe('a hormone on a plant whose untreated seed came up readily before', () 
   it('says on what it rests, and points at the count that settled it', () => {
     const text = [...before(27), ...after()].join('\n');
     expect(messages(text)).toEqual([
-      'Untreated Primula beesiana came up readily before: 27 of 30 seeds of PRI-25/B (90 %), half of the seed by day 9. '
+      'Untreated Primula beesiana came up readily before: 27 of 30 seeds of PRI-25/B (90 %), half of the seed by day 14. '
       + 'It may need no GA3: if you treat it, keep untreated seed beside it.',
     ]);
     const journal = new Journal();
@@ -63,12 +63,14 @@ describe('a hormone on a plant whose untreated seed came up readily before', () 
 
   it.each([
     ['where too few came up', [...before(16), ...after()]],
+    ['where nobody looked before day 31', [...before(30).map(line => line.replace('2025-11-0', '2025-11-2')), ...after()]],
     ['where it was sown after a cold stage', ['chill PRI-25/B 2025-08-01, 4 C, 70 days', ...before(27), ...after()]],
     ['where it was scarified', ['scarify PRI-25/B 2025-10-18', ...before(27), ...after()]],
     ['where it was treated itself', [...before(27).map(line => line.replace('water', 'GA3 250 ppm')), ...after()]],
     ['where that was later', [...before(27), ...after().map(line => line.replace('2026-10-10', '2025-10-20'))]],
     ['where it is another plant', [...before(27), ...after().map(line => line.replace('Beesiana', 'rosea'))]],
     ['where the soak is no hormone', [...before(27), ...after('KNO3 0.2 %, 12 h')]],
+    ['where there is none in the soak', [...before(27), ...after('GA3 0 ppm, 12 h')]],
     ['where the seeds were too few to say', ['lot P Primula beesiana, 4 seeds', 'sow P 2025-10-19', 'count P 2025-11-02, 3', ...after()]],
   ])('is not marked %s', (_, lines) => {
     expect(messages(...lines)).toEqual([]);

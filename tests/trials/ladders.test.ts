@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { known, valueOf } from '../measures/helpers.ts';
-import { trial } from './helpers.ts';
+import { groupTexts, trial } from './helpers.ts';
 
 /** Untreated seed and doses of an agent: [what it lay in, germinated of 24, further facts of the sowing]. */
 function ladder(...parts: readonly (readonly [soak: string, up: number, more?: string])[]): string {
@@ -27,6 +27,14 @@ describe('doses of one agent in one lot', () => {
     expect(known(ladders[0]!.ladder.trend).chiSquare).toBeCloseTo(9.9086, 4);
     expect(valueOf(ladders[0]!.ladder.best)).toBe(500);
     expect(contests).toHaveLength(3);
+  });
+
+  test('have the untreated seed as their lowest rung where it lay in 0 ppm', () => {
+    const inWater = trial(ladder(['water, 24 h', 2], ['GA3 250 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 21]));
+    const inNothing = trial(ladder(['GA3 0 ppm, 24 h', 2], ['GA3 250 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 21]));
+    expect(groupTexts(inNothing)).toEqual(['untreated: A', 'GA3 250: B', 'GA3 500: C']);
+    expect(inNothing.ladders.map(({ ladder: of }) => of)).toEqual(inWater.ladders.map(({ ladder: of }) => of));
+    expect(inNothing.contests.map(({ verdict }) => verdict)).toEqual(inWater.contests.map(({ verdict }) => verdict));
   });
 
   test('are judged after Holm: what would do by itself may not do on a ladder', () => {

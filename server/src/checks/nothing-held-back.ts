@@ -2,13 +2,13 @@ import { isGivenOut } from '../journal/life.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
-import { agentsOf } from './treated.ts';
+import { agentsIn, agentsOf } from './treated.ts';
 
 const hormones = ['hormone'] as const;
 
 /** Every seed of a lot is treated with a hormone. */
 export const nothingHeldBack: LotCheck = function* ({ id, root, batches }, _context, events) {
-  const first = events.of('soak').find(({ soak }) => soak.doses.some(({ agent }) => agent?.role === 'hormone'));
+  const first = events.of('soak').find(({ soak }) => agentsIn(soak.doses, hormones).length > 0);
   if (!first) return;
   const holding = [...batches.values()].filter(batch => !isGivenOut(batch));
   if (holding.some(batch => batch.unread || agentsOf(batch, hormones).length === 0)) return;

@@ -18,6 +18,11 @@ export function dosesOf({ record }: Pick<Entry, 'record'>, shelf: Shelf): Dose[]
   return factsOf(record, 'substance').map(fact => doseOf(fact, shelf));
 }
 
+/** Whether it is the lowest rung of a ladder, written as 0 ppm: seed in it lies in plain water. */
+export function isZero({ ppm }: Dose): boolean {
+  return ppm.ok && ppm.value.equals(0);
+}
+
 function doseOf(fact: SubstanceFact, { agents, solution }: Shelf): Dose {
   const agent = agents.get(fact.name.text);
   if (agent) {

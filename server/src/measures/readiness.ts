@@ -11,8 +11,8 @@ export interface Readiness {
   readonly x: number;
   readonly n: number;
   readonly interval: Interval;
-  /** The day on which half of the seed sown was up. */
-  readonly t50: number;
+  /** The day of the check that found half of the seed sown up: nobody knows how long before it was. */
+  readonly halfBy: number;
   /** Whether this is well enough to go without a treatment, by the thresholds `ready...`. */
   readonly ready: boolean;
 }
@@ -23,22 +23,22 @@ export interface Readiness {
  *
  * @example
  * readiness([{ sown: 20, checks: [{ day: 8, germinated: 2 }, { day: 12, germinated: 18 }] }])
- * // x 18, n 20, interval { low: 0.6990, high: 0.9721 }, t50 10, ready true
+ * // x 18, n 20, interval { low: 0.6990, high: 0.9721 }, halfBy 12, ready true
  */
 export function readiness(untreated: readonly Course[]): Readiness | Undefined {
   if (untreated.length === 0) return undefinedBecause('there is no untreated batch');
   const fault = untreated.map(faultOf).find(found => found !== undefined);
   if (fault) return fault;
-  const t50 = timeOfSown(mergeCourses(untreated), 0.5);
-  if (isUndefined(t50)) return t50;
+  const half = timeOfSown(mergeCourses(untreated), 0.5);
+  if (isUndefined(half)) return half;
   const pooled = pool(untreated.map(batch => shareOf([batch], germinated, seedsCounted)));
   const { x, n, interval } = pooled;
-  return { x, n, interval, t50: t50.value, ready: isReady(pooled, t50) };
+  return { x, n, interval, halfBy: half.by, ready: isReady(pooled, half) };
 }
 
-/** The three conditions on pooled untreated seed and the day on which half of it was up. */
+/** The three conditions on pooled untreated seed and the check that found half of it up. */
 export function isReady({ x, n, interval }: Pooled, t50OfSown: GerminationTime | Undefined): boolean {
   const { readyShare, readyLow, readyDays } = THRESHOLDS;
-  return !isUndefined(t50OfSown) && t50OfSown.value <= readyDays.value
+  return !isUndefined(t50OfSown) && t50OfSown.by <= readyDays.value
     && x / n >= readyShare.value && interval.low >= readyLow.value;
 }

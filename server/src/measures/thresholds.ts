@@ -42,6 +42,6 @@ export const THRESHOLDS = {
   },
   readyDays: {
     value: 30,
-    says: '... and half of the seed sown is up by this day',
+    says: '... and a check by this day finds half of the seed sown up',
   },
 } as const satisfies Readonly<Record<string, Threshold>>;

@@ -86,7 +86,7 @@ function weak({ comparison: { seedlings } }: Told): string {
 function ready({ comparison: { untreatedT50OfSown } }: Told): string {
   return isUndefined(untreatedT50OfSown)
     ? ''
-    : `; half of the untreated seed was up by day ${Math.ceil(untreatedT50OfSown.value)}`;
+    : `; half of the untreated seed was up by day ${untreatedT50OfSown.by}`;
 }
 
 function waiting({ comparison: { open } }: Told): string {

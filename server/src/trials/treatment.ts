@@ -1,4 +1,5 @@
 /** What was done to the seed of a batch to make it germinate, in the form in which batches are compared. */
+import { isZero } from '../journal/doses.ts';
 import type { Batch, Dose, Soak } from '../journal/life.ts';
 import { isBefore } from '../journal/moment.ts';
 import type { Agent, Role } from '../solutions/agent.ts';
@@ -29,8 +30,8 @@ export type Treatment = readonly ActiveSoak[];
 /** Seed washed in bleach or lying in water is untreated: neither is given to break dormancy. */
 const active: ReadonlySet<Role> = new Set(['hormone', 'promoter', 'declared']);
 
-export function isActive({ agent }: Dose): boolean {
-  return agent !== undefined && active.has(agent.role);
+export function isActive(dose: Dose): boolean {
+  return dose.agent !== undefined && active.has(dose.agent.role) && !isZero(dose);
 }
 
 export function isActiveSoak({ doses }: Soak): boolean {
