@@ -53,6 +53,8 @@ class Reports implements TextDocumentContentProvider {
 
   /** Of one lot beside the journal, of all in the place of it: its tables are wide. */
   async show(of: OfLot | undefined): Promise<void> {
+    // Ticks the last step of the walkthrough.
+    if (of) void commands.executeCommand('setContext', 'plumule.compared', true);
     const uri = Uri.from({ scheme: SCHEME, path: of ? `/${of.lot}` : '/Report', query: of ? JSON.stringify(of) : '' });
     try {
       await commands.executeCommand(of ? 'markdown.showPreviewToSide' : 'markdown.showPreview', uri);
