@@ -36,20 +36,61 @@ it.
 `);
   });
 
-  it('shows no day of first leaves where nothing says how long they take', async () => {
-    const { stdout } = await when('woodland', '--leaves-by', '2027-05-01', ...TODAY);
-    expect(stdout).toContain('2027-05-01  the last stage ends\n\nThe days from germination to a first leaf are not in it: no plant is named.\n');
-    expect(stdout).not.toContain('  first leaves\n');
-    expect((await when('woodland', '--leaves-by', '2027-05-01', '--plant', 'Iris', ...TODAY)).stdout.replaceAll('\n', ' '))
-      .toContain('no record here has a first leaf of Iris or its genus');
+  it('shows no dates for leaves where nothing says how long they take, and says what to do', async () => {
+    expect(await when('woodland', '--leaves-by', '2027-05-01', ...TODAY)).toEqual({
+      code: 1, stderr: '',
+      stdout: `woodland, to have first leaves by 2027-05-01: cannot be said, the days from germination to a first
+leaf are not known (no plant is named).
+
+Give these days with --leaf, or name with --plant a plant whose counts have them. For the end of the
+regime alone ask with --ends-by 2027-05-01.
+`,
+    });
+    const iris = await when('woodland', '--leaves-by', '2027-05-01', '--plant', 'Iris', '--format', 'json', ...TODAY);
+    expect(iris.code).toBe(1);
+    expect(JSON.parse(iris.stdout)).toMatchObject({
+      daysToLeaf: { undefined: 'no record here has a first leaf of Iris or its genus after it germinated' },
+      schedule: { undefined: expect.stringContaining('Iris') as string }, begunToday: null,
+    });
     expect((await when('woodland', '--leaves-by', '2027-05-01', '--leaf', '30', ...TODAY)).stdout)
       .toContain('From germination to a first leaf: 30 days, as given.');
+  });
+
+  it('counts back from the end of the regime where that is wanted, though the days to a leaf are given', async () => {
+    const { stdout } = await when('woodland', '--ends-by', '2027-05-01', '--leaf', '21', ...TODAY);
+    // Python 3.11, datetime: 2027-05-01 less 12, 14 and 12 weeks, and with 21 days more.
+    expect(stdout).toContain('  2026-08-08  sow; warm 20 C 12 weeks');
+    expect(stdout).toContain('  2027-05-01  the last stage ends\n  2027-05-22  first leaves\n');
+    const late = await when('woodland', '--ends-by', '2026-10-22', '--leaf', '21', ...TODAY);
+    expect(late.stdout).toContain('Begun today, it has ended on 2026-11-03, 12 days too late.');
+  });
+
+  it('adds no soak by itself, and says where a guide has one for the plant', async () => {
+    const guides = `guide Paris, GA3 600 ppm, 48 h, chill 4 C 14 days, source "Bulletin 7"
+guide Paris, kinetin 10 ppm, 48 h
+guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
+`;
+    const folder = await folderWith({ 'winter.germ': JOURNAL, 'guides.germ': guides });
+    const asked = (...more: string[]) =>
+      plumule(folder, 'when', 'woodland', '--sown', '2026-03-01', '--plant', 'Paris quadrifolia', ...more, ...TODAY);
+    const { stdout } = await asked();
+    expect(stdout).toContain('  2026-03-01  sow; warm');
+    expect(stdout.replaceAll('\n', ' ')).toContain(
+      'No soak is in it. By your guides the seed is soaked for 48 h (Bulletin 7; the guide for Paris): --soak "48 h" adds it.');
+    expect(stdout).not.toContain('12 h');
+    expect((await asked('--soak', '24 h')).stdout).not.toContain('guides');
+    expect(JSON.parse((await asked('--format', 'json')).stdout)).toMatchObject({
+      guideSoaks: [{
+        duration: { value: 48, unit: 'h' },
+        guides: [{ plant: 'Paris', source: 'Bulletin 7', file: 'guides.germ', line: 1 }, { plant: 'Paris', source: null, line: 2 }],
+      }],
+    });
   });
 
   it('says how late it gets where the time to begin has passed', async () => {
     const { stdout } = await when('woodland', '--ends-by', '2026-10-22', ...TODAY);
     expect(stdout).toContain('2026-01-29  sow; warm 20 C 12 weeks (12 days ago)');
-    expect(stdout).toContain('The time to begin was 12 days ago. Begun today it is ready on 2026-11-03, 12 days too late.');
+    expect(stdout).toContain('The time to begin was 12 days ago. Begun today, it has ended on 2026-11-03, 12 days too late.');
   });
 
   it('says when it ends where it is begun today, or was sown on a day', async () => {
@@ -83,7 +124,7 @@ it.
   it('ends with 1 where a stage has no time span', async () => {
     expect(await when('open', '--ends-by', '2027-05-01', ...TODAY)).toEqual({
       code: 1, stderr: '',
-      stdout: 'open, to have ended by 2027-05-01: cannot be said, stage 1 of the regime (chill) has no time span\n',
+      stdout: 'open, to have ended by 2027-05-01: cannot be said, stage 1 of the regime (chill) has no time span.\n',
     });
     const { stdout } = await when('open', '--format', 'json');
     const data: unknown = JSON.parse(stdout);
@@ -102,6 +143,7 @@ it.
       expect({ args, code, stdout }).toEqual({ args, code: 2, stdout: '' });
       expect(stderr).not.toBe('');
     }
+    expect((await when('chll 4 C 9 days')).stderr).toContain('Did you mean “chill”?');
     const two = await folderWith({ 'a/x.germ': 'regime r, chill 4 C 9 days', 'b/y.germ': 'regime r, chill 4 C 8 days' });
     expect(await plumule(two, 'when', 'r', 'a', 'b')).toMatchObject({
       code: 2, stderr: 'plumule: more than one journal has a regime “r” (a, b): name one of them\n',

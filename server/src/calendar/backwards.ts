@@ -1,7 +1,7 @@
 /** Plans from a date: when to begin so that a regime has ended by a day, and when it ends if it begins on one. */
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { isoOf, type Day } from '../model/day.ts';
-import { dayAfter, minutesOf, type Duration } from '../model/quantity.ts';
+import { dayAfter, minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
 import { recordLine, stageName } from './ask.ts';
 import type { RegimeStage } from './regime-match.ts';
 
@@ -63,20 +63,19 @@ function soakDays(soak: Duration, sow: Day): number {
 }
 
 /**
- * The schedule as `due` records: nothing is claimed to have happened. `regime` is the name to sow in; undefined where
- * the stages have none.
+ * What is to be done in a schedule as `due` records, since nothing of it has happened: `soak`, `sow` in the regime, the
+ * stages that follow. `length`: that of the soak.
  */
 export function scheduleRecords(
-  id: string, { soak, sow, stages, ready }: Schedule, regime: string | undefined,
+  id: string, { soak, sow, stages }: Schedule, regime: string, length: Duration | undefined,
 ): string[] {
   const due = (day: Day, text: string) =>
     recordLine({ keyword: 'due', subject: id, facts: text, timed: false }, { day, minutes: undefined });
   const first = stages[0] && stageName(stages[0]);
-  const sowing = [`sow${regime === undefined ? '' : ` in regime ${regime}`}`, ...(first ? [first] : [])].join(', ');
+  const soaking = ['soak', ...(length ? [printQuantity(length)] : [])].join(' ');
   return [
-    ...(soak === undefined ? [] : [due(soak, `soak, to be sown on ${isoOf(sow)}`)]),
-    due(sow, sowing),
+    ...(soak === undefined ? [] : [due(soak, `${soaking}, to be sown on ${isoOf(sow)}`)]),
+    due(sow, [`sow in regime ${regime}`, ...(first ? [first] : [])].join(', ')),
     ...stages.slice(1).map(stage => due(stage.start, stageName(stage))),
-    due(ready, 'ready by now'),
   ];
 }

@@ -1,13 +1,14 @@
 /** When to begin for a wanted day, when what is begun ends, and what the answer is based on. */
+import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
-import type { Duration } from '../model/quantity.ts';
+import { printQuantity, type Duration } from '../model/quantity.ts';
 import { scheduleFor, scheduleFrom, type Around, type Schedule } from './backwards.ts';
 import { daysToLeaf, type OwnDays } from './own-days.ts';
 import type { RegimeStage } from './regime-match.ts';
 
-/** What fixes the dates: a day by which the stages have ended or leaves are there, or the day of the start. */
+/** What fixes the dates: a day by which the stages have ended or first leaves are there, or the day of the start. */
 export type Fixed =
   | { readonly by: 'end' | 'leaf'; readonly day: Day }
   | { readonly by: 'sowing' | 'start'; readonly day: Day };
@@ -19,9 +20,15 @@ export interface WhenAsked {
   readonly stages: readonly RegimeStage[];
   readonly fixed: Fixed;
   readonly soak: Duration | undefined;
-  /** Undefined where no leaf is asked for; undefined with its reason: it is not in the answer. */
+  /** Undefined where no leaf is asked for; undefined with its reason: nothing can be said of leaves. */
   readonly leaf: LeafDays | Undefined | undefined;
   readonly today: Day;
+}
+
+/** A length of soak that guides give for a plant. */
+export interface GuideSoak {
+  readonly soak: Duration;
+  readonly guides: readonly Guide[];
 }
 
 export interface When extends WhenAsked {
@@ -31,12 +38,21 @@ export interface When extends WhenAsked {
 }
 
 export function when(asked: WhenAsked): When {
-  const { stages, fixed, soak, leaf, today } = asked;
-  const around = { soak, daysAfter: leaf && !isUndefined(leaf) ? leaf.days : 0 };
-  const schedule = scheduleOf(stages, fixed, around);
+  const { stages, fixed, today } = asked;
+  const around = aroundOf(asked);
+  const schedule = scheduleOf(asked, around);
   const isWanted = fixed.by === 'end' || fixed.by === 'leaf';
   const isLate = isWanted && !isUndefined(schedule) && startOf(schedule) < today;
   return { ...asked, schedule, begunToday: isLate ? begunOn(today, stages, around) as Schedule : undefined };
+}
+
+/** What was wanted by a day: the end of the last stage, or the first leaves. */
+export function wantedOf({ end, ready }: Schedule, { by }: Fixed): Day {
+  return by === 'leaf' ? ready : end;
+}
+
+function aroundOf({ soak, leaf }: WhenAsked): Around {
+  return { soak, daysAfter: leaf && !isUndefined(leaf) ? leaf.days : 0 };
 }
 
 /** The day on which something has to be done first. */
@@ -44,9 +60,17 @@ export function startOf({ soak, sow }: Schedule): Day {
   return soak ?? sow;
 }
 
-function scheduleOf(stages: readonly RegimeStage[], { by, day }: Fixed, around: Around): Schedule | Undefined {
+function scheduleOf({ stages, fixed: { by, day }, leaf }: WhenAsked, around: Around): Schedule | Undefined {
   switch (by) {
-    case 'end': case 'leaf': return scheduleFor(day, stages, around);
+    case 'leaf':
+      // Dates without them would be those of the end of the regime.
+      return !leaf || isUndefined(leaf)
+        ? undefinedBecause(`the days from germination to a first leaf are not known${leaf ? ` (${leaf.undefined})` : ''}`)
+        : scheduleFor(day, stages, around);
+    case 'end': {
+      const bare = scheduleFor(day, stages, { ...around, daysAfter: 0 });
+      return isUndefined(bare) ? bare : scheduleFrom(bare.sow, stages, around);
+    }
     case 'sowing': return scheduleFrom(day, stages, around);
     case 'start': return begunOn(day, stages, around);
   }
@@ -64,4 +88,19 @@ export function ownLeafDays(journal: Journal | undefined, plant: string | undefi
   const own = daysToLeaf(journal, plant);
   if (!own) return undefinedBecause(`no record here has a first leaf of ${plant} or its genus after it germinated`);
   return { days: Math.ceil(own.median), own };
+}
+
+/** How long guides soak a plant before its stages; those that name it most fully first, each length once. */
+export function guideSoaks(journal: Journal, plant: string | undefined): GuideSoak[] {
+  const byLength = new Map<string, { soak: Duration; guides: Guide[] }>();
+  for (const guide of journal.guides.of(plant)) {
+    const { facts } = guide.record;
+    // A soak that is written behind a stage comes after the cold, and so not before the sowing.
+    if (!guide.soak || facts.find(({ type }) => type === 'duration' || type === 'stage')?.type === 'stage') continue;
+    const length = printQuantity(guide.soak);
+    const same = byLength.get(length);
+    if (same) same.guides.push(guide);
+    else byLength.set(length, { soak: guide.soak, guides: [guide] });
+  }
+  return [...byLength.values()];
 }

@@ -1,6 +1,6 @@
 import { version } from '../../../package.json';
 import { stagesOf, type RegimeStage } from '../calendar/regime-match.ts';
-import { ownLeafDays, when as planned, type Fixed, type WhenAsked } from '../calendar/when.ts';
+import { guideSoaks, ownLeafDays, when as planned, type Fixed, type WhenAsked } from '../calendar/when.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { present } from '../lsp/clock.ts';
@@ -42,13 +42,14 @@ export async function when(regime: string, paths: readonly string[], options: Wh
   for (const { path, message } of unread) complain(`${path}: ${message}`);
   const found = written ? { stages: stagesIn(regime), opened: journals[0] } : regimeIn(journals, regime);
   if (!found?.stages) {
-    if (written) complain(`“${regime}” is not a row of stages such as “chill 4 C 90 days, warm 18 C 60 days”`);
+    if (written) complain(`“${regime}” is not a row of stages such as “chill 4 C 90 days, warm 18 C 60 days”${faultIn(regime)}`);
     return exits.unread;
   }
   const now = options.today ?? found.opened?.now ?? present(undefined);
   const plan = planned({ stages: found.stages, soak, today: now.day, ...aimOf(options, found.opened?.journal, now) });
-  if (options.format === 'text') print(whenText(regime, plan));
-  else print(`${JSON.stringify({ version: WHEN_SHAPE, plumule: version, regime, ...whenData(plan), unread }, undefined, 2)}\n`);
+  const soaks = soak || !found.opened ? [] : guideSoaks(found.opened.journal, options.plant);
+  if (options.format === 'text') print(whenText(regime, plan, soaks));
+  else print(`${JSON.stringify({ version: WHEN_SHAPE, plumule: version, regime, ...whenData(plan, soaks), unread }, undefined, 2)}\n`);
   if (unread.length > 0) return exits.unread;
   return isUndefined(plan.schedule) ? exits.problems : exits.clean;
 }
@@ -87,6 +88,12 @@ function stagesIn(text: string): RegimeStage[] | undefined {
   const { record, problems } = parse(`regime x, ${text}`);
   const stages = record && problems.length === 0 ? stagesOf(record) : [];
   return stages.length > 0 ? stages : undefined;
+}
+
+/** What is wrong with the first of them, where that can be said. */
+function faultIn(text: string): string {
+  const [problem] = parse(`regime x, ${text}`).problems;
+  return problem ? `: ${problem.message}` : '';
 }
 
 function durationIn(text: string): Duration | undefined {

@@ -1,6 +1,6 @@
 /** A plan from a date as plain data for other programs; the README describes the shape. */
 import type { Schedule } from '../calendar/backwards.ts';
-import type { When } from '../calendar/when.ts';
+import type { GuideSoak, When } from '../calendar/when.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { temperatureData } from './json.ts';
@@ -8,13 +8,21 @@ import { temperatureData } from './json.ts';
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
 export const WHEN_SHAPE = 1;
 
-export function whenData({ fixed: { by, day }, today, leaf, schedule, begunToday }: When): object {
+/** `soaks`: those that guides give for the plant. */
+export function whenData(
+  { fixed: { by, day }, today, leaf, schedule, begunToday }: When, soaks: readonly GuideSoak[] = [],
+): object {
   return {
     today: isoOf(today),
     fixed: { by, date: isoOf(day) },
     daysToLeaf: !leaf || isUndefined(leaf) ? leaf ?? null : { days: leaf.days, own: leaf.own ?? null },
     schedule: isUndefined(schedule) ? schedule : scheduleData(schedule),
     begunToday: begunToday ? scheduleData(begunToday) : null,
+    guideSoaks: soaks.map(({ soak, guides }) => ({
+      duration: soak,
+      guides: guides.map(({ plant, source, line }) =>
+        ({ plant, source: source ?? null, file: line.store.name, line: line.number + 1 })),
+    })),
   };
 }
 

@@ -1,25 +1,49 @@
-import { startOf, type When } from '../calendar/when.ts';
+import type { Schedule } from '../calendar/backwards.ts';
+import { startOf, wantedOf, type GuideSoak, type When } from '../calendar/when.ts';
 import { agoText, daysText } from '../features/words/days.ts';
-import { aimText, basisText, stepsOf } from '../features/words/schedules.ts';
+import { aimText, basisText, guideSoakText, stepsOf } from '../features/words/schedules.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
+import { printQuantity } from '../model/quantity.ts';
 import { printable } from './printable.ts';
 import { paragraph } from './table.ts';
 
 const WIDTH = 100;
 
-/** A plan from a date for a terminal. */
-export function whenText(name: string, plan: When): string {
-  const { schedule, begunToday, today, fixed } = plan;
+/** A plan from a date for a terminal; `soaks` are those of the guides, where the plan has none. */
+export function whenText(name: string, plan: When, soaks: readonly GuideSoak[] = []): string {
+  const { schedule, fixed } = plan;
   const title = `${name}, ${aimText(fixed)}`;
-  if (isUndefined(schedule)) return `${printable(title)}: cannot be said, ${schedule.undefined}\n`;
+  return isUndefined(schedule) ? lines(`${title}: cannot be said, ${schedule.undefined}.`, [], missingText(plan))
+    : lines(title, datesOf(schedule, plan), [...lateText(schedule, plan), ...basisText(plan), ...soaks.map(adviceText)]);
+}
+
+function lines(title: string, dates: readonly string[], notes: readonly string[]): string {
+  const paragraphs = (texts: readonly string[]) => texts.flatMap(text => paragraph(printable(text), WIDTH));
+  return [...paragraphs([title]), ...dates, ...(notes.length > 0 ? ['', ...paragraphs(notes)] : []), ''].join('\n');
+}
+
+function datesOf(schedule: Schedule, plan: When): string[] {
   const start = startOf(schedule);
-  const steps = stepsOf(schedule, plan).map(({ day, what }) =>
-    `  ${isoOf(day)}  ${what}${day === start ? ` (${agoText(day, today)})` : ''}`);
-  const late = begunToday && [
-    `The time to begin was ${agoText(start, today)}.`,
-    `Begun today it is ready on ${isoOf(begunToday.ready)}, ${daysText(begunToday.ready - fixed.day)} too late.`,
-  ].join(' ');
-  const notes = [...(late === undefined ? [] : [late]), ...basisText(plan)];
-  return [...paragraph(printable(title), WIDTH), ...steps, '', ...notes.flatMap(note => paragraph(printable(note), WIDTH)), ''].join('\n');
+  return stepsOf(schedule, plan).map(({ day, what }) =>
+    `  ${isoOf(day)}  ${what}${day === start ? ` (${agoText(day, plan.today)})` : ''}`);
+}
+
+function lateText(schedule: Schedule, { begunToday, today, fixed }: When): string[] {
+  if (!begunToday) return [];
+  const reached = wantedOf(begunToday, fixed);
+  const what = fixed.by === 'leaf' ? 'first leaves are there' : 'it has ended';
+  return [`The time to begin was ${agoText(startOf(schedule), today)}. Begun today, ${what} on ${isoOf(reached)}, ` +
+    `${daysText(reached - fixed.day)} too late.`];
+}
+
+/** What to say more, so that leaves can be planned for. */
+function missingText({ fixed: { by, day }, leaf }: When): string[] {
+  return by === 'leaf' && (!leaf || isUndefined(leaf))
+    ? [`Give these days with --leaf, or name with --plant a plant whose counts have them. For the end of the regime alone ask with --ends-by ${isoOf(day)}.`]
+    : [];
+}
+
+function adviceText(soak: GuideSoak): string {
+  return `No soak is in it. By your guides the seed is ${guideSoakText(soak)}: --soak "${printQuantity(soak.soak)}" adds it.`;
 }

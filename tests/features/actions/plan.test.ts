@@ -72,7 +72,7 @@ describe('the plan of a regime', () => {
       'due woodland 2026-02-10, sow in regime woodland, warm 20 C 12 weeks',
       'due woodland 2026-05-05, chill 4 C 14 weeks',
       'due woodland 2026-08-11, warm 18 C 12 weeks',
-      'due woodland 2026-11-03, ready by now',
+      'due woodland 2026-11-03, regime woodland ends',
     ]]);
   });
 
@@ -111,12 +111,36 @@ describe('the plan back from a reminder', () => {
   test('adds the days to a first leaf of the own records where leaves are wanted', () => {
     expect(wanted('First leaves')[0]![0]).toBe(
       'Plan back from 2027-05-01 in regime woodland: sow by 2026-07-18 (21 days to a first leaf, by 1 batch)');
+  });
+
+  test('is named by what it is, the end of the regime, where nothing says how long leaves take', () => {
     expect(plans(`
       ${REGIME}
       lot IRI-26 Iris alba, 20 seeds
       due IRI-26 2027-05-01, a leaf at last
           ^^^^^^ here
-    `)[0]![0]).toBe('Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08 (days to a first leaf not known)');
+    `)[0]![0]).toBe(
+      'Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08, so that it has ended then (days to a first leaf not known)');
+  });
+
+  test('comes with the soak of each guide for the plant too, as long as the seed was not soaked', () => {
+    const guided = (more = '') => plans(`
+      ${REGIME}
+      guide Iris, GA3 100 ppm, 36 h, source "Bulletin 7"
+      guide Iris alba, chill 4 C 9 weeks, GA3 500 ppm, 12 h, source "after the cold"
+      lot IRI-26 Iris alba, 20 seeds
+      ${more}
+      due IRI-26 2027-05-01, ready for the fair
+          ^^^^^^ here
+    `).map(([title, first]) => [title, first]);
+    expect(guided()).toEqual([
+      ['Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08', 'due IRI-26 2026-08-08, sow in regime woodland, warm 20 C 12 weeks'],
+      [
+        'Plan back from 2027-05-01 in regime woodland: soaked for 36 h (Bulletin 7) from 2026-08-06, sown by 2026-08-08',
+        'due IRI-26 2026-08-06, soak 36 h, to be sown on 2026-08-08',
+      ],
+    ]);
+    expect(guided('soak IRI-26 2026-02-01, water, 24 h')).toHaveLength(1);
   });
 
   test('is none for seed that is sown, and for a day that has come', () => {

@@ -4,24 +4,26 @@ import { scheduleRecords } from '../../calendar/backwards.ts';
 import { stagesOf } from '../../calendar/regime-match.ts';
 import { regimePlans } from '../../calendar/regimes.ts';
 import { hasCome } from '../../calendar/standing.ts';
-import { ownLeafDays, startOf, when, type LeafDays } from '../../calendar/when.ts';
+import { guideSoaks, ownLeafDays, startOf, when, type LeafDays } from '../../calendar/when.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Entry } from '../../journal/life.ts';
 import { rootOf } from '../../journal/mentions.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { isUndefined, type Undefined } from '../../measures/measured.ts';
-import { isoOf } from '../../model/day.ts';
+import { isoOf, type Day } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import type { Position } from '../../text/line-store.ts';
 import { lifeOf } from '../events.ts';
 import { daysText } from '../words/days.ts';
+import { guideSoakText } from '../words/schedules.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 
 /**
  * On a `sow` in a regime the stages that are still to come; on a `regime` its stages as if it were begun today; on a
  * `due` to come of seed that is not sown yet, for each regime, what has to be begun when so that it has ended by that
- * day. Where the text of the reminder speaks of leaves, the days to a first leaf that the own records have are added.
+ * day; with the soak of each guide for the plant, too. Where the text of the reminder speaks of leaves, the days to a
+ * first leaf that the own records have are added.
  */
 export function planActions(journal: Journal, file: string, { line: number }: Position, now: Moment): Action[] {
   const text = journal.files.get(file)?.text;
@@ -39,8 +41,7 @@ function planOfSowing(journal: Journal, entry: Entry, now: Moment): Action[] {
   const plan = batch && regimePlans(batch, journal, now).find(({ sowing }) => sowing.line === entry.line);
   if (!batch || !plan || plan.cutShort) return [];
   const { regime, stages, end } = plan;
-  const due = (day: number, facts: string) =>
-    recordLine({ keyword: 'due', subject: batch.path, facts, timed: false }, { day, minutes: undefined });
+  const due = (day: Day, text: string) => dueRecord(batch.path, day, text);
   // The first stage begins with the sowing itself.
   const ahead = stages.filter(({ state, number, start }) => state === 'to come' && number > 0 && start !== undefined);
   const records = [
@@ -53,12 +54,14 @@ function planOfSowing(journal: Journal, entry: Entry, now: Moment): Action[] {
 function planFromToday(journal: Journal, entry: Entry, { day }: Moment): Action[] {
   const { record: { subject } } = entry;
   if (!subject || journal.definitionsOf(subject.text)[0]?.line !== entry.line) return [];
+  const regime = subject.text;
   const { schedule } = when({
     stages: stagesOf(entry.record), fixed: { by: 'start', day }, soak: undefined, leaf: undefined, today: day,
   });
   if (isUndefined(schedule) || schedule.stages.length === 0) return [];
-  return actionOf(
-    journal, entry, `Write the plan of regime ${subject.text}, begun today`, scheduleRecords(subject.text, schedule, subject.text));
+  return actionOf(journal, entry, `Write the plan of regime ${regime}, begun today`, [
+    ...scheduleRecords(regime, schedule, regime, undefined), dueRecord(regime, schedule.end, `regime ${regime} ends`),
+  ]);
 }
 
 function plansBack(journal: Journal, entry: Entry, now: Moment): Action[] {
@@ -69,22 +72,23 @@ function plansBack(journal: Journal, entry: Entry, now: Moment): Action[] {
   if (batch.sowing || batch.closed || batch.children.length > 0) return [];
   const isLeaf = /\blea(?:f|ves)\b/i.test(factOf(record, 'text')?.value.text ?? '');
   const leaf = isLeaf ? ownLeafDays(journal, lot.plant) : undefined;
-  return regimesOf(journal).flatMap(({ id, definition }) => {
-    const { schedule } = when({
-      stages: stagesOf(definition.record), fixed: { by: isLeaf ? 'leaf' : 'end', day: moment.day },
-      soak: undefined, leaf, today: now.day,
-    });
-    if (isUndefined(schedule) || startOf(schedule) < now.day) return [];
-    // The last record would say what the reminder itself does.
-    const records = scheduleRecords(batch.path, schedule, id).slice(0, -1);
-    const title = `Plan back from ${isoOf(moment.day)} in regime ${id}: sow by ${isoOf(schedule.sow)}${leafText(leaf)}`;
-    return actionOf(journal, entry, title, records);
-  });
+  // Where nobody knows how long leaves take, all that can be planned for is the end of the regime.
+  const fixed = { by: leaf && !isUndefined(leaf) ? 'leaf' : 'end', day: moment.day } as const;
+  const soaks = batch.soaks.length > 0 ? [] : guideSoaks(journal, lot.plant);
+  return regimesOf(journal).flatMap(({ id, definition }) =>
+    [undefined, ...soaks].flatMap((guided) => {
+      const soak = guided?.soak;
+      const { schedule } = when({ stages: stagesOf(definition.record), fixed, soak, leaf, today: now.day });
+      if (isUndefined(schedule) || startOf(schedule) < now.day) return [];
+      const begin = guided ? `${guideSoakText(guided)} from ${isoOf(startOf(schedule))}, sown` : 'sow';
+      const title = `Plan back from ${isoOf(moment.day)} in regime ${id}: ${begin} by ${isoOf(schedule.sow)}${leafText(leaf)}`;
+      return actionOf(journal, entry, title, scheduleRecords(batch.path, schedule, id, soak));
+    }));
 }
 
 function leafText(leaf: LeafDays | Undefined | undefined): string {
   if (!leaf) return '';
-  if (isUndefined(leaf)) return ' (days to a first leaf not known)';
+  if (isUndefined(leaf)) return ', so that it has ended then (days to a first leaf not known)';
   const batches = leaf.own?.batches ?? 0;
   return ` (${daysText(leaf.days)} to a first leaf, by ${batches === 1 ? '1 batch' : `${batches} batches`})`;
 }
@@ -94,6 +98,10 @@ function regimesOf(journal: Journal): { id: string; definition: Entry }[] {
     const definition = journal.definitionsOf(id).find(({ record }) => record.keyword === 'regime');
     return definition ? [{ id, definition }] : [];
   });
+}
+
+function dueRecord(subject: string, day: Day, facts: string): string {
+  return recordLine({ keyword: 'due', subject, facts, timed: false }, { day, minutes: undefined });
 }
 
 /** What stands in the journal already is not written again. */

@@ -1,6 +1,6 @@
 /** Plans from a date in plain words. */
 import { stageName } from '../../calendar/ask.ts';
-import type { LeafDays, When } from '../../calendar/when.ts';
+import type { GuideSoak, LeafDays, When } from '../../calendar/when.ts';
 import { isUndefined, type Undefined } from '../../measures/measured.ts';
 import type { Schedule } from '../../calendar/backwards.ts';
 import { isoOf, type Day } from '../../model/day.ts';
@@ -44,6 +44,16 @@ export function basisText({ fixed, leaf }: Pick<When, 'fixed' | 'leaf'>): string
     ...(fixed.by === 'leaf'
       ? ['It is counted from the end of the last stage, the safe side: much seed germinates in the course of it.'] : []),
   ];
+}
+
+/**
+ * Which guides soak the plant, and how long.
+ *
+ * Example: 'soaked for 24 h (HortScience 44(3):870)'
+ */
+export function guideSoakText({ soak, guides }: GuideSoak): string {
+  const sources = [...new Set(guides.map(({ source, plant }) => source ?? `the guide for ${plant}`))];
+  return `soaked for ${printQuantity(soak)} (${sources.join('; ')})`;
 }
 
 function leafText(leaf: LeafDays | Undefined): string {
