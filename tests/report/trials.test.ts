@@ -20,13 +20,13 @@ const now = at('2026-03-01');
 
 describe('the trials of a lot in a report', () => {
   it('are told with the verdict and what stands behind it', () => {
-    // R 4.2.2: fisher.test for 18 and 7 of 24; T50 with one check on day 30: 30 (18 + 1) / 36 and 30 (7 + 1) / 14.
+    // R 4.2.2: fisher.test for 18 and 7 of 24.
     expect(reportText([reportFor(lots(['L', 'Iris alba', 18, 7]), now)])).toContain(`
   Treated against untreated
     GA3 500 ppm 24 h (A) against water 24 h (B)
       Worth repeating: by day 30, 18 of 24 treated seeds germinated (75 %), 7 of 24 untreated
       (29 %), 46 points more (95 % interval 18 to 65).
-      Fisher’s exact test p 0.0034 · T50 1.3 days earlier
+      Fisher’s exact test p 0.0034
 `);
     expect(reportMarkdown([reportFor(lots(['L', 'Iris alba', 18, 7]), now)])).toContain(`
 ### Treated against untreated

@@ -26,7 +26,7 @@ export interface Comparison {
   /** Shares of the germinated seed; `weak` is leggy, abnormal and died together. */
   readonly seedlings: Readonly<Record<'weak' | 'leggy' | 'abnormal' | 'died', Contrast | Undefined>>;
   readonly speed: SpeedTests;
-  /** Treated less untreated, days; T50 of Coolbear. */
+  /** Treated less untreated, days; T50 of Coolbear. Undefined where no check shows which side was earlier. */
   readonly t50: Measured;
   /** The same for half of the seed sown. */
   readonly t50OfSown: Measured;
@@ -67,6 +67,8 @@ export function compareParts(
       : undefinedBecause('more such seedlings were counted than germinated');
   };
   const [a, b] = [mergeCourses(first), mergeCourses(second)];
+  const speed = speedTests([speedPairs(treated, untreated)], overdispersion);
+  const times = { first: a, second: b, isOneDay: isUndefined(speed.germinated) };
   return {
     byDay: day,
     open: { treated: open.slice(1).reduce((sum, seeds) => sum + seeds, 0), untreated: open[0]! },
@@ -80,9 +82,9 @@ export function compareParts(
       abnormal: ofSeedlings(course => finalTotal(course, 'abnormal')),
       died: ofSeedlings(course => finalTotal(course, 'died')),
     },
-    speed: speedTests([speedPairs(treated, untreated)], overdispersion),
-    t50: daysBetween(t50Coolbear(a), t50Coolbear(b)),
-    t50OfSown: daysBetween(timeOfSown(a, 0.5), timeOfSown(b, 0.5)),
+    speed,
+    t50: daysBetween(times, t50Coolbear),
+    t50OfSown: daysBetween(times, course => timeOfSown(course, 0.5)),
     untreatedT50OfSown: timeOfSown(b, 0.5),
   };
 }
@@ -102,8 +104,22 @@ function joint(...sides: readonly Pooled[]): number {
   return df === 0 ? 1 : Math.max(1, chiSquare / df);
 }
 
-function daysBetween(a: GerminationTime | Undefined, b: GerminationTime | Undefined): Measured {
+interface Times {
+  readonly first: Course;
+  readonly second: Course;
+  /** One check, or one span between checks, found all the seed of both sides. */
+  readonly isOneDay: boolean;
+}
+
+/** Between two lines that begin at the same check, or at none, the days differ only for want of a check. */
+function daysBetween(
+  { first, second, isOneDay }: Times, timeOf: (course: Course) => GerminationTime | Undefined,
+): Measured {
+  const [a, b] = [timeOf(first), timeOf(second)];
   if (isUndefined(a)) return undefinedBecause(`treated: ${a.undefined}`);
   if (isUndefined(b)) return undefinedBecause(`untreated: ${b.undefined}`);
-  return measured(a.value - b.value);
+  if (isOneDay) return undefinedBecause('all the germinated seed of both sides was found on one day');
+  return a.by === first.checks[0]!.day && b.by === second.checks[0]!.day
+    ? undefinedBecause('half of both sides was up when somebody first looked')
+    : measured(a.value - b.value);
 }

@@ -33,8 +33,27 @@ describe('what stands behind a verdict', () => {
     const source = twoBatches().replace('2026-02-10, 15', '2026-02-10, 15, 3 leggy, 1 died');
     const texts = evidenceTexts(known(contest(source).comparison));
     expect(texts[0]).toBe('Fisher’s exact test p 0.0038');
-    // T50: 30 (15 + 1) / 2 / 15 = 16 days against 30 (5 + 1) / 2 / 5 = 18.
-    expect(texts.slice(1)).toEqual(['T50 2.0 days earlier', 'leggy 3 of 15 against 0 of 5', 'died 1 of 15 against 0 of 5']);
+    expect(texts.slice(1)).toEqual(['leggy 3 of 15 against 0 of 5', 'died 1 of 15 against 0 of 5']);
+  });
+
+  test('are days gained where somebody looked between', () => {
+    const counted = (a: string, b: string) => contest(twoBatches()
+      .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`));
+    const days = (a: string, b: string) => evidenceTexts(known(counted(a, b).comparison)).filter(text => text.startsWith('T50'));
+    // T50: 20 (15 + 1) / 2 / 12 = 13.3 days against 20 + 10 ((5 + 1) / 2 - 1) / 4 = 25.
+    expect(days('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4')).toEqual(['T50 11.7 days earlier']);
+    // 20 + 10 ((4 + 1) / 2 - 1) / 3 = 25 on both sides.
+    expect(days('1\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 3')).toEqual(['T50 the same']);
+  });
+
+  test('are no days where half of both was up when somebody first looked, or all of it was found on one day', () => {
+    const counted = (a: string, b: string) => known(contest(twoBatches({ up: [15, 5] })
+      .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`)).comparison);
+    const first = counted('12\n    count L/A 2026-02-10, 3', '4\n    count L/B 2026-02-10, 1');
+    expect(first.t50).toEqual({ undefined: 'half of both sides was up when somebody first looked' });
+    const later = counted('0\n    count L/A 2026-02-10, 15', '0\n    count L/B 2026-02-10, 12');
+    expect(later.t50).toEqual({ undefined: 'all the germinated seed of both sides was found on one day' });
+    expect(later.t50OfSown).toEqual(later.t50);
   });
 
   test('are the log-rank tests only where seed was found on more than one day', () => {
@@ -44,8 +63,9 @@ describe('what stands behind a verdict', () => {
   });
 
   test('has no days where nothing germinated on a side', () => {
-    expect(evidenceTexts(known(contest(twoBatches({ up: [3, 0] })).comparison))).toEqual([expect.stringMatching(/^Fisher/)]);
-    expect(evidenceTexts(known(contest(twoBatches({ up: [3, 3] })).comparison)).at(-1)).toBe('T50 the same');
+    const { t50, ...others } = known(contest(twoBatches({ up: [3, 0] })).comparison);
+    expect(t50).toEqual({ undefined: 'untreated: nothing germinated' });
+    expect(evidenceTexts({ t50, ...others })).toEqual([expect.stringMatching(/^Fisher/)]);
   });
 });
 
