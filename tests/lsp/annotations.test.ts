@@ -126,6 +126,20 @@ test('links lead to pictures within the folder and to the web, and nowhere else'
   ]);
 }));
 
+test('a link says what it opens, to a client that shows it', async () => {
+  const photo = 'photo V-1 2026-01-19, a.jpg\nguide Iris, source https://example.org/a\n';
+  const tooltips = async (session: Session) => {
+    await session.open('a.germ', photo);
+    return (await ask<DocumentLink[]>(session, 'documentLink')).map(({ tooltip }) => tooltip);
+  };
+  await inSession({ settings }, async session => {
+    expect(await tooltips(session)).toEqual([undefined, undefined]);
+  });
+  await inSession({ capabilities: { textDocument: { documentLink: { tooltipSupport: true } } } }, async session => {
+    expect(await tooltips(session)).toEqual(['Open the picture', 'Open the page']);
+  });
+});
+
 test('what another file changed is asked for again, by a client that can', () => inSession({
   settings, files: { 'b.germ': 'sow V-1 2026-01-11\n' },
   capabilities: {

@@ -29,7 +29,7 @@ test.each([
 ])('over %s in the folder of the journal the picture is shown, with words for who cannot see it', (photo, address) => inSession(
   { ...shows, files },
   async session => {
-    expect(await over(session, photo)).toBe(`${caption}\n\n![${caption}](${session.uri('')}/${address}|width=280)`);
+    expect(await over(session, photo)).toBe(`${caption}\n\n![${caption}](${session.uri('')}/${address}|width=240)`);
   }));
 
 test.each([
@@ -83,12 +83,12 @@ test('with a client that has the files, its word decides, and its address is tak
     const asked: unknown[] = [];
     session.connection.onRequest('plumule/list', () => []);
     session.connection.onRequest('plumule/read', () => ({}));
-    session.connection.onRequest<PictureFound, void>('plumule/picture', (question: { uri: string }): PictureFound => {
+    session.connection.onRequest<PictureFound, never>('plumule/picture', (question: { uri: string }): PictureFound => {
       asked.push(question);
       return question.uri.endsWith('far.png') ? { why: 'unreachable' } : { address: 'vscode-remote://host/deep/near.png' };
     });
     await writeFile(path.join(session.folder, 'far.png'), '');
     expect(await over(session, 'far.png')).toContain('cannot show pictures of this file system');
-    expect(await over(session, 'near.png')).toContain('](vscode-remote://host/deep/near.png|width=280)');
+    expect(await over(session, 'near.png')).toContain('](vscode-remote://host/deep/near.png|width=240)');
     expect(asked[0]).toEqual({ uri: session.uri('deep/far.png'), folder: session.uri('').replace(/\/$/, '') });
   }));

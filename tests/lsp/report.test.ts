@@ -69,9 +69,17 @@ test('the report of a journal alone needs no name, and without a journal there i
     expect(await report(session)).toMatch(/^# Report as on 2026-03-01\n\n## V-1 .*## I-1 Iris alba/s);
   });
   await inSession({ settings }, async session => {
-    expect(await report(session)).toBe('');
+    expect(await report(session)).toBe('There is no lot in this journal yet.\n');
   });
 });
+
+test('of a lot on which nothing was tried it is said what a comparison takes', () => inSession(
+  { settings, files: { 'a.germ': journal } },
+  async session => {
+    const uri = session.uri('a.germ');
+    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^Nothing can be compared yet: .*\n\n# Report as on/);
+    expect(await report(session, { uri, lot: 'V-1' })).not.toContain('Nothing can be compared');
+  }));
 
 test('a line tells its lot; where it is about none there are all to choose from', () => inSession(
   { settings, files: { 'a.germ': journal } },

@@ -57,7 +57,9 @@ export function serveAnnotations(connection: Connection, about: About, service: 
 
   connection.onDocumentLinks(about('links', null, (snapshot, { textDocument: { uri } }): DocumentLink[] => {
     const text = snapshot.journal.files.get(snapshot.file)?.text;
-    return text ? linksOf(text).flatMap(link => linkOf(link, uri, snapshot) ?? []) : [];
+    const links = text ? linksOf(text).flatMap(link => linkOf(link, uri, snapshot) ?? []) : [];
+    if (service.client().textDocument?.documentLink?.tooltipSupport === true) return links;
+    return links.map(({ range, target }) => ({ range, target }));
   }));
 }
 
@@ -69,7 +71,8 @@ function nested(ranges: readonly Range[]): SelectionRange {
 
 /** Pictures are linked within the journal's folder only. */
 function linkOf({ target, ...place }: Link, uri: string, { room: { folder } }: Snapshot): DocumentLink | undefined {
-  if (target.kind === 'web') return { range: rangeOf(place), target: target.url };
+  const range = rangeOf(place);
+  if (target.kind === 'web') return { range, target: target.url, tooltip: 'Open the page' };
   const picture = Utils.joinPath(Utils.dirname(URI.parse(uri)), target.path).toString();
-  return isInside(picture, folder) ? { range: rangeOf(place), target: picture } : undefined;
+  return isInside(picture, folder) ? { range, target: picture, tooltip: 'Open the picture' } : undefined;
 }

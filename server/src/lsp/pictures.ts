@@ -6,8 +6,8 @@ import type { PictureFound } from './files.ts';
 import type { Service, Snapshot } from './service.ts';
 import { isInside } from './workspace.ts';
 
-/** In pixels: whole in a hover, be it broad or tall. */
-const WIDTH = 280;
+/** In pixels: a picture of 4 to 3 is seen whole in VS Code's hover. */
+const WIDTH = 240;
 
 /** What VS Code shows of its own disk. */
 const SHOWN = /\.(?:svg|png|jpe?g|gif|bmp|webp)$/i;

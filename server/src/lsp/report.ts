@@ -26,6 +26,8 @@ export interface LotsShown {
 /** Characters that fit beside the journal, where the report of a lot is shown. */
 const BESIDE = 56;
 
+const NOTHING_TRIED = 'Nothing can be compared yet: that takes counts of a treated batch and of an untreated one.\n\n';
+
 export function serveReport(connection: Connection, service: Service): void {
   const request = ownRequests(connection, service);
   const filled = () => [...service.rooms()].filter(({ journal }) => journal.files.size > 0);
@@ -36,14 +38,16 @@ export function serveReport(connection: Connection, service: Service): void {
   /** Markdown. */
   request('report', '', ({ uri, lot }): string => {
     service.check();
-    if (lot !== undefined) {
-      const room = uri === undefined ? undefined : service.find(uri)?.room;
-      return room?.journal.lot(lot)
-        ? reportMarkdown([reportOn(room, { ids: [lot] })], BESIDE)
-        : `There is no lot ${escapeMarkdown(lot)} in this journal any more.\n`;
+    if (lot === undefined) {
+      const rooms = filled();
+      const reports = rooms.map(room => reportOn(room, nameIn(rooms, room)));
+      return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'There is no lot in this journal yet.\n';
     }
-    const rooms = filled();
-    return reportMarkdown(rooms.map(room => reportOn(room, nameIn(rooms, room))));
+    const room = uri === undefined ? undefined : service.find(uri)?.room;
+    if (!room?.journal.lot(lot)) return `There is no lot ${escapeMarkdown(lot)} in this journal any more.\n`;
+    const report = reportOn(room, { ids: [lot] });
+    const isTried = report.lots.some(({ trial: { contests } }) => contests.length > 0);
+    return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], BESIDE)}`;
   });
 
   request('lots', { at: null, lots: [] }, ({ uri, position }): LotsShown => {
