@@ -6,6 +6,7 @@ import { taken } from './fact-types.ts';
 import { inWords, readFacts, reportEmpty } from './facts.ts';
 import { syntaxOf, type RecordSyntax } from './grammar.ts';
 import { readHead } from './head.ts';
+import { keywordOfForm } from './keyword-forms.ts';
 import { listed, nearest } from './nearest.ts';
 import { reportLimit } from './limits.ts';
 import { insertion, LineReader, replacement } from './reader.ts';
@@ -67,7 +68,7 @@ function readRecord(reader: LineReader, syntax: RecordSyntax): JournalRecord | u
 
 function reportKeyword(reader: LineReader, span: Span): void {
   const all = Object.keys(keywords);
-  const near = nearest(reader.slice(span), all);
+  const near = keywordOfForm(reader.slice(span)) ?? nearest(reader.slice(span), all);
   const suggestion = near
     ? `Did you mean “${near}”?`
     : `The keywords are ${listed(all, 'and')}. A remark begins with a blank, a comment with “#”.`;

@@ -23,6 +23,14 @@ const safe: ReadonlySet<ProblemCode> = new Set([
   'decimal-comma', 'bad-unit', 'bad-date', 'day-first-date', 'empty-fact', 'unclosed-quote',
 ]);
 
+/** What is offered is one of several things that may have been meant: a look at the calendar or the bottle tells. */
+const open: ReadonlySet<ProblemCode> = new Set(['impossible-date', 'strength-slip', 'strength-of-stock']);
+
+/** What is offered is the nearest of the names that there are. */
+const named: ReadonlySet<ProblemCode> = new Set([
+  'unknown-lot', 'unknown-batch', 'unknown-stock', 'unknown-regime', 'unknown-agent', 'unknown-id',
+]);
+
 /** The fixes of the problems on the lines from one to another, both included. */
 export function quickFixes(found: readonly Found[], from: number, to: number, context: MendContext): QuickFix[] {
   return found.filter(({ line }) => line.number >= from && line.number <= to).flatMap(({ line, problem }) => {
@@ -56,16 +64,24 @@ function isEvident(problem: Problem, { text, content: { problems } }: JournalLin
   const { code, fixes } = problem;
   const fix = fixes[n]!;
   if (code === 'unknown-keyword') return n === 0 && fixes.length > 1;
+  if (open.has(code)) return false;
   if (fixes.length > 1 || (fix.text.trim() === '' && !safe.has(code))) return false;
   const after = text.slice(0, fix.start) + fix.text + text.slice(fix.end);
   const others = problems.filter(each => each !== problem);
   if (parse(after).problems.length > others.length) return false;
-  return !unitOf(fix.text) || fix.text.toLowerCase() === text.slice(fix.start, fix.end).toLowerCase();
+  const written = text.slice(fix.start, fix.end);
+  // The stock of another number is another stock.
+  if (named.has(code) && digitsOf(written) !== digitsOf(fix.text)) return false;
+  return !unitOf(fix.text) || fix.text.toLowerCase() === written.toLowerCase();
+}
+
+function digitsOf(text: string): string {
+  return text.replaceAll(/\D/g, '');
 }
 
 function mendsOf({ line, problem }: Pick<Found, 'line' | 'problem'>, context: MendContext): Mend[] {
   const entry = context.journal.entryAt(line);
-  return entry ? menders[problem.code]?.({ entry, problem }, context) ?? [] : [];
+  return entry ? (menders[problem.code] ?? []).flatMap(mender => mender({ entry, problem }, context)) : [];
 }
 
 /** One action for every slip of a file that is safe to mend unseen, if there is one. */

@@ -4,7 +4,7 @@ import { isCounted } from '../../calendar/looks.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
-import type { Day } from '../../model/day.ts';
+import { LAST_DAY, type Day } from '../../model/day.ts';
 import { inOrderOf, lotMemo } from '../gathered.ts';
 
 export interface BatchNow {
@@ -47,9 +47,6 @@ function batchNow(lot: Lot, batch: Batch, day: Day): BatchNow {
     sort: sortKey(batch),
   };
 }
-
-/** Later than any date that can be written, in days. */
-const LAST_DAY = 10_000_000;
 
 function sortKey({ events, made, path }: Batch): string {
   const last = events.at(-1)?.entry.moment.day ?? made.moment?.day ?? -LAST_DAY;

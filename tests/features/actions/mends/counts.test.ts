@@ -47,3 +47,57 @@ describe('a total that falls', () => {
     expect(linesOf('total-falls', source('=8'))).toEqual([]);
   });
 });
+
+describe('more than germinated', () => {
+  const sown = 'lot VER-24 Veratrum nigrum, 12 seeds\n      sow VER-24 2026-01-11';
+
+  test('that died has rotted, where nothing had germinated', () => {
+    expect(mended('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 2 died
+                               ^^^^^^ more-than-germinated
+    `)).toEqual([{
+      title: 'Change to “2 rotted”: it had not germinated', lines: ['count VER-24 2026-01-19, 2 rotted'], preferred: true, left: [],
+    }]);
+  });
+
+  test('is not preferred where some of it had, and none where there are not so many seeds', () => {
+    expect(mended('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 1, =3 died
+                                  ^^^^^^^ more-than-germinated
+    `).map(({ lines, preferred }) => [...lines, preferred])).toEqual([['count VER-24 2026-01-19, 1, =3 rotted', false]]);
+    expect(linesOf('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 1, 12 died
+                                  ^^^^^^^ more-than-germinated
+    `)).toEqual([]);
+    expect(linesOf('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 1 rotted, 2 died
+                                         ^^^^^^ more-than-germinated
+    `)).toEqual([]);
+  });
+
+  test('emerged raises the total of what germinated in the same count', () => {
+    expect(linesOf('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, =3 germinated, =4 emerged
+                                              ^^^^^^^^^^ more-than-germinated
+    `)).toEqual([['Change “=3” to “=4”: what emerged has germinated', 'count VER-24 2026-01-19, =4 germinated, =4 emerged']]);
+  });
+
+  test('is leggy, and potted: any number may be wrong', () => {
+    expect(linesOf('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 1, 2 leggy
+                                  ^^^^^^^ more-than-germinated
+    `)).toEqual([]);
+    expect(linesOf('more-than-germinated', `
+      ${sown}
+      count VER-24 2026-01-19, 1
+      pot VER-24 2026-02-19, 2 seedlings
+                             ^^^^^^^^^^^ more-than-germinated
+    `)).toEqual([]);
+  });
+});

@@ -114,3 +114,46 @@ describe('an end before the start', () => {
     `)).toEqual([]);
   });
 });
+
+describe('a lift of what is in no soak', () => {
+  const lot = 'lot VER-24 Veratrum nigrum, 60 seeds\n      split VER-24, A 20 seeds, B 20 seeds';
+
+  test('is of the batch of the lot that is in one', () => {
+    expect(mended('lift-without-soak', `
+      ${lot}
+      soak VER-24/B 2026-01-10 19:00, water
+      lift VER-24 2026-01-11 18:00
+           ^^^^^^ lift-without-soak
+    `)).toEqual([{
+      title: 'Change to “VER-24/B”, which is in a soak', lines: ['lift VER-24/B 2026-01-11 18:00'], preferred: true, left: [],
+    }]);
+  });
+
+  test('is of any of several, but of none that is out again or goes in later', () => {
+    expect(mended('lift-without-soak', `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 20 seeds, B 20 seeds, C 9 seeds, D 9 seeds
+      soak VER-24/A 2026-01-10 19:00, water, 24 h
+      soak VER-24/B 2026-01-10 19:00, water, until 2026-01-11 19:00
+      soak VER-24/C 2026-01-09 19:00, water
+      lift VER-24/C 2026-01-10 19:00
+      soak VER-24/D 2026-01-12 19:00, water, 24 h
+      lift VER-24 2026-01-11 18:00
+           ^^^^^^ lift-without-soak
+    `).map(({ lines, preferred }) => [...lines, preferred])).toEqual([
+      ['lift VER-24/A 2026-01-11 18:00', false], ['lift VER-24/B 2026-01-11 18:00', false],
+    ]);
+  });
+
+  test('before its soak is of the day or the year after', () => {
+    const lift = (date: string) => linesOf('lift-without-soak', `
+      ${lot}
+      soak VER-24/A 2026-01-01 19:00, water, 24 h
+      lift VER-24/A ${date}
+           ^^^^^^^^ lift-without-soak
+    `);
+    expect(lift('2025-01-02 18:00')).toEqual([['Change to “2026-01-02”', 'lift VER-24/A 2026-01-02 18:00']]);
+    expect(lift('2026-01-01 08:00')).toEqual([['Change to “2026-01-02”', 'lift VER-24/A 2026-01-02 08:00']]);
+    expect(lift('2025-05-05 18:00')).toEqual([]);
+  });
+});

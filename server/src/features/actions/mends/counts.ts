@@ -2,7 +2,7 @@
 import { accounted, countsOf, hasTotal, noTotals, type Batch, type CountEvent } from '../../../journal/life.ts';
 import { countTotals } from '../../../journal/counting.ts';
 import type { CountFact } from '../../../model/record.ts';
-import { livedAs, insert, replace, type Mender } from './mend.ts';
+import { livedAs, insert, replace, type Mend, type Mender } from './mend.ts';
 
 /** More was counted than there is: the numbers may be totals so far. */
 export const countExceedsSown: Mender = ({ entry }, context) => {
@@ -45,3 +45,41 @@ export const totalFalls: Mender = ({ entry, problem }, context) => {
     edits: [replace(entry.line, { start: fact.start, end: fact.n.end }, fact.n.value)],
   }];
 };
+
+/** What died was no seedling yet where nothing had germinated; a total must hold what the later stages imply. */
+export const moreThanGerminated: Mender = ({ entry, problem }, context) => {
+  const event = livedAs('count', entry, context)?.event;
+  const fact = event?.counts.find(({ start }) => start === problem.start);
+  if (!event || !fact) return [];
+  return fact.what === 'died' ? asRotted(event, fact) : asGerminated(event, fact);
+};
+
+function asRotted(event: CountEvent, fact: CountFact): Mend[] {
+  const { counts, before, after, entry: { line } } = event;
+  if (counts.some(({ what }) => what === 'rotted') || after.died <= after.germinated) return [];
+  const written = counts.map(each => (each === fact ? { ...each, what: 'rotted' as const } : each));
+  if (!fits(event, written) || (fact.total && fact.n.value < before.rotted)) return [];
+  const number = `${fact.total ? '=' : ''}${fact.n.value}`;
+  return [{
+    title: `Change to “${number} rotted”: it had not germinated`, edits: [replace(line, fact, `${number} rotted`)],
+    ...(after.germinated === 0 && { evident: true as const }),
+  }];
+}
+
+function asGerminated(event: CountEvent, { what }: CountFact): Mend[] {
+  const { counts, after, entry: { line } } = event;
+  const stated = counts.find(each => each.what === 'germinated' && each.total);
+  if (!stated || after[what] <= stated.n.value) return [];
+  const n = { ...stated.n, value: after[what] };
+  if (!fits(event, counts.map(each => (each === stated ? { ...each, n } : each)))) return [];
+  return [{
+    title: `Change “=${stated.n.value}” to “=${n.value}”: what emerged has germinated`,
+    edits: [replace(line, { start: stated.start, end: stated.n.end }, `=${n.value}`)],
+  }];
+}
+
+/** Whether there are seeds enough for a count that is written so. */
+function fits({ before, tested }: CountEvent, written: readonly CountFact[]): boolean {
+  const after = countTotals(before, written);
+  return after.died <= after.germinated && (tested === undefined || accounted(after) <= tested);
+}

@@ -43,3 +43,13 @@ export const countInFuture: Mender = ({ entry: { line, record: { date } } }, { n
   const days = now.day - before >= 0 && now.day - before <= RECENT ? [before] : [];
   return days.map(day => ({ title: `Change to “${isoOf(day)}”: a year before`, edits: [replace(line, date, isoOf(day))] }));
 };
+
+const spoken: Readonly<Record<string, number>> = { today: 0, yesterday: -1, tomorrow: 1 };
+
+/** A day by its name, as one would say it. */
+export const spokenDate: Mender = ({ entry: { line }, problem }, { now }) => {
+  const days = spoken[line.text.slice(problem.start, problem.end).toLowerCase()];
+  if (days === undefined) return [];
+  const date = isoOf(now.day + days);
+  return [{ title: `Change to “${date}”`, edits: [replace(line, problem, date)], evident: true }];
+};

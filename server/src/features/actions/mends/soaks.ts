@@ -3,7 +3,7 @@ import { recordLine } from '../../../calendar/ask.ts';
 import type { JournalLine } from '../../../journal/journal-file.ts';
 import { isGivenOut, type Batch, type DatedEntry, type Lot, type Soak } from '../../../journal/life.ts';
 import { elapsed, isBefore, printMoment, printTime, type Moment } from '../../../journal/moment.ts';
-import { addMonths, isoOf } from '../../../model/day.ts';
+import { addMonths, isoOf, LAST_DAY, type Day } from '../../../model/day.ts';
 import { factOf } from '../../../model/record.ts';
 import { listed } from '../../../syntax/nearest.ts';
 import { diaryOf, placeRecords } from '../../record-place.ts';
@@ -84,15 +84,46 @@ export const soakTooLong: Mender = ({ entry }, { journal, file, now }) => {
 const NEAR = 7;
 
 /** The day after, or the year after where a winter's night was slept through. */
+function meantEnd({ day, minutes }: Moment, start: Moment): Day | undefined {
+  return [day + 1, addMonths(day, 12)]
+    .find(meant => meant <= LAST_DAY && !isBefore({ day: meant, minutes }, start) && meant - start.day <= NEAR);
+}
+
 export const endBeforeStart: Mender = ({ entry }, context) => {
   const lived = livedAs('soak', entry, context);
   const until = factOf(entry.record, 'until');
   if (!lived || !until) return [];
-  const start: Moment = lived.event.soak.start;
-  const end = (day: number): Moment => ({ day, minutes: until.time?.minutes });
-  if (!isBefore(end(until.date.day), start)) return [];
-  const meant = [until.date.day + 1, addMonths(until.date.day, 12)]
-    .find(day => !isBefore(end(day), start) && day - start.day <= NEAR);
+  const { start } = lived.event.soak;
+  const end: Moment = { day: until.date.day, minutes: until.time?.minutes };
+  const meant = isBefore(end, start) ? meantEnd(end, start) : undefined;
   if (meant === undefined) return [];
   return [{ title: `Change to “${isoOf(meant)}”`, edits: [replace(entry.line, until.date, isoOf(meant))], evident: true }];
 };
+
+/** It is another batch of the lot that lies in a soak then, or the day is one before the soak. */
+export const liftWithoutSoak: Mender = ({ entry }, context) => {
+  const lived = livedAs('lift', entry, context);
+  if (!lived || lived.event.soak) return [];
+  const { lot, batch, event: { entry: { line, moment, record } } } = lived;
+  const others = [...lot.batches.values()]
+    .filter(other => other !== batch && other.soaks.some(soak => isLyingIn(soak, moment)));
+  const { date } = record;
+  const next = batch.soaks.find(({ start, endedBy }) => isBefore(moment, start) && endedBy !== 'lift');
+  const meant = date && next ? meantEnd(moment, next.start) : undefined;
+  return [
+    ...others.slice(0, MOST).map(({ path }): Mend => ({
+      title: `Change to “${path}”, which is in a soak`, edits: [replace(line, record.subject!, path)],
+      ...(others.length === 1 && meant === undefined && { evident: true }),
+    })),
+    ...(meant === undefined ? [] : [{ title: `Change to “${isoOf(meant)}”`, edits: [replace(line, date!, isoOf(meant))] }]),
+  ];
+};
+
+/** Batches that are worth naming; of more any may be meant. */
+const MOST = 3;
+
+/** Whether seed can be lifted from a soak at a moment: it was put in before and is not out yet. */
+function isLyingIn({ start, end, endedBy }: Soak, moment: Moment): boolean {
+  if (isBefore(moment, start) || endedBy === 'lift') return false;
+  return endedBy !== 'next' || !end || !isBefore(end, moment);
+}

@@ -1,0 +1,33 @@
+/** Solutions that cannot be made, or that are used up. */
+import { ledger } from '../../../journal/solutions.ts';
+import { factOf, factsOf } from '../../../model/record.ts';
+import { volumeInMl } from '../../../solutions/amounts.ts';
+import { numberText } from '../../../solutions/display.ts';
+import { replace, type Mender } from './mend.ts';
+
+/** More is taken than it is made up to: the two volumes may have changed places. */
+export const impossibleDilution: Mender = ({ entry: { line, record } }) => {
+  const [draw, to] = [factOf(record, 'draw'), factOf(record, 'to')];
+  if (!draw?.volume || !to || !volumeInMl(draw.volume.value).gt(volumeInMl(to.value))) return [];
+  const taken = line.text.slice(draw.volume.start, draw.volume.end);
+  const made = line.text.slice(to.start, to.end).replace(/^\S+\s+/, '');
+  return [{
+    title: `Exchange the volumes: ${made} of ${draw.stock.text}, made up to ${taken}`,
+    edits: [replace(line, draw.volume, made), replace(line, to, `to ${taken}`)],
+  }];
+};
+
+/** All that is left is taken, where that is an amount that can be written. */
+export const stockOverdrawn: Mender = ({ entry: { line, record }, problem }, { journal }) => {
+  const names = [factOf(record, 'draw')?.stock, ...factsOf(record, 'substance').map(({ name }) => name)];
+  const mends = names.flatMap(name => {
+    const solution = name && journal.solution(name.text);
+    const { overdrawn } = solution ? ledger(solution, journal.drawsFrom(solution.id)) : {};
+    const { entry, ml } = overdrawn?.key ?? {};
+    const left = entry?.line === line && ml ? numberText(ml.sub(overdrawn!.missingMl)) : undefined;
+    return left?.exact && left.text !== '0' ? [`${left.text} mL`] : [];
+  });
+  const isVolume = /^[\d.]/.test(line.text.slice(problem.start));
+  return isVolume && mends.length === 1
+    ? [{ title: `Take ${mends[0]!}: all that is left`, edits: [replace(line, problem, mends[0]!)] }] : [];
+};
