@@ -33,6 +33,14 @@ describe('plumule format', () => {
     });
   });
 
+  it('puts facts in the order of the reference with --fact-order alone', async () => {
+    const folder = await folderWith({ 'a.germ': 'lot A-1 Adonis vernalis, from own bed, 60 seeds\n' });
+    const printed = async (...options: string[]) => (await plumule(folder, 'format', ...options, 'a.germ')).stdout;
+    expect(await printed()).toBe('lot A-1 Adonis vernalis, from own bed, 60 seeds\n');
+    expect(await printed('--fact-order')).toBe('lot A-1 Adonis vernalis, 60 seeds, from own bed\n');
+    expect(await printed('--fact-order', '--check')).toBe('a.germ\n');
+  });
+
   it('rewrites the files with --write: line ends, remarks and lines with a mistake stay', async () => {
     const folder = await folderWith({ 'a.germ': `\uFEFF${ROUGH}`, 'b.germ': SMOOTH });
     const { code, stdout } = await plumule(folder, 'format', '--write', '.');

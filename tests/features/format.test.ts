@@ -71,6 +71,35 @@ describe('a formatted line', () => {
   });
 });
 
+describe('the order of facts', () => {
+  const ordered = (line: string) => formatLine(line, parse(line), 'as listed');
+
+  test.each([
+    ['soak X 2026-01-10,at jar,24 h,KNO3 0.2 %,GA3 500 ppm,20 mL', 'soak X 2026-01-10, KNO3 0.2 %, GA3 500 ppm, 24 h, 20 mL, at jar'],
+    ['count X, 1 rotted, =2 leaf, 3', 'count X, 3, =2 leaf, 1 rotted'],
+    ['cut X, 1 empty, 2 fresh', 'cut X, 2 fresh, 1 empty'],
+    ['split X, B 2 seeds, A 3 seeds', 'split X, B 2 seeds, A 3 seeds'],
+    ['regime r, warm 20 C, chill 4 C, warm 15 C', 'regime r, warm 20 C, chill 4 C, warm 15 C'],
+    ['lot X Iris, at tin, from "a, b", 5 seeds', 'lot X Iris, 5 seeds, from "a, b", at tin'],
+    ['discard X, soft, all of it', 'discard X, soft, all of it'],
+    ['sow X, at tin, 5 sedes', 'sow X, at tin, 5 sedes'],
+  ])('of %j becomes, if asked, %j', (line, expected) => {
+    expect(ordered(line)).toBe(expected);
+  });
+
+  it('changes nothing else, and is in order then', () => {
+    fc.assert(fc.property(fc.oneof(recordLine.map(({ loose }) => loose), anyLine), line => {
+      const facts = (text: string) => {
+        const { record, ...rest } = meaning(text) as { record?: { facts: readonly unknown[] } };
+        return { ...rest, record: { ...record, facts: record?.facts.map(fact => JSON.stringify(fact)).sort() } };
+      };
+      expect(facts(ordered(line))).toEqual(facts(line));
+      expect(ordered(ordered(line))).toBe(ordered(line));
+      expect(formatted(ordered(line))).toBe(ordered(line));
+    }), { numRuns: 2000 });
+  });
+});
+
 describe('the edits of the formatter', () => {
   it('are one for each line that changes, and make the formatted text, in any line ends', () => {
     const end = fc.constantFrom('\n', '\r\n');
@@ -87,10 +116,10 @@ describe('the edits of the formatter', () => {
 
   it('are for the lines asked for alone', () => {
     const text = textOf('count X,1\ncount X,2\ncount X,3\ncount X,4');
-    expect(formatEdits(text, 1, 2)).toEqual([
+    expect(formatEdits(text, { from: 1, to: 2 })).toEqual([
       { line: 1, start: 8, end: 8, text: ' ' }, { line: 2, start: 8, end: 8, text: ' ' },
     ]);
-    expect(formatEdits(text, -5, 99)).toHaveLength(4);
+    expect(formatEdits(text, { from: -5, to: 99 })).toHaveLength(4);
   });
 });
 

@@ -24,6 +24,15 @@ describe('formatting', () => {
       expect(await lines(session, 'formatting', {})).toEqual([2, 5]);
     }));
 
+  test('leaves facts in their order, unless the setting asks for another', async () => {
+    for (const factOrder of [false, true]) {
+      await inSession({ settings: { ...settings, format: { factOrder } }, capabilities }, async session => {
+        await session.open('a.germ', 'lot V Iris, from own bed, 5 seeds\nlot W Iris, 5 seeds, from own bed\n');
+        expect(await lines(session, 'formatting', {})).toEqual(factOrder ? [0] : []);
+      });
+    }
+  });
+
   test('of a range changes its lines alone; one that ends before a line leaves that', () => inSession(
     { settings, capabilities },
     async session => {

@@ -7,10 +7,12 @@ import { gather } from './gather.ts';
 import { nameOf, unreadOf, type Unread } from './names.ts';
 import { complain, numbered, print } from './output.ts';
 import { printable } from '../report/printable.ts';
+import type { FactOrder } from '../syntax/print.ts';
 
 export interface FormatOptions {
   readonly check?: boolean;
   readonly write?: boolean;
+  readonly factOrder?: boolean;
 }
 
 interface Formatted {
@@ -22,7 +24,7 @@ interface Formatted {
 }
 
 /** `plumule format`: prints one journal formatted, or names or rewrites those that are not. */
-export async function format(paths: readonly string[], { check, write }: FormatOptions): Promise<Exit> {
+export async function format(paths: readonly string[], { check, write, factOrder }: FormatOptions): Promise<Exit> {
   const { groups, faults } = await gather(paths);
   const unread = faults.map(unreadOf);
   const files = groups.flatMap(({ asked }) => asked);
@@ -30,7 +32,7 @@ export async function format(paths: readonly string[], { check, write }: FormatO
     complain(`${numbered(files.length, 'file')} cannot be printed one after the other: write --check or --write`);
     return exits.unread;
   }
-  const all = await attempt(files, readFormatted, unread);
+  const all = await attempt(files, file => readFormatted(file, factOrder ? 'as listed' : 'as written'), unread);
   const changing = all.filter(({ before, after }) => before !== after);
   const done = write ? await attempt(changing, rewrite, unread) : changing;
   if (check ?? write) print(done.map(({ file }) => `${printable(nameOf(file))}\n`).join(''));
@@ -41,10 +43,10 @@ export async function format(paths: readonly string[], { check, write }: FormatO
   return check && changing.length > 0 ? exits.problems : exits.clean;
 }
 
-async function readFormatted(file: string): Promise<Formatted> {
+async function readFormatted(file: string, order: FactOrder): Promise<Formatted> {
   const before = await readJournal(file);
   const { text, faulty } = new JournalFile(file, before);
-  const after = [...text].map(line => formatLine(line.text, line.content) + line.end).join('');
+  const after = [...text].map(line => formatLine(line.text, line.content, order) + line.end).join('');
   return { file, before, after, faulty: faulty.size };
 }
 

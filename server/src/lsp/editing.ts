@@ -21,14 +21,14 @@ export function editingCapabilities({ textDocument }: ClientCapabilities): Serve
 }
 
 export function serveEditing(connection: Connection, about: About, service: Service): void {
-  connection.onDocumentFormatting(about('formatting', null, snapshot => formatted(snapshot)));
+  connection.onDocumentFormatting(about('formatting', null, snapshot => formatted(snapshot, service)));
 
   connection.onDocumentRangeFormatting(about('range formatting', null, (snapshot, { range: { start, end } }) =>
-    formatted(snapshot, start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)));
+    formatted(snapshot, service, start.line, end.character === 0 && end.line > start.line ? end.line - 1 : end.line)));
 
   // The line that was just left; the new one is being written.
   connection.onDocumentOnTypeFormatting(about('formatting as you type', null, (snapshot, { position: { line } }) =>
-    line > 0 ? formatted(snapshot, line - 1, line - 1) : []));
+    line > 0 ? formatted(snapshot, service, line - 1, line - 1) : []));
 
   connection.onPrepareRename(about('rename', null, ({ journal, file }, { position }): PrepareRenameResult | ResponseError | null => {
     const target = renameTarget(journal, file, position);
@@ -43,9 +43,10 @@ export function serveEditing(connection: Connection, about: About, service: Serv
   }));
 }
 
-function formatted({ journal, file }: Snapshot, from?: number, to?: number): TextEdit[] {
+function formatted({ journal, file }: Snapshot, service: Service, from?: number, to?: number): TextEdit[] {
   const text = journal.files.get(file)?.text;
-  return text ? formatEdits(text, from, to).map(edit => ({ range: rangeOf(edit), newText: edit.text })) : [];
+  const order = service.settings().format.factOrder ? 'as listed' : 'as written';
+  return text ? formatEdits(text, { from, to, order }).map(edit => ({ range: rangeOf(edit), newText: edit.text })) : [];
 }
 
 function refusal(reason: string): ResponseError {

@@ -15,6 +15,8 @@ interface Shown {
 export interface Settings extends Shown {
   readonly limits: LimitSettings;
   readonly severity: SeveritySettings;
+  /** Whether the formatter puts facts in the order in which the format reference lists them. */
+  readonly format: { readonly factOrder: boolean };
   /** A day to judge the journal by in place of the present one. */
   readonly asOf: Moment | undefined;
 }
@@ -32,6 +34,7 @@ export function readSettings(section: unknown): Settings {
       strengths: textsOf(objectOf(limits.strengths)),
     },
     severity: severityOf(objectOf(objectOf(root.problems).severity)),
+    format: { factOrder: objectOf(root.format).factOrder === true },
     hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
     lens: { lots: objectOf(root.lens).lots !== false },
     hovers: { photos: objectOf(root.hovers).photos !== false },

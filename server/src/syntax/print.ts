@@ -1,24 +1,37 @@
 /** A record as the formatter writes it: spacing, small letters, spelling of units; never a word or a number changed. */
 import { isoOf } from '../model/day.ts';
-import type { Keyword } from '../model/keywords.ts';
+import { keywords, type FactUse, type Keyword } from '../model/keywords.ts';
 import { unitOf } from '../model/quantity.ts';
-import type { Fact, JournalRecord, Span } from '../model/record.ts';
+import { countables, cutClasses, type Fact, type JournalRecord, type Span } from '../model/record.ts';
 import { syntaxOf, type Amount, type Piece } from './grammar.ts';
 import { isLasting } from './limits.ts';
 import { isTotal, numeralOf } from './numbers.ts';
 
+/** How the facts of a record stand: as they were written, or in the order in which the format reference lists them. */
+export type FactOrder = 'as written' | 'as listed';
+
 /**
  * The line of a record that was read without a problem, anew: one blank between words, `, ` between facts, small
  * letters for the words of the format, a blank between a number and its unit, and nothing at the end. Names, texts
- * and numbers are as they were written, and so is the order.
+ * and numbers are as they were written.
  *
  * Example: a line 'Soak  X 9:30,GA3 500PPM , 24hours ' is printed as 'soak X 09:30, GA3 500 ppm, 24 h'
  */
-export function print(line: string, record: JournalRecord): string {
+export function print(line: string, record: JournalRecord, order: FactOrder = 'as written'): string {
   const { head, facts } = syntaxOf(line)!;
   const mark = line.slice(0, record.keywordSpan.start);
-  const printed = record.facts.map((fact, index) => printFact(line, fact, facts[index]!.pieces));
-  return mark + [printHead(line, record, head), ...printed].join(', ');
+  const printed = record.facts.map((fact, index) =>
+    ({ rank: rankOf(fact, record), text: printFact(line, fact, facts[index]!.pieces) }));
+  // Those of one rank, such as the parts of a split and the stages of a regime, keep the order that they are in.
+  if (order === 'as listed') printed.sort((a, b) => a.rank - b.rank);
+  return mark + [printHead(line, record, head), ...printed.map(({ text }) => text)].join(', ');
+}
+
+function rankOf(fact: Fact, { keyword }: JournalRecord): number {
+  const uses: readonly FactUse[] = keywords[keyword].facts;
+  const rank = uses.findIndex(({ type }) => type === fact.type) * 100;
+  if (fact.type === 'count') return rank + countables.indexOf(fact.what);
+  return fact.type === 'cut' ? rank + cutClasses.indexOf(fact.what) : rank;
 }
 
 function printHead(line: string, { keyword, subject, date, time }: JournalRecord, head: readonly Piece[]): string {
