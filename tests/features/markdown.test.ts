@@ -73,6 +73,6 @@ describe('text of a journal in Markdown', () => {
 describe('a table', () => {
   test('keeps a cell with a pipe in one cell', () => {
     const html = marked.parse(markdownTable(['Name', 'Seeds'], [[escapeMarkdown('a | b'), '3']]), { async: false });
-    expect(html.match(/<td>[^<]*<\/td>/g)).toEqual(['<td>a | b</td>', '<td>3</td>']);
+    expect(html.match(/(?<=<td[^>]*>)[^<]*(?=<\/td>)/g)).toEqual(['a | b', '3']);
   });
 });

@@ -17,7 +17,7 @@ describe('a report in Markdown', () => {
 20 seeds, from own bed
 
 | Batch | Treatment | Sown | Germinated | % | 95 % interval | Days | State |
-| --- | --- | --- | --- | --- | --- | --- | --- |
+| :-- | :-- | :-- | :-- | :-- | :-- | :-- | :-- |
 | A-1 | untreated | 20 | 0 | 0.0 | 0.0 to 16.1 | – | sown, day 16 |
 
 ---

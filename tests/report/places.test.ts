@@ -95,7 +95,7 @@ No place is written for IRI-26.
   it('escapes what the journal says in Markdown, and says where there is nothing', () => {
     expect(placesMarkdown([mapOf('lot A Iris alba, at <b>bag</b> | 1 slot 2', { now })])).toBe(
       '# Places as on 2026-01-20 08:00\n\n## \\<b\\>bag\\</b\\> \\| 1\n\n| Slot | What | Plant | Treatment | Since |\n'
-      + '| --- | --- | --- | --- | --- |\n| 2 | A | Iris alba | untreated | – |\n');
+      + '| :-- | :-- | :-- | :-- | :-- |\n| 2 | A | Iris alba | untreated | – |\n');
     expect(placesMarkdown([mapOf('', { now })])).toContain('Nothing is written to lie anywhere.');
   });
 });

@@ -22,10 +22,10 @@ export function escapeMarkdown(text: string): string {
     .replace(/^(\d+)([.)])(?=\s|$)/, String.raw`$1\$2`);
 }
 
-/** A table; head and cells are Markdown of one line each. */
+/** A table; head and cells are Markdown of one line each, both aligned on the left. */
 export function markdownTable(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-  return [line(head), `|${' --- |'.repeat(head.length)}`, ...rows.map(line)].join('\n');
+  return [line(head), `|${' :-- |'.repeat(head.length)}`, ...rows.map(line)].join('\n');
 }
 
 /** Blocks with an empty line between them; what is undefined is left out. */

@@ -2,7 +2,7 @@
 import { MarkupKind, type ClientCapabilities, type MarkupContent } from 'vscode-languageserver';
 
 /** An escaped sign; a picture; the fence of an example, marks of emphasis; the line below the head of a table. */
-const marks = /\\([!-/:-@[-`{-~])|!\[((?:\\.|[^\]\\])*)\]\([^)]*\)|^```.*\n?|\*\*|`|^\|(?: --- \|)+\n/gm;
+const marks = /\\([!-/:-@[-`{-~])|!\[((?:\\.|[^\]\\])*)\]\([^)]*\)|^```.*\n?|\*\*|`|^\|(?: :-- \|)+\n/gm;
 
 /** Markdown of the features as somebody would type it: signs as they were in the journal, pictures as their words. */
 export function plainOf(markdown: string): string {

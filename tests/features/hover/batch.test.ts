@@ -31,7 +31,7 @@ describe('hover on a batch', () => {
       Chill so far 63 of 90 days, 1512 of 2160 h within 0 to 10 °C (whole days of the calendar; 0 and 10 °C are within).
 
       | Measure | Value | Basis |
-      | --- | --- | --- |
+      | :-- | :-- | :-- |
       | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 8 and day 22 |
       | half of the seed | – | fewer than 50 % of the seed sown germinated |
       | mean time | 5.3 to 17.3 days | the seed found at a check germinated after the check before |
@@ -60,7 +60,7 @@ describe('hover on a batch', () => {
       lost 2
 
       | Measure | Value | Basis |
-      | --- | --- | --- |
+      | :-- | :-- | :-- |
       | of full seed | 9 of 22 = 40.9 % | the seed less what the cut test found empty; 95 % Wilson interval 23.3 to 61.3 % |
       | of viable seed | 9 of 20 = 45 % | that less what it found dead; 95 % Wilson interval 25.8 to 65.8 % |
       | T50 | day 12.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 0 and day 22 |

@@ -41,7 +41,7 @@ describe('hover on a lot of a plant that the guides know', () => {
     expect(found.slice(start + 1)).toEqual([
       '- Penstemon digitalis: GA3 1000 ppm · HortScience 44(3):870 · One cultivar. Abstract only.\n' +
         '- Penstemon: chill 8 weeks, GA3 500 ppm, 24 h · no source given',
-      '| Your own records | Germinated | From |\n| --- | --- | --- |\n' +
+      '| Your own records | Germinated | From |\n| :-- | :-- | :-- |\n' +
         '| GA3 500 ppm 24 h | 12 of 20 = 60 % | 1 batch of 1 lot |\n' +
         '| untreated | 9 of 39 = 23.1 % | 2 batches of 2 lots |',
       'Germinated of the seed sown less lost, all lots of this name added up.',

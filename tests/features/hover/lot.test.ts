@@ -32,7 +32,7 @@ describe('hover on a lot', () => {
         Fisher’s exact test p below 0.001 · log-rank tests p below 0.001
 
       | Batch | Treatment | Sown | Germinated | Percent | Days |
-      | --- | --- | --- | --- | --- | --- |
+      | :-- | :-- | :-- | :-- | :-- | :-- |
       | A | GA3 500 ppm 24 h | 20 | 17 of 20 | 85 % (64 to 94.8) | 8 to 22 |
       | B | water 24 h | 20 | 0 of 20 | 0 % (0 to 16.1) | – (none seen yet) |
       | rest | untreated | – (20 seeds not sown) | – | – | – |
@@ -57,7 +57,7 @@ describe('hover on a lot', () => {
       "**VER-24** · Veratrum nigrum · number of seeds not written
 
       | Batch | Treatment | Sown | Germinated | Percent | Days |
-      | --- | --- | --- | --- | --- | --- |
+      | :-- | :-- | :-- | :-- | :-- | :-- |
       | A | GA3 unmeasured (not lifted) | – (20 seeds not sown) | – | – (not counted yet) | – |
       | B | untreated | 20 | – | – (not counted yet) | – |
       | C | untreated | – (20 seeds not sown) | 4 of 20 | 20 % (8.1 to 41.6) | – (no day 0: neither sown, nor soaked, nor in a stage) |
@@ -105,7 +105,7 @@ describe('hover on a lot', () => {
       neither germinated nor rotted 3
 
       | Measure | Value | Basis |
-      | --- | --- | --- |
+      | :-- | :-- | :-- |
       | T50 | day 7.4 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 0 and day 14 |
       | half of the seed | day 8.2 | half of the seed sown less lost; it was passed between day 0 and day 14 |
       | mean time | 0 to 14 days | the seed found at a check germinated after the check before |"

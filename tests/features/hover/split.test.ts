@@ -12,7 +12,7 @@ describe('hover on a split', () => {
       "**What this split can show**
 
       | Untreated | Told from treated | Better treated and untreated |
-      | --- | --- | --- |
+      | :-- | :-- | :-- |
       | 10 % | 69 % or more | 13 and 11: 64 % |
       | 40 % | 96 % or more | 11 and 13: 93 % |
       | 70 % | – (not even 100 %) |  |

@@ -29,7 +29,7 @@ describe('hover on a lot with a trial', () => {
     const blocks = hover(lot(here, ['GA3 1000 ppm', 9], ['water', 2], ['GA3 250 ppm', 8], ['GA3 500 ppm', 21]), '2025-12-01')!.split('\n\n');
     expect(blocks[1]!.split('\n')).toEqual([
       '| GA3 | Batch | Germinated | T50 | Verdict |',
-      '| --- | --- | --- | --- | --- |',
+      '| :-- | :-- | :-- | :-- | :-- |',
       '| water 24 h | B | 2 of 24 = 8.3 % | day 22.5 |  |',
       '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | day 16.9 | cannot tell |',
       '| GA3 500 ppm 24 h | D | 21 of 24 = 87.5 % | day 15.7 | worth repeating |',
