@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bestSplit, MOST_SEEDS_A_SIDE, seedsASide, visibleShare } from '../../server/src/measures/design.ts';
+import { bestSplit, MOST_SEEDS_A_SIDE, reckonedPower, seedsASide, visibleShare } from '../../server/src/measures/design.ts';
 import { power } from '../../server/src/measures/power.ts';
 import { valueOf } from './helpers.ts';
 
@@ -27,6 +27,22 @@ describe('the number of seeds a side', () => {
   test('is not given beyond what a grower sows, nor for no difference', () => {
     expect(seedsASide(0.5, 0.51)).toEqual({ undefined: `more than ${MOST_SEEDS_A_SIDE} seeds a side would be needed` });
     expect(seedsASide(0.5, 0.5)).toEqual({ undefined: 'there is no difference to see' });
+  });
+});
+
+describe('the power as far as it is reckoned', () => {
+  test('is exact up to 250 seeds a side', () => {
+    expect(reckonedPower(20, 20, 0.35, 0.9)).toBe(power(20, 20, 0.35, 0.9));
+    expect(reckonedPower(250, 4000, 0.5, 0.6)).toBe(power(250, 4000, 0.5, 0.6));
+    expect(reckonedPower(4000, 12, 0.5, 0.8)).toBe(power(4000, 12, 0.5, 0.8));
+  });
+
+  test('of more is a little less than theirs, and more than enough for a difference of 30 points', () => {
+    expect(reckonedPower(400, 300, 0.55, 0.4)).toBeLessThan(power(400, 300, 0.55, 0.4));
+    for (const share of [0, 0.1, 0.35, 0.5, 0.7]) {
+      expect(reckonedPower(1_000_000_000, 10_000, share + 0.3, share)).toBeGreaterThan(0.9999);
+    }
+    expect(reckonedPower(1_000_000_000, 12, 0.9, 0.3)).toBe(power(4750, 12, 0.9, 0.3));
   });
 });
 

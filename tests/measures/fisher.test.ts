@@ -26,6 +26,15 @@ describe("Fisher's exact test", () => {
     expectClose(found.greater, greater);
   });
 
+  test('takes dust seed by the million, and no room for counts that cannot happen', () => {
+    // R 4.2.2: fisher.test(matrix(c(251500, 748500, 250000, 750000), 2, byrow = TRUE)).
+    expectClose(fisher({ x: 251_500, n: 1_000_000 }, { x: 250_000, n: 1_000_000 }).twoSided, 0.0144684587041);
+    const most = 1_000_000_000;
+    expect(fisher({ x: most / 2, n: most }, { x: most / 2, n: most }).twoSided).toBe(1);
+    expect(fisher({ x: most, n: most }, { x: 0, n: most })).toMatchObject({ twoSided: 0, greater: 0 });
+    expect(fisher({ x: 0, n: most }, { x: most, n: most })).toMatchObject({ twoSided: 0, less: 0 });
+  });
+
   test('is the lady tasting tea: 17 of 70 one-sided (Fisher 1935)', () => {
     expectClose(fisher({ x: 3, n: 4 }, { x: 1, n: 4 }).greater, 17 / 70);
   });

@@ -127,6 +127,10 @@ describe('the computed range', () => {
       expect(MEANS.map(mean => computedRange(4, size, mean))).toEqual(wanted);
     });
 
+  test('of 4 times a million seeds agrees with SciPy too', () => {
+    expect(computedRange(4, 1_000_000, 0.3)).toBe(1826);
+  });
+
   test('differs from the published table in 5 of the 29 averages, so the table is stored', () => {
     const averages = Array.from({ length: 29 }, (_, i) => 71 + i);
     const differing = averages.filter(average => computedRange(4, 100, average / 100) !== publishedRange(4, average));

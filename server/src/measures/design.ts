@@ -1,6 +1,6 @@
 import { LEVEL } from './fisher.ts';
 import { measured, undefinedBecause, isUndefined, type Measured } from './measured.ts';
-import { powerOf, WANTED_POWER } from './power.ts';
+import { power, powerOf, WANTED_POWER } from './power.ts';
 import { rejectionRegion } from './rejection.ts';
 import { deviate } from './tails.ts';
 
@@ -19,6 +19,18 @@ export const POINTS_OF_MANY = 15;
 
 export function isReckoned(n1: number, n2: number): boolean {
   return Math.min(n1, n2) <= MOST_RECKONED && n1 + n2 <= MOST_SEEDS;
+}
+
+/**
+ * The power of Fisher's test as far as it is reckoned: of so many seeds as more would take too long, which is a little
+ * less than the power of all of them.
+ *
+ * @example
+ * reckonedPower(10_000, 9_000, 0.59, 0.29) // 0.9999994604570632, as with 250 a side
+ */
+export function reckonedPower(n1: number, n2: number, p1: number, p2: number): number {
+  const most = Math.min(n1, n2) > MOST_RECKONED ? MOST_RECKONED : MOST_SEEDS - MOST_RECKONED;
+  return power(Math.min(n1, most), Math.min(n2, most), p1, p2);
 }
 
 /**

@@ -1,3 +1,13 @@
+/** The counts of a distribution that are likelier than nothing. */
+export interface Distribution {
+  /** The smallest such count; `probabilities[i]` belongs to the count `first + i`. */
+  readonly first: number;
+  readonly probabilities: Float64Array;
+}
+
+/** What is less likely than this beside the likeliest count is nothing: a seed in a universe of seeds. */
+const NOTHING = 1e-300;
+
 /**
  * All the probabilities of a binomial distribution, from 0 to n successes.
  *
@@ -8,49 +18,53 @@
  * binomialProbabilities(2, 0.5) // [0.25, 0.5, 0.25]
  */
 export function binomialProbabilities(n: number, p: number): Float64Array {
-  if (p <= 0) return certain(n, 0);
-  if (p >= 1) return certain(n, n);
-  const odds = p / (1 - p);
-  return fromMode(n, Math.min(n, Math.floor((n + 1) * p)), x => ((n - x) / (x + 1)) * odds);
+  const all = new Float64Array(n + 1);
+  const { first, probabilities } = binomial(n, p);
+  all.set(probabilities, first);
+  return all;
 }
 
-/** The distribution of the count of one side when the sum of both sides is given. */
-export interface Hypergeometric {
-  /** The smallest possible count; `probabilities[i]` belongs to the count `first + i`. */
-  readonly first: number;
-  readonly probabilities: Float64Array;
+/** The same without the counts that cannot happen. */
+export function binomial(n: number, p: number): Distribution {
+  if (p <= 0 || p >= 1) return { first: p <= 0 ? 0 : n, probabilities: Float64Array.of(1) };
+  const odds = p / (1 - p);
+  return fromMode(0, n, Math.min(n, Math.floor((n + 1) * p)), x => ((n - x) / (x + 1)) * odds);
 }
 
 /**
- * All the probabilities of a hypergeometric distribution: of n1 + n2 seeds, `total` germinated; how many of
- * them were among the n1?
+ * The probabilities of a hypergeometric distribution: of n1 + n2 seeds, `total` germinated; how many of
+ * them were among the n1? Of a million seeds only the counts that can happen take room.
  *
  * @example
  * hypergeometric(4, 4, 4).probabilities // 1/70, 16/70, 36/70, 16/70, 1/70
  */
-export function hypergeometric(n1: number, n2: number, total: number): Hypergeometric {
-  const first = Math.max(0, total - n2);
-  const last = Math.min(n1, total);
+export function hypergeometric(n1: number, n2: number, total: number): Distribution {
+  const least = Math.max(0, total - n2);
+  const most = Math.min(n1, total);
   const mode = Math.floor(((total + 1) * (n1 + 1)) / (n1 + n2 + 2));
-  const probabilities = fromMode(last - first, Math.min(last, Math.max(first, mode)) - first, i => {
-    const x = first + i;
-    return ((n1 - x) * (total - x)) / ((x + 1) * (n2 - total + x + 1));
-  });
-  return { first, probabilities };
+  return fromMode(least, most, Math.min(most, Math.max(least, mode)),
+    x => ((n1 - x) * (total - x)) / ((x + 1) * (n2 - total + x + 1)));
 }
 
-function certain(n: number, x: number): Float64Array {
-  const probabilities = new Float64Array(n + 1);
-  probabilities[x] = 1;
-  return probabilities;
-}
-
-/** Values 0..last in proportion to a distribution whose P(i + 1) / P(i) is given, scaled to the sum 1. */
-function fromMode(last: number, mode: number, ratio: (i: number) => number): Float64Array {
-  const values = new Float64Array(last + 1);
-  values[mode] = 1;
+/** Counts from least to most in proportion to a distribution whose P(x + 1) / P(x) is given, scaled to the sum 1. */
+function fromMode(least: number, most: number, mode: number, ratio: (x: number) => number): Distribution {
+  const [below, above]: [number[], number[]] = [[], []];
   let sum = 1;
-  for (let i = mode; i < last; i++) sum += values[i + 1] = values[i]! * ratio(i);
-  for (let i = mode; i > 0; i--) sum += values[i - 1] = values[i]! / ratio(i - 1);
-  return values.map(value => value / sum);
+  for (let x = mode, value = 1; x > least; x--) {
+    value /= ratio(x - 1);
+    if (value < NOTHING) break;
+    below.push(value);
+    sum += value;
+  }
+  for (let x = mode, value = 1; x < most; x++) {
+    value *= ratio(x);
+    if (value < NOTHING) break;
+    above.push(value);
+    sum += value;
+  }
+  const probabilities = new Float64Array(below.length + 1 + above.length);
+  for (let i = 0; i < below.length; i++) probabilities[below.length - 1 - i] = below[i]! / sum;
+  probabilities[below.length] = 1 / sum;
+  for (let i = 0; i < above.length; i++) probabilities[below.length + 1 + i] = above[i]! / sum;
+  return { first: mode - below.length, probabilities };
 }

@@ -1,9 +1,9 @@
 import type { Comparison } from './comparison.ts';
 import { rounded, type Contrast } from './contrast.ts';
 import type { Share } from './difference.ts';
+import { reckonedPower } from './design.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined } from './measured.ts';
-import { power } from './power.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
 /** p-values of one rung of a ladder after Holm's correction over all of its rungs. */
@@ -36,7 +36,7 @@ export interface Evidence {
   /** Two shares 30 points apart, from the untreated share or as near to it as there is room. */
   readonly from: number;
   readonly to: number;
-  /** The power to have told these two apart. */
+  /** The power to have told these two apart; of many seeds a little less than theirs, see reckonedPower. */
   readonly power: number;
   readonly visible: boolean;
   /** The upper limit of the difference lies below 30 points. */
@@ -70,7 +70,7 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
   const from = Math.min(untreated.x / untreated.n, 1 - points.value);
   const to = from + points.value;
   const [n1, n2] = [treated, untreated].map(side => effective(side, comparison.overdispersion));
-  const found = power(n1!, n2!, to, from);
+  const found = reckonedPower(n1!, n2!, to, from);
   return {
     ...judged,
     more: shown && difference.low > 0,

@@ -32,9 +32,10 @@ export interface FisherTest {
 export function fisher(first: Share, second: Share): FisherTest {
   const { first: lowest, probabilities } = hypergeometric(first.n, second.n, first.x + second.x);
   const seen = first.x - lowest;
+  const likely = probabilities[seen] ?? 0;
   let [twoSided, greater, less] = [0, 0, 0];
   for (const [i, probability] of probabilities.entries()) {
-    if (asUnlikely(probability, probabilities[seen]!)) twoSided += probability;
+    if (asUnlikely(probability, likely)) twoSided += probability;
     if (i >= seen) greater += probability;
     if (i <= seen) less += probability;
   }

@@ -1,4 +1,4 @@
-import { binomialProbabilities } from './discrete.ts';
+import { binomial } from './discrete.ts';
 
 /**
  * A range that chance exceeds this rarely is not put down to chance; as in the rule books of seed testing.
@@ -17,11 +17,15 @@ const RARELY = 0.025;
  * computedRange(4, 25, 0.9) // 6
  */
 export function computedRange(replicates: number, size: number, share: number): number {
-  // below[i]: the probability of a count under i.
+  // below[i]: the probability of a count under the smallest one that can happen plus i.
   const below = [0];
-  for (const probability of binomialProbabilities(size, share)) below.push(below.at(-1)! + probability);
-  let range = 0;
-  while (range < size && 1 - withinRange(below, replicates, range) > RARELY) range++;
+  for (const probability of binomial(size, share).probabilities) below.push(below.at(-1)! + probability);
+  let [range, enough] = [0, below.length - 2];
+  while (range < enough) {
+    const middle = Math.floor((range + enough) / 2);
+    if (1 - withinRange(below, replicates, middle) > RARELY) range = middle + 1;
+    else enough = middle;
+  }
   return range;
 }
 
