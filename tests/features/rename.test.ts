@@ -115,3 +115,11 @@ test('what is renamed of a batch is its last part alone, and the name that it ha
   expect(rename(journalOf(files), 'b.germ', { ...at, character: 13 }, 'A')).toEqual({ edits: [] });
   expect(rename(journalOf(files), 'b.germ', { line: 0, character: 2 }, 'A')).toEqual({ refused: 'Nothing here has a name of its own.' });
 });
+
+test('what is taken of a stock is not its name', () => {
+  const line = files['b.germ'].split('\n')[0]!;
+  const target = (character: number) => renameTarget(journalOf(files), 'b.germ', { line: 0, character });
+  const name = line.indexOf('G1');
+  expect(target(name + 1)).toEqual({ place: { file: 'b.germ', line: 0, start: name, end: name + 2 }, text: 'G1' });
+  for (let at = name + 3; at <= line.length; at++) expect([at, target(at)]).toEqual([at, undefined]);
+});

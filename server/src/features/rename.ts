@@ -29,13 +29,16 @@ const limited: ReadonlySet<string> = new Set(['soak', 'stock', 'count']);
 export function renameTarget(journal: Journal, file: string, position: Position): RenameTarget | Refused | undefined {
   const thing = thingAt(journal, file, position);
   if (!thing || !isNamed(thing)) return undefined;
+  const place = lastPart(thing.place, thing);
+  // Over what is taken of a stock stands the stock, but not its name.
+  if (thing.entry.line.text.slice(place.start, place.end) !== nameOf(thing)) return undefined;
   if (thing.kind === 'agent' && builtInAgents.has(thing.id)) {
     return { refused: `${thing.id} is an agent that Plumule knows: it keeps its name.` };
   }
   if (occurrencesOf(journal, thing).every(({ role }) => role !== 'definition')) {
     return { refused: `${shown(idOf(thing))} is defined nowhere in this journal.` };
   }
-  return { place: lastPart(thing.place, thing), text: nameOf(thing) };
+  return { place, text: nameOf(thing) };
 }
 
 /**
