@@ -57,6 +57,16 @@ describe('a ladder of doses', () => {
     expect(known(trend).slope).toBeCloseTo(0.3, 10);
   });
 
+  test('has a trend that replicates weaken as far as they differ more than chance allows', () => {
+    const replicates = (...counts: readonly number[]) => counts.flatMap(x => batch(10, x));
+    const ladder = judgeLadder(replicates(1, 3), [
+      { dose: 250, batches: replicates(2, 8) }, { dose: 1000, batches: replicates(6, 10) },
+    ]);
+    // By hand: 4, 10 and 16 of 20, so 7.2 x 2 without replicates (R 4.2.2, prop.trend.test). Heterogeneity 1.25, 7.2
+    // and 5 with 1 df each; 13.45 / 3 is the overdispersion.
+    expect(known(ladder.trend).chiSquare).toBeCloseTo(14.4 * 3 / 13.45, 10);
+  });
+
   test('does not judge a dose in which more differs', () => {
     const { doses } = judgeLadder(batch(40, 6), [{ dose: 250, batches: batch(40, 30), alsoDiffers: ['medium'] }]);
     expect(doses[0]!.verdict.rule).toBe('more-differs');

@@ -3,7 +3,7 @@ import { faultOf, finalTotal, seedsCounted, type Course } from './course.ts';
 import { t50Coolbear, timeOfSown, type GerminationTime } from './germination-time.ts';
 import { isUndefined, measured, undefinedBecause, type Measured, type Undefined } from './measured.ts';
 import { mergeCourses } from './merge.ts';
-import { pool, type Pooled } from './replicates.ts';
+import { jointOverdispersion, poolOf, type Pooled } from './replicates.ts';
 import { sameAge } from './same-age.ts';
 import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
 
@@ -56,7 +56,7 @@ export function compareParts(
   const [second, ...replicates] = [sides[0]!, ...sides.slice(1)];
   const first = replicates.flat();
   const pools = { treated: poolOf(first), untreated: poolOf(second) };
-  const overdispersion = joint(pools.untreated, ...replicates.map(poolOf));
+  const overdispersion = jointOverdispersion([pools.untreated, ...replicates.map(poolOf)]);
   const ofSown = (count: Count): Contrast => (
     contrast(shareOf(first, count, seedsCounted), shareOf(second, count, seedsCounted), overdispersion));
   const ofSeedlings = (count: Count): Contrast | Undefined => {
@@ -87,21 +87,6 @@ export function compareParts(
     t50OfSown: daysBetween(times, course => timeOfSown(course, 0.5)),
     untreatedT50OfSown: timeOfSown(b, 0.5),
   };
-}
-
-function poolOf(batches: readonly Course[]): Pooled {
-  return pool(batches.map(batch => shareOf([batch], germinated, seedsCounted)));
-}
-
-/** max(1, sum X2 / sum df) over both sides. */
-function joint(...sides: readonly Pooled[]): number {
-  let [chiSquare, df] = [0, 0];
-  for (const { heterogeneity } of sides) {
-    if (isUndefined(heterogeneity)) continue;
-    chiSquare += heterogeneity.chiSquare;
-    df += heterogeneity.df;
-  }
-  return df === 0 ? 1 : Math.max(1, chiSquare / df);
 }
 
 interface Times {

@@ -5,6 +5,7 @@ import { seedsCounted, type Course } from './course.ts';
 import { judgedBy } from './evidence.ts';
 import { holm } from './holm.ts';
 import { isUndefined, undefinedBecause, type Known, type Undefined } from './measured.ts';
+import { jointOverdispersion, poolOf } from './replicates.ts';
 import { sameAge } from './same-age.ts';
 import { rankScores, trend, type Trend } from './trend.ts';
 import { judge, type Verdict } from './verdict.ts';
@@ -65,5 +66,6 @@ function trendOf(untreated: readonly Course[], doses: readonly Dose[]): Trend | 
   if (doses.length === 0) return undefinedBecause('no dose can be compared');
   const { sides } = sameAge([untreated, ...doses.map(({ batches }) => batches)]);
   const scores = rankScores([0, ...doses.map(({ dose }) => dose)]);
-  return trend(sides.map((side, i) => ({ score: scores[i]!, ...shareOf(side, germinated, seedsCounted) })));
+  const rungs = sides.map((side, i) => ({ score: scores[i]!, ...shareOf(side, germinated, seedsCounted) }));
+  return trend(rungs, jointOverdispersion(sides.map(poolOf)));
 }

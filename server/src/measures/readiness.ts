@@ -1,9 +1,8 @@
-import { germinated, shareOf } from './contrast.ts';
-import { faultOf, seedsCounted, type Course } from './course.ts';
+import { faultOf, type Course } from './course.ts';
 import { timeOfSown, type GerminationTime } from './germination-time.ts';
 import { isUndefined, undefinedBecause, type Interval, type Undefined } from './measured.ts';
 import { mergeCourses } from './merge.ts';
-import { pool, type Pooled } from './replicates.ts';
+import { poolOf, type Pooled } from './replicates.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
 /** How readily untreated seed came up. */
@@ -31,7 +30,7 @@ export function readiness(untreated: readonly Course[]): Readiness | Undefined {
   if (fault) return fault;
   const half = timeOfSown(mergeCourses(untreated), 0.5);
   if (isUndefined(half)) return half;
-  const pooled = pool(untreated.map(batch => shareOf([batch], germinated, seedsCounted)));
+  const pooled = poolOf(untreated);
   const { x, n, interval } = pooled;
   return { x, n, interval, halfBy: half.by, ready: isReady(pooled, half) };
 }

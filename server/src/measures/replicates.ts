@@ -1,3 +1,5 @@
+import { germinated, shareOf } from './contrast.ts';
+import { seedsCounted, type Course } from './course.ts';
 import type { Share } from './difference.ts';
 import type { ChiSquare } from './mantel-haenszel.ts';
 import { isUndefined, undefinedBecause, type Interval, type Undefined } from './measured.ts';
@@ -62,6 +64,22 @@ export function pool(replicates: readonly Share[]): Pooled {
     interval: wilson(effective.x, effective.n),
     range: rangeOf(replicates, x / n),
   };
+}
+
+/** Batches of one treatment, by their germinated seed of the seed sown less lost. */
+export function poolOf(batches: readonly Course[]): Pooled {
+  return pool(batches.map(batch => shareOf([batch], germinated, seedsCounted)));
+}
+
+/** Of several treatments together, each with replicates of its own: max(1, sum X2 / sum df). */
+export function jointOverdispersion(treatments: readonly Pooled[]): number {
+  let [chiSquare, df] = [0, 0];
+  for (const { heterogeneity } of treatments) {
+    if (isUndefined(heterogeneity)) continue;
+    chiSquare += heterogeneity.chiSquare;
+    df += heterogeneity.df;
+  }
+  return df === 0 ? 1 : Math.max(1, chiSquare / df);
 }
 
 function heterogeneityOf(replicates: readonly Share[], p: number): ChiSquare | Undefined {

@@ -19,7 +19,7 @@ export interface Trend {
 
 /**
  * The Cochran-Armitage test for a trend of shares with a score, two-sided, 1 degree of freedom, variance from
- * the pooled share.
+ * the pooled share. The chi-square is divided by the overdispersion of the replicates.
  *
  * X2 = (sum s (x - n p))^2 / (p q (sum n s^2 - (sum n s)^2 / N)). Cochran 1954, Biometrics 10:417-451;
  * Armitage 1955, Biometrics 11:375-386 (both from memory). As R's `prop.trend.test`.
@@ -28,7 +28,7 @@ export interface Trend {
  * trend([{ score: 0, x: 2, n: 10 }, { score: 1, x: 5, n: 10 }, { score: 2, x: 8, n: 10 }])
  * // { slope: 0.3, chiSquare: 7.2, p: 0.0072903581 }
  */
-export function trend(rungs: readonly Rung[]): Trend | Undefined {
+export function trend(rungs: readonly Rung[], overdispersion = 1): Trend | Undefined {
   const sum = (term: (rung: Rung) => number): number => rungs.reduce((total, rung) => total + term(rung), 0);
   const seeds = sum(rung => rung.n);
   const p = sum(rung => rung.x) / seeds;
@@ -36,7 +36,7 @@ export function trend(rungs: readonly Rung[]): Trend | Undefined {
   if (!(p > 0 && p < 1)) return undefinedBecause('all doses germinated alike');
   if (!(spread > 0)) return undefinedBecause('there is only one dose');
   const slope = sum(({ x, n, score }) => score * (x - n * p)) / spread;
-  const chiSquare = (slope ** 2 * spread) / (p * (1 - p));
+  const chiSquare = (slope ** 2 * spread) / (p * (1 - p) * overdispersion);
   return { slope, chiSquare, p: chiSquareTail(chiSquare, 1) };
 }
 

@@ -27,7 +27,8 @@ export interface Rule {
  * doubled. On a ladder of doses, p-values are corrected after Holm. While seed may still germinate, every
  * verdict is one "so far", and none says that there is no benefit.
  *
- * Without any effect, 'worth repeating' comes out about 1 time in 20 or less, and so does 'harmful'.
+ * Without any effect, 'worth repeating' comes out about 1 time in 20 or less, and so does 'harmful'; with two
+ * overdispersed replicates a side, whose spread is hardly known, up to 1 time in 10 (simulated).
  */
 export const RULES = [
   {

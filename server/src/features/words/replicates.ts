@@ -1,8 +1,6 @@
 /** Replicates of one lot and one treatment in plain words. */
-import { germinated, shareOf } from '../../measures/contrast.ts';
-import { seedsCounted } from '../../measures/course.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { pool, type Pooled } from '../../measures/replicates.ts';
+import { poolOf, type Pooled } from '../../measures/replicates.ts';
 import { probability } from '../../measures/verdict-words.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import { shareText } from './shares.ts';
@@ -12,15 +10,15 @@ const JUST_ONE = 1.01;
 
 /** The replicates of a group taken together; of a single batch that batch. */
 export function pooledOf(group: Group): Pooled {
-  return pool(coursesOf(group).map(course => shareOf([course], germinated, seedsCounted)));
+  return poolOf(coursesOf(group));
 }
 
 /**
  * What a group of replicates comes to, and whether they lie as close together as chance allows; undefined for a single
  * batch.
  *
- * Example: '82 of 100 = 82 %, 95 % interval 73 to 88 %; replicates differ no more than chance allows (chi-square 1.36,
- * 3 df, p 0.72); range 12 points, tolerated 32 (computed, not of a rule book)'
+ * Example: '82 of 100 = 82 %, 95 % interval 73 to 88 %; heterogeneity chi-square 1.36, 3 df, p 0.72; range 12 points,
+ * tolerated 32 points (computed, not of a rule book)'
  */
 export function replicatesText(group: Group): string | undefined {
   if (group.batches.length < 2) return undefined;
