@@ -78,7 +78,7 @@ describe('plumule report', () => {
   it('puts the lots of a species or a genus together where that is asked for', async () => {
     const folder = await folderWith({ 'a.germ': LOTS });
     const { stdout } = await plumule(folder, 'report', '--by', 'species', ...TODAY);
-    expect(stdout).toContain('\nTrollius europaeus\n1 lot: A-1\n\n  Without a trial of one agent alone: A-1.\n');
+    expect(stdout).toContain('\nTrollius europaeus\n1 lot: A-1\n\n  Without a trial of one agent against untreated seed: A-1.\n');
     expect((await plumule(folder, 'report', '--by', 'genus', ...TODAY)).stdout).toContain('\nTrollius\n1 lot: A-1\n');
     expect((await plumule(folder, 'report', '--by', 'lot', ...TODAY)).stdout).toBe((await plumule(folder, 'report', ...TODAY)).stdout);
     const data = JSON.parse((await plumule(folder, 'report', '--by', 'genus', '--format', 'json', ...TODAY)).stdout) as object;
