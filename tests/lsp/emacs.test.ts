@@ -1,0 +1,60 @@
+import { spawnSync } from 'node:child_process';
+import { chmod, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test, vi } from 'vitest';
+
+/** Eglot, set up as the README says. Emacs has it from version 29 on; before that it is a package of its own. */
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const present = spawnSync('emacs', ['--batch', '--eval', "(require 'eglot)"]).status === 0;
+if (!present && process.env.CI === 'true') throw new Error('Emacs with Eglot is not installed; .ci/run does that');
+
+vi.setConfig({ testTimeout: 120_000 });
+
+async function inEmacs(files: Readonly<Record<string, string>>): Promise<Record<string, unknown>> {
+  const place = await mkdtemp(path.join(tmpdir(), 'plumule-emacs-'));
+  try {
+    const [bin, folder] = [path.join(place, 'bin'), path.join(place, 'journal')];
+    await mkdir(bin);
+    await mkdir(folder);
+    const plumule = path.join(bin, 'plumule');
+    await writeFile(plumule, `#!/bin/sh\nexec ${process.execPath} ${path.join(ROOT, 'dist/plumule.cjs')} "$@"\n`);
+    await chmod(plumule, 0o755);
+    const readme = await readFile(path.join(ROOT, 'README.md'), 'utf8');
+    const setup = /^```elisp\n(.*?)^```$/ms.exec(readme)?.[1];
+    if (setup === undefined) throw new Error('the README has no set-up for Emacs');
+    await writeFile(path.join(place, 'init.el'), setup);
+    for (const [name, text] of Object.entries(files)) await writeFile(path.join(folder, name), text);
+    const env = { ...process.env, PATH: `${bin}:${process.env.PATH ?? ''}`, HOME: place, PLUMULE_SETUP: place };
+    const script = path.join(ROOT, 'tests/lsp/emacs.el');
+    const options = { cwd: folder, env, encoding: 'utf8', timeout: 100_000 } as const;
+    const { status, stderr } = spawnSync('emacs', ['--batch', '-l', script], options);
+    if (status !== 0) throw new Error(stderr);
+    return Object.fromEntries([...stderr.matchAll(/^([a-z]+) (["[].*)$/gm)].map(([, word, json]): [string, unknown] =>
+      [word!, JSON.parse(json!)]));
+  } finally {
+    await rm(place, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+test.skipIf(!present)('Emacs shows problems, hovers, leads to the lot, completes, formats and renames in every file', async () => {
+  const told = await inEmacs({
+    'lots.germ': 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 24 seeds, B 24 seeds\n  VER-24 is the tall one.\n',
+    'bench.germ': 'soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 30 h\nsow VER-24/A   2026-01-12,24 seeds\ncount VER-24/A 2026-1-19, 3\n',
+  });
+  expect(told).toEqual({
+    mode: 'plumule-mode',
+    problems: expect.arrayContaining([expect.stringContaining('[soak-too-long]'), expect.stringContaining('[bad-date]')]),
+    hover: expect.stringContaining('Veratrum nigrum'),
+    definition: ['lots.germ', 1],
+    formatted: 'sow VER-24/A 2026-01-12, 24 seeds',
+    completions: ['VER-24/A', 'VER-24/B', 'VER-24'],
+    completed: 'count VER-24/A',
+    renamed: [
+      'soak VER-25/A 2026-01-10 19:00, GA3 500 ppm, 30 h\nsow VER-25/A 2026-01-12, 24 seeds\ncount VER-25/A 2026-1-19, 3\n',
+      'lot VER-25 Veratrum nigrum, 60 seeds\nsplit VER-25, A 24 seeds, B 24 seeds\n  VER-24 is the tall one.\n',
+    ],
+    refused: expect.stringContaining('GA3 is the word of an agent'),
+  });
+});
