@@ -12,7 +12,8 @@ export function quantiles(times) {
 
 /**
  * Opens `text` in the server that `command` starts, then inserts and takes back one digit, `edits` times at lines
- * spread over the text, each time waiting for the problems of that version. Then asks for hovers.
+ * spread over the text, each time waiting for the problems of that version. Then asks `requests` times for what the
+ * cursor is on, for what can be written, and for names.
  */
 export async function measure({ command, folder, uri, languageId, text, edits, requests = 0 }) {
   const server = spawn(process.execPath, command, { stdio: ['pipe', 'pipe', 'inherit'] });
@@ -43,16 +44,12 @@ export async function measure({ command, folder, uri, languageId, text, edits, r
     await connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId, version: 1, text } });
     const problems = await opened;
     const openTime = performance.now() - open;
-    const times = await edited(connection, answer, { uri, text, edits });
-    const hovers = [];
-    for (let i = 0; i < requests; i++) {
-      const [line, character] = spot(text.split('\n'), i, requests);
-      const start = performance.now();
-      await connection.sendRequest('textDocument/hover', { textDocument: { uri }, position: { line, character } });
-      hovers.push(performance.now() - start);
-    }
+    const key = keyboard(connection, answer, { uri, text });
+    for (let i = 0; i < 10; i++) await key(i, 10);
+    const times = [];
+    for (let i = 0; i < edits; i++) times.push(await key(i, edits));
     return {
-      open: openTime, problems, edit: quantiles(times), hover: requests ? quantiles(hovers) : undefined,
+      open: openTime, problems, edit: quantiles(times), asked: await asked(connection, key, { uri, text, requests }),
       memory: peak(server.pid),
     };
   } finally {
@@ -61,14 +58,41 @@ export async function measure({ command, folder, uri, languageId, text, edits, r
   }
 }
 
-async function edited(connection, answer, { uri, text, edits }) {
+/** Times of requests, each after an edit, since what is known of the whole journal is not to be there already. */
+async function asked(connection, key, { uri, text, requests }) {
   const lines = text.split('\n');
-  const times = [];
+  const textDocument = { uri };
+  const last = { line: lines.length - 1, character: 0 };
+  const found = {};
+  for (const [name, method, paramsAt] of [
+    ['hover', 'textDocument/hover', position => ({ textDocument, position })],
+    ['definition', 'textDocument/definition', position => ({ textDocument, position })],
+    ['completion on an empty line', 'textDocument/completion', () => ({ textDocument, position: last })],
+    ['search', 'workspace/symbol', () => ({ query: 'iris' })],
+  ]) {
+    const times = [];
+    for (let i = 0; i < requests; i++) {
+      await key(i, requests);
+      const [line, character] = spot(lines, i, requests);
+      const start = performance.now();
+      await connection.sendRequest(method, paramsAt({ line, character }));
+      times.push(performance.now() - start);
+    }
+    if (requests > 0) found[name] = quantiles(times);
+  }
+  return found;
+}
+
+/**
+ * Types a digit or, the next time, takes it back, at the nth of so many places spread over the text. Gives the time
+ * until the problems of that version have come.
+ */
+function keyboard(connection, answer, { uri, text }) {
+  const lines = text.split('\n');
   let version = 1;
-  const warmUp = 10;
-  for (let i = 0; i < edits + warmUp; i++) {
-    const [line, character] = spot(lines, i >> 1, (edits + warmUp) >> 1);
-    const back = i % 2 === 1;
+  return async (n, of) => {
+    const [line, character] = spot(lines, n >> 1, of >> 1);
+    const back = n % 2 === 1;
     const range = { start: { line, character }, end: { line, character: back ? character + 1 : character } };
     version++;
     const answered = answer(version);
@@ -77,9 +101,8 @@ async function edited(connection, answer, { uri, text, edits }) {
       textDocument: { uri, version }, contentChanges: [{ range, text: back ? '' : '7' }],
     });
     await answered;
-    if (i >= warmUp) times.push(performance.now() - start);
-  }
-  return times;
+    return performance.now() - start;
+  };
 }
 
 /** Line and column behind the last digit of the nth of `of` lines spread over the text. */

@@ -70,7 +70,7 @@ async function typing(text, lines) {
   row(`open to problems (${ours.problems} of them)`, ours.open, echo.open);
   row('edit to problems, median', ours.edit.p50, echo.edit.p50);
   row('edit to problems, 95th percentile', ours.edit.p95, echo.edit.p95);
-  console.log(`  ${'hover, median'.padEnd(46)}${ms(ours.hover.p50)}`);
+  for (const [what, { p50 }] of Object.entries(ours.asked)) console.log(`  ${`${what}, median`.padEnd(46)}${ms(p50)}`);
   if (ours.memory) console.log(`  ${'peak memory of the server, MB'.padEnd(46)}${ms(ours.memory)}${ratio(ours.memory, echo.memory)} of the echo server's`);
 }
 
