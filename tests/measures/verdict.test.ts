@@ -5,6 +5,7 @@ import { newcombe } from '../../server/src/measures/difference.ts';
 import { binomialProbabilities } from '../../server/src/measures/discrete.ts';
 import { readiness } from '../../server/src/measures/readiness.ts';
 import { RULES } from '../../server/src/measures/verdict-rules.ts';
+import { limitsText } from '../../server/src/measures/verdict-words.ts';
 import { judge } from '../../server/src/measures/verdict.ts';
 import { course, known, randomNumbers } from './helpers.ts';
 
@@ -33,6 +34,14 @@ describe('the verdict', () => {
       rule: 'more',
       sentence: expect.stringContaining("interval 4 to 49); Fisher's exact test by itself leaves room for chance (p 0.051)."),
     });
+  });
+
+  test('shows on which side of no difference a limit lies, however near it is', () => {
+    expect(limitsText({ low: 0.2541, high: 0.7336 })).toBe('25 to 73');
+    expect(limitsText({ low: -0.0026, high: 0.0226 })).toBe('-0.3 to 2');
+    expect(limitsText({ low: 0.0014, high: 0.3 })).toBe('0.1 to 30');
+    expect(limitsText({ low: -0.3, high: -0.004 })).toBe('-30 to -0.4');
+    expect(limitsText({ low: 0, high: 0 })).toBe('0 to 0');
   });
 
   test('is "harmful" where fewer germinated', () => {
@@ -69,6 +78,11 @@ describe('the verdict', () => {
       sentence: expect.stringContaining(
         'weak seedlings (leggy, abnormal or dead) are 5 of 12 treated ones, 0 of 12 untreated; by day 50, 7 of 20 treated '
         + 'seeds gave sound seedlings (35 %), 12 of 20 untreated (60 %)'),
+    });
+    // R 4.2.2: fisher.test(matrix(c(4, 8, 0, 12), 2, byrow = TRUE)) has p 0.0932.
+    expect(verdictOf(same({ leggy: 4 }), same({}))).toMatchObject({
+      rule: 'weaker',
+      sentence: expect.stringContaining("0 of 12 untreated; Fisher's exact test by itself leaves room for chance (p 0.093); by day 50"),
     });
   });
 

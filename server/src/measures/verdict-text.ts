@@ -1,10 +1,11 @@
 import type { Comparison } from './comparison.ts';
+import type { Contrast } from './contrast.ts';
 import type { Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined, type Measured } from './measured.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
-import { asSentence, percent, probability, speedWords } from './verdict-words.ts';
+import { asSentence, limitsText, percent, probability, speedWords } from './verdict-words.ts';
 
 /** All that the sentence of a verdict may speak of. */
 export interface Told {
@@ -28,7 +29,7 @@ function reason(told: Told): string {
       return `${counts(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
     case 'fewer':
     case 'more':
-      return `${counts(told)}, ${points(evidence)}${doubt(evidence)}`;
+      return `${counts(told)}, ${points(evidence)}${doubt(evidence.contrast)}`;
     case 'weaker':
       return `${weak(told)}; ${counts(told)}`;
     case 'slower':
@@ -54,15 +55,15 @@ function counts({ comparison: { byDay }, evidence: { outcome, contrast } }: Told
     + `${ofSeeds(contrast.untreated)} untreated (${share(contrast.untreated)})`;
 }
 
-function points({ contrast: { difference: { value, low, high } } }: Evidence): string {
-  const whole = Math.round(100 * value);
+function points({ contrast: { difference } }: Evidence): string {
+  const whole = Math.round(100 * difference.value);
   const size = Math.abs(whole) === 1 ? '1 point' : `${Math.abs(whole)} points`;
   const found = whole === 0 ? 'no difference' : `${size} ${whole > 0 ? 'more' : 'fewer'}`;
-  return `${found} (95 % interval ${Math.round(100 * low)} to ${Math.round(100 * high)})`;
+  return `${found} (95 % interval ${limitsText(difference)})`;
 }
 
 /** Newcombe's interval and Fisher's test may disagree; the reader is told. */
-function doubt({ contrast: { fisher } }: Evidence): string {
+function doubt({ fisher }: Contrast): string {
   return reaches(fisher.twoSided)
     ? ''
     : `; Fisher's exact test by itself leaves room for chance (p ${probability(fisher.twoSided)})`;
@@ -71,7 +72,7 @@ function doubt({ contrast: { fisher } }: Evidence): string {
 function speed({ rule, evidence: { speedP }, comparison: { t50, speed: { combined } } }: Told): string {
   const how = speedWords(rule !== 'slower', !isUndefined(combined) && combined.ofGerminated);
   const p = speedP === undefined ? '' : ` (log-rank tests, p ${probability(speedP)})`;
-  const days = isUndefined(t50) || t50.value === 0
+  const days = isUndefined(t50) || Math.abs(t50.value) < 0.05
     ? ''
     : `, T50 ${Math.abs(t50.value).toFixed(1)} days ${t50.value < 0 ? 'earlier' : 'later'}`;
   return `treated seed ${how}${p}${days}`;
@@ -80,7 +81,8 @@ function speed({ rule, evidence: { speedP }, comparison: { t50, speed: { combine
 function weak({ comparison: { seedlings } }: Told): string {
   if (isUndefined(seedlings.weak)) return 'weak seedlings are more frequent';
   const { treated, untreated } = seedlings.weak;
-  return `weak seedlings (leggy, abnormal or dead) are ${ofSeeds(treated)} treated ones, ${ofSeeds(untreated)} untreated`;
+  return `weak seedlings (leggy, abnormal or dead) are ${ofSeeds(treated)} treated ones, ${ofSeeds(untreated)} untreated`
+    + doubt(seedlings.weak);
 }
 
 function ready({ comparison: { untreatedT50OfSown } }: Told): string {

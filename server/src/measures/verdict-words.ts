@@ -1,3 +1,4 @@
+import type { Interval } from './measured.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
 /** A verdict with its reason as one sentence; `open`: seed may still germinate and change it. */
@@ -9,6 +10,23 @@ export function asSentence(verdict: VerdictName, reason: string, open: boolean):
 /** A share from 0 to 1 as whole percent. */
 export function percent(share: number): string {
   return `${Math.round(100 * share)} %`;
+}
+
+/**
+ * The limits of a difference in percentage points: whole ones, or tenths where whole ones would hide on which side of
+ * no difference a limit lies.
+ *
+ * @example
+ * limitsText({ low: 0.181, high: 0.65 }) // '18 to 65'
+ * limitsText({ low: 0.0042, high: 0.31 }) // '0.4 to 31'
+ */
+export function limitsText({ low, high }: Interval): string {
+  return `${points(low)} to ${points(high)}`;
+}
+
+function points(share: number): string {
+  const whole = Math.round(100 * share);
+  return String(whole === 0 ? Math.round(1000 * share) / 10 : whole);
 }
 
 /** A p-value with two digits. */

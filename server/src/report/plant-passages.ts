@@ -1,7 +1,7 @@
 /** What a report says of a plant over its lots and winters. */
 import { agentText, doseRangeText } from '../features/words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
-import { probability, ratio } from '../measures/verdict-words.ts';
+import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
 import type { Column } from './columns.ts';
 import type { Passage } from './passages.ts';
@@ -41,17 +41,13 @@ function strataColumns({ strata, across: { comparisons, outcome } }: AgentAcross
     column('Untreated', 'number', i => share(i, 'untreated')),
     column('Points', 'number', i => {
       const difference = contrast(i)?.difference;
-      return difference ? `${points(difference.value)} (${points(difference.low)} to ${points(difference.high)})` : '–';
+      return difference ? `${String(Math.round(100 * difference.value))} (${limitsText(difference)})` : '–';
     }),
     column('By day', 'number', i => {
       const comparison = comparisons[i]!;
       return isUndefined(comparison) ? '–' : String(comparison.byDay);
     }),
   ];
-}
-
-function points(share: number): string {
-  return (100 * share).toFixed(0);
 }
 
 function testsText({ across: { mantelHaenszel, homogeneity, speed, outcome } }: AgentAcross): string {
