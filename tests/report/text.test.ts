@@ -21,6 +21,21 @@ const JOURNAL = `
 `;
 
 describe('a report in plain text', () => {
+  it('says of what a percentage is where seed was split off since, and why there is no T50', () => {
+    const text = reportText([reportFor(`
+      lot PAE-25 Paeonia obovata, 90 seeds
+      warm PAE-25 2025-09-02, 20 C
+      count PAE-25 2025-11-01, 4
+      split PAE-25 2025-11-25, A 40 seeds
+      sow PAE-25/A 2025-11-26, 20 seeds
+      sow PAE-25/A 2025-12-06, 20 seeds
+      count PAE-25/A 2026-02-01, 5
+    `, at('2026-03-15'))]);
+    expect(text).toContain('  The percentage of PAE-25 is of 90 seeds, not sown: it has fewer since seed was split off.\n');
+    expect(text).toContain('  No T50 for PAE-25/A: it was sown in portions, each of which has a day 0 of its own.\n');
+    expect(text.match(/No T50|The percentage/g)).toHaveLength(2);
+  });
+
   it('has a table for each lot, its numbers right and their reading explained', () => {
     // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; T50
     // 28 x 8 / 10 = 22.4, mean (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.

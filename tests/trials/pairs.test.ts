@@ -55,6 +55,15 @@ describe('treated seed', () => {
     expect(contest(twoBatches().replace('sow L/B 2026-01-11', 'sow L/B 2026-01-09'))).toMatchObject({ alsoDiffers: [] });
   });
 
+  test('sown in portions is not judged beside seed that was sown at once', () => {
+    const portions = (batch: string, day: string) => (source: string) => (
+      source.replace(`sow L/${batch} 2026-01-11 19:00`, `sow L/${batch} 2026-01-11, 10 seeds\n    sow L/${batch} ${day}, 10 seeds`));
+    const late = portions('A', '2026-01-18')(twoBatches());
+    expect(contest(late)).toMatchObject({ alsoDiffers: ['sowing date'], verdict: { rule: 'more-differs' } });
+    expect(contest(portions('B', '2026-01-19')(late))).toMatchObject({ alsoDiffers: [], verdict: { rule: 'more' } });
+    expect(contest(portions('A', '2026-01-13')(twoBatches()))).toMatchObject({ alsoDiffers: [] });
+  });
+
   test('that was sown, beside seed that never was, is not judged', () => {
     const source = twoBatches().replace('sow L/B 2026-01-11 19:00', 'chill L/B 2026-01-11 19:00, 4 C');
     expect(contest(source).alsoDiffers).toEqual(['warm and cold stages', 'sowing (one side was never sown)']);

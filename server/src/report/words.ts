@@ -44,9 +44,15 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
       ? `There is an error in the records of ${lot.id}: its numbers may be wrong until it is mended.`
       : `There are ${errors} errors in the records of ${lot.id}: its numbers may be wrong until they are mended.`);
   }
-  for (const { batch, totals, germination, days, origin } of batches) {
+  for (const { batch, totals, germination, days, origin, measures } of batches) {
     if (!totals) continue;
     if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
+    else if (germination.n + totals.lost !== batch.tested) {
+      notes.push(`The percentage of ${batch.path} is of ${germination.of}: it has fewer since seed was split off.`);
+    }
+    if (!isUndefined(measures) && isUndefined(measures.t50Coolbear) && totals.germinated > 0) {
+      notes.push(`No T50 for ${batch.path}: ${measures.t50Coolbear.undefined}.`);
+    }
     if (isUndefined(days)) {
       if (totals.germinated > 0) notes.push(`No days for ${batch.path}: ${days.undefined}.`);
     } else if (origin && origin.by !== 'sowing') notes.push(`Days of ${batch.path} count from ${originText(origin)}.`);

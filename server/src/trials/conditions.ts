@@ -4,6 +4,7 @@ import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { isSameStageDay, isSameWarmth, SAME_SOWING_DAYS } from './alike.ts';
+import { portionDays } from './course.ts';
 import { isActive } from './treatment.ts';
 
 /** Degrees Celsius by day and by night. */
@@ -22,6 +23,8 @@ interface Step {
 export interface Conditions {
   readonly dayZero: Day;
   readonly isSown: boolean;
+  /** Days from the first to the last portion that was sown. */
+  readonly sownWithin: number;
   readonly temperature: Warmth | undefined;
   readonly medium: string | undefined;
   readonly regime: string | undefined;
@@ -47,6 +50,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
   return {
     dayZero,
     isSown: own !== undefined,
+    sownWithin: portionDays(batch, events),
     temperature: temperature && warmthOf(temperature),
     medium: plain(batch.medium),
     regime: plain(own && factOf(own.record, 'regime')?.value.text),
@@ -98,7 +102,9 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
   if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
-  else if (Math.abs(a.dayZero - b.dayZero) > SAME_SOWING_DAYS) differing.push('sowing date');
+  else if ([a.dayZero - b.dayZero, a.sownWithin - b.sownWithin].some(days => Math.abs(days) > SAME_SOWING_DAYS)) {
+    differing.push('sowing date');
+  }
   if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had begun to germinate)');
   return { differing, unwritten };
 }

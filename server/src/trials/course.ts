@@ -91,11 +91,17 @@ function checkOf(day: number, { germinated, emerged, leaf, leggy, abnormal, died
 }
 
 /** Seed that was sown on different days has different days 0. */
-function portionsOf({ sowing }: Batch, events: readonly BatchEvent[]): string | undefined {
+function portionsOf(batch: Batch, events: readonly BatchEvent[]): string | undefined {
+  return portionDays(batch, events) > SAME_SOWING_DAYS
+    ? 'it was sown in portions, each of which has a day 0 of its own'
+    : undefined;
+}
+
+/** Days from the first to the last portion that was sown; 0 where there is one or none. */
+export function portionDays({ sowing }: Batch, events: readonly BatchEvent[]): number {
   const days = events.flatMap(event => (event.type === 'sow' && !event.again ? [event.entry.moment.day] : []));
   if (sowing) days.push(sowing.moment.day);
-  const [first, last] = [Math.min(...days), Math.max(...days)];
-  return last - first > SAME_SOWING_DAYS ? 'it was sown in portions, each of which has a day 0 of its own' : undefined;
+  return days.length === 0 ? 0 : Math.max(...days) - Math.min(...days);
 }
 
 /** Whether seed was split off, after some had germinated or rotted, between two counts. */
