@@ -104,4 +104,11 @@ describe('plumule check --format github', () => {
     expect(lines).toContainEqual(expect.stringMatching(/^::warning .*title=strength-slip::GA3 500 %25 looks/));
     for (const line of lines) expect(line).toMatch(/^::(error|warning|notice) file=/);
   });
+
+  it('lets nothing written in a journal steer the log', async () => {
+    const folder = await folderWith({ 'a.germ': 'zone Mars/\u001b[31mBase\u202e\n' });
+    const { stdout } = await plumule(folder, 'check', '--format', 'github');
+    expect(stdout).toContain('::error file=a.germ,line=1,col=6,');
+    expect(stdout).toContain('“Mars/\ufffd[31mBase\ufffd” is no time zone');
+  });
 });
