@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
 import { folderWith } from '../disk/helpers.ts';
-import { plumule } from './run.ts';
+import { plumule, shell } from './run.ts';
 
 const JOURNAL = `zone Europe/Vienna
 lot GEN-25 Gentiana lutea, 24 seeds
@@ -18,7 +18,7 @@ describe('plumule due', () => {
 
 Overdue
   2026-01-12 19:00  GEN-25  lift out of water after 24 h
-                    winter.germ:3  Gentiana lutea, at jar 1
+                    winter.germ:3  90 min late, Gentiana lutea, at jar 1
                     write: lift GEN-25 2026-01-12 20:30
 `,
     });
@@ -45,6 +45,19 @@ Overdue
       { group: 'overdue', kind: 'soak', overdueDays: 0, overdueMinutes: 90, file: 'winter.germ', line: 3 },
       { group: 'later', kind: 'reminder' },
     ]);
+  });
+
+  // script(1) gives a terminal; elsewhere it takes other options.
+  it.runIf(process.platform === 'linux')('is as wide as the terminal, but for the record to write', async () => {
+    const text = 'look whether the roots have come through the bottom of the pot by now';
+    const folder = await folderWith({ 'winter.germ': `${JOURNAL}due GEN-25 2026-01-14, ${text}\n` });
+    const on = (columns: number) => shell(folder, 'export -f plumule; SHELL=/bin/bash TERM=xterm NO_COLOR=1 script -qec ' +
+      `'stty cols ${columns}; plumule due --today 2026-01-13' /dev/null`);
+    const narrow = (await on(60)).stdout.split(/\r?\n/);
+    expect(narrow).toContain('  2026-01-14        GEN-25  look whether the roots have come');
+    expect(narrow).toContain(`                    write: note GEN-25 2026-01-14, done: ${text}`);
+    for (const line of narrow) if (!line.includes('write: ')) expect(line.length).toBeLessThanOrEqual(60);
+    expect((await on(200)).stdout).toContain(`GEN-25  ${text}\r\n`);
   });
 
   it('takes whole days alone', async () => {

@@ -16,10 +16,11 @@ describe('plumule mix', () => {
       '= 500 mg/L = 0.5 g/L = 0.05 % = 1.444 mM',
       '',
       '1. Take 10 mL of the 1000 ppm GA3 stock with a 100 mL measuring cylinder.',
-      '2. Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 100 mL measuring cylinder.',
+      '2. Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 100 mL measuring',
+      '   cylinder.',
       '3. Label it: GA3 500 ppm, and the date.',
-      '4. Keep it cold, dark and closed. In water at 20 C about half of it is gone after 14 days (a supplier’s product ' +
-        'data page, unverified).',
+      '4. Keep it cold, dark and closed. In water at 20 C about half of it is gone after 14 days (a',
+      '   supplier’s product data page, unverified).',
     ].join('\n'));
     expect(stdout).toContain('Taken for granted:\n  - 1 ppm is taken as 1 mg/L');
     expect(stdout).toContain('Mind:\n  - The product’s label');
@@ -36,7 +37,7 @@ describe('plumule mix', () => {
   it('halves a packet by eye', async () => {
     const { code, stdout } = await mix('GA3', '500 ppm', '20 mL', '--packet', '100 mg', '--halved', '2');
     expect(code).toBe(0);
-    expect(stdout).toContain('halve it by eye 2 times, and take one part: about 25 mg.');
+    expect(stdout).toContain('halve it by eye 2 times, and take one part: about\n   25 mg.');
     expect(stdout).toContain('Or: Make a stronger stock and dilute it');
   });
 

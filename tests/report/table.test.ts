@@ -1,7 +1,7 @@
 import stringWidth from 'string-width';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { foldColumns, paragraph, textTable } from '../../server/src/report/table.ts';
+import { foldColumns, hanging, paragraph, textTable } from '../../server/src/report/table.ts';
 
 describe('a table in plain text', () => {
   it('has texts to the left and numbers to the right', () => {
@@ -86,5 +86,19 @@ describe('a paragraph', () => {
     expect(paragraph('only 21 % of it came up in the end', 10)).toEqual(['only 21 %', 'of it came', 'up in the', 'end']);
     expect(paragraph('only 21 % of it', 8)).toEqual(['only', '21 % of', 'it']);
     expect(paragraph('Strelitziaceae', 5)).toEqual(['Strelitziaceae']);
+  });
+
+  it('keeps a number with its unit', () => {
+    expect(paragraph('take 10 mL of 500 ppm for 24 h now', 8)).toEqual(['take', '10 mL of', '500 ppm', 'for 24 h', 'now']);
+    expect(paragraph('bag 3 must hang high', 6)).toEqual(['bag 3', 'must', 'hang', 'high']);
+  });
+});
+
+describe('a line of a step or an item', () => {
+  it('goes on below what came first', () => {
+    expect(hanging('12. weigh it well', 12)).toEqual(['12. weigh it', '    well']);
+    expect(hanging('  - one two', 9)).toEqual(['  - one', '    two']);
+    expect(hanging('plain words', 6)).toEqual(['plain', 'words']);
+    expect(hanging('', 6)).toEqual(['']);
   });
 });

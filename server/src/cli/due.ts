@@ -1,4 +1,3 @@
-import pc from 'picocolors';
 import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { agendaOf } from '../report/agenda.ts';
@@ -6,7 +5,7 @@ import { agendaData, DUE_SHAPE } from '../report/due-data.ts';
 import { dueText } from '../report/due-text.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals } from './open.ts';
-import { complain, print, wantsColours } from './output.ts';
+import { complain, outputPage, print } from './output.ts';
 
 export const dueFormats = ['text', 'json'] as const;
 
@@ -22,7 +21,7 @@ export async function due(paths: readonly string[], { format, days, today }: Due
   const agendas = journals.map(({ journal, asked, folder, now }) => agendaOf(journal, {
     now, files: asked, ...(journals.length > 1 && { name: folder }), ...(days !== undefined && { days }),
   }));
-  if (format === 'text') print(dueText(agendas, pc.createColors(wantsColours()).bold));
+  if (format === 'text') print(dueText(agendas, outputPage()));
   else {
     const told = agendas.map((agenda, i) => ({ files: journals[i]!.asked, ...agendaData(agenda) }));
     print(`${JSON.stringify({ version: DUE_SHAPE, plumule: version, journals: told, unread }, undefined, 2)}\n`);

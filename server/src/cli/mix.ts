@@ -2,11 +2,13 @@ import { version } from '../../../package.json';
 import { askedFor, type MixTexts } from '../features/mix/request.ts';
 import { mixText, mixTitle } from '../features/mix/text.ts';
 import { builtInAgents } from '../solutions/agents.ts';
-import type { MixAnswer } from '../solutions/mix-plan.ts';
+import { printable } from '../report/printable.ts';
+import { hanging } from '../report/table.ts';
+import type { MixAnswer, MixRequest } from '../solutions/mix-plan.ts';
 import { planMix } from '../solutions/mix.ts';
 import type { Bench } from '../solutions/tools.ts';
 import { exits, type Exit } from './exits.ts';
-import { complain, print } from './output.ts';
+import { complain, outputPage, print } from './output.ts';
 
 export const mixFormats = ['text', 'json'] as const;
 export const benches = ['kitchen', 'laboratory'] as const satisfies readonly Bench[];
@@ -35,9 +37,16 @@ export function mix(agent: string, amounts: readonly string[], { format, bench, 
     return exits.unread;
   }
   const answer = planMix({ ...asked.request, bench });
-  const title = `${mixTitle(asked.request)}${answer.possible ? '' : ': not possible\n'}`;
-  print(format === 'json' ? mixJson(answer) : `${title}\n${mixText(answer)}\n`);
+  print(format === 'json' ? mixJson(answer) : textOf(asked.request, answer));
   return answer.possible ? exits.clean : exits.problems;
+}
+
+function textOf(request: MixRequest, answer: MixAnswer): string {
+  const title = `${mixTitle(request)}${answer.possible ? '' : ': not possible\n'}`;
+  // An option is what the command line has for it.
+  const more = !answer.possible && answer.code === 'not-a-powder' ? '\nFor example --from "3 %".' : '';
+  const { width } = outputPage();
+  return `${`${title}\n${mixText(answer)}${more}`.split('\n').flatMap(line => hanging(printable(line), width)).join('\n')}\n`;
 }
 
 /** As the help names them. */

@@ -1,4 +1,6 @@
 import { isatty } from 'node:tty';
+import pc from 'picocolors';
+import { plainPage, type Page } from '../report/page.ts';
 import { printable } from '../report/printable.ts';
 
 /** Results, to standard output. */
@@ -15,6 +17,18 @@ export function complain(line: string): void {
 export function wantsColours(): boolean {
   // isTTY of a pipe is undefined, which the library for colours takes for a question and answers with yes under CI.
   return isatty(process.stdout.fd) && process.stdout.hasColors();
+}
+
+/** A narrower terminal is no reader of tables, and longer lines are hard to read. */
+const NARROWEST = 60;
+
+/** What standard output is: a terminal has its own width, up to that of other pages. */
+export function outputPage(): Page {
+  const columns = isatty(process.stdout.fd) ? process.stdout.columns : plainPage.width;
+  return {
+    width: Math.min(plainPage.width, Math.max(NARROWEST, columns)),
+    bold: pc.createColors(wantsColours()).bold,
+  };
 }
 
 /** A reader that closes the pipe early, as `head` does, has all it wants: no error. */

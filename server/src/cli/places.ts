@@ -1,4 +1,3 @@
-import pc from 'picocolors';
 import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { placesData, PLACES_SHAPE } from '../report/places/data.ts';
@@ -8,7 +7,7 @@ import { placesSheet } from '../report/places/sheet.ts';
 import { placesText } from '../report/places/text.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type Opening } from './open.ts';
-import { complain, print, wantsColours } from './output.ts';
+import { complain, outputPage, print } from './output.ts';
 
 export interface PlacesOptions {
   readonly format: 'text' | 'json' | 'md' | 'html';
@@ -29,7 +28,7 @@ export async function reportPlaces(paths: readonly string[], { format, today, as
 
 function written(format: PlacesOptions['format'], maps: readonly PlacesMap[], { journals, unread }: Opening): string {
   switch (format) {
-    case 'text': return placesText(maps, pc.createColors(wantsColours()).bold);
+    case 'text': return placesText(maps, outputPage());
     case 'md': return placesMarkdown(maps);
     case 'html': return placesSheet(maps);
     case 'json': {

@@ -1,4 +1,3 @@
-import pc from 'picocolors';
 import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { REPORT_SHAPE, reportData } from '../report/json.ts';
@@ -10,7 +9,7 @@ import { plantRanks } from '../trials/by-plant.ts';
 import { exits, type Exit } from './exits.ts';
 import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, numbered, print, wantsColours } from './output.ts';
+import { complain, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
 
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
@@ -62,7 +61,7 @@ function written(
   // Asked for a lot, nobody wants to hear of the journals that do not have it.
   const told = reports.map(each => each.report).filter(({ lots }) => !narrowed || lots.length > 0);
   switch (format) {
-    case 'text': return reportText(told, pc.createColors(wantsColours()).bold);
+    case 'text': return reportText(told, outputPage());
     case 'md': return reportMarkdown(told);
     case 'json': {
       const journals = reports.map(({ asked, report: one }) => ({ files: asked, ...reportData(one) }));

@@ -13,7 +13,7 @@ import { nearest } from '../syntax/nearest.ts';
 import { parse } from '../syntax/parse.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, print } from './output.ts';
+import { complain, outputPage, print } from './output.ts';
 
 export const whenFormats = ['text', 'json'] as const;
 
@@ -48,7 +48,7 @@ export async function when(regime: string, paths: readonly string[], options: Wh
   const now = options.today ?? found.opened?.now ?? present(undefined);
   const plan = planned({ stages: found.stages, soak, today: now.day, ...aimOf(options, found.opened?.journal, now) });
   const soaks = soak || !found.opened ? [] : guideSoaks(found.opened.journal, options.plant);
-  if (options.format === 'text') print(whenText(regime, plan, soaks));
+  if (options.format === 'text') print(whenText(regime, plan, soaks, outputPage()));
   else print(`${JSON.stringify({ version: WHEN_SHAPE, plumule: version, regime, ...whenData(plan, soaks), unread }, undefined, 2)}\n`);
   if (unread.length > 0) return exits.unread;
   return isUndefined(plan.schedule) ? exits.problems : exits.clean;

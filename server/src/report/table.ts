@@ -55,9 +55,23 @@ function widthOf(text: string): number {
   return NARROW.test(text) ? text.length : stringWidth(text);
 }
 
-/** Text in lines no wider than they may be, but for a single word that is; a number keeps its per cent. */
+/** Between a number and its unit no line ends. */
+const GAPS = /(?<!\d) | (?!(?:%|[kmuµ]?g|[muµ]?L|ppm|[muµ]M|h|min|C|F)(?![\p{L}\d]))/u;
+
+/** Text in lines no wider than they may be, but for a single word that is. */
 export function paragraph(text: string, width: number): string[] {
-  return fill(text.split(/ (?!%)/), width);
+  return fill(text.split(GAPS), width);
+}
+
+/**
+ * One line of a text with steps and items in as many as it needs; what goes on stands below what came first.
+ *
+ * Example: hanging('  - one two', 9) is ['  - one', '    two']
+ */
+export function hanging(line: string, width: number): string[] {
+  const [, lead = '', rest = ''] = /^(\s*(?:(?:\d+\.|[-!=])\s+)?)(.*)$/su.exec(line) ?? [];
+  const room = width - lead.length;
+  return paragraph(rest, room).map((text, n) => `${n === 0 ? lead : ' '.repeat(lead.length)}${text}`.trimEnd());
 }
 
 /** The same for a cell, broken behind commas where that suffices. */

@@ -1,4 +1,5 @@
 import { columnsOf, type Column } from './columns.ts';
+import { plainPage, type Page } from './page.ts';
 import { trialPassages, type Passage } from './passages.ts';
 import { plantPassages, untriedText } from './plant-passages.ts';
 import { printable } from './printable.ts';
@@ -6,63 +7,59 @@ import type { LotReport, Report } from './report.ts';
 import { foldColumns, paragraph, textTable } from './table.ts';
 import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf } from './words.ts';
 
-/** Lines are no wider than this where the words of the journal allow it. */
-const WIDTH = 100;
-
-type Paint = (text: string) => string;
-
 /** Reports for a terminal: tables for each lot or plant, without any control that a journal may hold. */
-export function reportText(reports: readonly Report[], heading: Paint = text => text): string {
+export function reportText(reports: readonly Report[], page = plainPage): string {
   const parts = reports.flatMap(report => [
     printable(titleOf(report)),
-    ...(report.plants ? plantTexts(report.plants, heading) : report.lots.map(lot => lotText(lot, report, heading))),
-    ...warningsOf(report).map(warning => paragraph(warning, WIDTH).join('\n')),
+    ...(report.plants ? plantTexts(report.plants, page) : report.lots.map(lot => lotText(lot, report, page))),
+    ...warningsOf(report).map(warning => paragraph(warning, page.width).join('\n')),
   ]);
   const legend = legendOf(reports);
-  if (legend.length > 0) parts.push(legend.flatMap(text => paragraph(text, WIDTH)).join('\n'));
+  if (legend.length > 0) parts.push(legend.flatMap(text => paragraph(text, page.width)).join('\n'));
   return parts.map(part => `${part}\n`).join('\n');
 }
 
-function lotText(lot: LotReport, { now }: Report, heading: Paint): string {
+function lotText(lot: LotReport, { now }: Report, page: Page): string {
   const { id, plant } = lot.lot;
   const facts = seedFacts(lot.lot);
   return [
-    heading(printable(plant === undefined ? id : `${id}  ${plant}`)),
-    ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), WIDTH) : []),
-    ...tableLines(columnsOf(rowsOf(lot), now)),
-    ...notesOf(lot).flatMap(note => indented(note)),
-    ...trialPassages(lot.trial).flatMap(passageLines),
+    page.bold(printable(plant === undefined ? id : `${id}  ${plant}`)),
+    ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), page.width) : []),
+    ...tableLines(columnsOf(rowsOf(lot), now), page),
+    ...notesOf(lot).flatMap(note => indented(note, page)),
+    ...trialPassages(lot.trial).flatMap(passage => passageLines(passage, page)),
   ].join('\n');
 }
 
-function plantTexts({ plants }: NonNullable<Report['plants']>, heading: Paint): string[] {
+function plantTexts({ plants }: NonNullable<Report['plants']>, page: Page): string[] {
   return plants.map(plant => {
     const untried = untriedText(plant);
     return [
-      heading(printable(plant.plant)),
-      ...paragraph(printable(plantFacts(plant)), WIDTH),
-      ...plantPassages(plant).flatMap(passageLines),
-      ...(untried === undefined ? [] : ['', ...indented(untried)]),
+      page.bold(printable(plant.plant)),
+      ...paragraph(printable(plantFacts(plant)), page.width),
+      ...plantPassages(plant).flatMap(passage => passageLines(passage, page)),
+      ...(untried === undefined ? [] : ['', ...indented(untried, page)]),
     ].join('\n');
   });
 }
 
-function passageLines({ heading, columns, items, texts }: Passage): string[] {
+function passageLines({ heading, columns, items, texts }: Passage, page: Page): string[] {
   return [
     '',
-    ...indented(heading),
-    ...tableLines(columns).map(line => (line === '' ? line : `  ${line}`)),
-    ...items.flatMap(({ title, texts: said }) => [...indented(title, 4), ...said.flatMap(text => indented(text, 6))]),
-    ...texts.flatMap(text => indented(text, 4)),
+    ...indented(heading, page),
+    ...tableLines(columns, page).map(line => (line === '' ? line : `  ${line}`)),
+    ...items.flatMap(({ title, texts: said }) =>
+      [...indented(title, page, 4), ...said.flatMap(text => indented(text, page, 6))]),
+    ...texts.flatMap(text => indented(text, page, 4)),
   ];
 }
 
 /** A wide table goes on in a further one below it. */
-function tableLines(columns: readonly Column[]): string[] {
+function tableLines(columns: readonly Column[], { width }: Page): string[] {
   const safe = columns.map(({ head, kind, cells }) => ({ head: printable(head), kind, cells: cells.map(printable) }));
-  return foldColumns(safe, WIDTH - 4).flatMap((table, i) => [...(i > 0 ? [''] : []), ...textTable(table).map(line => `  ${line}`)]);
+  return foldColumns(safe, width - 4).flatMap((table, i) => [...(i > 0 ? [''] : []), ...textTable(table).map(line => `  ${line}`)]);
 }
 
-function indented(text: string, by = 2): string[] {
-  return paragraph(printable(text), WIDTH - by).map(line => `${' '.repeat(by)}${line}`);
+function indented(text: string, { width }: Page, by = 2): string[] {
+  return paragraph(printable(text), width - by).map(line => `${' '.repeat(by)}${line}`);
 }

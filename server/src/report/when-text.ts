@@ -5,21 +5,21 @@ import { aimText, basisText, guideSoakText, stepsOf } from '../features/words/sc
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { printQuantity } from '../model/quantity.ts';
+import { plainPage, type Page } from './page.ts';
 import { printable } from './printable.ts';
 import { paragraph } from './table.ts';
 
-const WIDTH = 100;
-
 /** A plan from a date for a terminal; `soaks` are those of the guides, where the plan has none. */
-export function whenText(name: string, plan: When, soaks: readonly GuideSoak[] = []): string {
+export function whenText(name: string, plan: When, soaks: readonly GuideSoak[] = [], page = plainPage): string {
   const { schedule, fixed } = plan;
   const title = `${name}, ${aimText(fixed)}`;
-  return isUndefined(schedule) ? lines(`${title}: cannot be said, ${schedule.undefined}.`, [], missingText(plan))
-    : lines(title, datesOf(schedule, plan), [...lateText(schedule, plan), ...basisText(plan), ...soaks.map(adviceText)]);
+  if (isUndefined(schedule)) return lines(`${title}: cannot be said, ${schedule.undefined}.`, [], missingText(plan), page);
+  const notes = [...lateText(schedule, plan), ...basisText(plan), ...soaks.map(adviceText)];
+  return lines(title, datesOf(schedule, plan), notes, page);
 }
 
-function lines(title: string, dates: readonly string[], notes: readonly string[]): string {
-  const paragraphs = (texts: readonly string[]) => texts.flatMap(text => paragraph(printable(text), WIDTH));
+function lines(title: string, dates: readonly string[], notes: readonly string[], { width }: Page): string {
+  const paragraphs = (texts: readonly string[]) => texts.flatMap(text => paragraph(printable(text), width));
   return [...paragraphs([title]), ...dates, ...(notes.length > 0 ? ['', ...paragraphs(notes)] : []), ''].join('\n');
 }
 
