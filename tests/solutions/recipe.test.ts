@@ -120,9 +120,11 @@ describe('the recipe of drops', () => {
   it('says how many, of what, and that some are left alone', () => {
     const drops = recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: 2, volume: { value: 1, unit: 'mL' } });
     expect(texts(drops)).toEqual([
-      'Put 2 drops of G2 on the growing point of each seedling, 1 mL in all.',
+      'Put 2 drops of G2 on the growing point of each seedling: 1 mL in all.',
       'Leave some seedlings alone, to compare, and mark which are which.',
     ]);
+    const inAll = recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: undefined, volume: { value: 0.5, unit: 'mL' }, seedlings: 5 });
+    expect(texts(inAll)[0]).toBe('Put G2 on the growing point of each seedling: 0.5 mL in all, 0.1 mL on each.');
     expect(drops.cautions.map(({ id }) => id)).toEqual(['label-first', 'keep-away']);
     expect(texts(recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: 1 }))[0]).toContain('Put 1 drop of G2');
     expect(recipeForDrops({ agents: [agent('water')], liquid: 'water', drops: undefined }).cautions).toEqual([]);

@@ -24,7 +24,7 @@ export interface Solution {
   /** A dilution that is made, directly or by way of others, from itself. */
   readonly circular: boolean;
   readonly madeMl: Exact | undefined;
-  /** Undefined for a record without a date. */
+  /** Undefined for a record without a date, and for one with a mistake. */
   readonly keeps: Keeping | undefined;
 }
 
@@ -50,10 +50,14 @@ export type Source = Solution | 'unknown' | 'circular';
 export function solutionOf(
   id: string, entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source, limit: Limit<Duration>,
 ): Solution {
-  const base = { id, entry, keeps: keepingOf(entry, source, limit) };
-  return entry.record.keyword === 'stock'
-    ? { ...base, ...fromShelf(entry, agents) } : { ...base, ...fromStock(entry, source) };
+  const made = entry.record.keyword === 'stock' ? fromShelf(entry, agents) : fromStock(entry, source);
+  // What cannot be read may be the purity, or how long it keeps.
+  const isUnread = entry.line.content.problems.length > 0;
+  if (isUnread) return { id, entry, keeps: undefined, ...made, powder: undefined, ppm: unread };
+  return { id, entry, keeps: keepingOf(entry, source, limit), ...made };
 }
+
+const unread = refused('unread', 'There is a mistake on its line: until it is mended its strength cannot be told.');
 
 /** A dilution that says nothing itself keeps no longer than what it was made from. */
 function keepingOf({ record, moment }: Entry, source: Source, limit: Limit<Duration>): Keeping | undefined {

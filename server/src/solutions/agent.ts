@@ -48,6 +48,8 @@ export interface Agent extends Hazard {
   readonly usual: UsualRange | undefined;
   /** For a salt: the acid, and how much of it 1 mg of the salt stands for. */
   readonly acid: { readonly word: string; readonly perSalt: Exact } | undefined;
+  /** A tight bottle of it may burst. */
+  readonly givesOffGas: boolean;
   /** What keeping a solution of it needs, beyond cold and dark. */
   readonly keeping: string | undefined;
   /** The grower's own words, for an agent that the journal declares. */

@@ -33,6 +33,7 @@ export const plain = {
   limit: undefined,
   usual: undefined,
   acid: undefined,
+  givesOffGas: false,
   keeping: undefined,
   remark: undefined,
   cautions: [],
@@ -91,6 +92,7 @@ const table: readonly Agent[] = [
     role: 'hormone',
     form: 'liquid',
     usual: between(1, 5000),
+    keeping: 'Diluted it slowly gives off ethylene: make it fresh (common practice, no source).',
     cautions: ['acid'],
   },
   {
@@ -109,6 +111,8 @@ const table: readonly Agent[] = [
     role: 'disinfectant',
     form: 'liquid',
     usual: between(300, 100_000),
+    givesOffGas: true,
+    keeping: 'It gives off oxygen, which bursts a tight bottle (common practice, no source).',
     cautions: ['peroxide'],
   },
   {

@@ -59,12 +59,13 @@ export interface Hazard {
   readonly dissolvesIn: 'water' | 'alcohol' | 'lye';
 }
 
-/** The cautions for a piece of work with these agents, each once; none for water alone. */
-export function cautionsFor(work: BenchWork, hazards: readonly Hazard[]): Caution[] {
-  const needed = new Set<CautionId>(byWork[work]);
+/** The cautions for pieces of work with these agents, each once; none for water alone. */
+export function cautionsFor(work: BenchWork | readonly BenchWork[], hazards: readonly Hazard[]): Caution[] {
+  const works = [work].flat();
+  const needed = new Set<CautionId>(works.flatMap(each => byWork[each]));
   for (const { cautions, dissolvesIn } of hazards) {
     for (const id of cautions) needed.add(id);
-    if (work !== 'powder') continue;
+    if (!works.includes('powder')) continue;
     if (dissolvesIn === 'alcohol') needed.add('alcohol');
     if (dissolvesIn === 'lye') needed.add('alkali');
   }

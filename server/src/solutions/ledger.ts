@@ -20,11 +20,17 @@ export interface LedgerEntry<Key> {
 export interface Ledger<Key> {
   readonly entries: readonly LedgerEntry<Key>[];
   readonly leftMl: Exact | undefined;
-  /** The draw at which the solution was used up, with what was missing. */
+  /** The draw at which the solution was used up and more than measuring explains was missing. */
   readonly overdrawn: LedgerEntry<Key> | undefined;
   /** Draws without a volume: what is left is then at most this. */
   readonly notMeasured: readonly Key[];
 }
+
+/**
+ * Three draws of 3.34 mL out of 10 mL are no mistake: what is missing in all may be so much of what was made. Common
+ * practice, no source.
+ */
+const SLACK = exact(0.01);
 
 /**
  * The draws in the order of time with what each leaves. A draw that asks for more than is there takes what
@@ -37,6 +43,7 @@ export function ledgerOf<Key>(
   const entries: LedgerEntry<Key>[] = [];
   const none = exact(0);
   let left = madeMl;
+  let missing = none;
   let overdrawn: LedgerEntry<Key> | undefined;
   const inTime = [...withdrawals].sort((a, b) => a.when - b.when);
   for (const { key, ml = none } of inTime) {
@@ -44,7 +51,8 @@ export function ledgerOf<Key>(
     const missingMl = left !== undefined && short ? ml.sub(left) : none;
     if (left !== undefined) left = short ? none : left.sub(ml);
     const entry = { key, leftMl: left, missingMl };
-    if (short) overdrawn ??= entry;
+    missing = missing.add(missingMl);
+    if (madeMl && missing.gt(madeMl.mul(SLACK))) overdrawn ??= entry;
     entries.push(entry);
   }
   return {

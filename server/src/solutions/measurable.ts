@@ -5,6 +5,8 @@ import { type Bench, leastOf, leastText, type Tool, toolsFor } from './tools.ts'
 
 export interface Measurement {
   readonly tool: Tool;
+  /** How often the tool is filled; each time half a step may be missed. */
+  readonly fillings: number;
   /** mg or mL, rounded to the tool's step */
   readonly measured: Exact;
   readonly shown: Shown;
@@ -28,7 +30,8 @@ export type Measurability =
 export function measureWith(amount: Exact, tool: Tool): Measurement | undefined {
   if (amount.lt(leastOf(tool)) || amount.gt(tool.most)) return undefined;
   const measured = amount.roundTo(tool.step);
-  return { tool, measured, shown: showOn(measured, tool), error: measured.div(amount).sub(1) };
+  const error = measured.div(amount).sub(1);
+  return { tool, fillings: fillingsOf(measured, tool), measured, shown: showOn(measured, tool), error };
 }
 
 /**
@@ -56,8 +59,28 @@ export function tooCoarse(amount: Exact, tool: Tool): string | undefined {
   return `${showOn(amount, tool).text} cannot be ${verb} on ${tool.name}: it takes ${leastText(tool)} or more.`;
 }
 
+/** Example: 2.63 mL with a 1 mL syringe are 3 */
+function fillingsOf(measured: Exact, { holds }: Tool): number {
+  return Number(measured.div(holds).ceil().n);
+}
+
+/** Half a step of the tool for each filling, relative to what is measured. */
+export function stepError({ tool: { step }, measured, fillings }: Measurement): Exact {
+  return step.div(2).mul(fillings).div(measured);
+}
+
+/** Example: 'half a step of a 1 mL syringe marked every 0.01 mL, each of 3 times' */
+export function stepErrorText({ tool: { name }, fillings }: Pick<Measurement, 'tool' | 'fillings'>): string {
+  return `half a step of ${name}${fillings > 1 ? `, each of ${fillings} times` : ''}`;
+}
+
+/** Example: 'a 1 mL syringe marked every 0.01 mL, filled 3 times' */
+export function toolText({ tool: { name }, fillings }: Pick<Measurement, 'tool' | 'fillings'>): string {
+  return fillings > 1 ? `${name}, filled ${fillings} times` : name;
+}
+
 function inParts(amount: Exact, tool: Tool): Measurement {
-  return { tool, measured: amount, shown: showOn(amount, tool), error: exact(0) };
+  return { tool, fillings: fillingsOf(amount, tool), measured: amount, shown: showOn(amount, tool), error: exact(0) };
 }
 
 function showOn(amount: Exact, { measures, id }: Tool): Shown {

@@ -50,10 +50,12 @@ export interface MixWarning {
   readonly text: string;
 }
 
-/** Outer limits of the strength in ppm. */
+/** Outer limits of the strength. */
 export interface PlanLimits {
   readonly lowPpm: number;
   readonly highPpm: number;
+  /** In the unit that was asked for. */
+  readonly text: string;
   readonly counted: readonly string[];
   readonly notCounted: readonly string[];
 }

@@ -9,9 +9,9 @@ import {
 } from './amounts.ts';
 import { cautionsFor } from './cautions.ts';
 import { percentText, showMass, showStrength, showVolume } from './display.ts';
-import { measure, type Measurement, tooCoarse } from './measurable.ts';
+import { measure, type Measurement, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixSource, PlannedWay } from './mix-plan.ts';
-import { planned, refusal, resultOf, stepError, type Task, vesselFor } from './mix-task.ts';
+import { planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
 import { refused } from './outcome.ts';
 import { type Content, contentOf, type Purity } from './purity.ts';
 import { allAsStock, halvedText, halvingsFor, insteadOfWeighing, MOST_ML, type Remedy } from './remedies.ts';
@@ -40,7 +40,7 @@ export function planFromPowder(task: Task, purity: Purity | undefined): PlannedW
     powderMg: weighed.measured,
     makeMl: volumeMl,
     powderError: [stepError(weighed)],
-    counted: `mass to half a step of ${weighed.tool.name}`,
+    counted: `mass to ${stepErrorText(weighed)}`,
     firstStep: weigh(agent, wantedMg, weighed),
     amounts: { powder: planned(wantedMg, weighed), pure: showMass(weighed.measured.mul(share)) },
     inKitchen: kitchen.measurable
@@ -126,13 +126,13 @@ function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRef
       ...(isPositive(leftOver) ? { leftOver: showVolume(leftOver) } : {}),
     },
     result: resultOf(task, ppm, taken.powderError, [stepError(made)], {
-      counted: [...(taken.powderError.length === 0 ? [] : [taken.counted]), `volume to half a step of ${made.tool.name}`],
+      counted: [...(taken.powderError.length === 0 ? [] : [taken.counted]), `volume to ${stepErrorText(made)}`],
       notCounted: ['purity of the powder', ...(taken.method === 'packet' ? ['mass of the packet'] : [])],
     }),
     steps: [
       taken.firstStep,
       dissolve(agent),
-      makeUp(made.measured, undefined, made.tool),
+      makeUp(made.measured, undefined, made),
       ...(off === undefined ? [] : [off]),
       label(agent, strengthText(ppm, unit, agent), task.dates),
       store(agent),

@@ -5,9 +5,9 @@ import { assumption } from './assumptions.ts';
 import { cautionsFor } from './cautions.ts';
 import { drawFor } from './dilution.ts';
 import { showMass, showStrength, showVolume } from './display.ts';
-import { measure, tooCoarse } from './measurable.ts';
+import { measure, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
-import { planned, refusal, resultOf, stepError, type Task, vesselFor } from './mix-task.ts';
+import { planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
 import { type Refused, refused } from './outcome.ts';
 import { insteadOfDrawing, type Remedy } from './remedies.ts';
 import { draw, label, makeUp, store, strengthText, trueStrength } from './steps.ts';
@@ -65,12 +65,12 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
       makeUpTo: planned(volumeMl, made),
     },
     result: resultOf(task, truePpm, [stepError(taken)], [stepError(made)], {
-      counted: [`draw to half a step of ${taken.tool.name}`, `volume to half a step of ${made.tool.name}`],
+      counted: [`draw to ${stepErrorText(taken)}`, `volume to ${stepErrorText(made)}`],
       notCounted: ['strength of the stock'],
     }),
     steps: [
       draw(source, stockMl, taken),
-      makeUp(made.measured, waterMl, made.tool),
+      makeUp(made.measured, waterMl, made),
       ...(off === undefined ? [] : [off]),
       label(agent, strengthText(truePpm, task.asked.unit, agent), task.dates),
       store(agent),

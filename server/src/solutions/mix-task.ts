@@ -1,13 +1,14 @@
 /** What all ways of making up a solution share. */
-import type { Strength } from '../model/quantity.ts';
+import type { Strength, StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
-import { showMass, showVolume, toNumber } from './display.ts';
+import { numberText, showMass, showVolume, toNumber } from './display.ts';
 import { measure, type Measurability, type Measurement } from './measurable.ts';
 import type { MixPlan, MixRefusal, PlannedAmount, PlanLimits } from './mix-plan.ts';
 import type { Refused } from './outcome.ts';
 import type { Remedy } from './remedies.ts';
 import { type LabelDates, strengthText } from './steps.ts';
+import { strengthFromPpm } from './strength.ts';
 import type { Bench } from './tools.ts';
 import { limitsOf } from './uncertainty.ts';
 
@@ -32,14 +33,17 @@ export function planned(wanted: Exact, { tool, shown }: Measurement): PlannedAmo
   return { wanted: show(wanted), measured: shown, tool: { id: tool.id, name: tool.name } };
 }
 
-/** Half a step of the tool, relative to what it measures. */
-export function stepError({ tool, measured }: Measurement): Exact {
-  return tool.step.div(2).div(measured);
-}
-
 /** The best measure for the volume that is made up to, or why there is none. */
 export function vesselFor({ bench }: Task, volumeMl: Exact): Measurability {
   return measure(volumeMl, 'volume', bench);
+}
+
+/** Example: 'from 0.4825 to 0.5075 %' */
+function limitsText(low: Exact, high: Exact, unit: StrengthUnit, agent: Agent): string {
+  const [from, to] = [low, high].map(ppm => strengthFromPpm(ppm, unit, agent));
+  const texts = from!.ok && to!.ok ? [from!.value, to!.value] : [low, high];
+  const [least, most] = texts.map(value => numberText(value, 3).text);
+  return `from ${least!} to ${most!} ${from!.ok ? unit.replace(/^u/, 'µ') : 'ppm'}`;
 }
 
 export function resultOf(
@@ -49,11 +53,12 @@ export function resultOf(
   divisors: readonly Exact[],
   words: Pick<PlanLimits, 'counted' | 'notCounted'>,
 ): MixPlan['result'] {
+  const { agent, asked: { unit } } = task;
   const { low, high } = limitsOf(ppm, factors, divisors);
   return {
     ppm: toNumber(ppm),
-    text: strengthText(ppm, task.asked.unit, task.agent),
+    text: strengthText(ppm, unit, agent),
     offPercent: toNumber(ppm.div(task.ppm).sub(exact(1)).mul(100)),
-    limits: { lowPpm: toNumber(low), highPpm: toNumber(high), ...words },
+    limits: { lowPpm: toNumber(low), highPpm: toNumber(high), text: limitsText(low, high, unit, agent), ...words },
   };
 }

@@ -4,7 +4,7 @@ import { builtInAgents } from './agents.ts';
 import { type Exact, exact, isPositive, volumeInMl } from './amounts.ts';
 import { type Assumption, assumptionsBetween } from './assumptions.ts';
 import { compareDoses } from './comparison.ts';
-import { type Shown, showStrength } from './display.ts';
+import { type Shown, showStrength, showVolume } from './display.ts';
 import type { MixAnswer, MixRefusal, MixRequest, MixWarning, PlannedWay } from './mix-plan.ts';
 import { planFromPacket, planFromPowder } from './mix-powder.ts';
 import { planFromStock } from './mix-stock.ts';
@@ -12,6 +12,7 @@ import { refusal, type Task } from './mix-task.ts';
 import { refused } from './outcome.ts';
 import type { Remedy } from './remedies.ts';
 import { unitSlip } from './slips.ts';
+import { strengthText } from './steps.ts';
 import { exceededSolubility } from './stock.ts';
 import { convertStrength, strengthInPpm } from './strength.ts';
 
@@ -19,7 +20,8 @@ const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
 
 /** In ppm and in mL; anything beyond is no question of a bench. */
 const LEAST = exact(1e-6);
-const MOST = exact(1e9);
+const STRONGEST = exact(1e9);
+const MOST = exact(100_000);
 
 /**
  * A plan, or a refusal with the nearest that can be done: for a target stronger than the stock, above what
@@ -33,8 +35,11 @@ export function planMix(request: MixRequest): MixAnswer {
   if (!isPositive(ppm.value) || !isPositive(volumeMl)) {
     return refusal(agent, refused('not-positive', 'Strength and volume must be above zero.'));
   }
-  if (![ppm.value, volumeMl].every(amount => amount.gte(LEAST) && amount.lte(MOST))) {
-    return refusal(agent, refused('beyond-bench', 'No bench makes up such a strength or such a volume.'));
+  if (ppm.value.lt(LEAST) || ppm.value.gt(STRONGEST)) {
+    return refusal(agent, refused('beyond-bench', 'No bench makes up such a strength.'));
+  }
+  if (volumeMl.lt(LEAST) || volumeMl.gt(MOST)) {
+    return refusal(agent, refused('beyond-bench', `No bench makes up such a volume; ${showVolume(MOST).text} is the most.`));
   }
   const task: Task = {
     agent,
@@ -47,8 +52,8 @@ export function planMix(request: MixRequest): MixAnswer {
   const exceeded = exceededSolubility(ppm.value, agent);
   const vouchedFor = exceeded?.source.kind === 'read' || exceeded?.source.kind === 'journal';
   if (exceeded !== undefined && vouchedFor) {
-    const text = `At most ${showStrength(exceeded.ppm, 'ppm').text} of ${agent.word} dissolves in water (${exceeded.source.text}).`;
-    return refusal(agent, refused('above-solubility', text), [...otherUnits(request), atSolubility(exceeded.ppm)]);
+    const text = `At most ${strengthText(exceeded.ppm, strength.unit, agent)} of ${agent.word} dissolves in water (${exceeded.source.text}).`;
+    return refusal(agent, refused('above-solubility', text), [...otherUnits(request), atSolubility(exceeded.ppm, request)]);
   }
   const answer = planFrom(request, task);
   if (!answer.possible) return answer;
@@ -77,9 +82,9 @@ function sameStrength({ agent, strength }: MixRequest): Shown[] {
     .flatMap(converted => (converted.ok ? [converted.value.shown] : []));
 }
 
-function atSolubility(ppm: Exact): Remedy {
-  const most = showStrength(ppm, 'ppm');
-  return { kind: 'at-solubility', text: `The strongest in water is ${most.text}.`, amounts: { strength: most } };
+function atSolubility(ppm: Exact, { agent, strength: { unit } }: MixRequest): Remedy {
+  const text = `The strongest in water is ${strengthText(ppm, unit, agent)}.`;
+  return { kind: 'at-solubility', text, amounts: { strength: showStrength(ppm, 'ppm') } };
 }
 
 /** The same number in the units that make it a usual strength. */

@@ -15,11 +15,13 @@ export type RefusalCode =
   | 'above-solubility'
   | 'too-little-to-weigh'
   | 'too-little-to-draw'
+  | 'too-little-left'
   | 'packet-too-small'
   | 'packet-too-large'
   | 'beyond-bench'
   | 'too-many-dilutions'
-  | 'unknown-stock';
+  | 'unknown-stock'
+  | 'unread';
 
 export interface Refusal {
   readonly code: RefusalCode;

@@ -139,14 +139,17 @@ export interface DropsRecipe {
   readonly drops: number | undefined;
   /** In all. */
   readonly volume?: Parameters<typeof volumeInMl>[0] | undefined;
+  readonly seedlings?: number | undefined;
 }
 
-export function recipeForDrops({ agents, liquid, drops, volume }: DropsRecipe): Recipe {
-  const amount = drops === undefined ? 'a drop' : drops === 1 ? '1 drop' : `${drops} drops`;
-  const inAll = volume === undefined ? '' : `, ${showVolume(volumeInMl(volume)).text} in all`;
+export function recipeForDrops({ agents, liquid, drops, volume, seedlings }: DropsRecipe): Recipe {
+  const amount = drops === undefined ? liquid : `${drops === 1 ? '1 drop' : `${drops} drops`} of ${liquid}`;
+  const ml = volume && volumeInMl(volume);
+  const each = ml && seedlings ? `, ${showVolume(ml.div(seedlings)).text} on each` : '';
+  const inAll = ml ? `: ${showVolume(ml).text} in all${each}` : '';
   return {
     steps: [
-      { id: 'drop', text: `Put ${amount} of ${liquid} on the growing point of each seedling${inAll}.` },
+      { id: 'drop', text: `Put ${amount} on the growing point of each seedling${inAll}.` },
       { id: 'compare', text: 'Leave some seedlings alone, to compare, and mark which are which.' },
     ],
     tooSmall: undefined,

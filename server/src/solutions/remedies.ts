@@ -113,6 +113,8 @@ export function halvedText(times: number): string {
 }
 
 function halvePacket({ agent, ppm, volumeMl }: Wanted, share: Exact, packetMg: Exact): Remedy | undefined {
+  // Other powders are not sold in packets so small.
+  if (agent.role !== 'hormone') return undefined;
   const times = halvingsFor(packetMg, share, ppm, volumeMl);
   if (times === undefined || times === 0) return undefined;
   const ml = volumeHolding(packetMg.mul(share).div(2 ** times), ppm);

@@ -3,9 +3,8 @@ import type { StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import type { Exact } from './amounts.ts';
 import { percentText, showMass, showStrength, showVolume, toNumber } from './display.ts';
-import type { Measurement } from './measurable.ts';
+import { type Measurement, toolText } from './measurable.ts';
 import { strengthFromPpm } from './strength.ts';
-import type { Tool } from './tools.ts';
 
 export type StepId =
   | 'weigh'
@@ -66,21 +65,28 @@ export function dissolve({ dissolvesIn }: Agent): Step {
   return { id: 'dissolve', text };
 }
 
+/** Powder into a solution that is there. */
+export function stirInto(what: string, volumeMl: Exact): Step {
+  return { id: 'dissolve', text: `Stir the powder into ${showVolume(volumeMl).text} of ${what} until it has dissolved.` };
+}
+
 /** `measurement` undefined: no tool of the bench measures it. */
 export function draw(what: string, drawn: Exact, measurement: Measurement | undefined): Step {
   if (measurement === undefined) return { id: 'draw', text: `Take ${showVolume(drawn).text} of ${what}.` };
-  const { shown, tool, measured } = measurement;
+  const { shown, measured } = measurement;
   const workedOut = measured.equals(drawn) ? '' : ` (worked out: ${showVolume(drawn).text})`;
-  return { id: 'draw', text: `Take ${shown.text} of ${what} with ${tool.name}${workedOut}.` };
+  return { id: 'draw', text: `Take ${shown.text} of ${what} with ${toolText(measurement)}${workedOut}.` };
 }
 
 /**
- * `waterMl` where a solution is diluted: how much water that is. `tool` where it is known what measures it.
+ * `waterMl` where a solution is diluted: how much water that is, which is said where it can be measured as well.
+ * `measurement` where it is known what measures the whole.
  */
-export function makeUp(volumeMl: Exact, waterMl?: Exact, tool?: Tool): Step {
+export function makeUp(volumeMl: Exact, waterMl?: Exact, measurement?: Measurement): Step {
   const volume = showVolume(volumeMl).text;
-  const water = waterMl === undefined ? '' : ` (${showVolume(waterMl).text} of water)`;
-  const measured = tool === undefined ? '' : ` Measure with ${tool.name}.`;
+  const isTold = waterMl !== undefined && (!measurement || waterMl.mod(measurement.tool.step).equals(0));
+  const water = isTold ? ` (${showVolume(waterMl).text} of water)` : '';
+  const measured = measurement === undefined ? '' : ` Measure with ${toolText(measurement)}.`;
   return { id: 'make-up', text: `Make it up to ${volume} with water${water}, and mix well.${measured}` };
 }
 
@@ -108,6 +114,11 @@ export function label(agent: Agent, strength: string, { made, keepsUntil }: Labe
   return { id: 'label', text: `Label it: ${agent.word} ${strength}, ${made ?? 'and the date'}${until}.` };
 }
 
-export function store({ keeping }: Agent): Step {
-  return { id: 'store', text: `Keep it cold, dark and closed.${keeping === undefined ? '' : ` ${keeping}`}` };
+export function store(agent: Agent): Step {
+  return { id: 'store', text: `${storeText(agent)}${agent.keeping === undefined ? '' : ` ${agent.keeping}`}` };
+}
+
+/** Without how long it keeps. */
+export function storeText({ givesOffGas }: Agent): string {
+  return `Keep it cold, dark and ${givesOffGas ? 'loosely closed' : 'closed'}.`;
 }

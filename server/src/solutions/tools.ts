@@ -25,6 +25,8 @@ export interface Tool {
   readonly measures: 'mass' | 'volume';
   /** The smallest step that can be read, in mg or mL. */
   readonly step: Exact;
+  /** What it holds at once, in mg or mL. */
+  readonly holds: Exact;
   /** What it can measure at most in a few fillings, in mg or mL. */
   readonly most: Exact;
   /** Whether a kitchen has it, or a laboratory only. */
@@ -37,25 +39,27 @@ export type Bench = 'kitchen' | 'laboratory';
 /** Steps that an amount must have for a tool to measure it. */
 const FEWEST_STEPS = { mass: 10, volume: 20 } as const;
 
-function tool(
-  id: ToolId, name: string, measures: Tool['measures'], step: number, most: number, bench: Bench,
-): Tool {
-  return { id, name, measures, step: exact(step), most: exact(most), bench };
+function scale(id: ToolId, name: string, step: number, holds: number, bench: Bench): Tool {
+  return { id, name, measures: 'mass', step: exact(step), holds: exact(holds), most: exact(holds), bench };
+}
+
+function vessel(id: ToolId, name: string, step: number, holds: number, most: number, bench: Bench): Tool {
+  return { id, name, measures: 'volume', step: exact(step), holds: exact(holds), most: exact(most), bench };
 }
 
 /** In the order in which a hand reaches for them, the finest last. */
 const tools: readonly Tool[] = [
-  tool('kitchen-scale', 'a kitchen scale that shows 1 g', 'mass', 1000, 5e6, 'kitchen'),
-  tool('tenth-gram-scale', 'a scale that shows 0.1 g', 'mass', 100, 5e5, 'kitchen'),
-  tool('hundredth-gram-scale', 'a scale that shows 0.01 g', 'mass', 10, 2e5, 'kitchen'),
-  tool('milligram-balance', 'a balance that shows 1 mg', 'mass', 1, 5e4, 'laboratory'),
-  tool('analytical-balance', 'a balance that shows 0.1 mg', 'mass', 0.1, 2e4, 'laboratory'),
-  tool('measuring-jug', 'a measuring jug marked every 10 mL', 'volume', 10, 1e4, 'kitchen'),
-  tool('cylinder', 'a 100 mL measuring cylinder', 'volume', 0.5, 500, 'laboratory'),
-  tool('large-syringe', 'a 10 mL syringe marked every 0.2 mL', 'volume', 0.2, 50, 'kitchen'),
-  tool('weighed-water', 'a scale that shows 1 g, taking 1 g as 1 mL', 'volume', 1, 5000, 'kitchen'),
-  tool('small-syringe', 'a 1 mL syringe marked every 0.01 mL', 'volume', 0.01, 5, 'kitchen'),
-  tool('micropipette', 'a micropipette that measures 1 µL', 'volume', 0.001, 1, 'laboratory'),
+  scale('kitchen-scale', 'a kitchen scale that shows 1 g', 1000, 5e6, 'kitchen'),
+  scale('tenth-gram-scale', 'a scale that shows 0.1 g', 100, 5e5, 'kitchen'),
+  scale('hundredth-gram-scale', 'a scale that shows 0.01 g', 10, 2e5, 'kitchen'),
+  scale('milligram-balance', 'a balance that shows 1 mg', 1, 5e4, 'laboratory'),
+  scale('analytical-balance', 'a balance that shows 0.1 mg', 0.1, 2e4, 'laboratory'),
+  vessel('measuring-jug', 'a 1 L measuring jug marked every 10 mL', 10, 1000, 1e4, 'kitchen'),
+  vessel('cylinder', 'a 100 mL measuring cylinder', 0.5, 100, 500, 'laboratory'),
+  vessel('large-syringe', 'a 10 mL syringe marked every 0.2 mL', 0.2, 10, 50, 'kitchen'),
+  vessel('weighed-water', 'a scale that shows 1 g, taking 1 g as 1 mL', 1, 5000, 5000, 'kitchen'),
+  vessel('small-syringe', 'a 1 mL syringe marked every 0.01 mL', 0.01, 1, 5, 'kitchen'),
+  vessel('micropipette', 'a micropipette that measures 1 µL', 0.001, 1, 1, 'laboratory'),
 ];
 
 /** The tools of a bench for one kind of amount, the handiest first and the finest last. */

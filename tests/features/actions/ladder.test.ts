@@ -42,6 +42,18 @@ describe('the ladder from a stock', () => {
     `)).toEqual(['dilute G1-500 2026-03-01, from G1 10 mL, to 20 mL', 'dilute G1-250 2026-03-01, from G1 5 mL, to 20 mL']);
   });
 
+  test('has no rung that is the stock itself, and none of what has not dissolved', () => {
+    // 20.0 mg of 90.5 % in 18.0 mL are 1005.6 ppm.
+    expect(lines(`
+      stock G1 2026-03-01, GA3 20.0 mg, purity 90.5 %, 18.0 mL
+            ^^ here
+    `)).toHaveLength(2);
+    expect(lines(`
+      stock G1 2026-03-01, GA3 60 mg, 10 mL
+            ^^ here
+    `)).toBeUndefined();
+  });
+
   test('takes no more than is left', () => {
     expect(lines(`
       stock G1 2026-01-09, GA3 20 mg, 20 mL

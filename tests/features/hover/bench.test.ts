@@ -151,6 +151,17 @@ describe('hover on drops', () => {
     expect(blocks(journal(''))[2]).toBe('Not counted since.');
   });
 
+  test('tells the volume that was drawn from the stock, in all and on each', () => {
+    const told = blocks(`
+      stock G1 2026-01-09, GA3 2.0 mg, 20.0 mL
+      lot MEC-26 Meconopsis racemosa, 20 seeds
+      apply MEC-26 2026-02-08, G1 0.5 mL, 5 seedlings
+      ^^^^^ here
+    `);
+    expect(told[0]).toBe('**Drops on MEC-26** of GA3 100 ppm (G1) · 2026-02-08 · 0.5 mL in all · on 5 seedlings');
+    expect(told[3]).toContain('1. Put G1 on the growing point of each seedling: 0.5 mL in all, 0.1 mL on each.');
+  });
+
   test('stands over the drops and the seedlings too', () => {
     const over = (mark: string) => blocks(`
       lot MEC-26 Meconopsis racemosa, 20 seeds

@@ -30,9 +30,15 @@ describe('hover on a soak', () => {
 
       GA3 500 ppm (G2): the strength of the stock, 62.5 % of the limit of 800 ppm (the “limit” record in limits.germ, line 3)
 
-      1. Put the seed into G2 and KNO3 0.2 %, so that all of it is covered.
-      2. Label it: the batch, what it lies in, and when it began.
-      3. Lift it after 24 h, rinse it with water, and note when."
+      1. Weigh 20 mg of KNO3 powder on a balance that shows 1 mg.
+      2. Stir the powder into 10 mL of G2 until it has dissolved.
+      3. Put the seed into 10 mL of G2 with KNO3 0.2 %, so that all of it is covered.
+      4. Label it: the batch, what it lies in, and when it began.
+      5. Lift it after 24 h, rinse it with water, and note when.
+
+      20 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.
+
+      Taken for granted: % is taken as weight in volume: 1 % is 10 g/L. No purity is given: the powder is taken as pure. A weaker powder makes a weaker solution."
     `);
   });
 
@@ -119,5 +125,39 @@ describe('hover on a soak', () => {
     ]);
     expect(soak('bleach 1 %')![0]).toContain('Never mix bleach with acid, alcohol, peroxide or ammonia: poisonous gas.');
     expect(soak('water')).toBeNull();
+  });
+
+  test('of several powders weighs each, with the cautions for powder', () => {
+    const text = hover(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-10 19:00, GA3 500 ppm, KNO3 0.25 %, 30 mL, 24 h
+      ^^^^ here
+    `, '2026-02-10')!;
+    // 500 mg/L and 2.5 g/L of 30 mL.
+    expect(text).toContain(`1. Weigh 15 mg of GA3 powder on a balance that shows 1 mg.
+2. Wet the powder with a few drops of alcohol and stir until it has dissolved.
+3. Weigh 75 mg of KNO3 powder on a balance that shows 1 mg.
+4. Stir the powder into some of the water until it has dissolved.
+5. Make it up to 30 mL with water, and mix well.
+6. Put the seed into 30 mL of GA3 500 ppm with KNO3 0.25 %, so that all of it is covered.`);
+    expect(text).toMatch(/⚠.*Powder: keep it out of eyes and lungs.*Alcohol burns/);
+  });
+
+  test('says of each powder what rounding makes of it', () => {
+    expect(hover(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-10 19:00, GA3 500 ppm, KNO3 20 mM, 100 mL, 24 h
+      ^^^^ here
+    `, '2026-02-10')).toContain('6. Of KNO3 it then holds 19.78 mM, 1.09 % below the 20 mM written.');
+  });
+
+  test('gives no way to make what has a liquid in it, whose own strength nobody says, nor water with 0 ppm', () => {
+    const first = (liquid: string) => hover(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-10 19:00, ${liquid}, 20 mL, 24 h
+      ^^^^ here
+    `, '2026-02-10')!.split('\n').find(line => line.startsWith('1. '));
+    expect(first('bleach 1 %, GA3 500 ppm')).toMatch(/^1\. Put the seed into 20 mL of bleach 1 %/);
+    expect(first('GA3 0 ppm')).toMatch(/^1\. Put the seed into 20 mL of GA3 0 ppm/);
   });
 });

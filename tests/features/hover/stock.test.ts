@@ -80,6 +80,31 @@ describe('hover on a stock', () => {
     ]);
   });
 
+  test('shows no strength and no last day where its line has a mistake, nor does what was made from it', () => {
+    const over = (name: string) => hover(`
+      stock G1 2026-01-09, GA3 20 mg, purity 90 per cent, 18 mL
+            ${name === 'G1' ? '^^' : ''} here
+      dilute G2 2026-01-09, from G1 10 mL, to 20 mL
+             ${name === 'G2' ? '^^' : ''} here
+    `.replace(/^ +here\n/gm, ''), '2026-02-10');
+    expect(over('G1')).toBe(`**G1** · stock from powder · made 2026-01-09 (4 weeks ago)
+
+GA3: – (There is a mistake on its line: until it is mended its strength cannot be told.)
+
+18 mL made, 8 mL left: 1 record draws on it.
+
+⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink.`);
+    expect(over('G2')).toContain('GA3: – (There is a mistake');
+    expect(over('G2')).not.toMatch(/\d ppm/);
+  });
+
+  test('says that it is more than dissolves', () => {
+    expect(hover(`
+      stock G1 2026-01-09, GA3 60 mg, 10 mL
+            ^^ here
+    `, '2026-02-10')).toContain('More than dissolves in water: 5 g/L (a supplier’s product data page, unverified).');
+  });
+
   test('is none where nothing defines it', () => {
     expect(hover(`
       soak VER-24 2026-01-10, G9 5 mL

@@ -50,6 +50,22 @@ describe('the questions for a solution', () => {
   });
 });
 
+describe('a stock that too little is left of', () => {
+  test('is refused, with what the rest of it makes', () => {
+    const question = { agent: 'GA3', strength: '500 ppm', volume: '18 mL', stock: 'G1' };
+    expect(answer(question)).toMatchObject({
+      plan: undefined, record: undefined,
+      refusal: {
+        code: 'too-little-left', message: 'It takes 9 mL of G1, and 8 mL of it is left.',
+        nearest: [{ kind: 'less-volume', text: '8 mL of it makes 16 mL of 500 ppm.' }],
+      },
+    });
+    expect(answer({ ...question, volume: '16 mL' }).refusal).toBeUndefined();
+    const used = `${bench}  dilute G3 2026-01-11, from G1 8 mL, to 20 mL\n`;
+    expect(answer(question, used).refusal).toMatchObject({ message: 'It takes 9 mL of G1, and 0 mL of it is left.', nearest: [] });
+  });
+});
+
 describe('the record of a solution', () => {
   const record = (question: MixQuestion, source?: string) => answer(question, source).record;
 

@@ -8,6 +8,7 @@ import { exact, type Exact } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { ladder, type Ladder, type LadderWay } from '../../solutions/ladder.ts';
 import { measure, type Measurement } from '../../solutions/measurable.ts';
+import { exceededSolubility } from '../../solutions/stock.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Position } from '../../text/line-store.ts';
@@ -15,8 +16,10 @@ import { freeId } from '../mix/ids.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 
-/** ppm, as far as they are below the stock: common practice, no source. */
+/** ppm, as far as they are well below the stock: common practice, no source. */
 const RUNGS = [1000, 500, 250].map(exact);
+/** A stock of 1006 ppm is a rung of 1000 ppm itself: nobody measures closer. Common practice, no source. */
+const WELL_BELOW = exact(0.95);
 /** What is kept of each rung (mL): for a soak or two, or as much as the stock still gives. */
 const VOLUMES = [20, 10, 5].map(exact);
 const WAYS: readonly LadderWay[] = ['from the stock', 'down the ladder'];
@@ -54,10 +57,11 @@ interface Step {
 }
 
 /** As much of each rung as the stock gives, if it can be with nothing rounded and with the tools of a kitchen. */
-function planFor({ id, ppm, madeMl }: Solution, journal: Journal): Step[] | undefined {
+function planFor({ id, agent, ppm, madeMl }: Solution, journal: Journal): Step[] | undefined {
   const stockPpm = ppm.ok ? ppm.value : undefined;
-  const rungs = RUNGS.filter(rung => stockPpm && rung.lt(stockPpm));
-  if (!stockPpm || rungs.length === 0) return undefined;
+  const rungs = RUNGS.filter(rung => stockPpm && rung.lt(stockPpm.mul(WELL_BELOW)));
+  // What has not dissolved cannot be diluted.
+  if (!stockPpm || !agent || exceededSolubility(stockPpm, agent) || rungs.length === 0) return undefined;
   const { leftMl } = ledger({ madeMl }, journal.drawsFrom(id));
   const plans = BENCHES.flatMap(bench => VOLUMES.flatMap(volume => WAYS.flatMap(way => {
     const made = ladder(stockPpm, rungs, volume, way);

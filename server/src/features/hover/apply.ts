@@ -3,7 +3,7 @@ import type { Batch, BatchEvent, Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
-import { recipeOfDrops } from '../bench/recipes.ts';
+import { recipeOfDrops, volumeOf } from '../bench/treatments.ts';
 import { escapeMarkdown } from '../markdown.ts';
 import { followUpText } from '../words/follow-up.ts';
 import { dosesText } from '../words/soaks.ts';
@@ -20,7 +20,7 @@ interface Drops {
 
 const heading: Section<Drops> = ({ event: { doses, entry: { record, moment } }, batch }) => {
   const [drops, seedlings] = [factOf(record, 'drops')?.n.value, factOf(record, 'seedlings')?.n.value];
-  const volume = factOf(record, 'volume')?.value;
+  const volume = volumeOf(record, doses);
   const facts = [
     printMoment(moment),
     drops === undefined ? undefined : `${drops} ${drops === 1 ? 'drop' : 'drops'} on each`,

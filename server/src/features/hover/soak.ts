@@ -3,12 +3,12 @@ import type { Batch, Lot, Soak } from '../../journal/life.ts';
 import { isBefore, lengthText, printMoment } from '../../journal/moment.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
-import { recipeOfSoak } from '../bench/recipes.ts';
+import { recipeOfSoak } from '../bench/treatments.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { agoText } from '../words/days.ts';
 import { originOfLimit } from '../words/limits.ts';
 import { dosesText, isRunning, soFarText } from '../words/soaks.ts';
-import { cautionLine } from './cautions.ts';
+import { cautionsText } from './cautions.ts';
 import { doseLines } from './doses.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
@@ -54,10 +54,7 @@ const steps: Section<SoakOfBatch> = ({ soak }) => {
   return markdownBlocks([recipeMarkdown(recipe), assumptionLine(recipe.assumptions)]);
 };
 
-const cautions: Section<SoakOfBatch> = ({ soak }) => {
-  const unmeasured = soak.doses.some(({ fact }) => fact.unmeasured);
-  return cautionLine(unmeasured ? 'unmeasured' : 'soak', soak.doses.flatMap(({ agent }) => agent ?? []));
-};
+const cautions: Section<SoakOfBatch> = ({ soak }) => cautionsText(recipeOfSoak(soak).cautions);
 
 /** Add to these what else there is to say of a soak. */
 const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, steps, cautions];

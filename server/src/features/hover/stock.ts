@@ -5,11 +5,13 @@ import { factOf } from '../../model/record.ts';
 import { assumption, type Assumption } from '../../solutions/assumptions.ts';
 import { numberText, showStrength, showVolume, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
+import { storeText } from '../../solutions/steps.ts';
+import { exceededSolubility } from '../../solutions/stock.ts';
 import { recipeOf } from '../bench/recipes.ts';
 import { uncertaintyOf } from '../bench/uncertainty.ts';
 import { escapeMarkdown } from '../markdown.ts';
 import { agoText, daySpanText } from '../words/days.ts';
-import { equivalentsOf, type Equivalents } from '../words/strengths.ts';
+import { equivalentsOf, solubilityText, type Equivalents } from '../words/strengths.ts';
 import { cautionLine } from './cautions.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
@@ -40,6 +42,11 @@ const strength: Section<Solution> = (solution) => {
   if (!ppm.ok) return escapeMarkdown(`${agent?.word ?? 'Strength'}: – (${ppm.refusal.message})`);
   const texts = equivalents(solution)?.texts.join(' ') ?? '';
   return agent && `**${escapeMarkdown(`${agent.word} ${showStrength(ppm.value, 'ppm').text}`)}** ${escapeMarkdown(texts)}`.trim();
+};
+
+const solubility: Section<Solution> = ({ agent, ppm }) => {
+  const exceeded = agent && ppm.ok ? exceededSolubility(ppm.value, agent) : undefined;
+  return exceeded && escapeMarkdown(solubilityText(exceeded));
 };
 
 const certainty: Section<Solution> = (solution, { journal }) => {
@@ -77,9 +84,10 @@ const keeping: Section<Solution> = ({ agent, entry, keeps }, { now }) => {
 
 const steps: Section<Solution> = (solution, { journal }) => {
   const recipe = recipeOf(solution, journal);
-  if (!recipe) return undefined;
+  const { agent } = solution;
+  if (!recipe || !agent) return undefined;
   // How long it keeps has been said above.
-  const plain = recipe.steps.map(step => (step.id === 'store' ? { ...step, text: 'Keep it cold, dark and closed.' } : step));
+  const plain = recipe.steps.map(step => (step.id === 'store' ? { ...step, text: storeText(agent) } : step));
   return recipeMarkdown({ ...recipe, steps: plain });
 };
 
@@ -97,7 +105,7 @@ const cautions: Section<Solution> = ({ agent, powder }) => (agent ? cautionLine(
 
 /** Add to these what else there is to say of a solution. */
 const stockSections: readonly Section<Solution>[] = [
-  heading, strength, certainty, left, keeping, steps, assumptions, cautions,
+  heading, strength, solubility, certainty, left, keeping, steps, assumptions, cautions,
 ];
 
 export function hoverStock(solution: Solution | undefined, context: HoverContext): string | undefined {

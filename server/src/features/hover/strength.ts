@@ -2,13 +2,12 @@
 import type { Entry } from '../../journal/life.ts';
 import { printQuantity, type Strength } from '../../model/quantity.ts';
 import type { Agent } from '../../solutions/agent.ts';
-import { showStrength } from '../../solutions/display.ts';
 import { exceededSolubility } from '../../solutions/stock.ts';
 import { strengthInPpm } from '../../solutions/strength.ts';
 import { plantOf } from '../events.ts';
 import { escapeMarkdown } from '../markdown.ts';
 import { limitText } from '../words/limits.ts';
-import { equivalentsOf } from '../words/strengths.ts';
+import { equivalentsOf, solubilityText } from '../words/strengths.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface StrengthOfAgent {
@@ -33,7 +32,7 @@ const limit: Section<StrengthOfAgent> = ({ agent, strength, entry }, { journal }
 const solubility: Section<StrengthOfAgent> = ({ agent, strength }) => {
   const ppm = strengthInPpm(strength, agent);
   const exceeded = ppm.ok ? exceededSolubility(ppm.value, agent) : undefined;
-  return exceeded && escapeMarkdown(`More than dissolves in water: ${showStrength(exceeded.ppm.div(1000), 'g/L').text} (${exceeded.source.text}).`);
+  return exceeded && escapeMarkdown(solubilityText(exceeded));
 };
 
 const assumptions: Section<StrengthOfAgent> = ({ agent, strength }) => {

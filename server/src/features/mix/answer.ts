@@ -2,7 +2,8 @@
 import type { Journal } from '../../journal/journal.ts';
 import { ledger, type Solution } from '../../journal/solutions.ts';
 import { isoOf, type Day } from '../../model/day.ts';
-import { isPositive, type Exact } from '../../solutions/amounts.ts';
+import { printQuantity, type Volume } from '../../model/quantity.ts';
+import { isPositive, volumeInMl, type Exact } from '../../solutions/amounts.ts';
 import { showStrength, showVolume, toNumber } from '../../solutions/display.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
 import { planMix } from '../../solutions/mix.ts';
@@ -56,9 +57,10 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day): 
   };
   if (!asked.ok || Object.keys(problems).length > 0) return base;
   const { request } = asked;
-  const answer = planMix({
+  const plan = planMix({
     ...request, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
   });
+  const answer = drawn && plan.possible ? shortOf(drawn, plan, journal) ?? plan : plan;
   const told = { ...base, title: mixTitle(request), text: mixText(answer) };
   if (!answer.possible) return { ...told, refusal: answer };
   const free = drawn ? freeId(journal, `${drawn.id}-${Math.round(answer.result.ppm)}`) : nextStockId(journal);
@@ -73,6 +75,24 @@ function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id
       const { leftMl } = ledger(solution, journal.drawsFrom(solution.id));
       return leftMl && !isPositive(leftMl) ? [] : [{ id: solution.id, text: stockText(solution, leftMl, today) }];
     });
+}
+
+/** Why a solution cannot be drawn from a stock that too little is left of; undefined where there is enough. */
+function shortOf(
+  { id, madeMl }: Solution, { agent, amounts, asked }: MixPlan, journal: Journal,
+): MixRefusal | undefined {
+  const { leftMl } = ledger({ madeMl }, journal.drawsFrom(id));
+  const taken = amounts.stock && volumeInMl(amounts.stock.measured as Volume);
+  if (!taken || !leftMl || leftMl.gte(taken)) return undefined;
+  const wholeMl = volumeInMl(amounts.makeUpTo.measured as Volume);
+  const [left, most] = [showVolume(leftMl), showVolume(wholeMl.mul(leftMl).div(taken))];
+  const text = `${left.text} of it makes ${most.text} of ${printQuantity(asked.strength)}.`;
+  return {
+    possible: false, agent, code: 'too-little-left',
+    message: `It takes ${showVolume(taken).text} of ${id}, and ${left.text} of it is left.`,
+    nearest: isPositive(leftMl)
+      ? [{ kind: 'less-volume', text, amounts: { stock: left, makeUpTo: most } }] : [],
+  };
 }
 
 /** Example: 'GA3 1000 ppm, 8 mL left'; 'GA3 1000 ppm, past its time' */

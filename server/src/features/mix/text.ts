@@ -1,7 +1,5 @@
 /** An answer of the planner as plain text. */
 import { printQuantity } from '../../model/quantity.ts';
-import { exact } from '../../solutions/amounts.ts';
-import { numberText } from '../../solutions/display.ts';
 import type { MixAnswer, MixPlan, MixRefusal, MixRequest } from '../../solutions/mix-plan.ts';
 
 /** Example: 'GA3 500 ppm, 20 mL' */
@@ -31,11 +29,10 @@ function planBlocks(plan: MixPlan): Lines[] {
   ];
 }
 
-function limitsText({ lowPpm, highPpm, counted, notCounted }: MixPlan['result']['limits']): string {
+function limitsText({ text, counted, notCounted }: MixPlan['result']['limits']): string {
   const beside = `not counted: ${notCounted.join(', ')}`;
   if (counted.length === 0) return ` (${beside})`;
-  const [low, high] = [lowPpm, highPpm].map(ppm => numberText(exact(ppm), 3).text);
-  return `, with these tools from ${low!} to ${high!} ppm (${counted.join(', ')}; ${beside})`;
+  return `, with these tools ${text} (${counted.join(', ')}; ${beside})`;
 }
 
 function refusalBlocks({ message, nearest }: MixRefusal): Lines[] {

@@ -1,6 +1,6 @@
 /** A strength in the units that growers, labels and papers use. */
 import type { Strength, StrengthUnit } from '../../model/quantity.ts';
-import type { Agent } from '../../solutions/agent.ts';
+import type { Agent, Solubility } from '../../solutions/agent.ts';
 import { readingsOf, type Assumption } from '../../solutions/assumptions.ts';
 import { exact } from '../../solutions/amounts.ts';
 import type { Refusal } from '../../solutions/outcome.ts';
@@ -42,4 +42,9 @@ export function equivalentsOf(strength: Strength, agent: Agent): Equivalents {
 function isWeak(strength: Strength, agent: Agent): boolean {
   const converted = convertStrength(strength, 'mM', agent);
   return converted.ok && converted.value.value.lt(exact(0.01));
+}
+
+/** Said of a strength that exceeds it. */
+export function solubilityText({ ppm, source }: Solubility): string {
+  return `More than dissolves in water: ${showStrength(ppm.div(1000), 'g/L').text} (${source.text}).`;
 }

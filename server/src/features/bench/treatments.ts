@@ -1,0 +1,131 @@
+/** Soaks and drops as steps that a person can follow, with what has to be weighed for them. */
+import { isZero } from '../../journal/doses.ts';
+import type { Dose, Soak } from '../../journal/life.ts';
+import { isoOf } from '../../model/day.ts';
+import { printQuantity, type Strength, type Volume } from '../../model/quantity.ts';
+import { factOf, type JournalRecord } from '../../model/record.ts';
+import type { Agent } from '../../solutions/agent.ts';
+import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
+import { percentText } from '../../solutions/display.ts';
+import { exact, volumeInMl } from '../../solutions/amounts.ts';
+import type { MixPlan } from '../../solutions/mix-plan.ts';
+import { planMix } from '../../solutions/mix.ts';
+import { recipeForDrops, recipeForSoak, type Recipe } from '../../solutions/recipe.ts';
+import { makeUp, stirInto, type Step, type StepId } from '../../solutions/steps.ts';
+
+/** How seed is soaked, and before that how the liquid is made of the powders that the soak names. */
+export function recipeOfSoak({ entry: { record }, doses }: Soak): Recipe {
+  const agents = doses.flatMap(({ agent }) => agent ?? []);
+  const until = factOf(record, 'until');
+  const duration = factOf(record, 'duration')?.value;
+  const volume = volumeOf(record, doses);
+  const unmeasured = doses.some(({ fact }) => fact.unmeasured);
+  const soak = recipeForSoak({
+    agents, volume, liquid: liquidText(doses),
+    duration: duration ? printQuantity(duration) : undefined,
+    until: until && isoOf(until.date.day),
+    unmeasured,
+  });
+  const making = volume && !unmeasured ? makingOf(doses, volume) : undefined;
+  return making ? withMaking(making, soak, agents) : soak;
+}
+
+/** How drops are given. */
+export function recipeOfDrops(record: JournalRecord, doses: readonly Dose[]): Recipe {
+  return recipeForDrops({
+    agents: doses.flatMap(({ agent }) => agent ?? []),
+    liquid: liquidText(doses),
+    drops: factOf(record, 'drops')?.n.value,
+    volume: volumeOf(record, doses),
+    seedlings: factOf(record, 'seedlings')?.n.value,
+  });
+}
+
+/** How much liquid there is: of the record, else of the only stock in it. */
+export function volumeOf(record: JournalRecord, doses: readonly Dose[]): Volume | undefined {
+  const stocks = doses.filter(({ stock }) => stock !== undefined);
+  return factOf(record, 'volume')?.value ?? (stocks.length === 1 ? stocks[0]!.fact.volume?.value : undefined);
+}
+
+/** Example: 'G2', 'GA3 500 ppm with KNO3 0.2 %' */
+function liquidText(doses: readonly Dose[]): string {
+  return doses.map(({ fact }) => (fact.strength ? `${fact.name.text} ${printQuantity(fact.strength.value)}` : fact.name.text)).join(' with ');
+}
+
+interface Making {
+  readonly steps: readonly Step[];
+  readonly tooSmall: Recipe['tooSmall'];
+  readonly assumptions: Recipe['assumptions'];
+}
+
+type Planned = MixPlan & Pick<Agent, 'dissolvesIn'>;
+
+interface Powder {
+  readonly agent: Agent;
+  readonly strength: Strength;
+}
+
+/** Undefined where nothing has to be weighed, or where a part of it is a liquid whose own strength nobody says. */
+function makingOf(doses: readonly Dose[], volume: Volume): Making | undefined {
+  const stocks = doses.filter(({ stock }) => stock !== undefined);
+  const others = doses.filter(dose => dose.stock === undefined && dose.agent?.role !== 'water' && !isZero(dose));
+  const powders = others.flatMap(({ agent, fact: { strength } }): Powder[] =>
+    (agent?.form === 'powder' && strength ? [{ agent, strength: strength.value }] : []));
+  if (powders.length === 0 || powders.length < others.length || stocks.length > 1) return undefined;
+  const plans: Planned[] = [];
+  for (const { agent, strength } of powders) {
+    const plan = planMix({ agent, strength, volume, source: { kind: 'powder' } });
+    if (!plan.possible) {
+      return { steps: [], tooSmall: { message: plan.message, remedies: plan.nearest }, assumptions: [] };
+    }
+    plans.push({ ...plan, dissolvesIn: agent.dissolvesIn });
+  }
+  const [stock] = stocks;
+  const [only, ...more] = plans;
+  return {
+    steps: stock ? intoStock(plans, stock, volume) : more.length > 0 ? together(plans, volume) : stepsOf(only!, alone),
+    tooSmall: tooSmallFor(plans, stock),
+    assumptions: plans.flatMap(({ assumptions }) => assumptions),
+  };
+}
+
+/** What to do instead; into a stock that is there no other solution can go, which would make it weaker. */
+function tooSmallFor(plans: readonly MixPlan[], stock: Dose | undefined): Recipe['tooSmall'] {
+  const kitchen = plans.find(({ inKitchen }) => inKitchen)?.inKitchen;
+  return kitchen && stock ? { ...kitchen, remedies: [] } : kitchen;
+}
+
+const alone: ReadonlySet<StepId> = new Set(['weigh', 'dissolve', 'make-up', 'true-strength']);
+const powdered: ReadonlySet<StepId> = new Set(['weigh', 'dissolve']);
+const weighed: ReadonlySet<StepId> = new Set(['weigh']);
+
+function stepsOf({ steps }: MixPlan, ids: ReadonlySet<StepId>): Step[] {
+  return steps.filter(({ id }) => ids.has(id));
+}
+
+/** Several powders in one water. */
+function together(plans: readonly MixPlan[], volume: Volume): Step[] {
+  const powder = plans.flatMap(plan => stepsOf(plan, powdered));
+  return [...powder, makeUp(volumeInMl(volume)), ...plans.flatMap(trueStrengthOf)];
+}
+
+function intoStock(plans: readonly Planned[], { fact }: Dose, volume: Volume): Step[] {
+  const powder = plans.flatMap(plan => stepsOf(plan, plan.dissolvesIn === 'water' ? weighed : powdered));
+  return [...powder, stirInto(fact.name.text, volumeInMl(volume)), ...plans.flatMap(trueStrengthOf)];
+}
+
+function trueStrengthOf({ agent, asked, result: { text, offPercent } }: MixPlan): Step[] {
+  if (offPercent === 0) return [];
+  const off = percentText(exact(Math.abs(offPercent)).div(100));
+  const side = offPercent > 0 ? 'above' : 'below';
+  const written = printQuantity(asked.strength);
+  return [{ id: 'true-strength', text: `Of ${agent.word} it then holds ${text}, ${off} ${side} the ${written} written.` }];
+}
+
+function withMaking({ steps, tooSmall, assumptions }: Making, soak: Recipe, agents: readonly Agent[]): Recipe {
+  const works: BenchWork[] = steps.length > 0 ? ['powder', 'soak'] : ['soak'];
+  return {
+    steps: [...steps, ...soak.steps], tooSmall, assumptions,
+    cautions: cautionsFor(works, agents.filter(({ role }) => role !== 'water')),
+  };
+}
