@@ -6,7 +6,7 @@ import { typeOf, type Taken } from './fact-types.ts';
 import type { Piece, RecordSyntax } from './grammar.ts';
 import type { Head } from './head.ts';
 import { meantTemperatures } from './quantities.ts';
-import { replacement, spanFrom, type LineReader } from './reader.ts';
+import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
 import { reportStray } from './stray.ts';
 import { reportUnknown } from './unknown-fact.ts';
 
@@ -86,7 +86,7 @@ function reportRepeat(reader: LineReader, keyword: Keyword, facts: readonly Fact
   const span = { start: first.start, end: fact.end };
   const one = fact.type === 'text' && !reader.slice(span).includes('"')
     ? [{ title: 'Make it one text', ...span, text: `"${reader.slice(span)}"` }] : [];
-  reader.report('repeated-fact', fact, { fact: named === undefined ? inWords(use) : `“${reader.shown(fact)}”` }, [
+  reader.report('repeated-fact', fact, { fact: named === undefined ? inWords(use) : `“${shown(named)}”` }, [
     ...one, { title: 'Take out the second', start: comma, end: fact.end, text: '' },
   ]);
 }
