@@ -56,4 +56,38 @@ describe('an open batch that nobody counts', () => {
     expect(problemsIn('no-recent-count', source, { now: '2026-06-05' })).toEqual([]);
     expect(problemsIn('no-recent-count', source, { now: '2026-06-06' })).toHaveLength(1);
   });
+
+  test('is none in the first cold of a regime, which has no record of its own, until that ends', () => {
+    const source = `
+      regime cold, chill 4 C 90 days, warm 18 C 60 days
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-10, regime cold
+    `;
+    // 90 days and 56 days after 2026-01-10.
+    expect(problemsIn('no-recent-count', source, { now: '2026-06-05' })).toEqual([]);
+    expect(problemsIn('no-recent-count', source, { now: '2026-06-06' })).toHaveLength(1);
+  });
+
+  test('goes by the same looks as the list of what is due', () => {
+    expectMarked(codes, `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-03, 20 seeds
+      warm VER-24 2026-01-04, 20 C
+      # Its roots wait for their shoots.
+      count VER-24 2026-01-10, 20
+            ^^^^^^ no-recent-count
+      lot VER-25 Veratrum nigrum, 60 seeds
+      sow VER-25 2026-01-03, 20 seeds
+      count VER-25 2026-01-10, 20
+      lot VER-26 Veratrum nigrum, 60 seeds
+      sow VER-26 2025-11-03
+      count VER-26 2026-03-01, 0
+      # What was split off was looked at with the rest.
+      split VER-26 2026-03-02, A 20 seeds
+      lot VER-27 Veratrum nigrum, 20 seeds
+      sow VER-27 2026-01-03, 20 seeds
+      count VER-27 2026-01-10, 12, 8 rotted
+      pot VER-27 2026-01-11, 12 seedlings
+    `, { now: '2026-03-15' });
+  });
 });

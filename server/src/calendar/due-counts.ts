@@ -1,9 +1,8 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Lot } from '../journal/life.ts';
 import { isoOf } from '../model/day.ts';
-import { dayAfter } from '../model/quantity.ts';
 import type { Due } from './due-sources.ts';
-import { isCounted, lastLook } from './looks.ts';
+import { isCounted, lastLook, nextLook } from './looks.ts';
 import type { Standing } from './standing.ts';
 
 /** The next count of a batch, one count interval after the last look at it; in the cold as in the warm. */
@@ -13,7 +12,7 @@ export function* countDue({ limits }: Journal, lot: Lot, standing: Standing): It
   const { batch: { path }, sowing } = standing;
   yield {
     kind: 'count', id: path, entry: look, since: sowing!.moment,
-    at: { day: dayAfter(look.moment.day, limits.count(lot.plant).value), minutes: undefined },
+    at: { day: nextLook(look.moment.day, limits.count(lot.plant).value), minutes: undefined },
     what: `count; last looked at on ${isoOf(look.moment.day)} (${look.record.keyword})`,
     ask: { keyword: 'count', subject: path, facts: '', timed: false },
   };

@@ -1,5 +1,7 @@
 /** When a batch was last looked at, and whether there is still anything in it to count. */
 import { accounted, type BatchEvent, type DatedEntry } from '../journal/life.ts';
+import type { Day } from '../model/day.ts';
+import { dayAfter, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { isOpen, type Standing } from './standing.ts';
 
@@ -13,6 +15,11 @@ export function isLook({ type }: BatchEvent): boolean {
 /** The last look at a batch since it was sown; undefined before that. */
 export function lastLook({ past, sowing }: Standing): DatedEntry | undefined {
   return sowing && (past.findLast(isLook)?.entry ?? sowing);
+}
+
+/** When the next look is due after one on a day, or so many intervals later. */
+export function nextLook(day: Day, { value, unit }: Duration, intervals = 1): Day {
+  return dayAfter(day, { value: value * intervals, unit });
 }
 
 /**

@@ -1,32 +1,25 @@
-import { accounted, isGivenOut, type Batch } from '../journal/life.ts';
-import type { Day } from '../model/day.ts';
-import { dayAfter } from '../model/quantity.ts';
+import { endingOf } from '../calendar/endings.ts';
+import { isCounted, lastLook, nextLook } from '../calendar/looks.ts';
+import { standingOf } from '../calendar/standing.ts';
 import { found, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
-const INTERVALS_WITHOUT_COUNT = 8;
+/** Intervals without a look that are too many: common practice, no source. */
+const INTERVALS = 8;
 
-/** An open batch that nobody looked at for eight count intervals (of a week by default): common practice, no source. */
-export const noRecentCount: LotCheck = function* ({ batches, plant }, { now, journal }) {
-  const patience = dayAfter(0, journal.limits.count(plant).value) * INTERVALS_WITHOUT_COUNT;
-  for (const batch of batches.values()) {
-    const { path, sowing, closed, unread } = batch;
-    if (!sowing || closed || unread || isGivenOut(batch) || isAllAccounted(batch)) continue;
-    const last = batch.events.findLast(({ type }) => type === 'count' || type === 'sow' || type === 'stage' || type === 'pot');
-    const { entry } = last ?? { entry: sowing };
-    const seen = Math.max(entry.moment.day, chilledUntil(batch) ?? -Infinity);
-    if (now.day - seen <= patience) continue;
-    yield found(entry.line, 'no-recent-count', subjectOf(entry), { batch: path, days: now.day - entry.moment.day });
+/** A batch that is to be counted and that nobody looked at for eight count intervals, a week each by default. */
+export const noRecentCount: LotCheck = function* (lot, { now, journal }) {
+  const interval = journal.limits.count(lot.plant).value;
+  // By days, so that nothing changes in the course of one.
+  const today = { day: now.day, minutes: undefined };
+  for (const batch of lot.batches.values()) {
+    if (batch.unread) continue;
+    const standing = standingOf(batch, today);
+    const look = lastLook(standing);
+    if (!look || !isCounted(standing) || nextLook(look.moment.day, interval, INTERVALS) >= now.day) continue;
+    // Nobody need look at seed in the cold.
+    const ending = endingOf(standing, journal, today);
+    if (ending?.stage === 'chill' && nextLook(ending.end, interval, INTERVALS) >= now.day) continue;
+    yield found(look.line, 'no-recent-count', subjectOf(look), { batch: batch.path, days: now.day - look.moment.day });
   }
 };
-
-/** The day until which the seed is meant to lie in the cold, where nobody need look at it. */
-function chilledUntil({ stages }: Batch): Day | undefined {
-  const stage = stages.at(-1);
-  return stage?.stage === 'chill' && !stage.end && stage.planned ? dayAfter(stage.start.day, stage.planned) : undefined;
-}
-
-/** Nothing is left to wait for. */
-function isAllAccounted({ tested, totals }: Batch): boolean {
-  return tested !== undefined && accounted(totals) >= tested;
-}
