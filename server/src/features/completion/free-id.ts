@@ -1,4 +1,5 @@
 import type { Journal } from '../../journal/journal.ts';
+import { isFree } from '../mix/ids.ts';
 
 /**
  * An id that the journal does not know: the given one if it is free and does not end in a letter, else with a number.
@@ -6,10 +7,9 @@ import type { Journal } from '../../journal/journal.ts';
  * Example: freeId(journal, 'G') is 'G3' where G1 and G2 are known
  */
 export function freeId(journal: Journal, wanted: string): string {
-  const isFree = (id: string) => journal.mentionsOf(id).length === 0 && !journal.agents.has(id);
-  if (/\d$/.test(wanted) && isFree(wanted)) return wanted;
+  if (/\d$/.test(wanted) && isFree(journal, wanted)) return wanted;
   const stem = /\d$/.test(wanted) ? `${wanted}-` : wanted;
   let number = 1;
-  while (!isFree(`${stem}${number}`)) number++;
+  while (!isFree(journal, `${stem}${number}`)) number++;
   return `${stem}${number}`;
 }

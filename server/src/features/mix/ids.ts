@@ -1,13 +1,17 @@
 /** Names for new solutions. */
 import type { Journal } from '../../journal/journal.ts';
-import { builtInAgents } from '../../solutions/agents.ts';
 import { parse } from '../../syntax/parse.ts';
 
-/** The base itself, or with a number behind it where something has that name. */
+/** Whether nothing has a name and no record uses it: one that is used would come to mean the new thing. */
+export function isFree(journal: Journal, id: string): boolean {
+  return !journal.agents.has(id) && journal.mentionsOf(id).length === 0;
+}
+
+/** The base itself, or with a number behind it where that is not free. */
 export function freeId(journal: Journal, base: string, taken: ReadonlySet<string> = new Set()): string {
   for (let n = 1; ; n++) {
     const id = n === 1 ? base : `${base}-${n}`;
-    if (!taken.has(id) && !builtInAgents.has(id) && journal.kindOf(id) === undefined) return id;
+    if (!taken.has(id) && isFree(journal, id)) return id;
   }
 }
 

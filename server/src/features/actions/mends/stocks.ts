@@ -6,9 +6,10 @@ import { numberText } from '../../../solutions/display.ts';
 import { replace, type Mender } from './mend.ts';
 
 /** More is taken than it is made up to: the two volumes may have changed places. */
-export const impossibleDilution: Mender = ({ entry: { line, record } }) => {
+export const impossibleDilution: Mender = ({ entry: { line, record }, problem }) => {
   const [draw, to] = [factOf(record, 'draw'), factOf(record, 'to')];
-  if (!draw?.volume || !to || !volumeInMl(draw.volume.value).gt(volumeInMl(to.value))) return [];
+  if (!draw?.volume || to?.start !== problem.start) return [];
+  if (!volumeInMl(draw.volume.value).gt(volumeInMl(to.value))) return [];
   const taken = line.text.slice(draw.volume.start, draw.volume.end);
   const made = line.text.slice(to.start, to.end).replace(/^\S+\s+/, '');
   return [{
