@@ -126,25 +126,18 @@ describe('the log-rank test', () => {
     expectClose(found.p, 4.16880910933e-5);
   });
 
-  test('weighs early events more after Peto and Peto (R 4.2.2, survdiff with rho = 1)', () => {
-    const found = known(logRank([remission], 'peto-peto'));
-    expect(found.chiSquare).toBeCloseTo(14.4571508187, 10);
-    expectClose(found.p, 0.000143384444819);
-  });
-
   // R 4.2.2, survival 3.5-3, survdiff.
   test.each([
-    ['L1', L1, 18, 7.9915191481, 4.3432610666, 23.0632438225, 1.56758969563e-6, 24.1466631937],
-    ['L3', L3, 12, 5.4135338346, 2.5203125562, 17.2127605526, 3.3418409832e-5, 15.8195574835],
-    ['L4', L4, 3, 1.5, 0.6982758621, 3.22222222222, 0.0726449476895, 3.22222222222],
-  ] as const)('agrees with R on germination: %s', (_, pair, observed, expected, variance, chiSquare, p, peto) => {
+    ['L1', L1, 18, 7.9915191481, 4.3432610666, 23.0632438225, 1.56758969563e-6],
+    ['L3', L3, 12, 5.4135338346, 2.5203125562, 17.2127605526, 3.3418409832e-5],
+    ['L4', L4, 3, 1.5, 0.6982758621, 3.22222222222, 0.0726449476895],
+  ] as const)('agrees with R on germination: %s', (_, pair, observed, expected, variance, chiSquare, p) => {
     const found = known(logRank([pair]));
     expect(found.observed).toBe(observed);
     expect(found.expected).toBeCloseTo(expected, 10);
     expect(found.variance).toBeCloseTo(variance, 10);
     expect(found.chiSquare).toBeCloseTo(chiSquare, 10);
     expectClose(found.p, p);
-    expect(known(logRank([pair], 'peto-peto')).chiSquare).toBeCloseTo(peto, 10);
   });
 
   test('stratified adds up what was observed, expected and varied in each stratum', () => {

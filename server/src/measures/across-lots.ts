@@ -2,9 +2,8 @@ import { ACROSS_RULES, type AcrossFindings, type AcrossRuleId } from './across-r
 import { acrossSentence } from './across-text.ts';
 import { breslowDay } from './breslow-day.ts';
 import { compareParts, type Comparison } from './comparison.ts';
-import type { Contrast } from './contrast.ts';
+import { worth, type Contrast } from './contrast.ts';
 import type { Course } from './course.ts';
-import type { Share } from './difference.ts';
 import { reaches } from './fisher.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
 import { isUndefined, type Undefined } from './measured.ts';
@@ -86,8 +85,7 @@ function isCost(comparisons: readonly Comparison[]): boolean {
 }
 
 function stratumOf({ overdispersion }: Comparison, { treated, untreated }: Contrast): Stratum {
-  const worth = ({ x, n }: Share): Share => ({ x: x / overdispersion, n: n / overdispersion });
-  return { first: worth(treated), second: worth(untreated) };
+  return { first: worth(treated, overdispersion), second: worth(untreated, overdispersion) };
 }
 
 function meanOverdispersion(strata: readonly Comparison[]): number {

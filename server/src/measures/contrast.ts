@@ -29,7 +29,8 @@ export function contrast(treated: Share, untreated: Share, overdispersion = 1): 
   };
 }
 
-function worth({ x, n }: Share, overdispersion: number): Share {
+/** The seeds that overdispersed ones are worth: as many times fewer. */
+export function worth({ x, n }: Share, overdispersion: number): Share {
   return { x: x / overdispersion, n: n / overdispersion };
 }
 

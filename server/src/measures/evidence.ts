@@ -1,6 +1,5 @@
 import type { Comparison } from './comparison.ts';
-import { rounded, type Contrast } from './contrast.ts';
-import type { Share } from './difference.ts';
+import { rounded, worth, type Contrast } from './contrast.ts';
 import { reckonedPower } from './design.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined } from './measured.ts';
@@ -69,7 +68,7 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
   const differs = !isUndefined(speed) && speedP !== undefined && reaches(speedP, level.value);
   const from = Math.min(untreated.x / untreated.n, 1 - points.value);
   const to = from + points.value;
-  const [n1, n2] = [treated, untreated].map(side => effective(side, comparison.overdispersion));
+  const [n1, n2] = [treated, untreated].map(side => rounded(worth(side, comparison.overdispersion)).n);
   const found = reckonedPower(n1!, n2!, to, from);
   return {
     ...judged,
@@ -87,8 +86,4 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     visible: found >= wanted.value,
     excluded: difference.high < points.value,
   };
-}
-
-function effective({ x, n }: Share, overdispersion: number): number {
-  return rounded({ x: x / overdispersion, n: n / overdispersion }).n;
 }

@@ -8,14 +8,8 @@ export interface Pair {
   readonly second: LifeTable;
 }
 
-/**
- * `log-rank` weighs every germination alike, `peto-peto` early ones more (by the share not germinated
- * before).
- */
-export type Weighting = 'log-rank' | 'peto-peto';
-
 export interface LogRank {
-  /** Germinated in the first sample, and how many would have if both had germinated alike; weighted sums. */
+  /** Germinated in the first sample, and how many would have if both had germinated alike. */
   readonly observed: number;
   readonly expected: number;
   /** Germinated in both samples; the second one was expected to have `total - expected`. */
@@ -34,26 +28,24 @@ export interface LogRank {
  *
  * E = sum d n1 / n and the hypergeometric V = sum d (n1 / n) (1 - n1 / n) (n - d) / (n - 1) over the days
  * with germination. Mantel 1966, Cancer Chemother Rep 50:163-170; Peto & Peto 1972, J R Stat Soc A
- * 135:185-207 (both from memory). As R's `survdiff`, with `rho = 1` for peto-peto. The p-value is asymptotic
- * and too small for a handful of seeds.
+ * 135:185-207 (both from memory). As R's `survdiff`. The p-value is asymptotic and too small for a
+ * handful of seeds.
  *
  * @example
  * logRank([{ first: [{ day: 6, germinated: 3, censored: 0 }, { day: 40, germinated: 0, censored: 12 }],
  *   second: [{ day: 40, germinated: 0, censored: 15 }] }])
  * // observed 3, expected 1.5, variance 0.6982758621, chiSquare 3.2222222222, p 0.0726449477
  */
-export function logRank(strata: readonly Pair[], weighting: Weighting = 'log-rank'): LogRank | Undefined {
+export function logRank(strata: readonly Pair[]): LogRank | Undefined {
   let [observed, expected, total, variance, days] = [0, 0, 0, 0, 0];
   for (const pair of strata) {
-    let [survival, seen] = [1, 0];
+    let seen = 0;
     for (const { d1, d, n1, n } of germinationDays(pair)) {
-      const weight = weighting === 'log-rank' ? 1 : survival;
       const share = n1 / n;
-      observed += weight * d1;
-      expected += weight * d * share;
-      total += weight * d;
-      if (n > 1) variance += (weight ** 2 * d * share * (1 - share) * (n - d)) / (n - 1);
-      survival *= 1 - d / n;
+      observed += d1;
+      expected += d * share;
+      total += d;
+      if (n > 1) variance += (d * share * (1 - share) * (n - d)) / (n - 1);
       days = Math.max(days, ++seen);
     }
   }

@@ -1,4 +1,4 @@
-import { germinated, shareOf } from './contrast.ts';
+import { germinated, shareOf, worth } from './contrast.ts';
 import { seedsCounted, type Course } from './course.ts';
 import type { Share } from './difference.ts';
 import type { ChiSquare } from './mantel-haenszel.ts';
@@ -54,7 +54,7 @@ export function pool(replicates: readonly Share[]): Pooled {
   const overdispersion = isUndefined(heterogeneity)
     ? 1
     : Math.max(1, heterogeneity.chiSquare / heterogeneity.df);
-  const effective = { x: x / overdispersion, n: n / overdispersion };
+  const effective = worth({ x, n }, overdispersion);
   return {
     x,
     n,

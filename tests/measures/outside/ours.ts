@@ -40,8 +40,8 @@ const KINDS: Readonly<Record<string, (vectors: Vectors) => Numbers>> = {
     return [twoSided, greater, less];
   },
   'power': ([n, p]) => [power(n![0]!, n![1]!, p![0]!, p![1]!)],
-  'log-rank': ([first, second]) => bothWeightings([{ first: table(first!), second: table(second!) }]),
-  'stratified-log-rank': vectors => bothWeightings(
+  'log-rank': ([first, second]) => logRankOf([{ first: table(first!), second: table(second!) }]),
+  'stratified-log-rank': vectors => logRankOf(
     vectors.flatMap((first, i) => (i % 2 ? [] : [{ first: table(first), second: table(vectors[i + 1]!) }]))),
   'kaplan-meier': ([exits]) => {
     const { steps, median, medianLow, medianHigh } = kaplanMeier(table(exits!));
@@ -93,11 +93,9 @@ function table(triples: readonly number[]): LifeTable {
     i % 3 ? [] : [{ day, germinated: triples[i + 1]!, censored: triples[i + 2]! }]));
 }
 
-function bothWeightings(lots: readonly Pair[]): Numbers {
-  return (['log-rank', 'peto-peto'] as const).flatMap(weighting => {
-    const { observed, expected, variance, chiSquare, p } = known(logRank(lots, weighting));
-    return [observed, expected, variance, chiSquare, p];
-  });
+function logRankOf(lots: readonly Pair[]): Numbers {
+  const { observed, expected, variance, chiSquare, p } = known(logRank(lots));
+  return [observed, expected, variance, chiSquare, p];
 }
 
 function value(measured: Measured): number | undefined {

@@ -17,13 +17,11 @@ seeds <- function(v, group, stratum) {
 }
 
 log_rank <- function(d, stratified) {
-  unlist(lapply(0:1, function(rho) {
-    t <- if (stratified) survdiff(Surv(day, up) ~ group + strata(stratum), data = d, rho = rho)
-         else survdiff(Surv(day, up) ~ group, data = d, rho = rho)
-    o <- if (stratified) rowSums(t$obs) else t$obs
-    e <- if (stratified) rowSums(t$exp) else t$exp
-    c(o[1], e[1], t$var[1, 1], t$chisq, pchisq(t$chisq, 1, lower.tail = FALSE))
-  }))
+  t <- if (stratified) survdiff(Surv(day, up) ~ group + strata(stratum), data = d)
+       else survdiff(Surv(day, up) ~ group, data = d)
+  o <- if (stratified) rowSums(t$obs) else t$obs
+  e <- if (stratified) rowSums(t$exp) else t$exp
+  c(o[1], e[1], t$var[1, 1], t$chisq, pchisq(t$chisq, 1, lower.tail = FALSE))
 }
 
 kinds <- list(
