@@ -115,6 +115,8 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
                 ^^^^^^^^ unknown-fact
     limit GA3, 24 h
                ^^^^ unknown-fact
+    limit stock, 2 years, for Primula
+                          ^^^^^^^^^^^ unknown-fact
   `,
   'repeated-fact': `
     soak VER-24, water, 24 h, 12 h

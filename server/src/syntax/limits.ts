@@ -14,6 +14,11 @@ export function reportLimit(reader: LineReader, span: Span, subject: Written, fa
   const needed = lasting ? 'a duration such as “24 h”' : 'a strength such as “1000 ppm”';
   const wrong = facts.find(({ type }) => type === other);
   const keyword = `limit ${subject.text}`;
+  const plant = /^stock$/i.test(subject.text) ? facts.find(({ type }) => type === 'for') : undefined;
+  if (plant) {
+    const suggestion = 'A stock keeps as long for one plant as for another.';
+    reader.report('unknown-fact', plant, { keyword, text: reader.shown(plant), suggestion });
+  }
   if (wrong) {
     reader.report('unknown-fact', wrong, { keyword, text: reader.shown(wrong), suggestion: `It takes ${needed}.` });
   } else if (!facts.some(({ type }) => type === wanted)) {
