@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { appendFile, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -54,6 +54,10 @@ describe('the page for developers', () => {
     expect(named.length).toBeGreaterThan(20);
     const gone = named.filter(name => ![ROOT, path.join(ROOT, 'server/src')].some(base => existsSync(path.join(base, name))));
     expect(gone).toEqual([]);
+    const files = readdirSync(path.join(ROOT, 'server/src'), { recursive: true, encoding: 'utf8' }).map(file => path.basename(file));
+    const bare = [...DEVELOPERS.matchAll(/`([\w-]+\.ts)`/g)].map(([, name = '']) => name);
+    expect(bare).not.toEqual([]);
+    expect(bare.filter(name => !files.includes(name))).toEqual([]);
   });
 
   it('names scripts that there are', () => {
