@@ -73,6 +73,22 @@ describe('across lots', () => {
     });
   });
 
+  test('weak seedlings that are rarer after the treatment are no cost', () => {
+    const sturdy = (lot: string) => ({
+      lot, treated: [[course(40, '10:30', [30])]], untreated: [course(40, '10:30', [30], { leggy: 15 })],
+    });
+    expect(acrossLots([sturdy('A'), sturdy('B')])).toMatchObject({ outcome: 'germinated', rule: 'ready-in-lots' });
+  });
+
+  test('more seed that comes later is still more', () => {
+    const late = (lot: string) => ({
+      lot, treated: [[course(40, '30:20 40:18', [10, 20, 60])]], untreated: [course(40, '10:7 20:7', [30, 40, 60])],
+    });
+    const found = acrossLots([late('A'), late('B')]);
+    expect(known(found.speed.combined)).toMatchObject({ faster: false, ofGerminated: true });
+    expect(found.rule).toBe('more-in-lots');
+  });
+
   test('fewer in all lots is harmful', () => {
     expect(acrossLots([pair(2, 10, 8, 10), pair(2, 6, 5, 6)])).toMatchObject({
       verdict: 'harmful', rule: 'fewer-in-lots', sentence: expect.stringContaining('less of the treated seed germinated: odds ratio 0.075'),

@@ -117,8 +117,8 @@ describe('batches of one age', () => {
     expect(sameAge([[finished], [cut]])).toEqual({ day: 6, sides: [[finished], [cut]], open: [0, 0] });
   });
 
-  test('take a batch that was cut open with sound seed in it as watched up to then', () => {
-    const cut = { ...course(9, '6:5', [12]), cut: { fresh: 3, hard: 0, dead: 1, empty: 0 } };
+  test.each([{ fresh: 3, hard: 0 }, { fresh: 0, hard: 3 }])('take a batch that was cut open with %j seeds in it as watched up to then', left => {
+    const cut = { ...course(9, '6:5', [12]), cut: { ...left, dead: 1, empty: 0 } };
     const long = course(9, '10:1 20:4 30:2');
     const { day, sides } = sameAge([[cut], [long]]);
     expect(day).toBe(12);

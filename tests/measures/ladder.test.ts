@@ -24,6 +24,11 @@ describe('a ladder of doses', () => {
     expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but is not told apart from 250' });
   });
 
+  test('takes the weaker one of two doses that did equally well', () => {
+    const ladder = judgeLadder(batch(40, 6), [{ dose: 1000, batches: batch(40, 30) }, { dose: 500, batches: batch(40, 30) }]);
+    expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but is not told apart from 1000' });
+  });
+
   test('names no best dose where none is worth repeating, or none can be compared', () => {
     const none = { undefined: 'no dose is shown to be worth repeating' };
     expect(judgeLadder(batch(40, 6), [{ dose: 250, batches: batch(40, 8) }]).best).toEqual(none);

@@ -113,6 +113,14 @@ describe('the verdict', () => {
     });
   });
 
+  test('praises speed that cost 10 points and no more', () => {
+    const quick = (n: number) => course(40, `5:${n}`, [10, 35, 42, 60]);
+    const slow = course(40, '35:8 42:8', [5, 10, 60]);
+    // 12 / 40 - 16 / 40 is a little below -0.1 in binary numbers.
+    expect(verdictOf(quick(12), slow)).toMatchObject({ rule: 'faster', evidence: { tolerable: true } });
+    expect(verdictOf(quick(11), slow)).toMatchObject({ rule: 'bought', evidence: { tolerable: false } });
+  });
+
   test('is "germinates well without it" where untreated seed came up readily', () => {
     const plain = course(20, '8:6 12:12', [28]);
     const soaked = course(20, '6:10 8:9', [12, 28]);

@@ -34,10 +34,9 @@ export function worth({ x, n }: Share, overdispersion: number): Share {
   return { x: x / overdispersion, n: n / overdispersion };
 }
 
-/** The nearest whole seeds; one at least, of which no more than all germinated. */
+/** The nearest whole seeds; one at least. */
 export function rounded({ x, n }: Share): Share {
-  const whole = Math.max(1, Math.round(n));
-  return { x: Math.min(whole, Math.round(x)), n: whole };
+  return { x: Math.round(x), n: Math.max(1, Math.round(n)) };
 }
 
 /** A number of seeds or seedlings of a course. */

@@ -42,6 +42,9 @@ export interface Evidence {
   readonly excluded: boolean;
 }
 
+/** 12 of 40 less 16 of 40 is not quite -0.1. */
+const ROUNDING = 1e-9;
+
 /** What a comparison is judged by. */
 export type Judged = Pick<Evidence, 'outcome' | 'contrast' | 'cost'>;
 
@@ -77,7 +80,7 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     faster: differs && speed.faster,
     slower: differs && !speed.faster,
     speedP,
-    tolerable: difference.value >= -toleratedLoss.value,
+    tolerable: difference.value >= -toleratedLoss.value - ROUNDING,
     ready,
     open: comparison.open.treated + comparison.open.untreated > 0,
     from,
