@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { historyOfPlace, nextFreeSlot, placesNow } from '../../server/src/calendar/places.ts';
+import { countingRound } from '../../server/src/calendar/counting-round.ts';
+import { due } from '../../server/src/calendar/due.ts';
+import { historyOfPlace, nextFreeSlot, placesNow, whereNow, whereText } from '../../server/src/calendar/places.ts';
 import { printMoment } from '../../server/src/journal/moment.ts';
 import { journalOf, moment } from './helpers.ts';
 import { journal as arbitraryJournal } from '../support/arbitrary-journal.ts';
@@ -114,6 +116,24 @@ describe('what lies where', () => {
   it('has nothing of what was closed', () => {
     expect(lies('lot A Iris alba, 30 seeds\ndiscard A 2026-01-01, soft\nmove A 2026-01-10, at bin', '2026-01-11')).toEqual([]);
     expect(lies('lot A Iris alba, 30 seeds\nsow A 2026-01-01, at bag 1\ndiscard A 2026-01-10, soft', '2026-01-10')).toEqual([]);
+  });
+});
+
+describe('where a batch lies', () => {
+  it('is every place that a part of it was sown in, and the packet only before', () => {
+    const journal = journalOf(`
+      lot A Iris alba, 30 seeds, at tin 1
+      sow A 2026-01-10, 10 seeds, at bag 1
+      sow A 2026-01-20, 10 seeds, at Bag 2
+      discard A 2026-03-01, mould
+    `);
+    const on = (day: string) => whereNow(staysOf(journal.lot('A')!), 'A', moment(day));
+    expect([on('2026-01-09'), on('2026-01-10'), on('2026-01-20'), on('2026-03-01')])
+      .toEqual([['tin 1'], ['bag 1'], ['bag 1', 'Bag 2'], []]);
+    expect([whereText(on('2026-01-20')), whereText([])]).toEqual(['bag 1 and Bag 2', undefined]);
+    const [count] = due(journal, moment('2026-02-01'));
+    expect(count).toMatchObject({ kind: 'count', places: ['bag 1', 'Bag 2'], place: 'bag 1 and Bag 2' });
+    expect(countingRound(journal, moment('2026-02-01'))[0]?.place).toBe('bag 1 and Bag 2');
   });
 });
 

@@ -73,10 +73,11 @@ describe('a batch that is split off', () => {
     expect(counted(batchOf(source, 'VER-24/A').totals)).toEqual({ germinated: 2 });
   });
 
-  test('takes along the place and the medium until it has its own', () => {
-    expect(batchOf(source.replace(', in grit, at bench', ''), 'VER-24/A/1').place).toBe('fridge');
-    expect([batchOf(source, 'VER-24/A/1').place, batchOf(source, 'VER-24/A/1').medium]).toEqual(['bench', 'grit']);
-    expect(batchOf(source, 'VER-24/A').place).toBe('fridge');
+  test('takes along the medium until it has its own', () => {
+    const sown = source.replace('split VER-24/A 10:00', 'sow VER-24/A 09:30, in moss\n    split VER-24/A 10:00');
+    expect(batchOf(sown.replace(', in grit', ''), 'VER-24/A/1').medium).toBe('moss');
+    expect(batchOf(sown, 'VER-24/A/1').medium).toBe('grit');
+    expect(batchOf(sown, 'VER-24/A').medium).toBe('moss');
   });
 
   test('ends its stage for itself', () => {

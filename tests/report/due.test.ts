@@ -95,7 +95,7 @@ describe('what is due, as data', () => {
     expect(head).toEqual({ now: '2026-01-12T08:00', zone: 'Europe/Vienna' });
     expect(due[0]).toEqual({
       key: 'reminder/GEN-25/B/2026-01-09', group: 'overdue', kind: 'reminder', id: 'GEN-25/B', plant: 'Gentiana lutea',
-      place: null, what: 'look for mould', at: '2026-01-09', overdueDays: 3, overdueMinutes: null,
+      place: null, places: [], what: 'look for mould', at: '2026-01-09', overdueDays: 3, overdueMinutes: null,
       write: 'note GEN-25/B 2026-01-12, done: look for mould', file: '2025.germ', line: 5, column: 5, endColumn: 13,
     });
     expect(due[1]).toMatchObject({ group: 'today', at: '2026-01-12T19:00', write: 'lift GEN-25/A 2026-01-12 19:00', line: 4 });

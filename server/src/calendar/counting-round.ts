@@ -3,14 +3,14 @@ import type { Journal } from '../journal/journal.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isCounted } from './looks.ts';
-import { order, placeNow } from './places.ts';
+import { order, whereNow, whereText } from './places.ts';
 import { standingOf } from './standing.ts';
 import { staysOf } from './stays.ts';
 
 export interface RoundStop {
   readonly batch: Batch;
   readonly plant: string | undefined;
-  /** As written; undefined where the journal does not say where it lies. */
+  /** As written, several with “and” between them; undefined where the journal does not say where it lies. */
   readonly place: string | undefined;
   /** The record but for its numbers, to stand below a `day` line: `count VER-24/A, `. */
   readonly line: string;
@@ -30,7 +30,7 @@ export function stopsOf(lot: Lot, now: Moment): RoundStop[] {
     .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => type === 'count' && entry.moment.day === now.day));
   const stays = open.length > 0 ? staysOf(lot) : [];
   return open.map(({ batch }) => ({
-    batch, plant: lot.plant, place: placeNow(stays, batch.path, now), line: `count ${batch.path}, `,
+    batch, plant: lot.plant, place: whereText(whereNow(stays, batch.path, now)), line: `count ${batch.path}, `,
   }));
 }
 

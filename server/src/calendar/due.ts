@@ -4,7 +4,7 @@ import { elapsed, isBefore, type Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
 import { isoMoment, laterOf, recordLine } from './ask.ts';
 import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
-import { placeNow } from './places.ts';
+import { whereNow, whereText } from './places.ts';
 import { standingOf } from './standing.ts';
 import { staysOf } from './stays.ts';
 
@@ -22,7 +22,8 @@ export interface DueItem extends Due {
   readonly overdueDays: number;
   /** Undefined where one of the times of day is not known. */
   readonly overdueMinutes: number | undefined;
-  /** Where the batch lies. */
+  /** Where the batch lies; `place` in words, undefined where that is not known. */
+  readonly places: readonly string[];
   readonly place: string | undefined;
   /** `ask` as a line: at the due moment, or at the present where that has passed. */
   readonly action: string | undefined;
@@ -41,13 +42,13 @@ export function due(journal: Journal, now: Moment): DueItem[] {
   for (const lot of journal.lots()) {
     for (const batch of lot.batches.values()) {
       for (const each of dueOfBatch(journal, lot, standingOf(batch, now), now)) {
-        const place = placeNow(staysOf(lot), each.id, now);
-        items.push(itemOf(each, keyOf(each, keys), lot.plant, place, journal.zone, now));
+        const places = whereNow(staysOf(lot), each.id, now);
+        items.push(itemOf(each, keyOf(each, keys), lot.plant, places, journal.zone, now));
       }
     }
   }
   for (const each of dueOfThings(journal, now)) {
-    items.push(itemOf(each, keyOf(each, keys), undefined, undefined, journal.zone, now));
+    items.push(itemOf(each, keyOf(each, keys), undefined, [], journal.zone, now));
   }
   return items.sort(inDueOrder);
 }
@@ -60,13 +61,14 @@ export function inDueOrder(a: DueItem, b: DueItem): number {
 const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3 };
 
 function itemOf(
-  { kind, what, id, at, entry, since, ask }: Due, key: string, plant: string | undefined, place: string | undefined,
+  { kind, what, id, at, entry, since, ask }: Due, key: string, plant: string | undefined, places: readonly string[],
   zone: string | undefined, now: Moment,
 ): DueItem {
   const late = isBefore(at, now);
   const timed = late && at.minutes !== undefined && now.minutes !== undefined;
   return {
-    kind, what, id, at, entry, since, ask, key, plant, place, day: at.day, minutes: at.minutes,
+    kind, what, id, at, entry, since, ask, key, plant, places, place: whereText(places),
+    day: at.day, minutes: at.minutes,
     group: late ? 'overdue' : at.day === now.day ? 'today' : at.day - now.day < WEEK ? 'this week' : 'later',
     overdueDays: Math.max(0, now.day - at.day),
     overdueMinutes: timed ? elapsed(at, now, zone).least : undefined,

@@ -3,6 +3,7 @@ import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
+import { listed } from '../syntax/nearest.ts';
 import { placeKey, slotOf } from './place-text.ts';
 import { hasCome } from './standing.ts';
 import { staysOf, type Stay } from './stays.ts';
@@ -52,9 +53,25 @@ export function placesNow(journal: Journal, now: Moment): Container[] {
     .sort((a, b) => order.compare(a.key, b.key));
 }
 
-/** Where a batch lies now, by the stays of its lot; of one in two places the last that it was put in. */
+/**
+ * Where a batch lies now, by the stays of its lot, in the order in which it was put there; one that was sown in part
+ * lies where that part does.
+ */
+export function whereNow(stays: readonly Stay[], id: string, now: Moment): string[] {
+  const here = stays.filter(stay => stay.id === id && isAt(stay, now));
+  const sown = here.filter(({ part }) => part !== 'rest');
+  const places = new Map((sown.length > 0 ? sown : here).map(({ place }) => [placeKey(place), place]));
+  return [...places.values()];
+}
+
+/** Of one in two places the last that it was put in. */
 export function placeNow(stays: readonly Stay[], id: string, now: Moment): string | undefined {
-  return stays.findLast(stay => stay.id === id && isAt(stay, now))?.place;
+  return whereNow(stays, id, now).at(-1);
+}
+
+/** Undefined where no place is known. Example: whereText(['tray 1', 'tray 2']) is 'tray 1 and tray 2' */
+export function whereText(places: readonly string[]): string | undefined {
+  return places.length > 0 ? listed(places, 'and') : undefined;
 }
 
 /** All that ever lay in a place, the first first; a container without a slot has the stays of all its slots. */

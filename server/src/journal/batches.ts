@@ -32,7 +32,6 @@ interface Batches {
 /** Makes the batches that the `split` records name, whatever their dates. `entries` are in the order of the journal. */
 export function batchesOf(id: string, definition: Entry, entries: readonly Entry[]): Batches {
   const root = newBatch(id, undefined, definition, factOf(definition.record, 'seeds')?.n.value);
-  root.place = factOf(definition.record, 'at')?.value.text;
   const batches = new Map<string, BatchDraft>([[id, root]]);
   const twice: { entry: Entry; path: string; first: Entry }[] = [];
   const splits = splitsByPath(entries);
@@ -61,7 +60,7 @@ function newBatch(path: string, parent: BatchDraft | undefined, made: Entry, see
   return {
     path, parent, made, seeds, kept: seeds, children: [], events: [], inherited: [], soaks: [], stages: [],
     sowing: undefined, sown: undefined, tested: undefined, thinned: false, origin: undefined, totals: noTotals,
-    cut: undefined, closed: undefined, place: undefined, medium: undefined, unread: false,
+    cut: undefined, closed: undefined, medium: undefined, unread: false,
     soaking: undefined, countInSoak: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,
   };
 }

@@ -42,8 +42,6 @@ export function historyOf(id: string, definition: Entry, entries: readonly Entry
 }
 
 function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings): void {
-  const place = factOf(entry.record, 'at')?.value.text;
-  if (place !== undefined) batch.place = place;
   const event = eventOf(batch, entry, surroundings);
   if (!event) return;
   batch.events.push(event);

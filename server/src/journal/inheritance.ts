@@ -25,7 +25,6 @@ export function inherit(child: BatchDraft, parent: BatchDraft, sown: boolean): v
   child.stages.unshift(...ownStages.values());
   if (isNew && soaking) child.soaking = ownSoaks.get(soaking);
   child.treated ||= parent.treated;
-  child.place ??= parent.place;
   child.medium ??= parent.medium;
   if (sown && !child.sowing) {
     child.sowing = parent.sowing;

@@ -153,7 +153,6 @@ export interface Batch {
   readonly totals: Totals;
   readonly cut: CutEvent | undefined;
   readonly closed: BatchEvent | undefined;
-  readonly place: string | undefined;
   readonly medium: string | undefined;
   /**
    * A record of it, or of a batch that it comes from, could not be read in full or has no date. What seems to be

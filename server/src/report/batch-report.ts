@@ -1,4 +1,6 @@
-import { countsOf, type Batch, type CutEvent, type Origin, type Totals } from '../journal/life.ts';
+import { whereNow } from '../calendar/places.ts';
+import { staysOf } from '../calendar/stays.ts';
+import { countsOf, type Batch, type CutEvent, type Lot, type Origin, type Totals } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { measureBatch, type BatchMeasures } from '../measures/batch.ts';
 import type { Course } from '../measures/course.ts';
@@ -23,12 +25,14 @@ export interface BatchReport {
   readonly origin: Origin | undefined;
   readonly cut: CutEvent['classes'] | undefined;
   readonly state: BatchState;
+  /** Where it lies. */
+  readonly places: readonly string[];
   /** What its counts are measured by; undefined with the reason where they are not to be trusted. */
   readonly course: Course | Undefined;
   readonly measures: BatchMeasures | Undefined;
 }
 
-export function reportBatch(batch: Batch, now: Moment): BatchReport {
+export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
   const course = courseOf(batch);
   return {
     batch,
@@ -39,6 +43,7 @@ export function reportBatch(batch: Batch, now: Moment): BatchReport {
     origin: batch.origin,
     cut: batch.cut?.classes,
     state: stateOf(batch, now),
+    places: whereNow(staysOf(lot), batch.path, now),
     course,
     measures: isUndefined(course) ? course : measureBatch(course),
   };

@@ -11,13 +11,14 @@ export function agendaData({ now, zone, items }: Agenda): object {
 }
 
 function itemData(item: DueItem): object {
-  const { key, group, kind, id, plant, place, what, day, minutes, overdueDays, overdueMinutes, action, entry } = item;
+  const { key, group, kind, id, plant, places, what, day, minutes, overdueDays, overdueMinutes, action, entry } = item;
   const { line, record } = entry;
   const { start, end } = record.subject ?? record.keywordSpan;
   return {
     key, group, kind, id,
     plant: plant ?? null,
-    place: place ?? null,
+    place: places.at(-1) ?? null,
+    places,
     what,
     at: isoMoment({ day, minutes }),
     overdueDays,

@@ -59,7 +59,7 @@ export function reportOf(journal: Journal, book: ProblemBook, { now, name, files
     .filter(({ id }) => !files || journal.mentionsOf(id).some(({ line }) => files.includes(line.store.name)))
     .map(lot => ({
       lot,
-      batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(batch, now)),
+      batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(lot, batch, now)),
       trial: trialOf(lot),
       errors: ofLots.get(lot.id) ?? 0,
     }));

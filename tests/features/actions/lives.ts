@@ -1,15 +1,19 @@
 /** What a journal says of every batch, apart from where it says so. */
+import { staysOf } from '../../../server/src/calendar/stays.ts';
 import type { Journal } from '../../../server/src/journal/journal.ts';
 import type { Batch, Dose } from '../../../server/src/journal/life.ts';
 
 /** By path; without lines, files and columns. */
 export function livesOf(journal: Journal): Record<string, unknown> {
-  return Object.fromEntries([...journal.lots()].flatMap(({ plant, collected, batches }) =>
-    Array.from(batches, ([path, batch]) => [path, { plant, collected, ...lifeOf(batch) }])));
+  return Object.fromEntries([...journal.lots()].flatMap(lot => Array.from(lot.batches, ([path, batch]) => {
+    const lay = staysOf(lot).filter(({ id }) => id === path)
+      .map(({ place, from, to, part }) => [place, from, to, part]);
+    return [path, { plant: lot.plant, collected: lot.collected, ...lifeOf(batch), lay }];
+  })));
 }
 
 function lifeOf(batch: Batch): object {
-  const { seeds, kept, sown, tested, thinned, origin, totals, place, medium } = batch;
+  const { seeds, kept, sown, tested, thinned, origin, totals, medium } = batch;
   const { events, inherited, soaks, stages, closed } = batch;
   const told = [...inherited, ...events].map(event => [
     event.type, event.entry.moment, event.entry.record.facts.length, event.type === 'count' ? event.after : undefined,
@@ -18,6 +22,6 @@ function lifeOf(batch: Batch): object {
   const lain = soaks.map(({ start, end, length, endedBy, doses }) => [start, end, length, endedBy, doses.map(dosed)]);
   const staged = stages.map(({ stage, start, end, planned }) => [stage, start, end, planned]);
   return {
-    seeds, kept, sown, tested, thinned, origin, totals, told, lain, staged, closed: closed?.type, place, medium,
+    seeds, kept, sown, tested, thinned, origin, totals, told, lain, staged, closed: closed?.type, medium,
   };
 }

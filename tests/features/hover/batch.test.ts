@@ -45,7 +45,7 @@ describe('hover on a batch', () => {
       lot VER-24 Veratrum nigrum, 60 seeds
       split VER-24, A 24 seeds
                     ^ here
-      sow VER-24/A 2026-01-11
+      sow VER-24/A 2026-01-11, at tray 4
       count VER-24/A 2026-02-02, 9, 2 lost
       cut VER-24/A 2026-03-01, 11 fresh, 2 dead
     `, '2026-05-25')).toMatchInlineSnapshot(`

@@ -1,4 +1,6 @@
 /** A batch: its life in a line, what germinated and when, what else was counted, where it lies. */
+import { whereNow, whereText } from '../../calendar/places.ts';
+import { staysOf } from '../../calendar/stays.ts';
 import { countsOf, dayNumber, type Batch, type BatchEvent, type Lot } from '../../journal/life.ts';
 import { isBefore, type Moment } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
@@ -19,8 +21,8 @@ interface BatchOfLot {
   readonly lot: Lot;
 }
 
-const heading: Section<BatchOfLot> = ({ batch, lot }) => {
-  const { path, seeds, place } = batch;
+const heading: Section<BatchOfLot> = ({ batch: { path, seeds }, lot }, { now }) => {
+  const place = whereText(whereNow(staysOf(lot), path, now));
   const facts = [lot.plant, seedsText(seeds), place === undefined ? undefined : `at ${place}`];
   return [`**${escapeMarkdown(path)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
 };

@@ -1,4 +1,6 @@
 /** A lot: what it is, and its batches side by side. */
+import { whereNow, whereText } from '../../calendar/places.ts';
+import { staysOf } from '../../calendar/stays.ts';
 import { countsOf, isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { factOf } from '../../model/record.ts';
@@ -17,14 +19,16 @@ import { acrossSection, trialSection } from './trial.ts';
 /** As many rows as a hover can show without scrolling. */
 const MOST_ROWS = 12;
 
-const heading: Section<Lot> = ({ id, plant, collected, root, definition: { record } }) => {
+const heading: Section<Lot> = (lot, { now }) => {
+  const { id, plant, collected, root, definition: { record } } = lot;
+  const place = whereText(whereNow(staysOf(lot), id, now));
   const text = (type: 'from' | 'stored' | 'dormancy') => {
     const value = factOf(record, type)?.value.text;
     return value === undefined ? undefined : `${type} ${value}`;
   };
   const facts = [
     plant, seedsText(root.seeds) || 'number of seeds not written', collected && `collected ${daySpanText(collected)}`,
-    text('from'), text('stored'), text('dormancy'), root.place === undefined ? undefined : `at ${root.place}`,
+    text('from'), text('stored'), text('dormancy'), place === undefined ? undefined : `at ${place}`,
   ];
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
 };
