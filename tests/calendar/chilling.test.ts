@@ -79,8 +79,17 @@ chill A 2026-05-01, 2 C, 30 days
   it('goes on over a change of temperature within the stage', () => {
     const source = 'sow A 2026-01-01, regime cold\nchill A 2026-01-01, 4 C\nchill A 2026-01-31, 12 C\n';
     expect(cold(source, '2026-02-10')?.current).toEqual({
-      soFar: { days: 40, hours: 720 }, wanted: { days: 90, hours: 0 },
+      // 30 days at 4 C, and the other 60 at 12 C, which is too warm to count.
+      soFar: { days: 40, hours: 720 }, wanted: { days: 90, hours: 720 },
     });
+    // Ten weeks were meant, then four more from the change on: 59 days of 12 h and 28 of 24.
+    const changed = 'sow A 2026-01-01, regime cold\nchill A 2026-02-10, 12/2 C, 10 weeks\nchill A 2026-04-10, 4 C, 4 weeks\n';
+    expect(cold(changed, '2026-04-20')?.current).toEqual({
+      soFar: { days: 69, hours: 59 * 12 + 10 * 24 }, wanted: { days: 87, hours: 59 * 12 + 28 * 24 },
+    });
+    // Nothing is left of the 30 days that were meant when the temperature is changed after 40.
+    const late = 'sow A 2026-01-01, regime cold\nchill A 2026-01-01, 4 C, 30 days\nchill A 2026-02-10, 2 C\n';
+    expect(cold(late, '2026-02-20')?.current?.wanted).toEqual({ days: 30, hours: 720 });
   });
 
   it('goes along with the seed that is split off', () => {

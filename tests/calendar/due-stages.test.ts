@@ -52,6 +52,20 @@ describe('the end of a stage', () => {
   });
 });
 
+describe('a batch that was moved', () => {
+  it('is said to be once its stage is over time, since what comes next may have begun with that', () => {
+    const source = 'sow PAR-26 2026-09-06, regime woodland\nmove PAR-26 2026-11-27, at fridge\n';
+    const said = (now: string, more = '') => stages(source + more, now).map(([, what]) => what);
+    expect(said('2026-11-28')).toEqual(['warm 20 C 12 weeks ends, chill 4 C 14 weeks comes next (regime woodland)']);
+    expect(said('2026-11-29')).toEqual([
+      'warm 20 C 12 weeks ends, chill 4 C 14 weeks comes next (regime woodland); moved on 2026-11-27',
+    ]);
+    expect(said('2027-03-10', 'chill PAR-26 2026-11-29')).toEqual([
+      'chill 4 C 14 weeks ends, warm 18 C 12 weeks comes next (regime woodland)',
+    ]);
+  });
+});
+
 describe('in a regime', () => {
   it('the first stage begins with the sowing, and its end asks for the next one', () => {
     expect(stages('sow PAR-26 2026-09-06, regime woodland', '2026-11-28')).toEqual([[

@@ -36,7 +36,7 @@ interface Span {
 /** A chill stage: what it gave so far, and what it is to give. */
 interface Winter {
   readonly had: readonly Span[];
-  readonly wanted: Span;
+  readonly wanted: readonly Span[];
   readonly running: boolean;
 }
 
@@ -68,10 +68,10 @@ export function chilling(batch: Batch, journal: Journal, now: Moment): Chilling 
   const winters = wintersOf(batch, regimePlan(batch, journal, now), now);
   if (winters.length === 0) return undefined;
   const amounts = (some: readonly Winter[]) => ({
-    soFar: sum(some.flatMap(({ had }) => had)), wanted: sum(some.map(({ wanted }) => wanted)),
+    soFar: sum(some.flatMap(({ had }) => had)), wanted: sum(some.flatMap(({ wanted }) => wanted)),
   });
   const running = winters.findLast(winter => winter.running);
-  const spans = winters.flatMap(({ had, wanted }) => [...had, wanted]);
+  const spans = winters.flatMap(({ had, wanted }) => [...had, ...wanted]);
   return {
     ...amounts(winters), current: running && amounts([running]),
     halfDays: spans.some(({ temperature: t }) => t?.night !== undefined && t.night !== t.day),
@@ -99,7 +99,8 @@ function wintersOf(batch: Batch, plan: RegimePlan | undefined, now: Moment): Win
 function ofRecord(stage: Stage, now: Moment): Winter {
   const { temperature, planned, start, end } = stage;
   const running = hasCome(start, now) && !(end && hasCome(end, now));
-  return { had: spanOf(stage, temperature, now), wanted: { temperature, days: lengthOf(start.day, planned) }, running };
+  const wanted = [{ temperature, days: lengthOf(start.day, planned) }];
+  return { had: spanOf(stage, temperature, now), wanted, running };
 }
 
 function ofPlan({ records, temperature, duration, start, due, end, planned, state }: LaidStage, now: Moment): Winter {
@@ -110,7 +111,21 @@ function ofPlan({ records, temperature, duration, start, due, end, planned, stat
     : state === 'running' || state === 'done'
       ? [{ temperature, days: (state === 'done' ? end! : now.day) - start! }] : [];
   const days = start === undefined || due === undefined ? lengthOf(planned.start ?? now.day, duration) : due - start;
-  return { had, wanted: { temperature, days }, running: state === 'running' };
+  return { had, wanted: wantedOf(records, first, days) ?? [{ temperature, days }], running: state === 'running' };
+}
+
+/** Of a stage whose temperature was changed: each in its time, the last one to the end. */
+function wantedOf(
+  records: readonly Stage[], first: Temperature | undefined, days: number | undefined,
+): Span[] | undefined {
+  if (records.length < 2 || days === undefined) return undefined;
+  let left = days;
+  return records.map(({ temperature = first, start }, n) => {
+    const next = records[n + 1];
+    const length = next ? Math.min(left, next.start.day - start.day) : left;
+    left -= length;
+    return { temperature, days: length };
+  });
 }
 
 function spanOf({ start, end }: Stage, temperature: Temperature | undefined, now: Moment): Span[] {

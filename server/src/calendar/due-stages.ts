@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
+import { isoOf } from '../model/day.ts';
 import { stageFacts, stageName, type Ask } from './ask.ts';
 import type { Due } from './due-sources.ts';
 import { endingOf, type Ending } from './endings.ts';
@@ -34,7 +35,8 @@ function askFor({ stage, next }: Ending, { batch: { path }, sowing }: Standing):
   return { ...ask, keyword: sowing ? 'warm' : 'sow', facts: undefined };
 }
 
-function inWords({ next, regime, ...stage }: Ending): string {
+function inWords({ next, regime, moved, ...stage }: Ending): string {
   const of = regime === undefined ? '' : ` (regime ${regime})`;
-  return next ? `${stageName(stage)} ends, ${stageName(next)} comes next${of}` : `${stageName(stage)} ends${of}`;
+  const to = moved ? `; moved on ${isoOf(moved.moment.day)}` : '';
+  return next ? `${stageName(stage)} ends, ${stageName(next)} comes next${of}${to}` : `${stageName(stage)} ends${of}${to}`;
 }

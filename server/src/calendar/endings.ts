@@ -14,12 +14,22 @@ export interface Ending extends RegimeStage {
   readonly entry: DatedEntry;
   readonly next: RegimeStage | undefined;
   readonly regime: string | undefined;
+  /**
+   * The last `move` since the record of the stage, once the stage is over time: what comes next may have begun with it,
+   * which only the grower can say.
+   */
+  readonly moved: DatedEntry | undefined;
 }
 
 /** Undefined where the time span of the stage is not known, and where the batch is in none. */
 export function endingOf(standing: Standing, journal: Journal, now: Moment): Ending | undefined {
   const plan = standing.sowing && planNow(standing.batch, journal, now);
-  return (plan && endingOfPlan(plan)) ?? endingOfRecord(standing, now, plan);
+  const ending = (plan && endingOfPlan(plan)) ?? endingOfRecord(standing, now, plan);
+  return ending && { ...ending, moved: ending.end > now.day ? undefined : movedSince(ending.entry, standing) };
+}
+
+function movedSince({ moment }: DatedEntry, { past }: Standing): DatedEntry | undefined {
+  return past.findLast(({ type, entry }) => type === 'move' && entry.moment.day > moment.day)?.entry;
 }
 
 /** The regime that the batch is in; none while the sowing in it is yet to come. */
@@ -28,7 +38,9 @@ function planNow(batch: Batch, journal: Journal, now: Moment): RegimePlan | unde
   return plan && hasCome(plan.sowing.moment, now) ? plan : undefined;
 }
 
-function endingOfPlan({ regime, stages, current, next, sowing }: RegimePlan): Ending | undefined {
+type Unmoved = Omit<Ending, 'moved'>;
+
+function endingOfPlan({ regime, stages, current, next, sowing }: RegimePlan): Unmoved | undefined {
   const last = stages.at(-1);
   const stage = current ?? (last?.state === 'done' && last.records.at(-1)?.end === undefined ? last : undefined);
   if (stage?.due === undefined) return undefined;
@@ -36,7 +48,7 @@ function endingOfPlan({ regime, stages, current, next, sowing }: RegimePlan): En
   return { stage: kind, temperature, duration, end: due, entry: records.at(-1)?.entry ?? sowing, next, regime };
 }
 
-function endingOfRecord({ past }: Standing, now: Moment, plan: RegimePlan | undefined): Ending | undefined {
+function endingOfRecord({ past }: Standing, now: Moment, plan: RegimePlan | undefined): Unmoved | undefined {
   const event = past.findLast(({ type }) => type === 'stage');
   if (event?.type !== 'stage') return undefined;
   const { stage: { stage, temperature, planned, start, end, entry } } = event;

@@ -62,6 +62,29 @@ describe('the plan of a sowing in a regime', () => {
   });
 });
 
+describe('a move', () => {
+  const moved = (more: string, now?: string) => plans(`
+    ${REGIME}
+    lot PAR-26 Paris quadrifolia, 20 seeds
+    sow PAR-26 2026-01-01, 20 seeds, regime woodland
+    move PAR-26 2026-03-24, at fridge
+         ^^^^^^ here
+    ${more}
+  `, now ?? '2026-04-12');
+
+  test('may have begun the next stage: its record is offered, with the day of the move', () => {
+    expect(moved('')).toEqual([
+      ['Begin chill 4 C 14 weeks of regime woodland with this move', 'chill PAR-26 2026-03-24, 4 C, 14 weeks'],
+    ]);
+  });
+
+  test('offers nothing where the stage has its record, and before its day', () => {
+    expect(moved('chill PAR-26 2026-03-26')).toEqual([]);
+    expect(moved('chill PAR-26 2026-03-24')).toEqual([]);
+    expect(moved('', '2026-03-23')).toEqual([]);
+  });
+});
+
 describe('the plan of a regime', () => {
   test('is laid out as if it were begun today', () => {
     expect(plans(`

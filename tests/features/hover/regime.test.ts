@@ -43,4 +43,31 @@ describe('hover on a regime', () => {
                                     ^^^^ here
     `, '2026-02-10')).toBeUndefined();
   });
+
+  test('that a batch is in names the temperatures of a stage that was changed on the way', () => {
+    const lines = hover(`
+      regime cold, chill 4 C 90 days, warm 15 C 30 days
+      lot VER-24 Veratrum nigrum, 20 seeds
+          ^^^^^^ here
+      sow VER-24 2026-01-11, regime cold
+      chill VER-24 2026-01-20, 12/2 C
+      chill VER-24 2026-02-01, 4 C, 80 days
+    `, '2026-02-10')!.split('\n');
+    expect(lines).toContain('- chill 12/2 C, then 4 C: since 2026-01-20, 21 of 92 days, to end 2026-04-22 (planned from 2026-01-11)');
+  });
+
+  test('says of a batch that is over time and was moved what a move does not say', () => {
+    const text = (more: string) => hover(`
+      regime cold, warm 20 C 30 days, chill 4 C 90 days
+      lot VER-24 Veratrum nigrum, 20 seeds
+          ^^^^^^ here
+      sow VER-24 2026-01-11, regime cold
+      move VER-24 2026-02-08, at fridge
+      ${more}
+    `, '2026-02-20')!;
+    const said = 'It was moved to fridge on 2026-02-08. If the chill began with that, write a “chill” of that day: ' +
+      'a “move” says nothing of warmth.';
+    expect(text('')).toContain(said);
+    expect(text('chill VER-24 2026-02-08')).not.toContain('It was moved');
+  });
 });

@@ -1,8 +1,8 @@
 /** Plans as `due` records: of a sowing in a regime, of a regime begun today, and back from a wanted day. */
-import { recordLine, stageName } from '../../calendar/ask.ts';
+import { recordLine, stageFacts, stageName } from '../../calendar/ask.ts';
 import { scheduleRecords } from '../../calendar/backwards.ts';
 import { stagesOf } from '../../calendar/regime-match.ts';
-import { regimePlans } from '../../calendar/regimes.ts';
+import { regimePlan, regimePlans } from '../../calendar/regimes.ts';
 import { hasCome } from '../../calendar/standing.ts';
 import { guideSoaks, ownLeafDays, startOf, when, type LeafDays } from '../../calendar/when.ts';
 import type { Journal } from '../../journal/journal.ts';
@@ -22,8 +22,8 @@ import { editBelow } from './below.ts';
 /**
  * On a `sow` in a regime the stages that are still to come; on a `regime` its stages as if it were begun today; on a
  * `due` to come of seed that is not sown yet, for each regime, what has to be begun when so that it has ended by that
- * day; with the soak of each guide for the plant, too. Where the text of the reminder speaks of leaves, the days to a
- * first leaf that the own records have are added.
+ * day, with the soak of each guide for the plant, too; where the text of the reminder speaks of leaves, the days to a
+ * first leaf that the own records have are added. On a `move` the stage that comes next, which may have begun with it.
  */
 export function planActions(journal: Journal, file: string, { line: number }: Position, now: Moment): Action[] {
   const text = journal.files.get(file)?.text;
@@ -32,6 +32,7 @@ export function planActions(journal: Journal, file: string, { line: number }: Po
     case 'sow': return planOfSowing(journal, entry, now);
     case 'regime': return planFromToday(journal, entry, now);
     case 'due': return plansBack(journal, entry, now);
+    case 'move': return stageOfMove(journal, entry, now);
     default: return [];
   }
 }
@@ -49,6 +50,19 @@ function planOfSowing(journal: Journal, entry: Entry, now: Moment): Action[] {
     ...(end !== undefined && end > now.day ? [due(end, `regime ${regime} ends`)] : []),
   ];
   return actionOf(journal, entry, `Write the plan of regime ${regime} for ${batch.path}`, records);
+}
+
+/** The record of the stage that comes next, for seed that was moved into the cold or out of it. */
+function stageOfMove(journal: Journal, entry: Entry, now: Moment): Action[] {
+  const batch = lifeOf(journal, entry)?.batch;
+  const { moment } = entry;
+  const plan = batch && moment && hasCome(moment, now) ? regimePlan(batch, journal, now) : undefined;
+  const { current, next, regime } = plan ?? {};
+  const begun = current && (current.records.at(-1)?.start.day ?? current.start);
+  if (!batch || !moment || !next || begun === undefined || moment.day <= begun) return [];
+  const facts = stageFacts(next.temperature, next.duration);
+  const record = recordLine({ keyword: next.stage, subject: batch.path, facts, timed: false }, moment);
+  return actionOf(journal, entry, `Begin ${stageName(next)} of regime ${regime!} with this move`, [record]);
 }
 
 function planFromToday(journal: Journal, entry: Entry, { day }: Moment): Action[] {

@@ -1,8 +1,11 @@
 /** The regime that a batch is in, done and to come, and the cold that it has had. */
 import { chilling } from '../../calendar/chilling.ts';
+import { endingOf } from '../../calendar/endings.ts';
 import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
-import type { Batch } from '../../journal/life.ts';
+import { standingOf } from '../../calendar/standing.ts';
+import type { Batch, DatedEntry, Stage } from '../../journal/life.ts';
 import { isoOf, type Day } from '../../model/day.ts';
+import { factOf } from '../../model/record.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { chillText } from '../words/chilling.ts';
 import { courseText, laidText } from '../words/regimes.ts';
@@ -16,8 +19,20 @@ export const regimeSection: Section<OfBatch> = ({ batch }, { journal, now }) => 
   const plan = regimePlan(batch, journal, now);
   if (!plan) return undefined;
   const { regime, sowing } = plan;
-  return markdownBlocks([`**Regime ${escapeMarkdown(regime)}**, sown ${isoOf(sowing.moment.day)}:`, planMarkdown(plan, now.day)]);
+  const heading = `**Regime ${escapeMarkdown(regime)}**, sown ${isoOf(sowing.moment.day)}:`;
+  const moved = plan.current && plan.next ? endingOf(standingOf(batch, now), journal, now)?.moved : undefined;
+  return markdownBlocks([
+    heading, planMarkdown(plan, now.day), moved && escapeMarkdown(movedText(moved, plan.next!.stage)),
+  ]);
 };
+
+/** A stage is over time, and the batch was moved since it began. */
+function movedText({ record, moment }: DatedEntry, next: Stage['stage']): string {
+  const place = factOf(record, 'at')?.value.text;
+  const to = place === undefined ? '' : ` to ${place}`;
+  return `It was moved${to} on ${isoOf(moment.day)}. If the ${next} began with that, write a “${next}” of that day: ` +
+    'a “move” says nothing of warmth.';
+}
 
 /** The stages of a regime as they were laid out and as they have turned out. */
 export function planMarkdown(plan: RegimePlan, today: Day): string {

@@ -3,6 +3,7 @@ import { stageName } from '../../calendar/ask.ts';
 import type { LaidStage } from '../../calendar/regime-dates.ts';
 import type { RegimePlan } from '../../calendar/regimes.ts';
 import { isoOf, type Day } from '../../model/day.ts';
+import { printTemperature } from '../../model/quantity.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { agoText } from './days.ts';
 import { stageText } from './stages.ts';
@@ -13,7 +14,15 @@ import { stageText } from './stages.ts';
  * Example: 'chill 4 C 14 weeks: since 2026-11-29, 12 of 98 days, to end 2027-03-07'
  */
 export function laidText(stage: LaidStage, today: Day): string {
-  return `${stageName(stage)}: ${datesText(stage, today)}${shiftText(stage)}`;
+  return `${laidName(stage)}: ${datesText(stage, today)}${shiftText(stage)}`;
+}
+
+/** Example: 'chill 4 C 14 weeks'; of a stage whose temperature was changed on the way 'chill 12/2 C, then 4 C' */
+function laidName(stage: LaidStage): string {
+  if (stage.records.length < 2) return stageName(stage);
+  const texts = stage.records.flatMap(({ temperature }) => (temperature ? [printTemperature(temperature)] : []));
+  const changes = texts.filter((text, n) => text !== texts[n - 1]);
+  return [stage.stage, changes.join(', then ')].filter(text => text !== '').join(' ');
 }
 
 function datesText({ state, start, due, end }: LaidStage, today: Day): string {
