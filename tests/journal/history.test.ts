@@ -78,6 +78,7 @@ describe('a batch that is split off', () => {
     expect(batchOf(sown.replace(', in grit', ''), 'VER-24/A/1').medium).toBe('moss');
     expect(batchOf(sown, 'VER-24/A/1').medium).toBe('grit');
     expect(batchOf(sown, 'VER-24/A').medium).toBe('moss');
+    expect(batchOf(`${sown}\nsow VER-24/A/1 2027-01-01`, 'VER-24/A/1').medium).toBe('grit');
   });
 
   test('ends its stage for itself', () => {

@@ -89,6 +89,12 @@ describe('seed that is given out', () => {
     expect(numbers(source, 'VER-24/A/1').of).toBe(10);
   });
 
+  test('leaves what has rotted with the parent too', () => {
+    const source = 'sow VER-24/A 2026-01-10\ncount VER-24/A 2026-01-20, 2 rotted\nsplit VER-24/A 2026-01-21, 1 10 seeds';
+    expect(batchOf(lot + source, 'VER-24/A').thinned).toBe(true);
+    expect(numbers(source.replace('rotted', 'lost'))).toMatchObject({ tested: 14, of: 12 });
+  });
+
   test('takes nothing from what is tested before anything has come up, or where it was never sown', () => {
     expect(batchOf(`${lot}sow VER-24/A 2026-01-10\ncount VER-24/A 2026-01-20, 0\nsplit VER-24/A 2026-01-21, 1 9 seeds`, 'VER-24/A').thinned).toBe(false);
     expect(batchOf(`${lot}sow VER-24 2026-01-10, 6 seeds\ncount VER-24 2026-01-20, 5\nsplit VER-24 2026-01-21, B 9 seeds`).thinned).toBe(false);

@@ -35,6 +35,11 @@ describe('a soak', () => {
     }
   });
 
+  test('is not over by a count of the seed in the soak before', () => {
+    const two = 'soak VER-24 2026-01-10 19:00, water\ncount VER-24 2026-01-11 07:00, 0\nsoak VER-24 2026-01-11 19:00, GA3 500 ppm';
+    expect(soaks(two)).toEqual([['next', '2026-01-11 19:00', [0, 24]], [undefined, undefined, undefined]]);
+  });
+
   test('is not over when the seed was counted in it and lifted later', () => {
     expect(soaks('soak VER-24 2026-01-10 19:00, GA3 unmeasured\ncount VER-24 2026-01-11 07:00, 0\nlift VER-24 2026-01-11 19:00'))
       .toEqual([['lift', '2026-01-11 19:00', 24]]);

@@ -25,7 +25,7 @@ describe('a ladder of doses', () => {
   });
 
   test('takes the weaker one of two doses that did equally well', () => {
-    const ladder = judgeLadder(batch(40, 6), [{ dose: 1000, batches: batch(40, 30) }, { dose: 500, batches: batch(40, 30) }]);
+    const ladder = judgeLadder(batch(40, 6), [1000, 500].map(dose => ({ dose, batches: batch(40, 30) })));
     expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but is not told apart from 1000' });
   });
 

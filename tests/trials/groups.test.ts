@@ -80,6 +80,33 @@ describe('the batches of a lot', () => {
     `))).toEqual(['GA3 500: A', 'GA3 500: B']);
   });
 
+  test('are told apart by whether their seedlings were given drops', () => {
+    expect(groupTexts(trial(`
+      lot L Iris alba, 100 seeds
+      split L, A 10 seeds, B 10 seeds
+      sow L/A 2026-01-11
+      sow L/B 2026-01-11
+      count L/A 2026-02-01, 5
+      count L/B 2026-02-01, 5
+      apply L/B 2026-02-02, GA3 100 ppm, 2 drops
+      count L/A 2026-03-01, 1
+      count L/B 2026-03-01, 1
+    `))).toEqual(['untreated: A', 'untreated: B']);
+  });
+
+  test('are taken together where nobody wrote when the seed was lifted, however late it went on', () => {
+    expect(groupTexts(trial(`
+      lot L Iris alba, 100 seeds
+      split L, A 10 seeds, B 10 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-10 19:00, GA3 500 ppm
+      sow L/A 2026-01-11 19:00
+      sow L/B 2026-01-10 23:00
+      count L/A 2026-02-01, 5
+      count L/B 2026-02-01, 5
+    `))).toEqual(['GA3 500: A B']);
+  });
+
   test('of untreated seed are told apart by whether it lay in water', () => {
     expect(groupTexts(trial(`
       lot L Iris alba, 100 seeds

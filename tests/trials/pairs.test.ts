@@ -118,6 +118,21 @@ describe('treated seed', () => {
     expect(contests.map(({ untreated, remarks }) => [groupText(untreated!), remarks])).toEqual([['untreated: D', []]]);
   });
 
+  test('is compared with the larger of two groups that differ as much', () => {
+    const { contests } = trial(`
+      lot L Iris alba, 100 seeds
+      split L, A 20 seeds, B 10 seeds, C 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      sow L/A 2026-01-11 19:00, 20 C
+      sow L/B 2026-01-11 19:00, 10 C
+      sow L/C 2026-01-11 19:00, 15 C
+      count L/A 2026-02-10, 15
+      count L/B 2026-02-10, 5
+      count L/C 2026-02-10, 5
+    `);
+    expect(contests.map(({ untreated }) => groupText(untreated!))).toEqual(['untreated: C']);
+  });
+
   test('beside dry seed alone is judged, as the soak as a whole', () => {
     expect(contest(twoBatches({ soakB: '' }))).toMatchObject({
       remarks: ['the untreated seed did not lie in water: the difference is that of the soak as a whole'], verdict: { rule: 'more' },

@@ -5,7 +5,7 @@ import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.
 import { countTotals } from './counting.ts';
 import { inherit } from './inheritance.ts';
 import {
-  isGivenOut, type Batch, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type SplitEvent,
+  isGivenOut, originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type SplitEvent,
   type Stage,
 } from './life.ts';
 import type { Moment } from './moment.ts';
@@ -138,12 +138,4 @@ function classesOf(record: JournalRecord): Record<CutClass, number> {
   const classes = { fresh: 0, hard: 0, dead: 0, empty: 0 };
   for (const { what, n } of factsOf(record, 'cut')) classes[what] += n.value;
   return classes;
-}
-
-function originOf({ sowing, soaks, stages }: BatchDraft): Batch['origin'] {
-  if (sowing) return { moment: sowing.moment, by: 'sowing' };
-  const last = soaks.at(-1);
-  if (last?.end && last.length) return { moment: last.end, by: 'end of the soak' };
-  const stage = stages[0];
-  return stage && { moment: stage.start, by: 'start of the first stage' };
 }

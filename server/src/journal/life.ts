@@ -189,6 +189,15 @@ export function accounted({ germinated, rotted, lost }: Totals): number {
   return germinated + rotted + lost;
 }
 
+/** Day 0 of seed with these in its life: the first sowing, else the end of the last soak, else the first stage. */
+export function originOf({ sowing, soaks, stages }: Pick<Batch, 'sowing' | 'soaks' | 'stages'>): Origin | undefined {
+  if (sowing) return { moment: sowing.moment, by: 'sowing' };
+  const last = soaks.at(-1);
+  if (last?.end && last.length) return { moment: last.end, by: 'end of the soak' };
+  const stage = stages[0];
+  return stage && { moment: stage.start, by: 'start of the first stage' };
+}
+
 /** Days from day 0; undefined without one. */
 export function dayNumber(batch: Batch, { day }: Moment): number | undefined {
   return batch.origin && day - batch.origin.moment.day;

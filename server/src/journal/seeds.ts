@@ -60,7 +60,7 @@ export function giveOut(
   const fromSown = batch.sowing !== undefined && asked > unsown;
   const stay = Math.min(kept ?? 0, accounted(totals));
   // Where more is given out than is there, one of the numbers is wrong, and nobody knows how many stayed.
-  if (kept !== undefined) batch.kept = left !== undefined && asked > left ? undefined : Math.max(stay, kept - asked);
+  if (kept !== undefined) batch.kept = left !== undefined && asked > left ? undefined : kept - asked;
   if (fromSown && sown !== undefined) {
     batch.sown = Math.max(0, sown - asked, stay - atSowing.germinated - atSowing.spoilt);
   }

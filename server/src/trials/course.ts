@@ -1,5 +1,5 @@
 /** From a batch of the journal to the course of counts that the measures work on. */
-import { accounted, isGivenOut, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
+import { accounted, isGivenOut, originOf, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
@@ -41,10 +41,11 @@ function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {
   const { sowing, soaks, stages, origin } = batch;
   if (events.length === batch.events.length) return origin?.moment.day;
   const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
-  if (sowing && !later.has(sowing.line)) return sowing.moment.day;
-  const soak = soaks.findLast(({ entry }) => !later.has(entry.line));
-  if (soak?.end && soak.length) return soak.end.day;
-  return stages.find(({ entry }) => !later.has(entry.line))?.start.day;
+  return originOf({
+    sowing: sowing && !later.has(sowing.line) ? sowing : undefined,
+    soaks: soaks.filter(({ entry }) => !later.has(entry.line)),
+    stages: stages.filter(({ entry }) => !later.has(entry.line)),
+  })?.moment.day;
 }
 
 function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean): Course | Undefined {
