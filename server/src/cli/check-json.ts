@@ -1,5 +1,6 @@
 import { version } from '../../../package.json';
 import { printMoment } from '../journal/moment.ts';
+import { printableJson } from '../report/printable.ts';
 import { tally, type ListedProblem } from './listed.ts';
 import type { Opening } from './open.ts';
 
@@ -8,12 +9,12 @@ const SHAPE = 1;
 
 /** What `plumule check --format json` prints; the README describes it. */
 export function checkJson({ journals, unread }: Opening, problems: readonly ListedProblem[]): string {
-  return `${JSON.stringify({
+  return printableJson({
     version: SHAPE,
     plumule: version,
     journals: journals.map(({ asked, journal, now }) => ({ files: asked, zone: journal.zone ?? null, now: printMoment(now).replace(' ', 'T') })),
     counts: tally(problems),
     problems,
     unread,
-  }, undefined, 2)}\n`;
+  });
 }

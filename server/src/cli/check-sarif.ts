@@ -1,6 +1,7 @@
 import type { Location, Log, Notification, ReportingDescriptor, Result } from 'sarif';
 import { version } from '../../../package.json';
 import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
+import { printableJson } from '../report/printable.ts';
 import type { ListedProblem, Spot } from './listed.ts';
 import type { Unread } from './names.ts';
 
@@ -26,7 +27,7 @@ export function checkSarif(problems: readonly ListedProblem[], unread: readonly 
       results: problems.map(problem => resultOf(problem, codes.indexOf(problem.code))),
     }],
   };
-  return `${JSON.stringify(log, undefined, 2)}\n`;
+  return printableJson(log);
 }
 
 function ruleOf(code: ProblemCode): ReportingDescriptor {

@@ -3,6 +3,7 @@ import type { Moment } from '../journal/moment.ts';
 import { agendaOf } from '../report/agenda.ts';
 import { agendaData, DUE_SHAPE } from '../report/due-data.ts';
 import { dueText } from '../report/due-text.ts';
+import { printableJson } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals } from './open.ts';
 import { complain, outputPage, print } from './output.ts';
@@ -24,7 +25,7 @@ export async function due(paths: readonly string[], { format, days, today }: Due
   if (format === 'text') print(dueText(agendas, outputPage()));
   else {
     const told = agendas.map((agenda, i) => ({ files: journals[i]!.asked, ...agendaData(agenda) }));
-    print(`${JSON.stringify({ version: DUE_SHAPE, plumule: version, journals: told, unread }, undefined, 2)}\n`);
+    print(printableJson({ version: DUE_SHAPE, plumule: version, journals: told, unread }));
   }
   for (const { path, message } of unread) complain(`${path}: ${message}`);
   return unread.length > 0 ? exits.unread : exits.clean;

@@ -2,7 +2,7 @@ import { version } from '../../../package.json';
 import { askedFor, type MixTexts } from '../features/mix/request.ts';
 import { mixText, mixTitle } from '../features/mix/text.ts';
 import { builtInAgents } from '../solutions/agents.ts';
-import { printable } from '../report/printable.ts';
+import { printable, printableJson } from '../report/printable.ts';
 import { hanging } from '../report/table.ts';
 import type { MixAnswer, MixRequest } from '../solutions/mix-plan.ts';
 import { planMix } from '../solutions/mix.ts';
@@ -56,5 +56,5 @@ function nameOf(field: string): string {
 
 /** What `plumule mix --format json` prints; the README describes it. */
 function mixJson(answer: MixAnswer): string {
-  return `${JSON.stringify({ version: SHAPE, plumule: version, ...answer }, undefined, 2)}\n`;
+  return printableJson({ version: SHAPE, plumule: version, ...answer });
 }

@@ -5,6 +5,7 @@ import { placesMap, type PlacesMap } from '../report/places/map.ts';
 import { placesMarkdown } from '../report/places/markdown.ts';
 import { placesSheet } from '../report/places/sheet.ts';
 import { placesText } from '../report/places/text.ts';
+import { printableJson } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type Opening } from './open.ts';
 import { complain, outputPage, print } from './output.ts';
@@ -33,7 +34,7 @@ function written(format: PlacesOptions['format'], maps: readonly PlacesMap[], { 
     case 'html': return placesSheet(maps);
     case 'json': {
       const told = maps.map((map, i) => ({ files: journals[i]!.asked, ...placesData(map) }));
-      return `${JSON.stringify({ version: PLACES_SHAPE, plumule: version, journals: told, unread }, undefined, 2)}\n`;
+      return printableJson({ version: PLACES_SHAPE, plumule: version, journals: told, unread });
     }
   }
 }

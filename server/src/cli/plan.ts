@@ -2,6 +2,7 @@ import { version } from '../../../package.json';
 import { PLAN_BASIS, PLAN_HEAD, planRow } from '../features/words/plans.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { plan, type Plan } from '../measures/plan.ts';
+import { printableJson } from '../report/printable.ts';
 import { textTable } from '../report/table.ts';
 import { SUPPOSED_SHARES } from '../trials/split-plan.ts';
 import { exits, type Exit } from './exits.ts';
@@ -51,7 +52,7 @@ function planJson(plans: readonly Plan[]): string {
     },
     sentence,
   }));
-  return `${JSON.stringify({ version: SHAPE, plumule: version, plans: told }, undefined, 2)}\n`;
+  return printableJson({ version: SHAPE, plumule: version, plans: told });
 }
 
 /** Undefined for all but whole numbers that a bench can hold. */

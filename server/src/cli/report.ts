@@ -2,6 +2,7 @@ import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { REPORT_SHAPE, reportData } from '../report/json.ts';
 import { reportMarkdown } from '../report/markdown.ts';
+import { printableJson } from '../report/printable.ts';
 import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { nearest } from '../syntax/nearest.ts';
@@ -65,7 +66,7 @@ function written(
     case 'md': return reportMarkdown(told);
     case 'json': {
       const journals = reports.map(({ asked, report: one }) => ({ files: asked, ...reportData(one) }));
-      return `${JSON.stringify({ version: REPORT_SHAPE, plumule: version, journals, unread }, undefined, 2)}\n`;
+      return printableJson({ version: REPORT_SHAPE, plumule: version, journals, unread });
     }
   }
 }

@@ -7,6 +7,7 @@ import { present } from '../lsp/clock.ts';
 import { isUndefined } from '../measures/measured.ts';
 import type { Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
+import { printableJson } from '../report/printable.ts';
 import { whenData, WHEN_SHAPE } from '../report/when-data.ts';
 import { whenText } from '../report/when-text.ts';
 import { nearest } from '../syntax/nearest.ts';
@@ -49,7 +50,7 @@ export async function when(regime: string, paths: readonly string[], options: Wh
   const plan = planned({ stages: found.stages, soak, today: now.day, ...aimOf(options, found.opened?.journal, now) });
   const soaks = soak || !found.opened ? [] : guideSoaks(found.opened.journal, options.plant);
   if (options.format === 'text') print(whenText(regime, plan, soaks, outputPage()));
-  else print(`${JSON.stringify({ version: WHEN_SHAPE, plumule: version, regime, ...whenData(plan, soaks), unread }, undefined, 2)}\n`);
+  else print(printableJson({ version: WHEN_SHAPE, plumule: version, regime, ...whenData(plan, soaks), unread }));
   if (unread.length > 0) return exits.unread;
   return isUndefined(plan.schedule) ? exits.problems : exits.clean;
 }

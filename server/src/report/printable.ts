@@ -5,3 +5,13 @@ const UNPRINTABLE = /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu;
 export function printable(text: string): string {
   return text.replace(UNPRINTABLE, '\uFFFD');
 }
+
+/** Of these, those that JSON leaves as they are. */
+const LEFT_BY_JSON = /[\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+
+/** A value as JSON for programs, which does not steer a terminal that shows it either; the strings in it stay whole. */
+export function printableJson(value: unknown): string {
+  const text = JSON.stringify(value, undefined, 2)
+    .replace(LEFT_BY_JSON, unit => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  return `${text}\n`;
+}
