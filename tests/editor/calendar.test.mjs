@@ -15,6 +15,14 @@ const rows = editor => editor.page.locator('.monaco-workbench .part.sidebar .mon
 const shows = (editor, text) => editor.until(
   async () => (await rows(editor)).some(row => row.replace(/\s+/g, ' ').includes(text)), `“${text}” in the side bar`);
 
+/** The row of the soak of a batch in the list of what is due, once it is there. */
+async function liftRow(editor, batch) {
+  await editor.openFile('a.germ');
+  await editor.runCommand('View: Show Plumule');
+  await shows(editor, `${batch}: lift`);
+  return editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: `${batch}: lift` }).first();
+}
+
 test('the side bar lists what is due and what lies where, and the status bar the next of it', () => inEditor(
   { files: { 'a.germ': journal }, settings },
   async editor => {
@@ -29,10 +37,7 @@ test('the side bar lists what is due and what lies where, and the status bar the
 test('an item of the list writes its record below today’s day line', () => inEditor(
   { files: { 'a.germ': journal }, settings },
   async editor => {
-    await editor.openFile('a.germ');
-    await editor.runCommand('View: Show Plumule');
-    await shows(editor, 'VER-24/A: lift');
-    const row = editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'VER-24/A: lift' }).first();
+    const row = await liftRow(editor, 'VER-24/A');
     await editor.until(async () => {
       // Written, it leaves the list; a click may be lost when that is drawn anew.
       if (await row.isVisible()) {
@@ -47,10 +52,7 @@ test('an item of the list writes its record below today’s day line', () => inE
 test('over an item stands what it writes', () => inEditor(
   { files: { 'a.germ': journal }, settings },
   async editor => {
-    await editor.openFile('a.germ');
-    await editor.runCommand('View: Show Plumule');
-    await shows(editor, 'VER-24/A: lift');
-    const row = editor.page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'VER-24/A: lift' }).first();
+    const row = await liftRow(editor, 'VER-24/A');
     await editor.until(async () => {
       await editor.page.mouse.move(5, 5);
       await row.hover({ timeout: 3000 });
@@ -63,10 +65,7 @@ test('the list is read and its records are written from the keyboard alone', () 
   { files: { 'a.germ': journal }, settings },
   async editor => {
     const { page } = editor;
-    await editor.openFile('a.germ');
-    await editor.runCommand('View: Show Plumule');
-    await shows(editor, 'VER-24/B: lift');
-    const row = page.locator('.part.sidebar .monaco-list-row').filter({ hasText: 'VER-24/B: lift' }).first();
+    const row = await liftRow(editor, 'VER-24/B');
     // What a screen reader says: also what icon, colour and group tell the eye.
     expect(await row.getAttribute('aria-label')).toMatch(/VER-24\/B, Veratrum nigrum, .*lies at bag 1 slot 3, due 2026-01-11 19:00/);
     await editor.runCommand('Plumule: Focus on Due View');

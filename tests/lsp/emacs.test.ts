@@ -1,41 +1,27 @@
 import { spawnSync } from 'node:child_process';
-import { chmod, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test, vi } from 'vitest';
+import { inEditorPlace } from './editor-place.ts';
 
 /** Eglot, set up as the README says. Emacs has it from version 29 on; before that it is a package of its own. */
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const present = spawnSync('emacs', ['--batch', '--eval', "(require 'eglot)"]).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Emacs with Eglot is not installed; .ci/run does that');
 
 vi.setConfig({ testTimeout: 120_000 });
 
-async function inEmacs(files: Readonly<Record<string, string>>): Promise<Record<string, unknown>> {
-  const place = await mkdtemp(path.join(tmpdir(), 'plumule-emacs-'));
-  try {
-    const [bin, folder] = [path.join(place, 'bin'), path.join(place, 'journal')];
-    await mkdir(bin);
-    await mkdir(folder);
-    const plumule = path.join(bin, 'plumule');
-    await writeFile(plumule, `#!/bin/sh\nexec ${process.execPath} ${path.join(ROOT, 'dist/plumule.cjs')} "$@"\n`);
-    await chmod(plumule, 0o755);
-    const readme = await readFile(path.join(ROOT, 'README.md'), 'utf8');
-    const setup = /^```elisp\n(.*?)^```$/ms.exec(readme)?.[1];
-    if (setup === undefined) throw new Error('the README has no set-up for Emacs');
+function inEmacs(files: Readonly<Record<string, string>>): Promise<Record<string, unknown>> {
+  return inEditorPlace('elisp', files, async ({ place, folder, setup, searchPath }) => {
     await writeFile(path.join(place, 'init.el'), setup);
-    for (const [name, text] of Object.entries(files)) await writeFile(path.join(folder, name), text);
-    const env = { ...process.env, PATH: `${bin}:${process.env.PATH ?? ''}`, HOME: place, PLUMULE_SETUP: place };
-    const script = path.join(ROOT, 'tests/lsp/emacs.el');
+    const env = { ...process.env, PATH: searchPath, HOME: place, PLUMULE_SETUP: place };
+    const script = fileURLToPath(new URL('emacs.el', import.meta.url));
     const options = { cwd: folder, env, encoding: 'utf8', timeout: 100_000 } as const;
     const { status, stderr } = spawnSync('emacs', ['--batch', '-l', script], options);
     if (status !== 0) throw new Error(stderr);
     return Object.fromEntries([...stderr.matchAll(/^([a-z]+) (["[].*)$/gm)].map(([, word, json]): [string, unknown] =>
       [word!, JSON.parse(json!)]));
-  } finally {
-    await rm(place, { recursive: true, force: true, maxRetries: 5 });
-  }
+  });
 }
 
 test.skipIf(!present)('Emacs shows problems, hovers, leads to the lot, completes, formats and renames in every file', async () => {

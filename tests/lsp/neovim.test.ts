@@ -1,12 +1,10 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
-import { chmod, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { expect, test, vi } from 'vitest';
+import { inEditorPlace } from './editor-place.ts';
 
 /** A client that nobody here wrote: the one built into Neovim, set up as the README says, with keys typed into it. */
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const present = spawnSync('nvim', ['--version']).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Neovim is not installed; .ci/run does that');
 
@@ -34,13 +32,20 @@ if not vim.lsp.start then
 end
 `;
 
+/** The set-up to run, the path to look for programs on, and where its own files go. */
+interface Start {
+  readonly init: string;
+  readonly searchPath: string;
+  readonly home: string;
+}
+
 class Neovim {
   readonly #process: ChildProcess;
   readonly #socket: string;
 
-  constructor(folder: string, file: string, { bin, init }: { readonly bin: string; readonly init: string }) {
+  constructor(folder: string, file: string, { init, searchPath, home }: Start) {
     this.#socket = path.join(folder, 'nvim.sock');
-    const env = { ...process.env, PATH: `${bin}:${process.env.PATH ?? ''}`, XDG_STATE_HOME: bin, XDG_CACHE_HOME: bin };
+    const env = { ...process.env, PATH: searchPath, XDG_STATE_HOME: home, XDG_CACHE_HOME: home };
     const args = ['--headless', '--clean', '-n', '--cmd', `luafile ${init}`, '--listen', this.#socket, file];
     this.#process = spawn('nvim', args, { cwd: folder, env, stdio: 'ignore' });
   }
@@ -102,30 +107,19 @@ SOW VER-24/A   2026-01-12
 count VER-24/A 2026-1-19, 3
 `;
 
-async function inNeovim(work: (nvim: Neovim) => Promise<void>): Promise<void> {
-  const place = await mkdtemp(path.join(tmpdir(), 'plumule-nvim-'));
-  const [bin, folder] = [path.join(place, 'bin'), path.join(place, 'journal')];
-  await mkdir(bin);
-  await mkdir(folder);
-  const plumule = path.join(bin, 'plumule');
-  await writeFile(plumule, `#!/bin/sh\nexec ${process.execPath} ${path.join(ROOT, 'dist/plumule.cjs')} "$@"\n`);
-  await chmod(plumule, 0o755);
-  const readme = await readFile(path.join(ROOT, 'README.md'), 'utf8');
-  const setup = /^```lua\n(.*?)^```$/ms.exec(readme)?.[1];
-  if (setup === undefined) throw new Error('the README has no set-up for Neovim');
-  const init = path.join(place, 'init.lua');
-  await writeFile(init, OLDER + CHOOSE + setup);
-  await writeFile(path.join(folder, 'lots.germ'), lots);
-  await writeFile(path.join(folder, 'bench.germ'), bench);
-  const nvim = new Neovim(folder, 'bench.germ', { bin, init });
-  try {
-    await nvim.has(() => nvim.value('&filetype'), 'plumule');
-    await work(nvim);
-    expect(await nvim.quit()).toBe(0);
-  } finally {
-    nvim.kill();
-    await rm(place, { recursive: true, force: true, maxRetries: 5 });
-  }
+function inNeovim(work: (nvim: Neovim) => Promise<void>): Promise<void> {
+  return inEditorPlace('lua', { 'lots.germ': lots, 'bench.germ': bench }, async ({ place, folder, setup, searchPath }) => {
+    const init = path.join(place, 'init.lua');
+    await writeFile(init, OLDER + CHOOSE + setup);
+    const nvim = new Neovim(folder, 'bench.germ', { init, searchPath, home: place });
+    try {
+      await nvim.has(() => nvim.value('&filetype'), 'plumule');
+      await work(nvim);
+      expect(await nvim.quit()).toBe(0);
+    } finally {
+      nvim.kill();
+    }
+  });
 }
 
 /** Codes; those that depend on the day of the test may be among them. */
