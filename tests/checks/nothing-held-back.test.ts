@@ -21,6 +21,18 @@ describe('a whole lot in a hormone', () => {
     `);
   });
 
+  test('may be one whose seeds nobody counted', () => {
+    expectMarked(codes, `
+      lot VER-24 Veratrum nigrum
+      soak VER-24 2026-01-10 19:00, GA3 500 ppm, 24 h
+           ^^^^^^ nothing-held-back
+      split VER-24 2026-01-11 20:00, A 20 seeds
+      lot VER-25 Veratrum nigrum
+      split VER-25, A 20 seeds
+      soak VER-25/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+    `);
+  });
+
   test('may be soaked before it is divided, and from a stock', () => {
     expectMarked(codes, `
       stock G1 2026-01-09, GA3 20 mg, 40 mL

@@ -49,7 +49,20 @@ describe('a ladder of doses', () => {
     expect(alone.doses[0]!.verdict.verdict).toBe('worth repeating');
     const doses = [100, 250, 500, 1000].map(dose => ({ dose, batches: batch(40, dose === 250 ? 15 : 7) }));
     const among = judgeLadder(batch(40, 6), doses);
-    expect(among.doses[1]!.verdict.verdict).toBe('cannot tell');
+    // R 4.2.2: fisher.test(matrix(c(15, 25, 6, 34), 2, byrow = TRUE)) has p 0.0406; four times that is 0.162.
+    expect(among.doses[1]!.verdict).toMatchObject({
+      verdict: 'cannot tell',
+      sentence: expect.stringContaining("; among so many doses that may be chance (Fisher's exact test after Holm, p 0.16); "),
+    });
+    expect(among.doses[0]!.verdict.sentence).not.toContain('Holm');
+  });
+
+  test('claims no absence of a benefit where a dose by itself would show one', () => {
+    const doses = [100, 250, 500].map(dose => ({ dose, batches: batch(160, dose === 250 ? 80 : 61) }));
+    const [, middle] = judgeLadder(batch(160, 60), doses).doses;
+    expect(middle!.verdict.evidence).toMatchObject({ visible: true, more: false });
+    expect(middle!.verdict.evidence!.contrast.difference.low).toBeGreaterThan(0);
+    expect(middle!.verdict.verdict).toBe('cannot tell');
   });
 
   test('has a trend over the ranks of the doses, untreated seed included', () => {

@@ -62,6 +62,10 @@ describe('the germination value', () => {
     expect(found.toLastGermination.value).toBeCloseTo(valueLast, 9);
   });
 
+  test('has the first of two equal peaks', () => {
+    expect(known(germinationValue(course(10, '4:4 8:4'))).peak).toEqual({ value: 10, day: 4 });
+  });
+
   test('is undefined when nothing germinated', () => {
     expect(germinationValue(course(10, '', [5]))).toEqual({ undefined: 'nothing germinated' });
   });

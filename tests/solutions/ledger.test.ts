@@ -32,6 +32,7 @@ describe('what is left of a solution', () => {
     const thirds = (ml: number) => ledgerOf(exact(10), [1, 2, 3].map(when => ({ key: when, when, ml: exact(ml) })));
     expect(thirds(3.34).overdrawn).toBeUndefined();
     expect(toNumber(thirds(3.34).leftMl!)).toBe(0);
+    expect(ledgerOf(exact(10), [{ key: 1, when: 1, ml: exact(10.1) }]).overdrawn).toBeUndefined();
     // 10.101 mL out of 10 mL.
     expect(thirds(3.367).overdrawn?.key).toBe(3);
     const sips = Array.from({ length: 4 }, (_, when) => ({ key: when, when: when + 9, ml: exact(0.03) }));

@@ -55,6 +55,13 @@ describe('doses of one agent in one lot', () => {
     expect(contests.map(({ verdict }) => verdict.rule)).toEqual(['more', 'more', 'more', 'more-differs']);
   });
 
+  test('are no ladder where they are one and the same', () => {
+    const drops = 'apply L/B 2026-01-20, GA3 100 ppm, 2 drops';
+    const { groups, ladders } = trial(`${ladder(['water, 24 h', 2], ['GA3 500 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 9])}\n${drops}`);
+    expect(groups).toHaveLength(3);
+    expect(ladders).toEqual([]);
+  });
+
   test.each([
     ['of different agents', ['GA3 250 ppm, 24 h', 'ethephon 500 ppm, 24 h']],
     ['for different times', ['GA3 250 ppm, 24 h', 'GA3 500 ppm, 12 h']],

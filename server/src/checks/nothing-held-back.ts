@@ -7,13 +7,11 @@ import { agentsIn, agentsOf } from './treated.ts';
 const hormones = ['hormone'] as const;
 
 /** Every seed of a lot is treated with a hormone. */
-export const nothingHeldBack: LotCheck = function* ({ id, root, batches }, _context, events) {
+export const nothingHeldBack: LotCheck = function* ({ id, batches }, _context, events) {
   const first = events.of('soak').find(({ soak }) => agentsIn(soak.doses, hormones).length > 0);
   if (!first) return;
   const holding = [...batches.values()].filter(batch => !isGivenOut(batch));
   if (holding.some(batch => batch.unread || agentsOf(batch, hormones).length === 0)) return;
-  // A remainder of unknown size may hold something back; only a lot that was never split surely does not.
-  if (root.kept === undefined && root.children.length > 0) return;
   const agents = new Set(holding.flatMap(batch => agentsOf(batch, hormones)).map(({ word }) => word));
   yield found(first.entry.line, 'nothing-held-back', subjectOf(first.entry), { lot: id, agent: listed([...agents], 'and') });
 };

@@ -21,6 +21,8 @@ export interface Evidence {
   readonly contrast: Contrast;
   readonly more: boolean;
   readonly fewer: boolean;
+  /** The p-value of Fisher's test by which they are held; on a ladder after Holm. */
+  readonly fisherP: number;
   readonly faster: boolean;
   readonly slower: boolean;
   /** The p-value behind `faster` and `slower`. */
@@ -38,7 +40,7 @@ export interface Evidence {
   /** The power to have told these two apart; of many seeds a little less than theirs, see reckonedPower. */
   readonly power: number;
   readonly visible: boolean;
-  /** The upper limit of the difference lies below 30 points. */
+  /** The interval of the difference does not lie above 0, and ends below 30 points. */
   readonly excluded: boolean;
 }
 
@@ -66,7 +68,8 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
   const speed = comparison.speed.combined;
   const judged = judgedBy(comparison);
   const { difference, treated, untreated } = judged.contrast;
-  const shown = corrected === undefined || reaches(corrected.fisher, level.value);
+  const fisherP = corrected?.fisher ?? judged.contrast.fisher.twoSided;
+  const shown = corrected === undefined || reaches(fisherP, level.value);
   const speedP = isUndefined(speed) ? undefined : corrected?.speed ?? speed.p;
   const differs = !isUndefined(speed) && speedP !== undefined && reaches(speedP, level.value);
   const from = Math.min(untreated.x / untreated.n, 1 - points.value);
@@ -77,6 +80,7 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     ...judged,
     more: shown && difference.low > 0,
     fewer: shown && difference.high < 0,
+    fisherP,
     faster: differs && speed.faster,
     slower: differs && !speed.faster,
     speedP,
@@ -87,6 +91,6 @@ export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: C
     to,
     power: found,
     visible: found >= wanted.value,
-    excluded: difference.high < points.value,
+    excluded: difference.low <= 0 && difference.high < points.value,
   };
 }

@@ -41,7 +41,7 @@ export function germinationValue(course: Course): GerminationValue | Undefined {
   const peak = { value: 0, day: 0 };
   for (const { day, germinated } of steps) {
     const value = (percent * germinated) / day;
-    if (germinated > 0 && value > peak.value) Object.assign(peak, { value, day });
+    if (value > peak.value) Object.assign(peak, { value, day });
   }
   const end = steps.at(-1)!;
   const meanDaily = (days: number): MeanDaily => {

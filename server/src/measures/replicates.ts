@@ -38,7 +38,7 @@ export interface Pooled extends Share {
 
 /**
  * Pools the replicates of one lot with one treatment. Where they differ more than chance allows, they are not
- * independent seeds, and the interval is widened.
+ * independent seeds, and the interval is widened. Each must have seeds.
  *
  * Heterogeneity chi-square sum (x_i - n_i p)^2 / (n_i p q) with df = replicates - 1; widening by sqrt(max(1,
  * X2 / df)) as in quasi-likelihood: McCullagh & Nelder 1989, Generalized Linear Models, 4.5 (from memory).
@@ -50,7 +50,7 @@ export interface Pooled extends Share {
 export function pool(replicates: readonly Share[]): Pooled {
   const x = sumOf(replicates, replicate => replicate.x);
   const n = sumOf(replicates, replicate => replicate.n);
-  const heterogeneity = heterogeneityOf(replicates.filter(replicate => replicate.n > 0), x / n);
+  const heterogeneity = heterogeneityOf(replicates, x / n);
   const overdispersion = isUndefined(heterogeneity)
     ? 1
     : Math.max(1, heterogeneity.chiSquare / heterogeneity.df);
@@ -93,7 +93,7 @@ function heterogeneityOf(replicates: readonly Share[], p: number): ChiSquare | U
 function rangeOf(replicates: readonly Share[], share: number): RangeCheck | Undefined {
   if (replicates.length < 2) return undefinedBecause('there is one replicate');
   const size = replicates[0]!.n;
-  if (size === 0 || replicates.some(({ n }) => n !== size)) {
+  if (replicates.some(({ n }) => n !== size)) {
     return undefinedBecause('the replicates are not of one size');
   }
   const counts = replicates.map(({ x }) => x);

@@ -83,8 +83,8 @@ export const RULES = [
   {
     id: 'nothing-seen',
     verdict: 'no sign of a benefit',
-    says: 'A benefit of 30 points would have been visible with these seeds, and the upper limit of the difference lies '
-      + 'below it.',
+    says: 'A benefit of 30 points would have been visible with these seeds, and the interval of the difference ends '
+      + 'below it without lying above 0.',
     holds: ({ visible, excluded }) => visible && excluded,
   },
   {

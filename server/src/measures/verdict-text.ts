@@ -38,14 +38,14 @@ function reason(told: Told): string {
     case 'bought':
       return `${speed(told)}, but at a price; ${evidence.cost ? `${weak(told)}; ` : ''}${counts(told)}`;
     case 'ready':
-      return `${counts(told)}, ${points(evidence)}${ready(told)}`;
+      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}${ready(told)}`;
     case 'still-open':
-      return `${counts(told)}, ${points(evidence)}; ${waiting(told)} may still germinate`;
+      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${waiting(told)} may still germinate`;
     case 'nothing-seen':
-      return `${counts(told)}, ${points(evidence)}; ${contest(evidence)} would have been told apart with a `
+      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${contest(evidence)} would have been told apart with a `
         + `probability of ${evidence.power > 0.99 ? 'more than 99 %' : percent(evidence.power)}`;
     case 'too-few':
-      return `${counts(told)}, ${points(evidence)}; ${wanted(told)}`;
+      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${wanted(told)}`;
   }
 }
 
@@ -60,6 +60,12 @@ function points({ contrast: { difference } }: Evidence): string {
   const size = Math.abs(whole) === 1 ? '1 point' : `${Math.abs(whole)} points`;
   const found = whole === 0 ? 'no difference' : `${size} ${whole > 0 ? 'more' : 'fewer'}`;
   return `${found} (95 % interval ${limitsText(difference)})`;
+}
+
+/** What would be shown by itself may be chance among the doses of a ladder; the reader is told. */
+function amongDoses({ more, fewer, fisherP, contrast: { difference } }: Evidence): string {
+  if (more || fewer || (difference.low <= 0 && difference.high >= 0)) return '';
+  return `; among so many doses that may be chance (Fisher's exact test after Holm, p ${probability(fisherP)})`;
 }
 
 /** Newcombe's interval and Fisher's test may disagree; the reader is told. */
