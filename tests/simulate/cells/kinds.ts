@@ -1,0 +1,43 @@
+/** What is asked of a lot: its verdicts, its verdicts after every look, or that on the species. */
+import { NO_EFFECT, NO_EFFECT_EVER, type Bars, type Cell } from '../cell.ts';
+import { diaryOf, textOf } from '../diary.ts';
+import { journalOf, verdictsOfLots, verdictsOfPlants } from '../judged.ts';
+import { lotOf, type TwoSides } from '../lots.ts';
+import type { Random } from '../random.ts';
+
+export function cellOf(name: string, lot: TwoSides, bars: Bars = NO_EFFECT): Cell {
+  return { name, bars, judge: random => verdictsOfLots(journalOf(textOf(diaryOf(random, lotOf(random, lot))))) };
+}
+
+/** The verdict is asked for in the evening of every look. */
+export function peekingCell(name: string, lot: TwoSides): Cell {
+  return {
+    name,
+    bars: NO_EFFECT_EVER,
+    judge: random => {
+      const diary = diaryOf(random, lotOf(random, lot));
+      const looks = new Set(diary.filter(({ text }) => text.startsWith('count')).map(({ day }) => day));
+      // A journal follows its text as it grows, as it does in the editor.
+      const journal = journalOf('');
+      return [...looks].flatMap(day => {
+        journal.set('simulated.germ', textOf(diary, day));
+        return verdictsOfLots(journal);
+      });
+    },
+  };
+}
+
+/** The verdicts on the species, of so many lots. */
+export function speciesCell(
+  name: string, lots: number, lot: (random: Random) => TwoSides, bars: Bars = NO_EFFECT,
+): Cell {
+  return {
+    name,
+    bars,
+    judge: random => {
+      const text = Array.from({ length: lots }, (_, i) => (
+        textOf(diaryOf(random, lotOf(random, { ...lot(random), id: `SIM-${i}` }))))).join('');
+      return verdictsOfPlants(journalOf(text));
+    },
+  };
+}

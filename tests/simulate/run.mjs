@@ -1,0 +1,122 @@
+// How often verdicts are wrong: grows lots, writes their journals, and counts what is said of them.
+//
+//   npm run simulate                                          every cell of the table, a few minutes
+//   npm run simulate -- --only peeking --only 'three doses'   the cells whose names hold these words
+//   npm run simulate -- --lots 4000 --seed 7                  more lots, or others
+//   npm run simulate -- --rules                               and which rules decided
+//
+// A percentage is of the lots of its cell; ± is one Monte Carlo error of it. A cell fails where a share is above its
+// bar, or below its floor, by more than two.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { availableParallelism, tmpdir } from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { Worker } from 'node:worker_threads';
+import { build } from 'esbuild';
+
+const HERE = path.dirname(fileURLToPath(import.meta.url));
+const CHUNK = 250;
+const HELP = `npm run simulate -- [--lots N] [--only WORDS]... [--seed N] [--workers N] [--rules] [--list]
+
+  --lots N      lots a cell (1000)
+  --only WORDS  cells whose names hold these words
+  --seed N      other lots (1)
+  --workers N   at a time (as many as the machine has cores, up to 4)
+  --rules       print the rules that decided, too
+  --list        print the names of the cells and simulate nothing`;
+const { values } = parseArgs({ options: {
+  help: { type: 'boolean' },
+  list: { type: 'boolean' },
+  lots: { type: 'string', default: '1000' },
+  seed: { type: 'string', default: '1' },
+  only: { type: 'string', multiple: true },
+  workers: { type: 'string', default: String(Math.min(4, availableParallelism())) },
+  rules: { type: 'boolean' },
+} });
+const [lots, seed] = [Number(values.lots), Number(values.seed)];
+
+if (values.help) {
+  console.log(HELP);
+  process.exit();
+}
+const place = mkdtempSync(path.join(tmpdir(), 'plumule-simulate-'));
+
+try {
+  const file = path.join(place, 'core.cjs');
+  await build({
+    entryPoints: [path.join(HERE, 'core.ts')], outfile: file,
+    bundle: true, format: 'cjs', platform: 'node', logLevel: 'error',
+  });
+  const core = createRequire(import.meta.url)(file);
+  const asked = core.cells.filter(({ name }) => !values.only || values.only.some(part => name.includes(part)));
+  if (asked.length === 0) throw new Error(`no cell has ${values.only.join(' or ')} in its name`);
+  if (values.list) for (const { name } of asked) console.log(name);
+  else await table(core, asked, file);
+} finally {
+  rmSync(place, { recursive: true, force: true });
+}
+
+async function table(core, asked, file) {
+  const start = performance.now();
+  console.log(`${lots} lots a cell, seed ${seed}\n\n${heading(core)}`);
+  const failed = await simulate(core, asked, file);
+  const seconds = (performance.now() - start) / 1000;
+  console.log(`\n${asked.length} cells in ${seconds.toFixed(0)} s; ${failed === 0 ? 'none fails' : `${failed} fail`}`);
+  process.exitCode = failed === 0 ? 0 : 1;
+}
+
+/** Shares the lots out among workers; prints each cell as soon as it and those before it are done. */
+async function simulate(core, asked, file) {
+  const starts = Array.from({ length: Math.ceil(lots / CHUNK) }, (_, i) => i * CHUNK);
+  const spans = starts.map(from => ({ from, to: Math.min(lots, from + CHUNK) }));
+  const tasks = asked.flatMap(({ name }) => spans.map(span => ({ name, seed, ...span })));
+  const done = new Map(asked.map(({ name }) => [name, { tallies: [], ms: 0 }]));
+  let [next, printed, failed] = [0, 0, 0];
+  const print = () => {
+    for (; printed < asked.length; printed++) {
+      const cell = asked[printed];
+      const { tallies, ms } = done.get(cell.name);
+      const tally = core.together(tallies);
+      if (tally.lots < lots) return;
+      const faults = core.faultsOf(cell, tally);
+      failed += Number(faults.length > 0);
+      console.log(row(core, cell, tally, faults, ms));
+    }
+  };
+  const work = () => new Promise((resolve, reject) => {
+    const worker = new Worker(path.join(HERE, 'worker.mjs'), { workerData: { core: file } });
+    const ask = () => {
+      const task = tasks[next++];
+      if (task) worker.postMessage(task);
+      else void worker.terminate().then(resolve);
+    };
+    worker.on('error', reject);
+    worker.on('message', ({ name, tally, ms }) => {
+      const cell = done.get(name);
+      cell.tallies.push(tally);
+      cell.ms += ms;
+      print();
+      ask();
+    });
+    ask();
+  });
+  await Promise.all(Array.from({ length: Math.max(1, Number(values.workers)) }, work));
+  return failed;
+}
+
+function heading({ columns }) {
+  return `${''.padEnd(62)}${columns.map(column => column.padStart(14)).join('')}${'ms a lot'.padStart(10)}`;
+}
+
+function row({ columns, standardError }, { name, bars }, { found, rules }, faults, ms) {
+  const share = column => {
+    const value = found[column] / lots;
+    return `${(100 * value).toFixed(1)} ±${(100 * standardError(value, lots)).toFixed(1)}`.padStart(14);
+  };
+  const verdict = faults.length > 0 ? faults.join(', ') : bars.most || bars.least ? 'ok' : 'as it is';
+  const line = `${name.padEnd(62)}${columns.map(share).join('')}${(ms / lots).toFixed(2).padStart(10)}  ${verdict}`;
+  if (!values.rules) return line;
+  return `${line}\n    ${Object.entries(rules).sort(([, a], [, b]) => b - a).map(([rule, n]) => `${rule} ${(100 * n / lots).toFixed(1)}`).join(', ')}`;
+}
