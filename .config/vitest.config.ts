@@ -1,16 +1,35 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
+// A zone whose summer time begins at midnight: a calendar day kept as a local Date fails here. Threads have the zone
+// of their process, whatever their own environment says.
+process.env.TZ = 'America/Santiago';
+
+/** Tests that change what a process has once only: its current folder, its output, its exit code. */
+const OF_A_PROCESS = ['tests/cli/**/*.test.ts'];
+
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ['tests/**/*.test.ts'],
-    // These need a real editor and have a runner of their own: tests/editor/run.mjs.
-    exclude: ['tests/editor/**', '**/node_modules/**'],
-    environment: 'node',
+    // Each worker loads the core once and takes one file after the other: no file may leave anything changed behind.
+    isolate: false,
+    // One worker for each core; the process that gives out the files has next to nothing to do.
+    maxWorkers: '100%',
     // Slow machines run several test files at once.
     testTimeout: 30_000,
-    // A zone whose summer time begins at midnight: a calendar day kept as a local Date fails here.
-    env: { TZ: 'America/Santiago' },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          pool: 'threads',
+          include: ['tests/**/*.test.ts'],
+          // Those of the editor need a real one and have a runner of their own: tests/editor/run.mjs.
+          exclude: ['tests/editor/**', '**/node_modules/**', ...OF_A_PROCESS],
+        },
+      },
+      // On a busy machine a few starts of Node take seconds.
+      { extends: true, test: { name: 'process', pool: 'forks', include: OF_A_PROCESS, testTimeout: 60_000 } },
+    ],
   },
 });
