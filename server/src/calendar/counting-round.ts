@@ -18,7 +18,8 @@ export interface RoundStop {
 
 /**
  * The batches that can still change, in the order in which one walks past them: by place, then by id; those of unknown
- * place at the end. What has been counted today is left out.
+ * place at the end. What has been counted today is left out, and so is what has a line of today
+ * that is still to be filled in.
  */
 export function countingRound(journal: Journal, now: Moment): RoundStop[] {
   return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now)));
@@ -27,7 +28,7 @@ export function countingRound(journal: Journal, now: Moment): RoundStop[] {
 /** The batches of one lot, in no order. */
 export function stopsOf(lot: Lot, now: Moment): RoundStop[] {
   const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
-    .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => type === 'count' && entry.moment.day === now.day));
+    .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
   const stays = open.length > 0 ? staysOf(lot) : [];
   return open.map(({ batch }) => ({
     batch, plant: lot.plant, place: whereText(whereNow(stays, batch.path, now)), line: `count ${batch.path}, `,

@@ -2,13 +2,10 @@ import { inJournalOrder, type JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import type { Keyword } from '../model/keywords.ts';
+import { meaningOfKeyword } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 import type { Due } from './due-sources.ts';
 import { hasCome, type Standing } from './standing.ts';
-
-/** Routine, or a remark in passing: no answer to a reminder. */
-const passing: ReadonlySet<Keyword> = new Set(['count', 'photo', 'due']);
 
 /**
  * The grower's own reminders about a batch. One is done when a record about the batch, or about a batch split off from
@@ -51,7 +48,7 @@ function closingOf(family: readonly Batch[], now: Moment): JournalLine[] {
 }
 
 function isAnswer({ record, moment }: Entry, reminded: DatedEntry, now: Moment): boolean {
-  if (moment === undefined || passing.has(record.keyword)) return false;
+  if (moment === undefined || meaningOfKeyword(record.keyword)?.answersReminder === false) return false;
   return moment.day >= reminded.moment.day && hasCome(moment, now);
 }
 

@@ -1,15 +1,14 @@
 /** When a batch was last looked at, and whether there is still anything in it to count. */
 import { accounted, type BatchEvent, type DatedEntry } from '../journal/life.ts';
+import { meaningOf } from '../model/events.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { isOpen, type Standing } from './standing.ts';
 
-const looking: ReadonlySet<BatchEvent['type']> = new Set(['count', 'sow', 'stage', 'pot', 'cut', 'discard']);
-
 /** A record for which the grower had the batch in hand and saw what was in it. */
-export function isLook({ type }: BatchEvent): boolean {
-  return looking.has(type);
+export function isLook(event: BatchEvent): boolean {
+  return meaningOf(event).isLook;
 }
 
 /** The last look at a batch since it was sown; undefined before that. */

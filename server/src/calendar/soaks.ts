@@ -2,6 +2,7 @@
 import type { Batch, BatchEvent, Lot, Soak } from '../journal/life.ts';
 import type { Journal } from '../journal/journal.ts';
 import { after, type Moment } from '../journal/moment.ts';
+import { meaningOf } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 import { isOpen, standingOf, type Standing } from './standing.ts';
 
@@ -19,11 +20,9 @@ export interface RunningSoak {
   readonly endAhead: BatchEvent | undefined;
 }
 
-const handling: ReadonlySet<BatchEvent['type']> = new Set(['lift', 'soak', 'sow', 'stage', 'count', 'pot', 'cut', 'discard']);
-
 /** Whether an event shows that the seed is out of any soak before it. */
-export function isHandling({ type }: BatchEvent): boolean {
-  return handling.has(type);
+export function isHandling(event: BatchEvent): boolean {
+  return meaningOf(event).soak !== 'silent';
 }
 
 /**

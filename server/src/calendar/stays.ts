@@ -1,6 +1,7 @@
 /** Where each batch of a lot lay, and from when to when: `at` facts and `move` read in the order of time. */
 import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
+import { meaningOf } from '../model/events.ts';
 import { factOf, type TextFact } from '../model/record.ts';
 import { placeKey } from './place-text.ts';
 import { isHandling } from './soaks.ts';
@@ -64,18 +65,20 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
     const { entry, entry: { moment } } = event;
     // What is written of a closed batch is a slip, and a problem of its own.
     if (event.closedBy) continue;
-    switch (event.type) {
+    const { place } = meaningOf(event);
+    switch (place) {
       case 'soak': bench.soak(entry); break;
-      case 'sow': bench.sow(event); break;
-      case 'stage': case 'move': case 'pot': bench.move(entry); break;
+      case 'sowing': if (event.type === 'sow') bench.sow(event); break;
+      case 'move': bench.move(entry); break;
       case 'split':
         for (const child of batch.children.filter(({ made }) => made.line === entry.line)) {
           begun.set(child, bench.takenAlong(moment, child));
         }
         if (isGivenOut(batch) && batch.events.findLast(({ type }) => type === 'split') === event) bench.end(moment);
         break;
-      case 'cut': case 'discard': bench.end(moment); break;
-      default:
+      case 'end': bench.end(moment); break;
+      case 'none': break;
+      default: place satisfies never;
     }
   }
 }

@@ -1,6 +1,6 @@
 import type { BatchEvent } from '../journal/life.ts';
-import { isRemarkKind } from '../model/keywords.ts';
 import { isoOf } from '../model/day.ts';
+import { meaningOf } from '../model/events.ts';
 import type { Countable } from '../model/record.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
@@ -10,7 +10,7 @@ export const afterClose: LotCheck = function* ({ batches }) {
   for (const batch of batches.values()) {
     for (const event of batch.events) {
       const { entry, closedBy } = event;
-      if (!closedBy || isRemarkKind(entry.record.keyword) || event.type === 'misplaced') continue;
+      if (!closedBy || meaningOf(event).isRemark || event.type === 'misplaced') continue;
       if (closedBy.type === 'cut' && isOfSeedlings(event)) continue;
       yield found(entry.line, 'after-close', subjectOf(entry),
         { batch: batch.path, keyword: closedBy.entry.record.keyword, date: isoOf(closedBy.entry.moment.day) },
@@ -23,9 +23,7 @@ const ofSeed: readonly Countable[] = ['germinated', 'rotted', 'lost'];
 
 /** Whether a record can be about seedlings alone, which a cut test of the seed leaves alive. */
 function isOfSeedlings(event: BatchEvent): boolean {
-  switch (event.type) {
-    case 'pot': case 'move': case 'apply': case 'discard': return true;
-    case 'count': return ofSeed.every(what => event.after[what] === event.before[what]);
-    default: return false;
-  }
+  const { about } = meaningOf(event);
+  if (about !== 'both') return about !== 'seed';
+  return event.type !== 'count' || ofSeed.every(what => event.after[what] === event.before[what]);
 }

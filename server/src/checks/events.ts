@@ -1,5 +1,6 @@
 /** The events of a lot by their type, so that each check sees only its own. */
 import type { BatchEvent, Lot } from '../journal/life.ts';
+import { kindsWhere, type EventMeaning } from '../model/events.ts';
 import { soaksOf, type SharedSoak } from './soaks.ts';
 
 type Type = BatchEvent['type'];
@@ -29,5 +30,10 @@ export class Events {
   /** Those of a type in the life of every batch, in the order of the batches, then of time; none is inherited. */
   of<T extends Type>(type: T): readonly EventOf<T>[] {
     return (this.#byType.get(type) ?? []) as EventOf<T>[];
+  }
+
+  /** Those whose kind means something, by kind, then as in `of`. */
+  where(holds: (meaning: EventMeaning) => boolean): readonly BatchEvent[] {
+    return kindsWhere(holds).flatMap(type => this.of(type));
   }
 }

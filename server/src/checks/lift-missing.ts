@@ -1,19 +1,19 @@
-import type { Keyword } from '../model/keywords.ts';
 import { isoOf } from '../model/day.ts';
+import { meaningOfKeyword, type EventMeaning } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
-/** What tells that the seed is out of the soak; what is cut open or thrown away needs no lifting. */
-const onward: ReadonlySet<Keyword> = new Set(['soak', 'sow', 'chill', 'warm', 'count']);
+const onward: ReadonlySet<EventMeaning['soak'] | undefined> = new Set(['begins', 'onward', 'seen out'] as const);
 
 /** Seed went on from a soak to something else, and when it came out is not written. */
 export const liftMissing: LotCheck = function* (_lot, _context, events) {
   for (const { soak: { entry, endedBy, endEntry }, batches } of events.soaks) {
     if (endedBy !== 'next' || !endEntry || entry.record.broken || batches.some(({ unread }) => unread)) continue;
     const { keyword } = endEntry.record;
-    if (!onward.has(keyword)) continue;
+    // What is cut open or thrown away needs no lifting.
+    if (!onward.has(meaningOfKeyword(keyword)?.soak)) continue;
     const planned = factOf(entry.record, 'duration') ?? factOf(entry.record, 'until');
     const suggestion = planned
       ? 'The end that was planned comes after that: write a “lift” record, or correct a date.'

@@ -7,7 +7,7 @@ import { dateOf } from './spans.ts';
 export const sownBeforeCollected: LotCheck = function* ({ collected, definition }, _context, events) {
   if (!collected) return;
   const said = new Set<Batch>();
-  for (const { batch, entry } of [...events.of('soak'), ...events.of('stage'), ...events.of('sow')]) {
+  for (const { batch, entry } of events.where(({ wakes }) => wakes)) {
     if (entry.moment.day >= collected.first || said.has(batch)) continue;
     said.add(batch);
     yield found(entry.line, 'sown-before-collected', dateOf(entry),

@@ -52,7 +52,10 @@ function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment):
     case 'soak': return kinds.soaks ? soakHint(event.soak) : undefined;
     case 'lift': return kinds.soaks && event.soak?.length ? { text: lengthText(event.soak.length), more: undefined } : undefined;
     case 'stage': return kinds.stages ? stageHint(event.stage, now) : undefined;
-    default: return undefined;
+    case 'split': case 'scarify': case 'sow': case 'move': case 'apply': case 'cut': case 'pot': case 'discard': case 'note':
+    case 'photo': case 'due': case 'misplaced': case 'blank':
+      return undefined;
+    default: return event satisfies never;
   }
 }
 

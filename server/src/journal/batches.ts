@@ -13,8 +13,8 @@ export type BatchDraft = Omit<Draft<Batch>, 'parent' | 'children' | 'events' | '
   stages: Draft<Stage>[];
   /** The soak that it lies in, as far as the records so far tell. */
   soaking: Draft<Soak> | undefined;
-  /** The first count while it lay there. */
-  countInSoak: DatedEntry | undefined;
+  /** The first record that saw the seed while, as far as is written, it lay there. */
+  seenOut: DatedEntry | undefined;
   /** Seeds that had germinated, and that had rotted or been lost, when it was first sown. */
   atSowing: { readonly germinated: number; readonly spoilt: number };
   /** Soaked, scarified, or put into a stage since it was last sown. */
@@ -61,7 +61,7 @@ function newBatch(path: string, parent: BatchDraft | undefined, made: Entry, see
     path, parent, made, seeds, kept: seeds, children: [], events: [], inherited: [], soaks: [], stages: [],
     sowing: undefined, sown: undefined, tested: undefined, thinned: false, origin: undefined, totals: noTotals,
     cut: undefined, closed: undefined, medium: undefined, unread: false,
-    soaking: undefined, countInSoak: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,
+    soaking: undefined, seenOut: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,
   };
 }
 

@@ -1,5 +1,5 @@
 /** Folds the records of one lot, in the order of time, into the life of each of its batches. */
-import { isRemarkKind } from '../model/keywords.ts';
+import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning } from '../model/events.ts';
 import { factOf, factsOf, type CountFact, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
@@ -11,7 +11,7 @@ import {
 import type { Moment } from './moment.ts';
 import { inOrder } from './order.ts';
 import { giveOut, sowSeeds, testedOf, unsorted } from './seeds.ts';
-import { leaveCounted, leaveSoak, liftSoak, startSoak } from './soaking.ts';
+import { leaveSeenOut, leaveSoak, liftSoak, startSoak } from './soaking.ts';
 
 /** What the fold needs to know beyond the lot's own records. */
 export interface Surroundings {
@@ -31,7 +31,7 @@ export function historyOf(id: string, definition: Entry, entries: readonly Entry
     if (batch) happen(batch, entry, surroundings);
   }
   for (const batch of batches.values()) {
-    leaveCounted(batch, surroundings.zone);
+    leaveSeenOut(batch, surroundings.zone);
     batch.tested = testedOf(batch);
     batch.origin = originOf(batch);
   }
@@ -46,7 +46,7 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
   if (!event) return;
   batch.events.push(event);
   if (event.type === 'cut') batch.cut = event;
-  if ((event.type === 'cut' || event.type === 'discard') && !batch.closed) {
+  if (meaningOf(event).closes && !batch.closed) {
     batch.closed = event;
     leaveSoak(batch, entry, surroundings.zone);
     endStage(batch, entry.moment);
@@ -57,7 +57,12 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
 function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surroundings): BatchEvent | undefined {
   const { record, record: { keyword } } = entry;
   const closedBy = batch.closed;
-  if (isGivenOut(batch) && keyword !== 'split' && !isRemarkKind(keyword)) return { type: 'misplaced', entry, batch, closedBy };
+  if (!isEventKeyword(keyword)) return undefined;
+  if (isGivenOut(batch) && keyword !== 'split' && !meaningOfKeyword(keyword).isRemark) {
+    return { type: 'misplaced', entry, batch, closedBy };
+  }
+  if (keyword === 'count' && isBlank(entry)) return { type: 'blank', entry, batch, closedBy };
+  prepare(batch, entry, meaningOfKeyword(keyword), zone);
   switch (keyword) {
     case 'split': {
       const { asked, left } = split(batch, entry, zone);
@@ -66,17 +71,13 @@ function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surrou
     case 'soak': return { type: keyword, entry, batch, closedBy, soak: soak(batch, entry, dosesOf(entry), zone) };
     case 'lift': return { type: keyword, entry, batch, closedBy, soak: liftSoak(batch, entry, zone) };
     case 'sow': {
-      leaveSoak(batch, entry, zone);
-      endStage(batch, entry.moment);
       batch.medium = factOf(record, 'in')?.value.text ?? batch.medium;
       const { asked, available, again } = sowSeeds(batch, entry);
       return { type: keyword, entry, batch, closedBy, asked, available, again };
     }
     case 'chill': case 'warm':
-      leaveSoak(batch, entry, zone);
       return { type: 'stage', entry, batch, closedBy, stage: startStage(batch, entry, keyword) };
     case 'count': {
-      if (batch.soaking) batch.countInSoak ??= entry;
       const counts = record.facts as readonly CountFact[];
       const before = batch.totals;
       const after = batch.totals = countTotals(before, counts);
@@ -89,13 +90,25 @@ function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surrou
       return { type: keyword, entry, batch, closedBy, classes: classesOf(record), tested, totals, expected };
     }
     case 'apply': return { type: keyword, entry, batch, closedBy, doses: dosesOf(entry) };
-    case 'scarify':
-      batch.treated = true;
+    case 'scarify': case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due':
       return { type: keyword, entry, batch, closedBy };
-    case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due':
-      return { type: keyword, entry, batch, closedBy };
-    default: return undefined;
+    default: return keyword satisfies never;
   }
+}
+
+/** What the record means to the soak and the stage that the seed was in. The close has its own order, see `happen`. */
+function prepare(batch: BatchDraft, entry: DatedEntry, meaning: EventMeaning, zone: string | undefined): void {
+  if (meaning.soak === 'begins' || meaning.soak === 'onward') leaveSoak(batch, entry, zone);
+  if (meaning.soak === 'seen out' && batch.soaking) batch.seenOut ??= entry;
+  if (!meaning.closes && meaning.stage !== 'goes on') endStage(batch, entry.moment);
+  if (meaning.treats) batch.treated = true;
+}
+
+/** Nothing is written behind the head of the record, not even something that could not be read. */
+function isBlank({ line, record }: DatedEntry): boolean {
+  if (record.facts.length > 0) return false;
+  const head = record.time ?? record.date ?? record.subject ?? record.keywordSpan;
+  return /^[\s,]*$/.test(line.text.slice(head.end));
 }
 
 function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): Pick<SplitEvent, 'asked' | 'left'> {
@@ -109,23 +122,19 @@ function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): 
 }
 
 function soak(batch: BatchDraft, entry: DatedEntry, doses: Dose[], zone: string | undefined): BatchDraft['soaks'][number] {
-  leaveSoak(batch, entry, zone);
   const started = startSoak(entry, doses, zone);
   batch.soaks.push(started);
   batch.soaking = started;
-  batch.treated = true;
   return started;
 }
 
 function startStage(batch: BatchDraft, entry: DatedEntry, stage: Stage['stage']): Stage {
   const { record, moment } = entry;
-  endStage(batch, moment);
   const started: Draft<Stage> = {
     entry, stage, temperature: factOf(record, 'temperature')?.value, planned: factOf(record, 'duration')?.value,
     start: moment, end: undefined,
   };
   batch.stages.push(started);
-  batch.treated = true;
   return started;
 }
 

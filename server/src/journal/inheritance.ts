@@ -1,5 +1,5 @@
 /** What a batch takes along when it is split off: all that was done to the seed, not what was counted. */
-import { isRemarkKind } from '../model/keywords.ts';
+import { meaningOf } from '../model/events.ts';
 import type { BatchDraft, Draft } from './batches.ts';
 import type { BatchEvent, Soak, Stage } from './life.ts';
 
@@ -14,7 +14,7 @@ export function inherit(child: BatchDraft, parent: BatchDraft, sown: boolean): v
     return event.type === 'stage' ? { ...event, stage: ownStages.get(event.stage) ?? event.stage } : event;
   };
   child.inherited = [...parent.inherited, ...parent.events]
-    .filter(({ entry }) => !isRemarkKind(entry.record.keyword))
+    .filter(event => !meaningOf(event).isRemark)
     .map(ownEvent);
   // What is dated before the batch was split off is an oversight; what it inherits was over by then.
   // A `split` without a date comes before everything and ends nothing.

@@ -2,6 +2,7 @@
 import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
+import { meaningOf } from '../model/events.ts';
 import type { Duration, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
@@ -113,6 +114,7 @@ export type BatchEvent =
   | (EventBase & { readonly type: 'apply'; readonly doses: readonly Dose[] })
   /** Of a batch all of whose seeds had been given out: it changes nothing. */
   | (EventBase & { readonly type: 'misplaced' })
+  | (EventBase & { readonly type: 'blank' })
   | (EventBase & { readonly type: 'scarify' | 'move' | 'pot' | 'discard' | 'note' | 'photo' | 'due' });
 
 /** The day from which days are counted, and what makes it day 0. */
@@ -213,9 +215,9 @@ export function hasTotal({ counts }: CountEvent): boolean {
   return counts.some(({ total }) => total);
 }
 
-/** Whether anything but remarks ever happened to a batch. */
+/** Whether anything ever happened to a batch but that it was divided or written about. */
 export function isUsed({ events }: Batch): boolean {
-  return events.some(({ type }) => type !== 'note' && type !== 'photo' && type !== 'due' && type !== 'split');
+  return events.some(event => meaningOf(event).uses);
 }
 
 /** All seeds of a batch were given out to others. */

@@ -35,7 +35,7 @@ function writtenLength({ start, end, length }: Soak, duration: Duration): Elapse
 /** The seed comes out as a `lift` says; undefined where it was in no soak. */
 export function liftSoak(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): Soak | undefined {
   const soak = batch.soaking;
-  batch.soaking = batch.countInSoak = undefined;
+  batch.soaking = batch.seenOut = undefined;
   if (soak) setEnd(soak, entry.moment, 'lift', zone, entry);
   return soak;
 }
@@ -46,16 +46,16 @@ export function liftSoak(batch: BatchDraft, entry: DatedEntry, zone: string | un
  */
 export function leaveSoak(batch: BatchDraft, next: DatedEntry, zone: string | undefined): void {
   const soak = batch.soaking;
-  batch.soaking = batch.countInSoak = undefined;
+  batch.soaking = batch.seenOut = undefined;
   if (!soak || (soak.end && !isBefore(next.moment, soak.end))) return;
   setEnd(soak, next.moment, 'next', zone, next);
   soak.length &&= { ...soak.length, least: 0 };
 }
 
-/** A soak that nothing ended, and in which seed was counted: it was out by then. */
-export function leaveCounted(batch: BatchDraft, zone: string | undefined): void {
-  const { countInSoak, soaking } = batch;
-  if (countInSoak && soaking && !soaking.end) leaveSoak(batch, countInSoak, zone);
+/** A soak that nothing ended, and by whose side a later record saw the seed: it was out by then. */
+export function leaveSeenOut(batch: BatchDraft, zone: string | undefined): void {
+  const { seenOut, soaking } = batch;
+  if (seenOut && soaking && !soaking.end) leaveSoak(batch, seenOut, zone);
 }
 
 function setEnd(

@@ -43,7 +43,8 @@ const seeds: FactUse = { type: 'seeds', shape: '24 seeds' };
 const source: FactUse = { type: 'source', shape: 'source "a book, p. 12"' };
 const stage: FactUse = { type: 'stage', shape: 'chill 4 C 90 days', many: true };
 
-const table = {
+/** Typed as written, so that other tables can be keyed by what stands in it; see `keywords`. */
+export const keywordTable = {
   day: {
     subject: 'date', dated: 'no', facts: [],
     says: 'the date of the undated records below',
@@ -200,16 +201,11 @@ const table = {
   },
 } as const satisfies Record<string, KeywordInfo>;
 
-export type Keyword = keyof typeof table;
+export type Keyword = keyof typeof keywordTable;
 
 /** All that is known of each keyword, in the order in which help shows them. */
-export const keywords: Readonly<Record<Keyword, KeywordInfo>> = table;
+export const keywords: Readonly<Record<Keyword, KeywordInfo>> = keywordTable;
 
 export function isKeyword(word: string): word is Keyword {
-  return Object.hasOwn(table, word);
-}
-
-/** Records that may follow the close of a batch, and that are no events of its life. */
-export function isRemarkKind(keyword: Keyword): boolean {
-  return keyword === 'note' || keyword === 'photo' || keyword === 'due';
+  return Object.hasOwn(keywordTable, word);
 }

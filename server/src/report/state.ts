@@ -1,7 +1,8 @@
 import { standingOf } from '../calendar/standing.ts';
 import { isBefore, printMoment, type Moment } from '../journal/moment.ts';
-import type { Batch, BatchEvent, Stage } from '../journal/life.ts';
+import type { Batch, Stage } from '../journal/life.ts';
 import { isoOf, type Day } from '../model/day.ts';
+import { meaningOf } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
 import { stageProgressText } from '../features/words/stages.ts';
 
@@ -15,16 +16,13 @@ export type BatchState =
   | { readonly kind: 'in stage'; readonly stage: Stage; readonly days: number; readonly planned: number | undefined }
   | { readonly kind: 'closed'; readonly by: 'cut' | 'discard'; readonly on: Day };
 
-/** What brings a batch into another state. */
-const steps: ReadonlySet<BatchEvent['type']> = new Set(['scarify', 'soak', 'lift', 'sow', 'stage']);
-
 /** Where a batch stands now, by the last thing that was done to it; what is dated later does not count yet. */
 export function stateOf(batch: Batch, now: Moment): BatchState {
   const { past, closed } = standingOf(batch, now);
   if (closed?.type === 'cut' || closed?.type === 'discard') {
     return { kind: 'closed', by: closed.type, on: closed.entry.moment.day };
   }
-  const last = past.findLast(({ type }) => steps.has(type));
+  const last = past.findLast(event => meaningOf(event).isStep);
   switch (last?.type) {
     case 'soak': {
       const { start, end } = last.soak;
@@ -41,7 +39,11 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
         planned: planned && dayAfter(start.day, planned) - start.day,
       };
     }
-    default: return { kind: 'not begun' };
+    // No steps: the table of what events mean says so.
+    case 'split': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard': case 'note': case 'photo':
+    case 'due': case 'misplaced': case 'blank': case undefined:
+      return { kind: 'not begun' };
+    default: return last satisfies never;
   }
 }
 

@@ -1,7 +1,7 @@
 /** A lot or a batch divided into seed that will be treated and seed that will not. */
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
-import { isRemarkKind } from '../../model/keywords.ts';
+import { meaningOf } from '../../model/events.ts';
 import { POINTS_OF_MANY } from '../../measures/design.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { plan, type Plan } from '../../measures/plan.ts';
@@ -21,7 +21,7 @@ export function splitAction(lot: Lot, batch: Batch, journal: Journal): Action | 
   const { path, kept, children, inherited, events, made, closed, unread } = batch;
   const isUntouched = children.length === 0 && !closed && !unread
     && inherited.every(({ type }) => type === 'split')
-    && events.every(({ entry }) => isRemarkKind(entry.record.keyword));
+    && events.every(event => meaningOf(event).isRemark);
   if (!isUntouched || kept === undefined || kept < 2) return undefined;
   const planned = plan(Math.ceil(kept / 2), Math.floor(kept / 2), MIDDLING);
   const { treated, untreated } = planned.best;

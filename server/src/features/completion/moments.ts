@@ -3,17 +3,20 @@ import { runningSoak } from '../../calendar/soaks.ts';
 import { standingOf } from '../../calendar/standing.ts';
 import { printMoment, printTime, type Moment } from '../../journal/moment.ts';
 import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
+import { meaningOfKeyword } from '../../model/events.ts';
 import { keywords, type Keyword } from '../../model/keywords.ts';
 import { plannedEnd } from '../words/stages.ts';
 import { dayOfScene, livedIn, type Scene } from './scene.ts';
 import type { SpotOf } from './spot.ts';
 import type { Suggestion } from './suggestion.ts';
 
-/** Of these the time of day counts: they give the length of a soak. */
-export const timed: ReadonlySet<Keyword> = new Set(['soak', 'lift']);
-
 /** Weeks ahead for which reminders are offered. */
 const WEEKS = [1, 2, 4];
+
+/** Whether the time of day counts, since it gives the length of a soak. */
+export function isTimed(keyword: Keyword): boolean {
+  return meaningOfKeyword(keyword)?.isTimed ?? false;
+}
 
 /** What is offered depends on whether a date is written already, here or in the `day` line above. */
 export function moments({ keyword, dated }: SpotOf<'moment'>, scene: Scene): Suggestion[] {
@@ -33,7 +36,7 @@ function dates(keyword: Keyword, scene: Scene): Suggestion[] {
       ? timeOf(end.minutes, endWords) : momentOf(end, endWords)];
     return [...(ends ?? []), ...times(keyword, scene), ...near.filter(({ label }) => label !== isoOf(above))];
   }
-  const exact = timed.has(keyword) && scene.now.minutes !== undefined ? [momentOf(scene.now, 'now')] : [];
+  const exact = isTimed(keyword) && scene.now.minutes !== undefined ? [momentOf(scene.now, 'now')] : [];
   return [...(end ? [momentOf(end, endWords)] : []), ...exact, ...near];
 }
 

@@ -4,7 +4,7 @@ import { isoOf } from '../../model/day.ts';
 import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
 import { dayOfScene, fits, type Scene } from './scene.ts';
 import { quotedPlant, seenTexts } from './seen.ts';
-import { timed } from './moments.ts';
+import { isTimed } from './moments.ts';
 import type { SpotOf } from './spot.ts';
 import { openBatches, type BatchNow } from './batches.ts';
 import { likeliest } from './subjects.ts';
@@ -58,9 +58,9 @@ function dateOf(keyword: Keyword, { now, above }: Scene): string | undefined {
   const { dated } = keywords[keyword];
   if (dated === 'own') return isoOf(now.day + 7);
   if (dated !== 'yes') return undefined;
-  const isTimed = timed.has(keyword) && now.minutes !== undefined;
-  if (above !== undefined) return isTimed && above === now.day ? printTime(now.minutes) : undefined;
-  return isTimed ? printMoment(now) : isoOf(now.day);
+  const takesTime = isTimed(keyword) && now.minutes !== undefined;
+  if (above !== undefined) return takesTime && above === now.day ? printTime(now.minutes) : undefined;
+  return takesTime ? printMoment(now) : isoOf(now.day);
 }
 
 function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Template {

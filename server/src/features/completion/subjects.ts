@@ -1,6 +1,7 @@
 /** What a record can be about: lots and batches first, the likeliest for its keyword at the top. */
 import { isBefore } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
+import { meaningOfKeyword, type EventMeaning } from '../../model/events.ts';
 import { keywords, type Keyword, type SubjectKind } from '../../model/keywords.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { symbolOf } from '../symbols.ts';
@@ -39,9 +40,10 @@ export function batches(keyword: Keyword, scene: Scene, most = MOST): BatchNow[]
 /** Those that a record of a keyword on a day is about most likely; of what is as likely the first. */
 export function likeliest(keyword: Keyword, batches: readonly BatchNow[], day: Day, most: number): BatchNow[] {
   const byRank: Readonly<Record<Rank, BatchNow[]>> = { 0: [], 1: [], 2: [] };
+  const rank = ranks[meaningOfKeyword(keyword)?.likeliest ?? 'any'];
   for (const each of batches) {
     if (byRank[0].length === most) break;
-    byRank[ranks[keyword]?.(each, day) ?? 0].push(each);
+    byRank[rank(each, day)].push(each);
   }
   return [...byRank[0], ...byRank[1], ...byRank[2]].slice(0, most);
 }
@@ -49,34 +51,20 @@ export function likeliest(keyword: Keyword, batches: readonly BatchNow[], day: D
 /** How likely a record of a keyword is about a batch: 0 is likeliest. */
 type Rank = 0 | 1 | 2;
 
-const ranks: Partial<Record<Keyword, (batch: BatchNow, day: Day) => Rank>> = {
-  lift: ({ soaking }) => (soaking ? 0 : 1),
-  soak: unsown, scarify: unsown,
-  sow: ({ standing, soaking, batch }) => (standing.sowing ? 2 : soaking || batch.soaks.length > 0 ? 0 : 1),
-  chill: inMedium, warm: inMedium,
-  count: ({ counted, standing: { past } }, day) => {
+const ranks: Readonly<Record<EventMeaning['likeliest'], (batch: BatchNow, day: Day) => Rank>> = {
+  any: () => 0,
+  'in a soak': ({ soaking }) => (soaking ? 0 : 1),
+  unsown: ({ standing: { sowing }, batch: { soaks } }) => (sowing ? 2 : soaks.length > 0 ? 1 : 0),
+  'ready to sow': ({ standing, soaking, batch }) => (standing.sowing ? 2 : soaking || batch.soaks.length > 0 ? 0 : 1),
+  'in medium': ({ standing: { sowing }, batch: { soaks } }) => (sowing || soaks.length > 0 ? 0 : 1),
+  'to count': ({ counted, standing: { past } }, day) => {
     if (!counted) return 2;
     return past.some(({ type, entry }) => type === 'count' && entry.moment.day === day) ? 1 : 0;
   },
-  cut: sown, discard: sown, pot: germinated, apply: germinated,
-  split: ({ standing, batch }) => (standing.sowing || batch.children.length > 0 ? 1 : 0),
+  sown: ({ standing: { sowing } }) => (sowing ? 0 : 1),
+  germinated: ({ standing: { totals } }) => (totals.germinated > totals.died ? 0 : 1),
+  undivided: ({ standing, batch }) => (standing.sowing || batch.children.length > 0 ? 1 : 0),
 };
-
-function unsown({ standing: { sowing }, batch: { soaks } }: BatchNow): Rank {
-  return sowing ? 2 : soaks.length > 0 ? 1 : 0;
-}
-
-function inMedium({ standing: { sowing }, batch: { soaks } }: BatchNow): Rank {
-  return sowing || soaks.length > 0 ? 0 : 1;
-}
-
-function sown({ standing: { sowing } }: BatchNow): Rank {
-  return sowing ? 0 : 1;
-}
-
-function germinated({ standing: { totals } }: BatchNow): Rank {
-  return totals.germinated > totals.died ? 0 : 1;
-}
 
 function suggestionOf({ now: { day } }: Scene): (batch: BatchNow) => Suggestion {
   return each => ({

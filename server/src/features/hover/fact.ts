@@ -26,7 +26,10 @@ export function hoverEvent(entry: Entry, context: HoverContext): string | undefi
     case 'soak': case 'lift': return event.soak && hoverSoak({ soak: event.soak, batch, lot }, context);
     case 'stage': return hoverStage(event.stage, batch, context);
     case 'apply': return hoverDrops({ event, batch, lot }, context);
-    default: return undefined;
+    case 'split': case 'scarify': case 'sow': case 'move': case 'count': case 'cut': case 'pot': case 'discard': case 'note':
+    case 'photo': case 'due': case 'misplaced': case 'blank':
+      return undefined;
+    default: return event satisfies never;
   }
 }
 

@@ -14,7 +14,10 @@ export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | '
       case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(not lifted)'}`];
       case 'scarify': return ['scarified'];
       case 'stage': return [stageText(event.stage)];
-      default: return [];
+      case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':
+      case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
+        return [];
+      default: return event satisfies never;
     }
   });
   return steps.length === 0 ? 'untreated' : steps.join(', then ');
