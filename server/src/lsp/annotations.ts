@@ -8,11 +8,11 @@ import { lensesOf, lensTitle, type Lens } from '../features/lens.ts';
 import { linksOf, type DocumentLink as Link } from '../features/links.ts';
 import { selectionsAt } from '../features/selection.ts';
 import type { Range } from '../text/line-store.ts';
+import { isInside } from './addresses.ts';
 import { rangeOf } from './convert.ts';
 import type { About } from './features.ts';
 import { guarded } from './guard.ts';
 import type { Service, Snapshot } from './service.ts';
-import { isInside } from './workspace.ts';
 
 export const annotationCapabilities: ServerCapabilities = {
   codeLensProvider: { resolveProvider: true }, inlayHintProvider: true, documentLinkProvider: {},

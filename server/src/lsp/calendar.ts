@@ -18,7 +18,7 @@ import { dueNow } from './due-memo.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
 import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
-import type { Room } from './workspace.ts';
+import type { Room } from './room.ts';
 
 export function serveCalendar(connection: Connection, service: Service): void {
   const now = (room: Room) => service.now(room);
@@ -43,12 +43,14 @@ export function serveCalendar(connection: Connection, service: Service): void {
   /** Requests for records to put into a file. */
   const write = (name: string, lines: (asked: Asked, journal: Journal, moment: Moment) => string[]) => {
     request(name, null, (asked): Written | null => {
-      const found = asked.uri === undefined ? firstOf(service) : service.find(asked.uri);
+      const own = asked.uri === undefined ? undefined : service.find(asked.uri);
+      // A round names no file; where the one in hand makes no journal, it is about the first that does.
+      const found = own ?? (asked.key === undefined && asked.batch === undefined ? firstOf(service) : undefined);
       if (!found) return null;
-      const { room, file: own } = found;
+      const { room } = found;
       const { journal } = room;
       const moment = now(room);
-      const file = diaryOf(journal, moment.day, own);
+      const file = diaryOf(journal, moment.day, found.file);
       const records = lines(asked, journal, moment);
       if (!file || records.length === 0) return null;
       const uri = service.uriOf(file.name);

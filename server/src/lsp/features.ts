@@ -16,7 +16,8 @@ import type { Service, Snapshot } from './service.ts';
 import { serveWriting, writingCapabilities } from './writing.ts';
 
 /**
- * Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours.
+ * Makes a handler for requests about one document: guarded, and answered with `otherwise` for a document not ours; for
+ * most of them also for a text that makes no journal, where nothing may be written and nothing falls due.
  * Where the document is changed while its journal is still read, a place in it may be another one now: that is said.
  */
 export type About = <Params extends { readonly textDocument: { readonly uri: string } }, Result>(
@@ -33,20 +34,24 @@ export function featureCapabilities(client: ClientCapabilities): ServerCapabilit
 }
 
 export function serveFeatures(connection: Connection, service: Service): void {
-  const about: About = (name, otherwise, work) => guarded(connection, name, otherwise, async params => {
-    const { uri } = params.textDocument;
-    const version = service.versionOf(uri);
-    const snapshot = await service.snapshot(uri);
-    if (version !== undefined && service.versionOf(uri) !== version) {
-      return new ResponseError(LSPErrorCodes.ContentModified, `${name}: the document was changed`);
-    }
-    return snapshot ? work(snapshot, params) : otherwise;
-  });
-  serveReading(connection, about, service);
-  serveNavigation(connection, about, service);
+  const aboutThose = (isOurs: (snapshot: Snapshot) => boolean): About => (name, otherwise, work) => guarded(
+    connection, name, otherwise, async params => {
+      const { uri } = params.textDocument;
+      const version = service.versionOf(uri);
+      const snapshot = await service.snapshot(uri);
+      if (version !== undefined && service.versionOf(uri) !== version) {
+        return new ResponseError(LSPErrorCodes.ContentModified, `${name}: the document was changed`);
+      }
+      return snapshot && isOurs(snapshot) ? work(snapshot, params) : otherwise;
+    },
+  );
+  const aboutAny = aboutThose(() => true);
+  const about = aboutThose(({ room }) => room.kind !== 'alone');
+  serveReading(connection, aboutAny, service);
+  serveNavigation(connection, aboutAny, service);
+  serveColours(connection, aboutAny, service);
   serveWriting(connection, about, service);
   serveAnnotations(connection, about, service);
-  serveColours(connection, about, service);
   serveEditing(connection, about, service);
   serveActions(connection, about, service);
   serveCalendar(connection, service);

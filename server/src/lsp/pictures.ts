@@ -2,9 +2,9 @@
 import { URI, Utils } from 'vscode-uri';
 import type { Picture } from '../features/hover/photo.ts';
 import { escapeMarkdown, markdownBlocks } from '../features/markdown.ts';
+import { isInside } from './addresses.ts';
 import type { PictureFound } from './files.ts';
 import type { Service, Snapshot } from './service.ts';
-import { isInside } from './workspace.ts';
 
 /** In pixels: a picture of 4 to 3 is seen whole in VS Code's hover. */
 const WIDTH = 240;
@@ -25,7 +25,7 @@ const words: Readonly<Record<Why, string>> = {
 
 /** What a hover says of a photo, with the picture, or with the reason why that is not shown. */
 export async function pictureMarkdown(
-  picture: Picture, uri: string, { room: { folder, deep } }: Snapshot, service: Service,
+  picture: Picture, uri: string, { room: { folder, kind } }: Snapshot, service: Service,
 ): Promise<string> {
   const caption = escapeMarkdown(picture.caption);
   if (!service.showsPictures()) return caption;
@@ -36,7 +36,7 @@ export async function pictureMarkdown(
     : markdownBlocks([caption, `![${caption}](${URI.parse(found.address).toString()}|width=${WIDTH})`]);
 
   async function find(): Promise<{ readonly address: string } | { readonly why: Why }> {
-    if (!deep) return { why: 'nowhere' };
+    if (kind !== 'folder') return { why: 'nowhere' };
     if (picture.path === undefined) return { why: 'outside' };
     const address = Utils.joinPath(Utils.dirname(URI.parse(uri)), picture.path).toString();
     if (!isInside(address, folder)) return { why: 'outside' };

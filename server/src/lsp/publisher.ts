@@ -4,7 +4,8 @@ import type { Found } from '../checks/check.ts';
 import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
 import type { Moment } from '../journal/moment.ts';
 import { rangeOf } from './convert.ts';
-import type { Room, Workspace } from './workspace.ts';
+import type { Room } from './room.ts';
+import type { Workspace } from './workspace.ts';
 
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
 const MOST = 1000;

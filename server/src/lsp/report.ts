@@ -9,7 +9,7 @@ import { placesSheet } from '../report/places/sheet.ts';
 import { reportOf } from '../report/report.ts';
 import { ownRequests } from './own-requests.ts';
 import type { Service } from './service.ts';
-import type { Room } from './workspace.ts';
+import type { Room } from './room.ts';
 
 export interface LotsShown {
   /** The lot that the line of a place is about; null where it is about none. */

@@ -1,9 +1,10 @@
 /** The language server: one start for Node and for a web worker. */
 import {
-  DidChangeWatchedFilesNotification, TextDocuments, TextDocumentSyncKind, DidChangeConfigurationNotification,
-  type ClientCapabilities, type Connection, type InitializeParams, type InitializeResult,
+  DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileOperationPatternKind, TextDocuments,
+  TextDocumentSyncKind, type ClientCapabilities, type Connection, type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
+import { keyOf } from './addresses.ts';
 import { present } from './clock.ts';
 import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
@@ -11,7 +12,8 @@ import { filesOfClient, type Files } from './files.ts';
 import { Publisher } from './publisher.ts';
 import { Refresher } from './refresh.ts';
 import { readSettings, type Settings } from './settings.ts';
-import { Workspace, type Room } from './workspace.ts';
+import type { Room } from './room.ts';
+import { Workspace } from './workspace.ts';
 
 export interface ServerOptions {
   readonly version: string;
@@ -32,6 +34,9 @@ interface OurOptions {
 }
 
 const MINUTE = 60_000;
+
+/** A folder that is moved or deleted takes journals along that no watcher of files names. */
+const FOLDERS = { filters: [{ pattern: { glob: '**', matches: FileOperationPatternKind.folder } }] };
 
 /** Registers everything on a connection; the caller starts it with `connection.listen()`. */
 export function serve(connection: Connection, { version, disk, later }: ServerOptions): void {
@@ -74,7 +79,10 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
       serverInfo: { name: 'plumule', version },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: false },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        workspace: {
+          workspaceFolders: { supported: true, changeNotifications: true },
+          fileOperations: { didRename: FOLDERS, didDelete: FOLDERS },
+        },
         ...featureCapabilities(client),
       },
     };
@@ -82,7 +90,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   connection.onInitialized(() => {
     // Not before: until then a server may ask the client for nothing, so not for files either.
-    for (const uri of folders) workspace.addFolder(uri);
+    workspace.changeFolders({ added: folders, removed: [] });
     if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration) {
       void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.germ' }] });
     }
@@ -94,8 +102,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     }
     if (client.workspace?.workspaceFolders) {
       connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
-        for (const { uri } of removed) workspace.removeFolder(uri);
-        for (const { uri } of added) workspace.addFolder(uri);
+        workspace.changeFolders({ added: added.map(({ uri }) => uri), removed: removed.map(({ uri }) => uri) });
       });
     }
     // Soaks run out and days change while nobody types.
@@ -119,8 +126,15 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     for (const { uri } of changes) workspace.followDisk(uri);
   });
 
+  connection.workspace.onDidRenameFiles(({ files: renamed }) => {
+    for (const { oldUri, newUri } of renamed) for (const uri of [oldUri, newUri]) workspace.followFolder(uri);
+  });
+  connection.workspace.onDidDeleteFiles(({ files: gone }) => {
+    for (const { uri } of gone) workspace.followFolder(uri);
+  });
+
   documents.onDidClose(({ document }) => {
-    publisher.forget(document.uri);
+    publisher.forget(keyOf(document.uri));
     workspace.close(document.uri);
   });
 
@@ -132,8 +146,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   serveFeatures(connection, {
     snapshot: async uri => {
       await configured;
-      await workspace.find(uri)?.room.loaded;
-      const found = workspace.find(uri);
+      await workspace.findText(uri)?.room.loaded;
+      const found = workspace.findText(uri);
       return found && { ...found, journal: found.room.journal, now: now(found.room) };
     },
     ready: async () => {
@@ -156,6 +170,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   /** A client fetches anew what it shows of a document that it changes itself, not what that changes in others. */
   function follow(room: Room, file?: string): void {
+    // A text by itself has no problems of a journal, and nothing shows what it says elsewhere.
+    if (room.kind === 'alone') return;
     // What the other files define, and what the settings allow, must not be shown as wrong for a moment.
     void Promise.all([configured, room.loaded]).then(() => publisher.changed(room, file));
     if (file === undefined || !workspace.isOpen(file) || documents.all().length > 1) refresher.changed();

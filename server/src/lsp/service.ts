@@ -4,7 +4,8 @@ import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { PictureFound } from './files.ts';
 import type { Settings } from './settings.ts';
-import type { Room } from './workspace.ts';
+import type { Room } from './room.ts';
+import type { Found } from './workspace.ts';
 
 /** One journal at one moment, as a single request sees it. */
 export interface Snapshot {
@@ -16,13 +17,14 @@ export interface Snapshot {
 }
 
 export interface Service {
-  /** The journal that holds a document, once its other files are read; undefined for a document not ours. */
+  /** What holds a document, a text by itself included, once its other files are read; undefined for one not ours. */
   snapshot(uri: string): Promise<Snapshot | undefined>;
   /** Resolves when the settings have come and all journals have been read. */
   ready(): Promise<void>;
   /** Brings the problems up to date with changes of this very moment. */
   check(): void;
-  find(uri: string): { readonly room: Room; readonly file: string } | undefined;
+  /** The journal that holds a file. */
+  find(uri: string): Found | undefined;
   rooms(): Iterable<Room>;
   now(room: Room): Moment;
   uriOf(file: string): string;

@@ -1,29 +1,36 @@
 /**
  * The journals of the editor's window. Each workspace folder is one journal. A file outside every folder belongs to a
- * journal of the files in its own directory, no deeper: opening one file must not search a home directory.
+ * journal of the files in its own directory, no deeper: opening one file must not search a home directory. What else is
+ * open, the old side of a difference for one, is a text by itself and makes no journal.
  */
-import { URI, Utils } from 'vscode-uri';
-import { ProblemBook } from '../checks/problem-book.ts';
-import { Journal } from '../journal/journal.ts';
+import { URI } from 'vscode-uri';
 import type { JournalText } from '../journal/journal-file.ts';
 import type { LimitSettings } from '../journal/settings.ts';
 import type { Range } from '../text/line-store.ts';
+import { folderKeyOf, isInside, keyOf, ownerOf, type Owner } from './addresses.ts';
 import type { Files } from './files.ts';
+import { Room } from './room.ts';
 
-/** One journal with its problems. */
-export interface Room {
-  readonly folder: string;
-  /** Whether it takes in subfolders. */
-  readonly deep: boolean;
-  readonly journal: Journal;
-  readonly book: ProblemBook;
-  readonly loaded: Promise<void>;
+export interface FolderChange {
+  readonly added: readonly string[];
+  readonly removed: readonly string[];
+}
+
+export interface Found {
+  readonly room: Room;
+  /** The document's name in its journal. */
+  readonly file: string;
 }
 
 export class Workspace {
+  readonly #folders = new Set<string>();
+  /** By `roomKey`; at every moment each document is in the room of its owner and in no other. */
   readonly #rooms = new Map<string, Room>();
   /** Open documents: their text comes from the editor, never from the disk. Key to the client's own spelling. */
   readonly #open = new Map<string, string>();
+  /** The latest read that is under way of each file. */
+  readonly #reads = new Map<string, number>();
+  #turn = 0;
   readonly #files: Files;
   readonly #changed: (room: Room, file?: string) => void;
   readonly #failed: (message: string) => void;
@@ -36,26 +43,25 @@ export class Workspace {
     this.#failed = failed;
   }
 
+  /** The journals. */
   get rooms(): Iterable<Room> {
-    return this.#rooms.values();
+    return [...this.#rooms.values()].filter(({ kind }) => kind !== 'alone');
   }
 
-  addFolder(uri: string): void {
-    const folder = keyOf(uri);
-    if (!this.#rooms.get(folder)?.deep) this.#addRoom(folder, true);
-  }
-
-  removeFolder(uri: string): void {
-    const folder = keyOf(uri);
-    const room = this.#rooms.get(folder);
-    if (!room) return;
-    this.#rooms.delete(folder);
-    for (const name of [...room.journal.files.keys()]) {
-      room.journal.remove(name);
-      this.#changed(room, name);
+  /** Folders come and go; every document moves to whom it belongs then. */
+  changeFolders({ added, removed }: FolderChange): void {
+    const before = new Set(this.#folders);
+    for (const uri of removed) this.#folders.delete(folderKeyOf(uri));
+    for (const uri of added) this.#folders.add(folderKeyOf(uri));
+    const moving = this.#letGo();
+    for (const folder of this.#folders) if (!before.has(folder)) this.#addRoom({ kind: 'folder', folder });
+    // What lay in a folder within a folder belongs to the outer one again.
+    const bare = [...before].filter(folder => !this.#folders.has(folder));
+    for (const folder of before) {
+      const room = this.#rooms.get(roomKey({ kind: 'folder', folder }));
+      if (room && bare.some(gone => isInside(gone, folder))) this.#look(room);
     }
-    // What is still open goes on as a loose file.
-    for (const key of this.#open.keys()) if (isInside(key, folder)) void this.#reload(this.#roomFor(key), key);
+    for (const [key, text] of moving) this.#put(this.#roomFor(key), key, text);
   }
 
   set settings(settings: LimitSettings) {
@@ -71,11 +77,9 @@ export class Workspace {
   open(uri: string, text: string): () => JournalText {
     const key = keyOf(uri);
     this.#open.set(key, uri);
-    const room = this.#roomFor(key);
-    room.journal.set(key, text);
-    this.#changed(room, key);
+    this.#put(this.#roomFor(key), key, text);
     return () => {
-      const file = this.#roomFor(key).journal.files.get(key);
+      const file = this.#roomOf(key)?.journal.files.get(key);
       if (!file) throw new RangeError(`${uri} is not open`);
       return file.text;
     };
@@ -92,23 +96,37 @@ export class Workspace {
   close(uri: string): void {
     const key = keyOf(uri);
     this.#open.delete(key);
-    const room = this.#roomFor(key);
-    const inUse = room.deep || [...this.#open.keys()].some(open => this.#find(open) === room);
-    if (!inUse) this.removeFolder(room.folder);
-    else void this.#reload(room, key);
+    const room = this.#roomOf(key);
+    if (!room) return;
+    if (this.#isNeeded(room)) void this.#reload(room, key);
+    else this.#letGo();
   }
 
   /** A file came, went or changed outside the editor. */
   followDisk(uri: string): void {
     const key = keyOf(uri);
-    const room = this.#find(key);
+    const room = this.#roomOf(key);
     if (room && !this.#open.has(key)) void this.#reload(room, key);
   }
 
-  /** The journal that a file belongs to, and the file's name in it; undefined for a file that it does not hold. */
-  find(uri: string): { room: Room; file: string } | undefined {
+  /** A folder on the disk came, went, or has another name. */
+  followFolder(uri: string): void {
+    const key = folderKeyOf(uri);
+    for (const room of this.rooms) {
+      if (room.folder === key || isInside(key, room.folder) || isInside(room.folder, key)) this.#look(room);
+    }
+  }
+
+  /** The journal that a file belongs to; undefined for a file that none holds. */
+  find(uri: string): Found | undefined {
+    const found = this.findText(uri);
+    return found?.room.kind === 'alone' ? undefined : found;
+  }
+
+  /** As `find`, but of a text by itself too. */
+  findText(uri: string): Found | undefined {
     const file = keyOf(uri);
-    const room = this.#find(file);
+    const room = this.#roomOf(file);
     return room?.journal.files.has(file) ? { room, file } : undefined;
   }
 
@@ -121,65 +139,101 @@ export class Workspace {
     return this.#open.has(file);
   }
 
-  #find(key: string): Room | undefined {
-    let best: Room | undefined;
-    for (const room of this.#rooms.values()) {
-      const inside = room.deep ? isInside(key, room.folder) : Utils.dirname(URI.parse(key)).toString() === room.folder;
-      if (inside && (!best || room.folder.length > best.folder.length)) best = room;
-    }
-    return best;
+  #roomOf(key: string): Room | undefined {
+    return this.#rooms.get(roomKey(ownerOf(key, this.#folders)));
   }
 
   #roomFor(key: string): Room {
-    return this.#find(key) ?? this.#addRoom(Utils.dirname(URI.parse(key)).toString(), false);
+    return this.#roomOf(key) ?? this.#addRoom(ownerOf(key, this.#folders));
   }
 
-  #addRoom(folder: string, deep: boolean): Room {
-    const journal = new Journal();
-    journal.settings = this.#settings;
-    const room: Room = { folder, deep, journal, book: new ProblemBook(journal), loaded: Promise.resolve() };
-    const loading: Room = { ...room, loaded: this.#load(room) };
-    this.#rooms.set(folder, loading);
-    return loading;
+  #owns(room: Room, key: string): boolean {
+    return roomKey(ownerOf(key, this.#folders)) === roomKey(room);
   }
 
-  async #load({ folder, deep, journal }: Room): Promise<void> {
-    // Documents that are open already are in the journal or will be put there; the first turn belongs to them.
-    const uris = await this.#files.list(folder, deep).catch((error: unknown) => {
+  /** Whether a room is there for a folder, or else for a document that is open. */
+  #isNeeded(room: Room): boolean {
+    if (room.kind === 'folder') return this.#folders.has(room.folder);
+    return [...this.#open.keys()].some(key => this.#owns(room, key));
+  }
+
+  /**
+   * Takes every file out of a room that is not its owner, and drops the rooms that nothing needs. Gives the texts of
+   * open documents, which need a new place at once.
+   */
+  #letGo(): Map<string, string> {
+    const moving = new Map<string, string>();
+    for (const room of [...this.#rooms.values()]) {
+      const isNeeded = this.#isNeeded(room);
+      if (!isNeeded) this.#rooms.delete(roomKey(room));
+      for (const [name, { text }] of [...room.journal.files]) {
+        if (isNeeded && this.#owns(room, name)) continue;
+        if (this.#open.has(name)) moving.set(name, text.text());
+        this.#put(room, name, undefined);
+      }
+    }
+    return moving;
+  }
+
+  #addRoom(owner: Owner): Room {
+    const room = new Room(owner, this.#settings);
+    this.#rooms.set(roomKey(owner), room);
+    if (room.kind !== 'alone') this.#look(room);
+    return room;
+  }
+
+  #look(room: Room): void {
+    // A look that is under way may end later and be the one that reads a file.
+    room.loaded = Promise.all([room.loaded, this.#readFolder(room)]).then(() => undefined);
+  }
+
+  async #readFolder(room: Room): Promise<void> {
+    const { folder, kind, journal } = room;
+    let uris: string[];
+    try {
+      // Documents that are open already are in the journal or will be put there; the first turn belongs to them.
+      uris = await this.#files.list(folder, kind === 'folder');
+    } catch (error) {
       // A file that was never saved has no directory to look into.
       if (URI.parse(folder).scheme !== 'untitled') this.#failed(`${folder}: ${messageOf(error)}`);
-      return [];
-    });
-    for (const uri of uris) {
-      const key = keyOf(uri);
-      const room = this.#rooms.get(folder);
-      if (room?.journal !== journal) return;
-      if (!journal.files.has(key) && this.#find(key) === room) await this.#reload(room, key);
+      return;
+    }
+    const found = new Set(uris.map(keyOf));
+    // What is not in the list is gone, or came while it was made: the file itself tells.
+    const unlisted = [...journal.files.keys()].filter(key => !found.has(key) && !this.#open.has(key));
+    const unread = [...found].filter(key => !journal.files.has(key));
+    for (const key of [...unlisted, ...unread]) {
+      if (this.#rooms.get(roomKey(room)) !== room) return;
+      if (this.#owns(room, key)) await this.#reload(room, key);
     }
   }
 
   async #reload(room: Room, key: string): Promise<void> {
+    const turn = ++this.#turn;
+    this.#reads.set(key, turn);
     let text: string | undefined;
     try {
       text = await this.#files.read(key);
     } catch (error) {
       this.#failed(`${key}: ${messageOf(error)}`);
     }
+    // A disk may answer the later question first.
+    if (this.#reads.get(key) !== turn) return;
+    this.#reads.delete(key);
     // The document may have been opened, or the folder closed, while the disk was read.
-    if (this.#open.has(key) || this.#find(key)?.journal !== room.journal) return;
+    if (!this.#open.has(key) && this.#roomOf(key) === room) this.#put(room, key, text);
+  }
+
+  /** Takes a text over; without one the file is gone. */
+  #put(room: Room, key: string, text: string | undefined): void {
     if (text === undefined) room.journal.remove(key);
     else room.journal.set(key, text);
     this.#changed(room, key);
   }
 }
 
-/** One spelling for an address, however a client encodes it. */
-function keyOf(uri: string): string {
-  return URI.parse(uri).toString();
-}
-
-export function isInside(key: string, folder: string): boolean {
-  return key.startsWith(folder.endsWith('/') ? folder : `${folder}/`);
+function roomKey({ kind, folder }: Owner): string {
+  return `${kind} ${folder}`;
 }
 
 function messageOf(error: unknown): string {
