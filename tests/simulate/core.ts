@@ -2,9 +2,12 @@
 import type { Cell } from './cell.ts';
 import { dishes, weakSeedlings } from './cells/background.ts';
 import { effects } from './cells/effects.ts';
+import { messy } from './cells/messy.ts';
 import { noEffect, peeking } from './cells/no-effect.ts';
 import { several } from './cells/several.ts';
 
 export { columns, faultsOf, percent, run, standardError, together } from './cell.ts';
 
-export const cells: readonly Cell[] = [...noEffect, ...peeking, ...weakSeedlings, ...dishes, ...several, ...effects];
+export const cells: readonly Cell[] = [
+  ...noEffect, ...peeking, ...weakSeedlings, ...dishes, ...several, ...effects, ...messy,
+];

@@ -10,7 +10,7 @@ const never = { leggy: Infinity, abnormal: Infinity, dies: Infinity };
 describe('the diary of simulated seed', () => {
   test('a look finds what is new since the look before, and nothing that is still to come', () => {
     const dish = {
-      seeds: 6,
+      seeds: 7,
       seedlings: [
         { ...never, up: 3.2 },
         { ...never, up: 7, leggy: 9 },
@@ -18,15 +18,16 @@ describe('the diary of simulated seed', () => {
         { ...never, up: 40 },
       ],
       rots: [10],
+      losses: [15],
     };
-    const lines = countsOf(randomOf('diary'), dish, { looks: [7, 14, 21], end: 'open' }, 'L/A1', DAY_ZERO);
+    const lines = countsOf(randomOf('diary'), dish, { looks: [7, 14, 21], end: 'open' }, 'L/A1');
     expect(lines.map(({ text }) => text)).toEqual([
-      'count L/A1 2026-01-08, 2',
-      'count L/A1 2026-01-15, 1, 2 leggy, 1 died, 1 rotted',
-      'count L/A1 2026-01-22, 0',
+      'count L/A1 2026-01-08 20:00, 2',
+      'count L/A1 2026-01-15 20:00, 1, 2 leggy, 1 died, 1 rotted',
+      'count L/A1 2026-01-22 20:00, 0, 1 lost',
     ]);
-    const cut = countsOf(randomOf('diary'), { ...dish, seeds: 5 }, { looks: [7, 14], end: 'cut' }, 'L/A1', DAY_ZERO);
-    expect(cut.at(-1)!.text).toBe('cut L/A1 2026-01-15, 1 fresh');
+    const cut = countsOf(randomOf('diary'), { ...dish, seeds: 6 }, { looks: [7, 14], end: 'cut' }, 'L/A1');
+    expect(cut.at(-1)!.text).toBe('cut L/A1 2026-01-15 20:30, 1 dead, 1 fresh');
   });
 
   test('is a journal without a mistake', () => {

@@ -18,9 +18,11 @@ export interface Side {
   /** The seeds of each dish. */
   readonly dishes: readonly number[];
   readonly nature: Nature;
-  /** Days from day 0, ascending. */
-  readonly looks: readonly number[];
+  /** Days from the sowing, ascending; or what somebody comes to that sees what becomes of the dish. */
+  readonly looks: readonly number[] | ((dish: Dish) => readonly number[]);
   readonly end: End;
+  /** Sown so many days after the lot's day 0. */
+  readonly later?: number;
 }
 
 export interface SimulatedLot {
@@ -28,28 +30,36 @@ export interface SimulatedLot {
   readonly plant?: string;
   readonly sides: readonly Side[];
   readonly scatter: Scatter;
-  /** The day of the sowing; 1 January 2026 where nothing is said. */
-  readonly dayZero?: Day;
+  /** Days in the cold between soak and sowing. */
+  readonly chill?: number;
 }
 
+/** 1 January 2026: the day of the sowing. */
 export const DAY_ZERO: Day = 20_454;
 
 /** Grows a lot and writes what is seen of it, in the order in which it is done. */
-export function diaryOf(random: Random, { id, plant = 'Adonis vernalis', sides, scatter, dayZero = DAY_ZERO }: SimulatedLot): Line[] {
+export function diaryOf(random: Random, { id, plant = 'Adonis vernalis', sides, scatter, chill = 0 }: SimulatedLot): Line[] {
   const dishes = sides.flatMap((side, i) => side.dishes.map((seeds, j) => ({ side, seeds, part: `${'ABCDEFGH'[i]!}${j + 1}` })));
   const all = dishes.reduce((sum, { seeds }) => sum + seeds, 0);
   const start: Line[] = [
-    { day: -Infinity, text: `lot ${id} ${plant}, ${all} seeds` },
-    { day: -Infinity, text: `split ${id}, ${dishes.map(({ part, seeds }) => `${part} ${seeds} seeds`).join(', ')}` },
-    ...dishes.flatMap(({ side, part }) => [
-      { day: dayZero - 1, text: `soak ${id}/${part} ${isoOf(dayZero - 1)} 18:00, ${side.soak}, 24 h` },
-      { day: dayZero, text: `lift ${id}/${part} ${isoOf(dayZero)} 18:00` },
-      { day: dayZero, text: `sow ${id}/${part} ${isoOf(dayZero)} 19:00, 15 C` },
-    ]),
+    { day: 0, text: `lot ${id} ${plant}, ${all} seeds` },
+    { day: 0, text: `split ${id}, ${dishes.map(({ part, seeds }) => `${part} ${seeds} seeds`).join(', ')}` },
+    ...dishes.flatMap(({ side, part }) => startOf(side, `${id}/${part}`, chill)),
   ];
   const counts = dishes.flatMap(({ side, seeds, part }) => (
-    countsOf(random, growDish(random, seeds, side.nature, scatter), side, `${id}/${part}`, dayZero)));
-  return [...start, ...counts.sort((a, b) => a.day - b.day)];
+    countsOf(random, growDish(random, seeds, side.nature, scatter), side, `${id}/${part}`)));
+  return [...start, ...counts].sort((a, b) => a.day - b.day);
+}
+
+function startOf({ soak, later = 0 }: Side, path: string, chill: number): Line[] {
+  const sowing = DAY_ZERO + later;
+  const out = sowing - chill;
+  return [
+    { day: out - 1, text: `soak ${path} ${isoOf(out - 1)} 18:00, ${soak}, 24 h` },
+    { day: out, text: `lift ${path} ${isoOf(out)} 18:00` },
+    ...chill > 0 ? [{ day: out, text: `chill ${path} ${isoOf(out)} 18:30, 4 C` }] : [],
+    { day: sowing, text: `sow ${path} ${isoOf(sowing)} 19:00, 15 C` },
+  ];
 }
 
 /** The journal as it stood in the evening of a day. */
@@ -62,10 +72,13 @@ export function textOf(lines: readonly Line[], until: Day = Infinity): string {
 const SEEN = ['leggy', 'abnormal', 'dies'] as const satisfies readonly (keyof Seedling)[];
 const WORDS = { leggy: 'leggy', abnormal: 'abnormal', dies: 'died' };
 
-export function countsOf(random: Random, dish: Dish, { looks, end }: Pick<Side, 'looks' | 'end'>, path: string, dayZero: Day): Line[] {
+type Watch = Pick<Side, 'looks' | 'end' | 'later'>;
+
+export function countsOf(random: Random, dish: Dish, { looks, end, later = 0 }: Watch, path: string): Line[] {
+  const dayZero = DAY_ZERO + later;
   const lines: Line[] = [];
   let before = -Infinity;
-  for (const look of looks) {
+  for (const look of typeof looks === 'function' ? looks(dish) : looks) {
     const isNew = (day: number) => day > before && day <= look;
     const facts = [String(dish.seedlings.filter(({ up }) => isNew(up)).length)];
     for (const what of SEEN) {
@@ -73,18 +86,21 @@ export function countsOf(random: Random, dish: Dish, { looks, end }: Pick<Side, 
       const n = dish.seedlings.filter(each => isNew(each[what])).length;
       if (n > 0) facts.push(`${n} ${WORDS[what]}`);
     }
-    const rotted = dish.rots.filter(isNew).length;
-    if (rotted > 0) facts.push(`${rotted} rotted`);
-    lines.push({ day: dayZero + look, text: `count ${path} ${isoOf(dayZero + look)}, ${facts.join(', ')}` });
+    for (const [days, word] of [[dish.rots, 'rotted'], [dish.losses, 'lost']] as const) {
+      const n = days.filter(isNew).length;
+      if (n > 0) facts.push(`${n} ${word}`);
+    }
+    lines.push({ day: dayZero + look, text: `count ${path} ${isoOf(dayZero + look)} 20:00, ${facts.join(', ')}` });
     before = look;
   }
-  if (end !== 'open') lines.push({ day: dayZero + before, text: closing(random, dish, end, before, `${path} ${isoOf(dayZero + before)}`) });
-  return lines;
+  if (end === 'open' || before === -Infinity) return lines;
+  const where = `${path} ${isoOf(dayZero + before)} 20:30`;
+  return [...lines, { day: dayZero + before, text: closing(random, dish, end, before, where) }];
 }
 
-function closing(random: Random, { seeds, seedlings, rots }: Dish, end: 'cut' | 'discard', day: number, where: string): string {
+function closing(random: Random, { seeds, seedlings, rots, losses }: Dish, end: 'cut' | 'discard', day: number, where: string): string {
   const coming = seedlings.filter(({ up }) => up > day).length;
-  const left = seeds - (seedlings.length - coming) - rots.filter(rot => rot <= day).length;
+  const left = seeds - (seedlings.length - coming) - [...rots, ...losses].filter(gone => gone <= day).length;
   if (end === 'discard' || left === 0) return `discard ${where}`;
   const sorted = { fresh: coming, dead: 0, empty: 0 };
   const fresh = between(random, 0, 0.6);

@@ -7,13 +7,13 @@
 //
 // A percentage is of the lots of its cell; ± is one Monte Carlo error of it. A cell fails where a share is above its
 // bar, or below its floor, by more than two.
+import { fork } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { availableParallelism, tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { Worker } from 'node:worker_threads';
 import { build } from 'esbuild';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
@@ -86,13 +86,14 @@ async function simulate(core, asked, file) {
     }
   };
   const work = () => new Promise((resolve, reject) => {
-    const worker = new Worker(path.join(HERE, 'worker.mjs'), { workerData: { core: file } });
+    const worker = fork(path.join(HERE, 'worker.mjs'), [file]);
     const ask = () => {
       const task = tasks[next++];
-      if (task) worker.postMessage(task);
-      else void worker.terminate().then(resolve);
+      if (task) worker.send(task);
+      else worker.disconnect();
     };
     worker.on('error', reject);
+    worker.on('exit', code => (code === 0 ? resolve() : reject(new Error('a worker broke off'))));
     worker.on('message', ({ name, tally, ms }) => {
       const cell = done.get(name);
       cell.tallies.push(tally);

@@ -17,6 +17,8 @@ export interface Dish {
   readonly seedlings: readonly Seedling[];
   /** Days on which seed rots that does not germinate. */
   readonly rots: readonly number[];
+  /** Days on which seed is lost that is not up. */
+  readonly losses: readonly number[];
 }
 
 export const weakKinds = ['leggy', 'abnormal', 'died', 'leggy, then died'] as const;
@@ -41,6 +43,10 @@ export interface Nature {
   readonly weak?: Weak;
   /** Of the seed that does not germinate, how much rots within sight. */
   readonly rotting?: number;
+  /** Of all the seed, how much is dropped or eaten in the course of the season, unless it is up by then. */
+  readonly losing?: number;
+  /** Of the seedlings, how many are up before the sowing already, in the so many days of cold before it. */
+  readonly inCold?: { readonly share: number; readonly days: number };
 }
 
 /** Log-normal or gamma, with a median of 1. */
@@ -53,16 +59,23 @@ export function scatterOf(random: Random, spread = between(random, 0.25, 0.6)): 
 }
 
 export function growDish(random: Random, seeds: number, nature: Nature, scatter: Scatter): Dish {
-  const { median, rho = 0, shift = 0, weak, rotting = 0 } = nature;
+  const { rho = 0, shift = 0, weak, rotting = 0, losing = 0 } = nature;
   const share = shareOfDish(random, nature.share, rho);
   const late = shift === 0 ? 0 : between(random, -shift, shift);
-  const seedlings: Seedling[] = [];
-  const rots: number[] = [];
+  const [seedlings, rots, losses]: [Seedling[], number[], number[]] = [[], [], []];
   for (let i = 0; i < seeds; i++) {
-    if (random() < share) seedlings.push(seedling(random, Math.max(0.5, median * scatter(random) + late), weak));
+    const up = random() < share ? dayOf(random, nature, scatter, late) : Infinity;
+    const lost = losing > 0 && random() < losing ? between(random, 3, 80) : Infinity;
+    if (lost < up) losses.push(lost);
+    else if (up < Infinity) seedlings.push(seedling(random, up, weak));
     else if (rotting > 0 && random() < rotting) rots.push(between(random, 5, 90));
   }
-  return { seeds, seedlings, rots };
+  return { seeds, seedlings, rots, losses };
+}
+
+function dayOf(random: Random, { median, inCold }: Nature, scatter: Scatter, late: number): number {
+  if (inCold && random() < inCold.share) return -between(random, 0, inCold.days / 2);
+  return Math.max(0.5, median * scatter(random) + late);
 }
 
 function shareOfDish(random: Random, share: number, rho: number): number {
