@@ -1,0 +1,145 @@
+/** The germination of a lot, and of one batch beside the untreated seed of its lot, as values of a picture. */
+import type { Batch, Lot } from '../../journal/life.ts';
+import { isUndefined } from '../../measures/measured.ts';
+import type { Shade } from '../../pictures/germination/curve.ts';
+import type { CurveValues, GerminationValues } from '../../pictures/germination/values.ts';
+import { courseOf } from '../../trials/course.ts';
+import { coursesOf, type Group } from '../../trials/groups.ts';
+import { trialOf, type Contest, type LotTrial } from '../../trials/lot-trial.ts';
+import { originText } from '../words/germination.ts';
+import { treatmentText } from '../words/treatment.ts';
+import { groupLabel, groupNames } from '../words/trials.ts';
+import { lanesOf } from './lanes.ts';
+
+/** Undefined where no batch of the lot was counted. */
+export function lotGermination(lot: Lot): GerminationValues | undefined {
+  const trial = trialOf(lot);
+  const { groups, contests } = trial;
+  const shades = shadesOf(groups);
+  const curves = groups.map((group, i) => curveOf(group, shades[i]!));
+  if (curves.length === 0) return undefined;
+  return {
+    title: titleOf(lot, lot.id),
+    caption: captionOf(contests),
+    zero: zeroOf(groups),
+    curves,
+    lanes: lanesOf(groups.flatMap(({ batches }) => batches)),
+    compared: comparedOn(contests),
+  };
+}
+
+/** The batch, and untreated seed of its lot that it was compared with; undefined where it was not counted. */
+export function batchGermination(batch: Batch, lot: Lot): GerminationValues | undefined {
+  const trial = trialOf(lot);
+  const own = trial.groups.find(({ batches }) => batches.some(each => each.batch === batch));
+  if (!own) return loneBatch(batch, lot);
+  const contest = trial.contests.find(({ treated }) => treated === own);
+  const groups = contest?.untreated ? [contest.untreated, own] : [own];
+  const all = shadesOf(trial.groups);
+  const contests = contest ? [contest] : [];
+  return {
+    title: titleOf(lot, batch.path),
+    caption: captionOf(contests),
+    zero: zeroOf(groups),
+    curves: groups.map(group => curveOf(group, all[trial.groups.indexOf(group)]!)),
+    lanes: lanesOf(groups.flatMap(({ batches }) => batches)),
+    compared: comparedOn(contests),
+  };
+}
+
+/** Counted, but no part of a trial. */
+function loneBatch(batch: Batch, lot: Lot): GerminationValues | undefined {
+  const course = courseOf(batch);
+  if (isUndefined(course) || !batch.origin) return undefined;
+  const curve: CurveValues = {
+    label: treatmentText(batch),
+    names: batch.path,
+    shade: { kind: 'treated', agent: 0, rung: 0.67, number: 0 },
+    courses: [course],
+  };
+  return {
+    title: titleOf(lot, batch.path),
+    caption: '',
+    zero: originText(batch.origin),
+    curves: [curve],
+    lanes: [],
+    compared: [],
+  };
+}
+
+function titleOf({ plant }: Lot, path: string): string {
+  return plant === undefined ? path : `${path} ${plant}`;
+}
+
+function curveOf(group: Group, shade: Shade): CurveValues {
+  return {
+    label: groupLabel(group),
+    names: groupNames(group),
+    shade,
+    courses: coursesOf(group),
+    markOf: day => markOf(group, day),
+  };
+}
+
+/** The line of the first count that the group had on a day: `file:line`, lines from 0. */
+function markOf({ batches }: Group, day: number): string | undefined {
+  for (const {
+    batch: { events },
+    conditions: { dayZero },
+  } of batches) {
+    const event = events.find(
+      ({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day === dayZero + day,
+    );
+    if (event) return `${event.entry.line.number}:${event.entry.line.store.name}`;
+  }
+  return undefined;
+}
+
+/** Untreated seed grey; of each agent the doses in their order, from light to dark. */
+function shadesOf(groups: readonly Group[]): Shade[] {
+  const agents = [...new Set(groups.flatMap(({ treatment }) => (treatment.length > 0 ? [agentOf(treatment)] : [])))];
+  const dosesOf = (agent: string) =>
+    [
+      ...new Set(
+        groups
+          .filter(({ treatment }) => treatment.length > 0 && agentOf(treatment) === agent)
+          .map(({ treatment }) => doseOf(treatment)),
+      ),
+    ].sort((a, b) => a - b);
+  let [treated, untreated] = [0, 0];
+  return groups.map(({ treatment }): Shade => {
+    if (treatment.length === 0) return { kind: 'untreated', number: untreated++ };
+    const doses = dosesOf(agentOf(treatment));
+    const rung = doses.length === 1 ? 0.67 : doses.indexOf(doseOf(treatment)) / (doses.length - 1);
+    return { kind: 'treated', agent: agents.indexOf(agentOf(treatment)), rung, number: treated++ };
+  });
+}
+
+function agentOf(treatment: Group['treatment']): string {
+  return treatment[0]!.doses.map(({ agent }) => agent.word).join(' + ');
+}
+
+/** Doses that nobody measured come first: nothing says that they are strong. */
+function doseOf(treatment: Group['treatment']): number {
+  return treatment[0]!.doses[0]?.ppm ?? 0;
+}
+
+/** Example: 'the sowing on 2026-01-11'; without the date where the batches have different ones */
+function zeroOf(groups: readonly Group[]): string {
+  const origins = groups.flatMap(({ batches }) => batches.flatMap(({ batch }) => batch.origin ?? []));
+  const texts = new Set(origins.map(originText));
+  if (texts.size === 1) return [...texts][0]!;
+  const kinds = new Set(origins.map(({ by }) => by));
+  return kinds.size === 1 ? `the ${[...kinds][0]!} of each batch` : 'day 0 of each batch';
+}
+
+function captionOf(contests: readonly Contest[]): string {
+  const [only] = contests;
+  if (only && contests.length === 1) return only.verdict.sentence;
+  return contests.map(({ treated, verdict }) => `${groupLabel(treated)}: ${verdict.verdict}.`).join(' ');
+}
+
+function comparedOn(contests: LotTrial['contests']): number[] {
+  const days = contests.flatMap(({ comparison }) => (isUndefined(comparison) ? [] : [comparison.byDay]));
+  return [...new Set(days)].sort((a, b) => a - b);
+}
