@@ -8,6 +8,7 @@ const LAYERS = {
   measures: ['model'],
   journal: ['text', 'model', 'syntax', 'solutions', 'measures', 'calendar'],
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],
+  merge: ['text', 'model', 'syntax', 'journal'],
   trials: ['model', 'solutions', 'measures', 'journal'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],

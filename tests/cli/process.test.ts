@@ -44,6 +44,7 @@ const RUNS: readonly (readonly [code: number, args: readonly string[]])[] = [
   [0, ['mix', 'GA3', '500 ppm', '20 mL']],
   [1, ['format', '--check', '.']],
   [0, ['format', '--write', '.']],
+  [0, ['merge', 'winter.germ', 'winter.germ', 'winter.germ']],
 ];
 
 describe('the built command line, as a process of its own', () => {

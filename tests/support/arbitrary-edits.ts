@@ -30,7 +30,8 @@ const clashing = fc.constantFrom(
   'guide Iris, GA3 10 ppm, source "a list"', 'guide Iris alba, G1, 5 h',
   '', '# Winter', '  a remark', 'L1 is a line', ', ', 'ü',
 );
-const line = fc.oneof({ arbitrary: clashing, weight: 9 }, { arbitrary: anyLine, weight: 1 });
+/** A line that has to do with others of its like, or any other. */
+export const line = fc.oneof({ arbitrary: clashing, weight: 9 }, { arbitrary: anyLine, weight: 1 });
 /** A journal that hangs together, of which some lines are left out. */
 const sound = fc.subarray([
   'zone Europe/Vienna', 'limit soak, 12 h', 'guide Primula, GA3 100 ppm, 6 h', 'agent kelp, weed',

@@ -4,7 +4,7 @@ import { plainPage, type Page } from '../report/page.ts';
 import { printable } from '../report/printable.ts';
 
 /** Results, to standard output. */
-export function print(text: string): void {
+export function print(text: string | Uint8Array): void {
   process.stdout.write(text);
 }
 

@@ -8,6 +8,7 @@ import { due, dueFormats, type DueOptions } from './due.ts';
 import { exportJournals, type ExportOptions } from './export.ts';
 import { format, type FormatOptions } from './format.ts';
 import { severities } from './listed.ts';
+import { mergeFiles, type MergeFileOptions } from './merge.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
 import { planFormats, planTrial, type PlanOptions } from './plan.ts';
 import { report, reportFormats, reportRanks, type ReportOptions } from './report.ts';
@@ -20,6 +21,11 @@ function today(text: string): Moment {
   const moment = momentOf(text);
   if (!moment) throw new InvalidArgumentError('Write a date as 2026-01-12, with a time as 2026-01-12T08:00.');
   return moment;
+}
+
+function markerSize(text: string): number {
+  if (!/^\d{1,2}$/.test(text) || Number(text) < 7) throw new InvalidArgumentError('Write a number from 7 to 99.');
+  return Number(text);
 }
 
 function wholeDays(text: string): number {
@@ -47,7 +53,7 @@ Results go to standard output, messages to standard error.
 Exit code
   0  all is well
   1  check found errors or warnings (hints alone do not count); format --check found
-     a file that is not formatted; mix: it cannot be made
+     a file that is not formatted; mix: it cannot be made; merge left a conflict
   2  a wrong option, or a path that cannot be read or holds no journal; the rest is still worked on`);
 
 plumule
@@ -163,6 +169,21 @@ plumule
   .addOption(new Option('--fact-order', 'put the facts of each record in the order of the format reference, too'))
   .action(async (paths: string[], options: FormatOptions) => {
     process.exitCode = await format(paths, options);
+  });
+
+plumule
+  .command('merge')
+  .summary('merge two versions of a journal file by its records')
+  .description('Merges what two people made of one journal file, record by record, and writes the result in place of OURS.\n' +
+    'As a merge driver of git: plumule merge %O %A %B --marker-size %L --name %P')
+  .argument('<base>', 'the version that both began with')
+  .argument('<ours>', 'the version of this side; the result is written here')
+  .argument('<theirs>', 'the version of the other side')
+  .addOption(new Option('--marker-size <n>', 'how many signs the marks around a conflict have').argParser(markerSize))
+  .option('--name <path>', 'what messages call the file')
+  .option('--print', 'print the result, and leave OURS as it is')
+  .action(async (base: string, ours: string, theirs: string, options: MergeFileOptions) => {
+    process.exitCode = await mergeFiles(base, ours, theirs, options);
   });
 
 plumule

@@ -75,7 +75,7 @@ export class JournalFile {
 }
 
 /** Whether a date stands in the head of the record, in front of the facts, that could not be read. */
-function hasUnreadDate({ text, content: { problems } }: JournalLine): boolean {
+export function hasUnreadDate({ text, content: { problems } }: Pick<JournalLine, 'text' | 'content'>): boolean {
   return problems.some(({ code, start }) => unreadDates.has(code) && !text.slice(0, start).includes(','));
 }
 

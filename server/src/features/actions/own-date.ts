@@ -1,18 +1,15 @@
 /** The date of a record written on its own line, or taken off it. */
 import type { JournalLine } from '../../journal/journal-file.ts';
-import { isoOf, type Day } from '../../model/day.ts';
+import type { Day } from '../../model/day.ts';
 import type { JournalRecord, Span } from '../../model/record.ts';
+import { ownDate } from '../../syntax/own-date.ts';
 import { placeOf } from '../place.ts';
 import type { ActionEdit } from './action.ts';
 
-/** Before the time of day, else behind the subject and the plant's name. For a record that has no date of its own. */
+/** For a record that has no date of its own. */
 export function writeDate(line: JournalLine, record: JournalRecord, day: Day): ActionEdit {
-  const { time, plant, subject, keywordSpan } = record;
-  if (time) return { ...placeOf(line, { start: time.start, end: time.start }), text: `${isoOf(day)} ` };
-  const named = plant ?? subject ?? keywordSpan;
-  // Of a quoted name the closing mark is no part.
-  const end = line.text.charAt(named.end) === '"' ? named.end + 1 : named.end;
-  return { ...placeOf(line, { start: end, end }), text: ` ${isoOf(day)}` };
+  const { at, text } = ownDate(line.text, record, day);
+  return { ...placeOf(line, { start: at, end: at }), text };
 }
 
 /** Out of its line, with the blanks before it. */

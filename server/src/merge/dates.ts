@@ -1,0 +1,92 @@
+/** That no record comes to be of another day by where it stands now. */
+import { dayOfIso } from '../model/day.ts';
+import { ownDate } from '../syntax/own-date.ts';
+import type { Item } from './items.ts';
+import type { Row } from './rows.ts';
+import type { Conflict } from './settle.ts';
+
+export type Part = { readonly item: Item } | { readonly conflict: Conflict };
+
+/** Lines of the merged file: blank ones above, then those of an item, or those of a conflict on both sides. */
+export interface Passage {
+  readonly gap: readonly Row[];
+  readonly lines: readonly Row[];
+  /** Why there is a conflict; `lines` are ours then. */
+  readonly reason?: Conflict['reason'];
+  readonly theirs?: readonly Row[];
+  readonly item: Item;
+}
+
+/**
+ * The lines of the parts. A record that had its date from a `day` line and would now have another one gets it written
+ * out; where a slip in its line forbids that, it gets a `day` line of its own. One that had none stays above all
+ * `day` lines.
+ */
+export function dated(parts: readonly Part[]): Passage[] {
+  const passages: Passage[] = [];
+  const undated: Passage[] = [];
+  const last: Passage[] = [];
+  let under = '';
+  let firstDay: number | undefined;
+  for (const part of parts) {
+    const items = itemsIn(part);
+    if ('item' in part && part.item.kind === 'day') {
+      firstDay ??= passages.length;
+      ({ under } = part.item);
+    }
+    const strays = items.filter(item => item.leans && item.under !== under);
+    if (strays.some(item => item.under === '')) undated.push(passageOf(part, ''));
+    else if (under === '' && strays.some(item => !canBeDated(item))) last.push(passageOf(part, under, true));
+    else passages.push(passageOf(part, under));
+    if ('item' in part && part.item.kind === 'conflict') under = part.item.under;
+  }
+  const end = passages.findIndex(({ item }) => item.kind === 'end');
+  passages.splice(end, 0, ...last);
+  passages.splice(aboveDay(passages, firstDay ?? end), 0, ...undated);
+  return passages;
+}
+
+function itemsIn(part: Part): Item[] {
+  if ('item' in part) return [part.item];
+  return [part.conflict.ours, part.conflict.theirs].filter(item => item !== undefined);
+}
+
+/** Above a `day` line and the comments that stand right above it. */
+function aboveDay(passages: readonly Passage[], day: number): number {
+  let at = day;
+  while (at > 0 && passages[at - 1]!.item.kind === 'comment' && passages[at]!.gap.length === 0) at--;
+  return at;
+}
+
+function passageOf(part: Part, under: string, stays = false): Passage {
+  if ('item' in part) return { gap: part.item.gap, lines: linesOf(part.item, under, stays), item: part.item };
+  const { reason, gap, ours, theirs } = part.conflict;
+  return {
+    gap, reason, item: (ours ?? theirs)!,
+    lines: ours ? linesOf(ours, under, stays) : [], theirs: theirs ? linesOf(theirs, under, stays) : [],
+  };
+}
+
+/** `stays`: at the end of the file, where a `day` line above it dates nothing else. */
+function linesOf(item: Item, under: string, stays: boolean): Row[] {
+  const { head, tail, leans } = item;
+  if (!head) return [];
+  if (!leans || item.under === under) return [head, ...tail];
+  const day = dayOfIso(item.under);
+  if (day !== undefined && canBeDated(item)) {
+    const { at, text } = ownDate(head.text, item.reading!.record!, day);
+    return [{ ...head, text: head.text.slice(0, at) + text + head.text.slice(at) }, ...tail];
+  }
+  if (stays) return [dayRow(item.under), head, ...tail];
+  // In a conflict with a record that has no date; there is no line that takes a date back.
+  return under === '' ? [head, ...tail] : [dayRow(item.under), head, ...tail, dayRow(under)];
+}
+
+function dayRow(under: string): Row {
+  return { text: /^\d/.test(under) ? `day ${under}` : under, end: undefined };
+}
+
+/** Whether its date can stand on its own line. */
+function canBeDated({ under, reading }: Item): boolean {
+  return dayOfIso(under) !== undefined && reading?.record !== undefined && reading.problems.length === 0;
+}
