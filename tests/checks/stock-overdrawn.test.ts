@@ -16,7 +16,7 @@ describe('more taken from a stock than was made', () => {
       soak VER-24 2026-01-10 19:00, G1 5 mL, 24 h
       apply VER-24 2026-01-12, G1, 4 mL
                                    ^^^^ stock-overdrawn
-      soak VER-24 2026-01-14 19:00, G2, 20 mL, 24 h
+      soak VER-24 2026-01-14 19:00, G2 20 mL, 24 h
     `);
   });
 

@@ -140,3 +140,22 @@ test('only the lines asked for are looked at', () => {
     line: 2, character: 23, text: '4 of 24 = 16.7 %', more: 'Germinated so far, 95 % Wilson interval 6.7 to 35.9 %; 24 seeds, not sown.',
   }]);
 });
+
+test('a soak that is poured together has first what is in the dish; so have drops', () => {
+  // 1000 ppm: 1000 * 5 / 20, 1000 * 5 / 7 and 2000 * 2 / 7, 1000 * 1 / 4.
+  check(`
+    lot V-1 Veratrum nigrum, 24 seeds
+    stock G1 2026-01-09, GA3 20 mg, 20 mL
+    stock KN 2026-01-09, KNO3 1 g, 500 mL
+    soak V-1 2026-01-10 19:00, G1 5 mL, 20 mL, 24 h
+                                                  ^ GA3 250 ppm · out 2026-01-11 19:00
+    soak V-1 2026-01-12 19:00, G1 5 mL, KN 2 mL, 24 h
+                                                    ^ GA3 714.3 ppm + KNO3 571.4 ppm · out 2026-01-13 19:00
+    soak V-1 2026-01-14 19:00, G1, 20 mL, 24 h
+                                             ^ out 2026-01-15 19:00
+    soak V-1 2026-01-16 19:00, GA3 500 ppm, 20 mL, 24 h
+                                                      ^ out 2026-01-17 19:00
+    apply V-1 2026-01-20, G1 1 mL, water 3 mL, 2 drops
+                                                     ^ GA3 250 ppm
+  `);
+});

@@ -19,7 +19,7 @@ export function* soakDue(journal: Journal, lot: Lot, standing: Standing): Iterab
 }
 
 function inWords({ soak, endBy }: RunningSoak, limit: Duration): string {
-  const liquid = soak.doses.map(({ fact }) => fact.name.text).join(', ');
+  const liquid = soak.doses.flatMap(({ parts }) => parts.map(({ fact }) => fact.name.text)).join(', ');
   if (endBy === 'limit') return `lift out of ${liquid}: the limit of ${printQuantity(limit)}, no end is written`;
   const duration = factOf(soak.entry.record, 'duration')?.value;
   return `lift out of ${liquid}${endBy === 'duration' && duration ? ` after ${printQuantity(duration)}` : ''}`;

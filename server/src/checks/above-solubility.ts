@@ -7,9 +7,10 @@ import { exceededSolubility } from '../solutions/stock.ts';
 import { found, type Found, type SolutionCheck } from './check.ts';
 
 /** A dose stronger than what dissolves in water. */
-export function doseAboveSolubility({ line }: Entry, { agent, fact, ppm, stock }: Dose): Found | undefined {
+export function doseAboveSolubility({ line }: Entry, { agent, fact, ppm, parts }: Dose): Found | undefined {
   // Of a stock it is said where the stock is made up.
-  const solubility = agent && ppm.ok && stock === undefined ? exceededSolubility(ppm.value, agent) : undefined;
+  const isStock = parts.some(({ stock }) => stock !== undefined);
+  const solubility = agent && ppm.ok && !isStock ? exceededSolubility(ppm.value, agent) : undefined;
   if (!agent || !ppm.ok || !solubility) return undefined;
   const strength = fact.strength ? printQuantity(fact.strength.value) : showStrength(ppm.value, 'ppm').text;
   return found(line, 'above-solubility', fact.strength ?? fact.name, valuesOf(agent.word, strength, solubility));

@@ -19,6 +19,7 @@ import { impossibleDilution } from './impossible-dilution.ts';
 import { liftMissing } from './lift-missing.ts';
 import { liftWithoutSoak } from './lift-without-soak.ts';
 import { missingDate } from './missing-date.ts';
+import { mixedInDish } from './mixed-in-dish.ts';
 import { moreThanGerminated } from './more-than-germinated.ts';
 import { noControl } from './no-control.ts';
 import { noRecentCount } from './no-recent-count.ts';
@@ -46,7 +47,8 @@ const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingD
 const lotChecks: readonly LotCheck[] = [
   unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
-  sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, doses, beyondGuides, applyExceedsSeedlings,
+  sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, doses, beyondGuides,
+  applyExceedsSeedlings,
   nothingHeldBack, noControl, splitTooSmall, noRecentCount,
 ];
 

@@ -21,7 +21,7 @@ export const beyondGuides: LotCheck = function* (lot, context, events) {
   if (guides.length === 0) return;
   for (const { soak } of events.soaks) {
     for (const dose of soak.doses) {
-      if (!dose.agent || dose.fact.unmeasured) continue;
+      if (!dose.agent || dose.unmeasured) continue;
       const sayings = guides.flatMap(guide => sayingsOf(guide, dose, context));
       const compared = { soak, dose, plant: lot.plant ?? '', sayings, context };
       yield* tooStrong(compared);
@@ -51,16 +51,16 @@ function sayingsOf(guide: Guide, { agent }: Dose, { journal }: Context): Saying[
 }
 
 function* tooStrong(compared: Compared): Generator<Found> {
-  const { dose: { agent, fact, ppm, stock }, sayings } = compared;
+  const { dose: { agent, fact, ppm, written }, sayings } = compared;
   const strong = sayings.filter(({ dose }) => dose.ppm.ok);
   if (!agent || !ppm.ok || strong.length === 0) return;
   const mine = comparedPpm(ppm.value, agent);
   const isWeaker = ({ dose }: Saying) => dose.ppm.ok && comparedPpm(dose.ppm.value, dose.agent!).lt(mine);
   if (!strong.every(isWeaker)) return;
-  const text = stock === undefined && fact.strength ? printQuantity(fact.strength.value) : showStrength(ppm.value, 'ppm').text;
+  const text = written ? printQuantity(written) : showStrength(ppm.value, 'ppm').text;
   const said = strong.map(({ guide, dose }) =>
     saidText(`${dose.fact.name.text} ${dose.fact.strength ? printQuantity(dose.fact.strength.value) : ''}`, guide));
-  const span = stock === undefined ? fact.strength ?? fact.name : fact.name;
+  const span = written ? fact.strength ?? fact.name : fact.name;
   yield hint(compared, span, `${agent.word} ${text} is stronger`, said, strong);
 }
 

@@ -2,28 +2,50 @@ import type { Dose, Entry } from '../journal/life.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
 import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
-import type { Exact } from '../solutions/amounts.ts';
-import { comparedPpm } from '../solutions/comparison.ts';
+import { exact, type Exact } from '../solutions/amounts.ts';
+import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
 import { showStrength } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
+import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type Context, type Found } from './check.ts';
 
-/** A dose stronger than the limit that holds for its agent and this plant. */
+/**
+ * A dose stronger than the limit that holds for its agent and this plant. A salt beside its acid adds to it: the one
+ * that goes above the limit with those before it is marked.
+ */
 export function doseAboveLimit(
-  { line }: Entry, { agent, fact, ppm, stock }: Dose, plant: string | undefined, { journal }: Context,
+  { line }: Entry, dose: Dose, all: readonly Dose[], plant: string | undefined, { journal }: Context,
 ): Found | undefined {
+  const { agent, fact, ppm, written } = dose;
   const limit = agent && ppm.ok ? journal.limits.strength(agent, plant) : undefined;
   const limited = limit && journal.agents.get(limit.of);
   if (!agent || !ppm.ok || !limit || !limited) return undefined;
   const most = ppmOf(limit, limited);
-  if (!most || comparedPpm(ppm.value, agent).lte(most)) return undefined;
-  const strength = fact.strength
-    ? printQuantity(fact.strength.value)
-    : `${showStrength(ppm.value, 'ppm').text} (stock ${stock ?? fact.name.text})`;
+  const own = comparedPpm(ppm.value, agent);
+  const others = sumBefore(dose, all);
+  if (!most || own.add(others).lte(most)) return undefined;
+  const inAll = own.gt(most) ? '' : ` with ${showStrength(others, 'ppm').text} of ${limited.word} beside it`;
+  const strength = `${written ? printQuantity(written) : `${showStrength(ppm.value, 'ppm').text}${behind(dose)}`}${inAll}`;
   const of = limit.of === agent.word ? '' : ` of ${limit.of}`;
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,
     { agent: agent.word, strength, limit: `${printQuantity(limit.value)}${of}`, origin: limit.origin },
     { related: limit.line ? [relatedTo(journal.entryAt(limit.line)!, 'The limit')] : [] });
+}
+
+/** ppm of the same substance in the doses that stand before this one. */
+function sumBefore({ agent, parts }: Dose, all: readonly Dose[]): Exact {
+  let sum = exact(0);
+  for (const { agent: other, ppm } of all.slice(0, all.findIndex(each => each.parts === parts))) {
+    const isSame = other && agent && substanceOf(other) === substanceOf(agent);
+    if (isSame && ppm.ok) sum = sum.add(comparedPpm(ppm.value, other));
+  }
+  return sum;
+}
+
+/** Example: ' (stock G2)'; ' (stocks G1 and G2)' */
+function behind({ parts }: Dose): string {
+  const stocks = [...new Set(parts.flatMap(({ stock }) => stock ?? []))];
+  return stocks.length === 0 ? '' : ` (${stocks.length === 1 ? 'stock' : 'stocks'} ${listed(stocks, 'and')})`;
 }
 
 const memo = new WeakMap<StrengthLimit, Exact>();

@@ -9,20 +9,30 @@ import { strengthSlip } from './strength-slip.ts';
 /** The strengths of soaks and drops. */
 export const doses: LotCheck = function* ({ plant }, context, events) {
   for (const { entry, soak } of events.of('soak')) {
-    for (const dose of soak.doses) yield* problemOf(entry, dose, plant, context);
+    for (const dose of soak.doses) yield* problemsOf({ entry, dose, all: soak.doses, plant, context });
   }
   for (const event of events.of('apply')) {
-    for (const dose of event.doses) yield* problemOf(event.entry, dose, plant, context);
+    for (const dose of event.doses) yield* problemsOf({ entry: event.entry, dose, all: event.doses, plant, context });
   }
 };
 
+interface Given {
+  readonly entry: Entry;
+  readonly dose: Dose;
+  /** All doses of the same liquid. */
+  readonly all: readonly Dose[];
+  readonly plant: string | undefined;
+  readonly context: Context;
+}
+
 /** Each dose gets one of these at most: a slip whose meaning is evident explains the others away. */
-function problemOf(entry: Entry, dose: Dose, plant: string | undefined, context: Context): Found[] {
-  const unclear = strengthOfStock(entry, dose) ?? strengthMissing(entry, dose);
-  if (unclear) return [unclear];
+function problemsOf({ entry, dose, all, plant, context }: Given): Found[] {
+  const unclear = dose.parts.flatMap(part => (
+    strengthOfStock(entry, dose, part) ?? strengthMissing(entry, dose, part) ?? []));
+  if (unclear.length > 0) return unclear;
   const slip = strengthSlip(entry, dose);
   const problem = slip && slip.problem.fixes.length > 0
     ? slip
-    : doseAboveSolubility(entry, dose) ?? slip ?? doseAboveLimit(entry, dose, plant, context);
+    : doseAboveSolubility(entry, dose) ?? slip ?? doseAboveLimit(entry, dose, all, plant, context);
   return problem ? [problem] : [];
 }

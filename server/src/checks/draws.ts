@@ -13,8 +13,9 @@ export function drawSpan({ record }: Entry, stock: string): Span {
 export function drawnSpan(entry: Entry, stock: string): Span {
   const { record } = entry;
   const draw = factOf(record, 'draw');
+  const used = record.keyword === 'apply' ? factOf(record, 'volume') : undefined;
   const own = draw?.stock.text === stock
     ? draw.volume
-    : factsOf(record, 'substance').find(fact => fact.name.text === stock)?.volume ?? factOf(record, 'volume');
+    : factsOf(record, 'substance').find(fact => fact.name.text === stock)?.volume ?? used;
   return own ? { start: own.start, end: own.end } : drawSpan(entry, stock);
 }

@@ -1,4 +1,4 @@
-import type { Dose, Entry } from '../journal/life.ts';
+import type { Dose, DosePart, Entry } from '../journal/life.ts';
 import { factOf } from '../model/record.ts';
 import { showStrength } from '../solutions/display.ts';
 import { stockFromPowder } from '../solutions/stock.ts';
@@ -6,7 +6,9 @@ import { replacement } from '../syntax/reader.ts';
 import { found, type Found } from './check.ts';
 
 /** An agent without its strength, which nobody said was unmeasured. */
-export function strengthMissing({ line, record }: Entry, { agent, fact, stock }: Dose): Found | undefined {
+export function strengthMissing(
+  { line, record }: Entry, { agent }: Dose, { fact, stock }: DosePart,
+): Found | undefined {
   const { name, mass, strength, unmeasured } = fact;
   if (!agent || agent.role === 'water' || stock !== undefined || strength || unmeasured) return undefined;
   const volume = factOf(record, 'volume')?.value;

@@ -1,4 +1,4 @@
-import type { Dose, Entry } from '../journal/life.ts';
+import type { Dose, DosePart, Entry } from '../journal/life.ts';
 import { printQuantity } from '../model/quantity.ts';
 import { showStrength } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
@@ -6,7 +6,9 @@ import { replacement } from '../syntax/reader.ts';
 import { found, type Found } from './check.ts';
 
 /** A stock named with another strength than it has: the dose is that of the stock, so what is written misleads. */
-export function strengthOfStock({ line }: Entry, { agent, fact, ppm, stock }: Dose): Found | undefined {
+export function strengthOfStock(
+  { line }: Entry, { agent }: Dose, { fact, held: ppm, stock }: DosePart,
+): Found | undefined {
   const { name, strength, mass, unmeasured } = fact;
   const written = strength ?? mass;
   if (stock === undefined || !agent || (!written && !unmeasured)) return undefined;

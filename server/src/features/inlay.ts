@@ -1,6 +1,6 @@
 /** What the lines of counts, soaks and stages come to, shown at their ends. */
 import type { Journal } from '../journal/journal.ts';
-import { dayNumber, type Batch, type BatchEvent, type CountEvent, type Soak, type Stage } from '../journal/life.ts';
+import { dayNumber, type Batch, type BatchEvent, type CountEvent, type Dose, type Soak, type Stage } from '../journal/life.ts';
 import { lengthText, printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
@@ -9,6 +9,7 @@ import { lifeOf } from './events.ts';
 import { daysText } from './words/days.ts';
 import { germinatedAt, originText } from './words/germination.ts';
 import { intervalText, shareText } from './words/shares.ts';
+import { dosesText } from './words/soaks.ts';
 import { plannedEnd } from './words/stages.ts';
 
 export interface Hint {
@@ -49,7 +50,8 @@ export function hintsIn(
 function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment): Shown | undefined {
   switch (event.type) {
     case 'count': return kinds.counts ? countHint(batch, event) : undefined;
-    case 'soak': return kinds.soaks ? soakHint(event.soak) : undefined;
+    case 'soak': return kinds.soaks ? withDose(event.soak.doses, soakHint(event.soak)) : undefined;
+    case 'apply': return kinds.soaks ? withDose(event.doses, undefined) : undefined;
     case 'lift': return kinds.soaks && event.soak?.length ? { text: lengthText(event.soak.length), more: undefined } : undefined;
     case 'stage': return kinds.stages ? stageHint(event.stage, now) : undefined;
     case 'split': case 'scarify': case 'sow': case 'move': case 'apply': case 'cut': case 'pot': case 'discard': case 'note':
@@ -97,6 +99,18 @@ function soakHint({ entry, end, endedBy, length }: Soak): Shown {
     case 'next': return { text: `out by ${printMoment(end)} at the latest`, more: 'No “lift” is written.' };
     default: return { text: `out ${printMoment(end)}${isWritten ? '' : hours}`, more };
   }
+}
+
+/**
+ * With what is in the dish before it, where that was poured together and so is not what stands on the line.
+ *
+ * Example: 'GA3 125 ppm · out 2026-01-11 19:00'
+ */
+function withDose(doses: readonly Dose[], shown: Shown | undefined): Shown | undefined {
+  const mixed = doses.filter(({ parts, agent, ppm }) => agent && ppm.ok && parts.some(({ isPoured }) => isPoured));
+  if (mixed.length === 0) return shown;
+  const texts = [dosesText(mixed), ...(shown ? [shown.text] : [])];
+  return { text: texts.join(' · '), more: shown?.more };
 }
 
 /** Example: 'until 2026-05-02, day 63 of 90', '78 of 90 days, ended 2026-04-20' */

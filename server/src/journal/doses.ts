@@ -1,9 +1,11 @@
-/** What a substance named in a soak or a drop is: an agent, or a stock of one, and how strong. */
-import { factsOf, type SubstanceFact } from '../model/record.ts';
+/** What is in the liquid of a soak or a drop: agents, from stocks or by themselves, and how strong once it is mixed. */
+import { factOf, factsOf, type JournalRecord, type SubstanceFact } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { refused } from '../solutions/outcome.ts';
+import { volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
+import { known, refused, type Outcome } from '../solutions/outcome.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
-import type { Dose, Entry } from './life.ts';
+import type { Dose, DosePart, Entry } from './life.ts';
 import type { Solution } from './solutions.ts';
 
 export interface Shelf {
@@ -12,10 +14,25 @@ export interface Shelf {
 }
 
 const notSaid = refused('no-strength', 'No strength is written.');
+const unread = refused('unread', 'There is a mistake on its line; until it is fixed, the strength of what is mixed there is unknown.');
 
-/** The doses of a `soak`, an `apply` or a `guide`. */
+/** The doses of a `soak`, an `apply` or a `guide`, each agent once. */
 export function dosesOf({ record }: Pick<Entry, 'record'>, shelf: Shelf): Dose[] {
-  return factsOf(record, 'substance').map(fact => doseOf(fact, shelf));
+  const facts = factsOf(record, 'substance');
+  const { shares } = liquidOf(record, shelf.agents);
+  const byName = new Map<string, { agent: Agent | undefined; parts: DosePart[] }>();
+  for (const fact of facts) {
+    const { agent, ...taken } = takenFrom(fact, shelf);
+    const share = shares.get(fact);
+    const ppm = share ? mixed(taken.held, share, record) : taken.held;
+    const part = { ...taken, isPoured: share !== undefined, ppm };
+    // What no agent or stock is called stands for itself.
+    const name = agent?.word ?? `? ${fact.name.text}`;
+    const same = byName.get(name);
+    if (same) same.parts.push(part);
+    else byName.set(name, { agent, parts: [part] });
+  }
+  return Array.from(byName.values(), doseOf);
 }
 
 /** Whether it is the lowest rung of a ladder, written as 0 ppm: seed in it lies in plain water. */
@@ -23,13 +40,83 @@ export function isZero({ ppm }: Dose): boolean {
   return ppm.ok && ppm.value.equals(0);
 }
 
-function doseOf(fact: SubstanceFact, { agents, solution }: Shelf): Dose {
+export interface Liquid extends Omit<Dish, 'shares'> {
+  /** The facts that are poured in, each with its share of the whole. */
+  readonly shares: ReadonlyMap<SubstanceFact, Outcome<Exact>>;
+}
+
+/** What a `soak` or an `apply` pours together: its stocks, and all that stands there with a volume. */
+export function liquidOf(record: JournalRecord, agents: ReadonlyMap<string, Agent>): Liquid {
+  const poured = factsOf(record, 'substance').flatMap(fact => {
+    const pour = pourOf(fact, agents.get(fact.name.text));
+    return pour ? [{ fact, ...pour }] : [];
+  });
+  const volume = factOf(record, 'volume');
+  const written = volume && volumeInMl(volume.value);
+  const [only] = poured;
+  // A volume on drops is what was used in all: of the only stock there it is all that was taken.
+  const isUsed = record.keyword === 'apply' && only && poured.length === 1 && !only.isWater;
+  const { shares, ...dish } = dishOf(isUsed ? [{ ...only, ml: only.ml ?? written }] : poured, written);
+  return { ...dish, shares: new Map(poured.map(({ fact }, n) => [fact, shares[n]!])) };
+}
+
+/** Undefined for an agent that is in the whole liquid. A name that nothing has may be a stock not written down. */
+function pourOf({ volume, strength, mass, unmeasured }: SubstanceFact, agent: Agent | undefined): Pour | undefined {
+  const ml = volume && volumeInMl(volume.value);
+  if (agent) return ml || agent.role === 'water' ? { ml, isWater: agent.role === 'water' } : undefined;
+  return ml || !(strength ?? mass ?? unmeasured) ? { ml, isWater: false } : undefined;
+}
+
+type Taken = Pick<DosePart, 'fact' | 'stock' | 'held'> & { readonly agent: Agent | undefined };
+
+function takenFrom(fact: SubstanceFact, { agents, solution }: Shelf): Taken {
   const agent = agents.get(fact.name.text);
   if (agent) {
-    const ppm = fact.unmeasured ? strengthInPpm('unmeasured', agent) : fact.strength ? strengthInPpm(fact.strength.value, agent) : notSaid;
-    return { fact, stock: undefined, agent, ppm };
+    const held = fact.unmeasured ? strengthInPpm('unmeasured', agent) : fact.strength ? strengthInPpm(fact.strength.value, agent) : notSaid;
+    return { fact, stock: undefined, agent, held };
   }
   const stock = solution(fact.name.text);
-  if (stock) return { fact, stock: stock.id, agent: stock.agent, ppm: stock.ppm };
-  return { fact, stock: undefined, agent: undefined, ppm: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`) };
+  if (stock) return { fact, stock: stock.id, agent: stock.agent, held: stock.ppm };
+  return { fact, stock: undefined, agent: undefined, held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`) };
 }
+
+/** On a line with a mistake a volume may be missing. */
+function mixed(held: Outcome<Exact>, share: Outcome<Exact>, { broken }: JournalRecord): Outcome<Exact> {
+  if (!held.ok) return held;
+  if (broken) return unread;
+  return share.ok ? known(held.value.mul(share.value)) : share;
+}
+
+function doseOf({ agent, parts }: { agent: Agent | undefined; parts: DosePart[] }): Dose {
+  const [{ fact, held, isPoured, stock }, ...others] = parts as [DosePart, ...DosePart[]];
+  const stocks = new Set(parts.map(({ stock }) => stock));
+  const ppm = inAll(parts);
+  const isWhole = !isPoured || (ppm.ok && held.ok && held.value.equals(ppm.value));
+  return {
+    parts, fact, agent, ppm,
+    stock: stocks.size === 1 ? stock : undefined,
+    written: others.length === 0 && isWhole && stock === undefined ? fact.strength?.value : undefined,
+    unmeasured: parts.some(part => part.fact.unmeasured !== undefined),
+  };
+}
+
+/**
+ * What is poured in adds up. A strength that is written for the whole liquid says how much is in it: beside stocks of
+ * the same agent it must be their sum.
+ */
+function inAll(parts: readonly DosePart[]): Outcome<Exact> {
+  const [first, ...others] = parts;
+  if (others.length === 0) return first!.ppm;
+  let poured: Exact | undefined;
+  let whole: Exact | undefined;
+  for (const { isPoured, ppm } of parts) {
+    if (!ppm.ok) return ppm;
+    if (isPoured) poured = poured?.add(ppm.value) ?? ppm.value;
+    else if (whole && !whole.equals(ppm.value)) return saidTwice;
+    else whole = ppm.value;
+  }
+  if (poured && whole && !poured.equals(whole)) return saidTwice;
+  return known((whole ?? poured)!);
+}
+
+const saidTwice = refused('said-twice', 'Its strength is written in two ways that do not agree.');

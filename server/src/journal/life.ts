@@ -3,7 +3,7 @@ import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
 import { meaningOf } from '../model/events.ts';
-import type { Duration, Temperature } from '../model/quantity.ts';
+import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
 import type { Elapsed, Moment } from './moment.ts';
@@ -17,14 +17,34 @@ export interface Entry {
 
 export type DatedEntry = Entry & { readonly moment: Moment };
 
-/** One substance in a soak or a drop: an agent, or a stock that holds one. */
-export interface Dose {
+/** What one fact brings into the liquid of a soak or a drop. */
+export interface DosePart {
   readonly fact: SubstanceFact;
   /** The stock it was taken from. */
   readonly stock: string | undefined;
+  /** Whether it is a liquid that is poured in; else its strength is that of the whole liquid. */
+  readonly isPoured: boolean;
+  /** ppm as taken, before anything was mixed. */
+  readonly held: Outcome<Exact>;
+  /** ppm that it brings into the whole liquid. */
+  readonly ppm: Outcome<Exact>;
+}
+
+/** An agent in the liquid of a soak or a drop, from however many stocks it came. */
+export interface Dose {
+  /** At least one, in the order written. */
+  readonly parts: readonly DosePart[];
+  /** That of the first part. */
+  readonly fact: SubstanceFact;
+  /** The stock it was taken from; undefined where that is none, or more than one. */
+  readonly stock: string | undefined;
   /** Undefined where neither an agent nor a stock has that name, or where the stock's own agent is not known. */
   readonly agent: Agent | undefined;
-  /** ppm as soaked; refused where nothing was measured or where it cannot be known. */
+  /** The strength as written, where it is that of the whole liquid. */
+  readonly written: Strength | undefined;
+  /** Nobody measured it, or a part of it. */
+  readonly unmeasured: boolean;
+  /** ppm in the whole liquid; refused where nothing was measured or where it cannot be known. */
   readonly ppm: Outcome<Exact>;
 }
 

@@ -122,15 +122,18 @@ export function takesFrom({ keyword, facts }: JournalRecord, id: string): boolea
   return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && fact.name.text) === id);
 }
 
-/** The volume that a record takes from a stock; undefined where it does not say. */
+/**
+ * The volume that a record takes from a stock; undefined where it does not say. A volume on a soak is that of the whole
+ * liquid, on drops all that was used.
+ */
 export function drawnMl({ record }: Entry, id: string): Exact | undefined {
   const draw = factOf(record, 'draw');
   if (draw?.stock.text === id) return draw.volume && volumeInMl(draw.volume.value);
   const substances = factsOf(record, 'substance');
   const own = substances.find(({ name }) => name.text === id)?.volume;
   if (own) return volumeInMl(own.value);
-  const volume = factOf(record, 'volume');
-  return volume && substances.length === 1 ? volumeInMl(volume.value) : undefined;
+  const volume = record.keyword === 'apply' && substances.length === 1 ? factOf(record, 'volume') : undefined;
+  return volume && volumeInMl(volume.value);
 }
 
 /** What is left after each draw, in the order of time. */

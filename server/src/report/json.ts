@@ -87,13 +87,21 @@ function soakData({ start, end, endedBy, length, doses }: Soak): object {
   };
 }
 
-function doseData({ fact, agent, stock, ppm }: Dose): object {
+function doseData({ agent, stock, ppm, unmeasured, parts }: Dose): object {
   return {
     agent: agent?.word ?? null,
     stock: stock ?? null,
-    ppm: ppm.ok ? toNumber(ppm.value) : { undefined: ppm.refusal.message },
-    unmeasured: fact.unmeasured !== undefined,
+    ppm: ppmData(ppm),
+    unmeasured,
+    parts: parts.map(part => ({
+      stock: part.stock ?? null, volume: part.fact.volume?.value ?? null,
+      ppm: ppmData(part.held), adds: ppmData(part.ppm),
+    })),
   };
+}
+
+function ppmData(ppm: Dose['ppm']): number | object {
+  return ppm.ok ? toNumber(ppm.value) : { undefined: ppm.refusal.message };
 }
 
 function stageData({ stage, temperature, planned, start, end }: Stage): object {

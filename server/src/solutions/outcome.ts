@@ -21,6 +21,7 @@ export type RefusalCode =
   | 'beyond-bench'
   | 'too-many-dilutions'
   | 'unknown-stock'
+  | 'said-twice'
   | 'unread';
 
 export interface Refusal {

@@ -97,7 +97,8 @@ export function recipeForDilution(
   });
 }
 
-function drawing(what: string, ml: Exact, bench: Bench): Step {
+/** With the tool that measures it without rounding, where the bench has one. */
+export function drawing(what: string, ml: Exact, bench: Bench = 'laboratory'): Step {
   const way = measure(ml, 'volume', bench);
   return draw(what, ml, way.measurable && way.best.error.equals(0) ? way.best : undefined);
 }

@@ -90,6 +90,10 @@ export function makeUp(volumeMl: Exact, waterMl?: Exact, measurement?: Measureme
   return { id: 'make-up', text: `Make it up to ${volume} with water${water}, and mix well.${measured}` };
 }
 
+export function pourTogether(volumeMl: Exact): Step {
+  return { id: 'make-up', text: `Pour them together and mix well: ${showVolume(volumeMl).text} in all.` };
+}
+
 /**
  * Undefined where what was measured gives just what was asked for. `justMl`: the volume that would give it.
  */

@@ -2,6 +2,7 @@
  * One reader for each type of fact: pieces in, the fact out. Its span tells how many of the pieces it took. A reader
  * that gives no fact has reported why.
  */
+import type { Keyword } from '../model/keywords.ts';
 import { countables, cutClasses, purityForms, type Fact, type FactType } from '../model/record.ts';
 import { readDate, readDaySpan, readTime } from './dates.ts';
 import type { Amount, Piece } from './grammar.ts';
@@ -12,7 +13,7 @@ import { readStage, readSubstance } from './substance.ts';
 import { readBare, readDormancy, readName, readPart, worded } from './texts.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
-export type FactReader = (reader: LineReader, pieces: readonly Piece[]) => Fact | undefined;
+export type FactReader = (reader: LineReader, pieces: readonly Piece[], keyword: Keyword) => Fact | undefined;
 
 function counted(type: 'seeds' | 'seedlings' | 'drops'): FactReader {
   return (reader, [amount]) => {

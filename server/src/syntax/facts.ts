@@ -40,7 +40,7 @@ function readFact(
     reportUnknown({ reader, takes, syntax, head }, pieces);
     return undefined;
   }
-  const fact = readers[type](reader, pieces);
+  const fact = readers[type](reader, pieces, takes.keyword);
   if (fact && fact.end < pieces[pieces.length - 1]!.end) reportBehind(reader, takes, fact, pieces);
   return fact;
 }

@@ -1,5 +1,6 @@
 /** Facts of several parts: what is in a soak, a drop or a stock, and a stage of a regime. */
 import type { Fact, Placed, SubstanceFact } from '../model/record.ts';
+import type { Keyword } from '../model/keywords.ts';
 import type { Duration, Mass, Temperature } from '../model/quantity.ts';
 import type { Amount, Piece } from './grammar.ts';
 import { readWhole } from './numbers.ts';
@@ -9,12 +10,15 @@ import {
 import type { LineReader } from './reader.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
-/** An agent or a stock, then how much: `GA3 500 ppm`, `G2 10 mL`, `GA3 20 mg halved 3 times`, `GA3 unmeasured`. */
-export function readSubstance(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+/**
+ * An agent or a stock, then how much: `GA3 500 ppm`, `G2 10 mL`, `GA3 20 mg halved 3 times`, `GA3 unmeasured`; where
+ * liquids are poured together also `peroxide 3 % 5 mL`.
+ */
+export function readSubstance(reader: LineReader, pieces: readonly Piece[], keyword: Keyword): Fact | undefined {
   const { start, end } = pieces[0]!;
   const name = { text: reader.slice(pieces[0]!), start, end };
   const second = pieces[1];
-  if (second?.kind === 'amount') return readDosed(reader, pieces, name, second);
+  if (second?.kind === 'amount') return readDosed(reader, pieces, name, second, keyword);
   if (second?.kind !== 'word') return { type: 'substance', name, start, end };
   const word = second.text.toLowerCase();
   if (word === 'unmeasured') {
@@ -27,7 +31,9 @@ export function readSubstance(reader: LineReader, pieces: readonly Piece[]): Fac
   return undefined;
 }
 
-function readDosed(reader: LineReader, pieces: readonly Piece[], name: SubstanceFact['name'], amount: Amount): Fact | undefined {
+function readDosed(
+  reader: LineReader, pieces: readonly Piece[], name: SubstanceFact['name'], amount: Amount, keyword: Keyword,
+): Fact | undefined {
   const { start } = name;
   const { end } = amount;
   switch (dimensionOf(amount) ?? dimensionInOtherCase(amount)) {
@@ -41,7 +47,13 @@ function readDosed(reader: LineReader, pieces: readonly Piece[], name: Substance
     }
     default: {
       const strength = readStrength(reader, amount);
-      return strength && { type: 'substance', name, strength, start, end: endOfStrength(pieces, end) };
+      if (!strength) return undefined;
+      const behind = keyword === 'soak' || keyword === 'apply' ? pieces[2] : undefined;
+      if (behind?.kind !== 'amount' || dimensionOf(behind) !== 'volume') {
+        return { type: 'substance', name, strength, start, end: endOfStrength(pieces, end) };
+      }
+      const volume = readVolume(reader, behind);
+      return volume && { type: 'substance', name, strength, volume, start, end: behind.end };
     }
   }
 }

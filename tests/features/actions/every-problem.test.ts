@@ -72,6 +72,11 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'impossible-dilution': {
     lines: `${stock}dilute G2 2026-01-10, from G1 20 mL, to 10 mL`, to: 'dilute G2 2026-01-10, from G1 10 mL, to 20 mL',
   },
+  'total-below-parts': {
+    lines: `${stock}soak L 2026-01-10, G1 5 mL, water 10 mL, 12 mL, 24 h`, to: 'soak L 2026-01-10, G1 5 mL, water 10 mL, 15 mL, 24 h',
+  },
+  'volume-missing': { lines: `${stock}soak L 2026-01-10, G1, 20 mL, 24 h`, to: 'soak L 2026-01-10, G1 20 mL, 20 mL, 24 h' },
+  'strengths-disagree': { because: 'which of the two is true only the bottle tells' },
   'stock-overdrawn': {
     lines: `${stock}dilute G2 2026-01-10, from G1 25 mL, to 50 mL`, to: 'dilute G2 2026-01-10, from G1 20 mL, to 50 mL',
   },

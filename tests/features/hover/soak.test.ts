@@ -161,3 +161,59 @@ describe('hover on a soak', () => {
     expect(first('GA3 0 ppm')).toMatch(/^1\. Put the seed into 20 mL of GA3 0 ppm/);
   });
 });
+
+describe('hover on a soak that is poured together', () => {
+  const bottles = `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      stock G2 2026-01-09, GA3 10 mg, 20 mL
+      stock KN 2026-01-09, KNO3 1 g, 500 mL`;
+
+  test('tells what is in the dish, of what, and how it is mixed', () => {
+    expect(soakHover(`${bottles}
+      soak VER-24 2026-01-10 19:00, G2 5 mL, KN 2 mL, 24 h
+      ^^^^ here
+    `, '2026-02-03')).toMatchInlineSnapshot(`
+      "**Soak of VER-24** in GA3 357.1 ppm (G2) + KNO3 571.4 ppm (KN)
+
+      - In 2026-01-10 19:00, out 2026-01-11 19:00
+      - Length 24 h
+      - Limit 24 h (default: common practice, no source)
+
+      GA3 357.1 ppm (G2): in the dish, from 5 mL of G2 (500 ppm), 35.7 % of the limit of 1000 ppm (default: common practice, no source)
+
+      KNO3 571.4 ppm (KN): in the dish, from 2 mL of KN (2000 ppm)
+
+      1. Take 5 mL of G2 with a 10 mL syringe marked every 0.2 mL.
+      2. Take 2 mL of KN with a 1 mL syringe marked every 0.01 mL, filled 2 times.
+      3. Pour them together and mix well: 7 mL in all.
+      4. Put the seed into 7 mL of GA3 357.1 ppm with KNO3 571.4 ppm, so that all of it is covered.
+      5. Label it: the batch, what it lies in, and when it began.
+      6. Lift it after 24 h, rinse it with water, and note when."
+    `);
+  });
+
+  test('up to a total has the rest as water', () => {
+    expect(soakHover(`${bottles}
+      soak VER-24 2026-01-10 19:00, G2 5 mL, KNO3 0.5 %, 20 mL, 24 h
+      ^^^^ here
+    `, '2026-02-03')!.split('\n').filter(line => /^\d|^GA3/.test(line))).toMatchInlineSnapshot(`
+      [
+        "GA3 125 ppm (G2): in the dish, from 5 mL of G2 (500 ppm), 12.5 % of the limit of 1000 ppm (default: common practice, no source)",
+        "1. Take 5 mL of G2 with a 10 mL syringe marked every 0.2 mL.",
+        "2. Make it up to 20 mL with water (15 mL of water), and mix well.",
+        "3. Weigh 100 mg of KNO3 powder on a scale that shows 0.01 g.",
+        "4. Stir the powder into 20 mL of the mixture until it has dissolved.",
+        "5. Put the seed into 20 mL of GA3 125 ppm with KNO3 0.5 %, so that all of it is covered.",
+        "6. Label it: the batch, what it lies in, and when it began.",
+        "7. Lift it after 24 h, rinse it with water, and note when.",
+      ]
+    `);
+  });
+
+  test('without a volume that is needed has no strength, and says why', () => {
+    expect(soakHover(`${bottles}
+      soak VER-24 2026-01-10 19:00, G2, KN 5 mL, 20 mL, 24 h
+      ^^^^ here
+    `, '2026-02-03')).toContain('GA3 of unknown strength (G2): How much of each was poured in is not written.');
+  });
+});

@@ -1,17 +1,18 @@
 /** Soaks and drops as steps that a person can follow, with what has to be weighed for them. */
-import { isZero } from '../../journal/doses.ts';
+import { isZero, liquidOf } from '../../journal/doses.ts';
 import type { Dose, Soak } from '../../journal/life.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Strength, type Volume } from '../../model/quantity.ts';
 import { factOf, type JournalRecord } from '../../model/record.ts';
 import type { Agent } from '../../solutions/agent.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
-import { percentText } from '../../solutions/display.ts';
-import { exact, volumeInMl } from '../../solutions/amounts.ts';
+import { percentText, toNumber } from '../../solutions/display.ts';
+import { exact, isPositive, volumeInMl } from '../../solutions/amounts.ts';
 import type { MixPlan } from '../../solutions/mix-plan.ts';
 import { planMix } from '../../solutions/mix.ts';
-import { recipeForDrops, recipeForSoak, type Recipe } from '../../solutions/recipe.ts';
-import { makeUp, stirInto, type Step, type StepId } from '../../solutions/steps.ts';
+import { drawing, recipeForDrops, recipeForSoak, type Recipe } from '../../solutions/recipe.ts';
+import { makeUp, pourTogether, stirInto, type Step, type StepId } from '../../solutions/steps.ts';
+import { doseText } from '../words/soaks.ts';
 
 /** How seed is soaked, and before that how the liquid is made of the powders that the soak names. */
 export function recipeOfSoak({ entry: { record }, doses }: Soak): Recipe {
@@ -19,37 +20,64 @@ export function recipeOfSoak({ entry: { record }, doses }: Soak): Recipe {
   const until = factOf(record, 'until');
   const duration = factOf(record, 'duration')?.value;
   const volume = volumeOf(record, doses);
-  const unmeasured = doses.some(({ fact }) => fact.unmeasured);
+  const unmeasured = doses.some(dose => dose.unmeasured);
+  const mixing = mixingOf(record, doses);
   const soak = recipeForSoak({
-    agents, volume, liquid: liquidText(doses),
+    agents, volume, liquid: mixing.length > 0 ? mixedText(doses) : liquidText(doses),
     duration: duration ? printQuantity(duration) : undefined,
     until: until && isoOf(until.date.day),
     unmeasured,
   });
-  const making = volume && !unmeasured ? makingOf(doses, volume) : undefined;
-  return making ? withMaking(making, soak, agents) : soak;
+  const making = volume && !unmeasured ? makingOf(doses, volume, mixing.length > 0) : undefined;
+  const whole = making ? withMaking(making, soak, agents) : soak;
+  return { ...whole, steps: [...mixing, ...whole.steps] };
 }
 
 /** How drops are given. */
 export function recipeOfDrops(record: JournalRecord, doses: readonly Dose[]): Recipe {
-  return recipeForDrops({
+  const mixing = mixingOf(record, doses);
+  const drops = recipeForDrops({
     agents: doses.flatMap(({ agent }) => agent ?? []),
-    liquid: liquidText(doses),
+    liquid: mixing.length > 0 ? mixedText(doses) : liquidText(doses),
     drops: factOf(record, 'drops')?.n.value,
     volume: volumeOf(record, doses),
     seedlings: factOf(record, 'seedlings')?.n.value,
   });
+  return { ...drops, steps: [...mixing, ...drops.steps] };
 }
 
-/** How much liquid there is: of the record, else of the only stock in it. */
+/** How much liquid there is in all; undefined where that is not known. */
 export function volumeOf(record: JournalRecord, doses: readonly Dose[]): Volume | undefined {
-  const stocks = doses.filter(({ stock }) => stock !== undefined);
-  return factOf(record, 'volume')?.value ?? (stocks.length === 1 ? stocks[0]!.fact.volume?.value : undefined);
+  const { totalMl, issue } = liquidOf(record, agentsOf(doses));
+  if (issue === 'total-below-parts') return undefined;
+  return factOf(record, 'volume')?.value ?? (totalMl && { value: toNumber(totalMl), unit: 'mL' });
+}
+
+/** The agents that the record names by themselves. */
+function agentsOf(doses: readonly Dose[]): ReadonlyMap<string, Agent> {
+  return new Map(doses.flatMap(({ agent, parts }) => parts.flatMap(({ stock, fact: { name } }): [string, Agent][] => (
+    agent && stock === undefined ? [[name.text, agent]] : []))));
 }
 
 /** Example: 'G2', 'GA3 500 ppm with KNO3 0.2 %' */
 function liquidText(doses: readonly Dose[]): string {
-  return doses.map(({ fact }) => (fact.strength ? `${fact.name.text} ${printQuantity(fact.strength.value)}` : fact.name.text)).join(' with ');
+  return doses.flatMap(({ parts }) => parts).map(({ fact }) =>
+    (fact.strength ? `${fact.name.text} ${printQuantity(fact.strength.value)}` : fact.name.text)).join(' with ');
+}
+
+/** Example: 'GA3 357.1 ppm with KNO3 571.4 ppm' */
+function mixedText(doses: readonly Dose[]): string {
+  return doses.filter(({ agent }) => agent?.role !== 'water').map(dose => doseText(dose)).join(' with ');
+}
+
+/** How the liquids of a record are poured together; none where there is nothing to mix, or a volume is not known. */
+function mixingOf(record: JournalRecord, doses: readonly Dose[]): Step[] {
+  const { shares, totalMl, fillMl, issue } = liquidOf(record, agentsOf(doses));
+  const isMixed = shares.size > 1 || (fillMl && isPositive(fillMl));
+  if (!totalMl || !fillMl || issue || !isMixed || [...shares.keys()].every(({ name }) => name.text === 'water')) return [];
+  const takes = [...shares.keys()].flatMap(({ name, strength, volume }) => (
+    volume ? [drawing(strength ? `${name.text} ${printQuantity(strength.value)}` : name.text, volumeInMl(volume.value))] : []));
+  return [...takes, isPositive(fillMl) ? makeUp(totalMl, fillMl) : pourTogether(totalMl)];
 }
 
 interface Making {
@@ -66,12 +94,14 @@ interface Powder {
 }
 
 /** Undefined where nothing has to be weighed, or where a part of it is a liquid whose own strength nobody says. */
-function makingOf(doses: readonly Dose[], volume: Volume): Making | undefined {
-  const stocks = doses.filter(({ stock }) => stock !== undefined);
-  const others = doses.filter(dose => dose.stock === undefined && dose.agent?.role !== 'water' && !isZero(dose));
+function makingOf(doses: readonly Dose[], volume: Volume, isMixed: boolean): Making | undefined {
+  const isPouredOnly = ({ parts }: Dose) => parts.every(({ isPoured }) => isPoured);
+  const real = doses.filter(({ agent }) => agent?.role !== 'water');
+  const poured = real.flatMap(({ parts }) => parts.filter(({ isPoured }) => isPoured));
+  const others = real.filter(dose => !isZero(dose) && !isPouredOnly(dose));
   const powders = others.flatMap(({ agent, fact: { strength } }): Powder[] =>
     (agent?.form === 'powder' && strength ? [{ agent, strength: strength.value }] : []));
-  if (powders.length === 0 || powders.length < others.length || stocks.length > 1) return undefined;
+  if (powders.length === 0 || powders.length < others.length || (poured.length > 1 && !isMixed)) return undefined;
   const plans: Planned[] = [];
   for (const { agent, strength } of powders) {
     const plan = planMix({ agent, strength, volume, source: { kind: 'powder' } });
@@ -80,19 +110,20 @@ function makingOf(doses: readonly Dose[], volume: Volume): Making | undefined {
     }
     plans.push({ ...plan, dissolvesIn: agent.dissolvesIn });
   }
-  const [stock] = stocks;
+  const stock = isMixed ? 'the mixture' : poured[0]?.fact.name.text;
   const [only, ...more] = plans;
   return {
-    steps: stock ? intoStock(plans, stock, volume) : more.length > 0 ? together(plans, volume) : stepsOf(only!, alone),
+    steps: stock !== undefined ? intoStock(plans, stock, volume)
+      : more.length > 0 ? together(plans, volume) : stepsOf(only!, alone),
     tooSmall: tooSmallFor(plans, stock),
     assumptions: plans.flatMap(({ assumptions }) => assumptions),
   };
 }
 
 /** What to do instead; into a stock that is there no other solution can go, which would make it weaker. */
-function tooSmallFor(plans: readonly MixPlan[], stock: Dose | undefined): Recipe['tooSmall'] {
+function tooSmallFor(plans: readonly MixPlan[], stock: string | undefined): Recipe['tooSmall'] {
   const kitchen = plans.find(({ inKitchen }) => inKitchen)?.inKitchen;
-  return kitchen && stock ? { ...kitchen, remedies: [] } : kitchen;
+  return kitchen && stock !== undefined ? { ...kitchen, remedies: [] } : kitchen;
 }
 
 const alone: ReadonlySet<StepId> = new Set(['weigh', 'dissolve', 'make-up', 'true-strength']);
@@ -109,9 +140,9 @@ function together(plans: readonly MixPlan[], volume: Volume): Step[] {
   return [...powder, makeUp(volumeInMl(volume)), ...plans.flatMap(trueStrengthOf)];
 }
 
-function intoStock(plans: readonly Planned[], { fact }: Dose, volume: Volume): Step[] {
+function intoStock(plans: readonly Planned[], stock: string, volume: Volume): Step[] {
   const powder = plans.flatMap(plan => stepsOf(plan, plan.dissolvesIn === 'water' ? weighed : powdered));
-  return [...powder, stirInto(fact.name.text, volumeInMl(volume)), ...plans.flatMap(trueStrengthOf)];
+  return [...powder, stirInto(stock, volumeInMl(volume)), ...plans.flatMap(trueStrengthOf)];
 }
 
 function trueStrengthOf({ agent, asked, result: { text, offPercent } }: MixPlan): Step[] {

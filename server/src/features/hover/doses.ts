@@ -1,6 +1,9 @@
 /** Each substance of a soak or a drop: how it stands to its limit, or why its strength is not known. */
 import type { Journal } from '../../journal/journal.ts';
-import type { Dose } from '../../journal/life.ts';
+import type { Dose, DosePart } from '../../journal/life.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import { showStrength } from '../../solutions/display.ts';
+import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownBlocks } from '../markdown.ts';
 import { limitText } from '../words/limits.ts';
 import { doseText } from '../words/soaks.ts';
@@ -12,10 +15,26 @@ export function doseLines(doses: readonly Dose[], plant: string | undefined, jou
 }
 
 function doseLine(dose: Dose, plant: string | undefined, journal: Journal): string[] {
-  const { agent, ppm, stock } = dose;
+  const { agent, ppm } = dose;
   if (agent?.role === 'water') return [];
   const limit = agent && ppm.ok ? limitText(journal, agent, { value: ppm.value.valueOf(), unit: 'ppm' }, plant) : undefined;
   const reason = ppm.ok ? undefined : ppm.refusal.message;
-  const said = [stock === undefined ? undefined : 'the strength of the stock', limit, reason].filter(text => text !== undefined);
+  const said = [originText(dose), limit, reason].filter(text => text !== undefined);
   return said.length === 0 ? [] : [`${doseText(dose, true)}: ${said.join(', ')}`];
+}
+
+/** Where the strength comes from: 'the strength of the stock', or what was mixed; undefined where it is written. */
+function originText({ agent, parts, ppm }: Dose): string | undefined {
+  const poured = parts.filter(({ isPoured }) => isPoured);
+  const [first] = poured;
+  if (!agent || !first || !ppm.ok) return undefined;
+  const isPure = parts.length === 1 && first.held.ok && first.held.value.equals(ppm.value);
+  if (isPure) return first.stock === undefined ? undefined : 'the strength of the stock';
+  return `in the dish, from ${listed(poured.map(partText), 'and')}`;
+}
+
+/** Example: '5 mL of G2 (500 ppm)' */
+function partText({ fact: { name, volume }, held }: DosePart): string {
+  const strength = held.ok ? showStrength(held.value, 'ppm').text : 'strength unknown';
+  return `${volume ? `${printQuantity(volume.value)} of ` : ''}${name.text} (${strength})`;
 }

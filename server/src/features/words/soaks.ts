@@ -3,19 +3,38 @@ import type { Batch, Dose, Soak } from '../../journal/life.ts';
 import { elapsed, isBefore, lengthText, type Elapsed, type Moment } from '../../journal/moment.ts';
 import { minutesOf, printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
+import type { Exact } from '../../solutions/amounts.ts';
 import { showStrength } from '../../solutions/display.ts';
+import { strengthFromPpm } from '../../solutions/strength.ts';
+import { listed } from '../../syntax/nearest.ts';
 
 /**
- * One substance and its strength; from a stock the true one.
+ * One agent and its strength in the whole liquid.
  *
- * Example: 10 mL of the stock G2, which holds 500 ppm of GA3, is 'GA3 500 ppm (G2)'; without stocks 'GA3 500 ppm'
+ * Example: 5 mL of the stock G2, which holds 500 ppm of GA3, in 20 mL is 'GA3 125 ppm (G2)'; without stocks
+ * 'GA3 125 ppm'
  */
-export function doseText({ fact, stock, agent, ppm }: Dose, withStock = false): string {
-  const behind = withStock && stock !== undefined ? ` (${stock})` : '';
+export function doseText(dose: Dose, withStock = false): string {
+  const { fact, agent, ppm, written, unmeasured } = dose;
+  const stocks = stocksOf(dose);
+  const behind = withStock && stocks.length > 0 ? ` (${listed(stocks, 'and')})` : '';
   if (!agent) return `${fact.name.text} (not known)`;
-  if (fact.unmeasured) return `${agent.word} unmeasured`;
-  if (stock === undefined) return fact.strength ? `${agent.word} ${printQuantity(fact.strength.value)}` : agent.word;
-  return `${agent.word} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength'}${behind}`;
+  if (unmeasured) return `${agent.word} unmeasured`;
+  if (written) return `${agent.word} ${printQuantity(written)}`;
+  if (ppm.ok) return `${agent.word} ${strengthText(dose, ppm.value)}${behind}`;
+  return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
+}
+
+/** The stocks that a dose was taken from, each once. */
+export function stocksOf({ parts }: Dose): string[] {
+  return [...new Set(parts.flatMap(({ stock }) => stock ?? []))];
+}
+
+/** In ppm; what is poured from a bottle whose strength is written on the line is told in the unit that stands there. */
+function strengthText({ parts, agent, fact: { strength } }: Dose, ppm: Exact): string {
+  const unit = parts.length === 1 ? strength?.value.unit ?? 'ppm' : 'ppm';
+  const value = strengthFromPpm(ppm, unit, agent!);
+  return value.ok ? showStrength(value.value, unit).text : showStrength(ppm, 'ppm').text;
 }
 
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */

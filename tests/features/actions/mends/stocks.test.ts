@@ -31,9 +31,9 @@ describe('more than is left of a stock', () => {
     expect(linesOf('stock-overdrawn', `
       ${stock}
       lot VER-24 Veratrum nigrum, 60 seeds
-      soak VER-24 2026-01-11 19:00, G1, 25 mL, 24 h
-                                        ^^^^^ stock-overdrawn
-    `)).toEqual([['Take 20 mL: all that is left', 'soak VER-24 2026-01-11 19:00, G1, 20 mL, 24 h']]);
+      soak VER-24 2026-01-11 19:00, G1 25 mL, 24 h
+                                       ^^^^^ stock-overdrawn
+    `)).toEqual([['Take 20 mL: all that is left', 'soak VER-24 2026-01-11 19:00, G1 20 mL, 24 h']]);
   });
 
   test('is none where nothing is', () => {
