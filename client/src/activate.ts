@@ -7,13 +7,14 @@ import { registerMix } from './mix.ts';
 import { registerNewJournal } from './new-journal.ts';
 import { registerReports } from './reports.ts';
 import { journalServer } from './server.ts';
+import { followTheme, themeName } from './theme.ts';
 
 let running: BaseLanguageClient | undefined;
 
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: 'plumule' }],
   diagnosticCollectionName: 'plumule',
-  initializationOptions: { files: true, pictures: true, commands: ['plumule.compare'] },
+  initializationOptions: { files: true, pictures: true, theme: themeName(), commands: ['plumule.compare'] },
 };
 
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
@@ -26,6 +27,7 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   const server = journalServer(client);
   registerReports(context, server);
   await client.start();
+  context.subscriptions.push(followTheme(client));
   showCalendar(context, server);
   registerMix(context, server);
 }

@@ -13,7 +13,7 @@ export const readingCapabilities: ServerCapabilities = { hoverProvider: true, fo
 export function serveReading(connection: Connection, about: About, service: Service): void {
   connection.onHover(about('hover', null, async (snapshot, { position, textDocument: { uri } }): Promise<Hover | null> => {
     const { journal, file, now } = snapshot;
-    const hover = hoverAt(journal, file, position, now);
+    const hover = hoverAt(journal, file, position, now, service.theme());
     if (!hover) return null;
     const { markdown, place, picture } = hover;
     const shown = picture ? await pictureMarkdown(picture, uri, snapshot, service) : markdown;

@@ -9,6 +9,7 @@ import { present } from './clock.ts';
 import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
 import { filesOfClient, type Files } from './files.ts';
+import { isThemeName, type ThemeName } from '../pictures/theme.ts';
 import { Publisher } from './publisher.ts';
 import { Refresher } from './refresh.ts';
 import { readSettings, type Settings } from './settings.ts';
@@ -31,6 +32,8 @@ interface OurOptions {
   readonly commands?: unknown;
   /** Pictures in hovers are shown, their width by `|width=`, as VS Code has it. */
   readonly pictures?: boolean;
+  /** The colours of the editor, for pictures that are drawn to go with them; none are drawn without. */
+  readonly theme?: unknown;
 }
 
 const MINUTE = 60_000;
@@ -44,6 +47,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   let settings: Settings = readSettings(undefined);
   let commands: ReadonlySet<string> = new Set();
   let pictures = false;
+  let theme: ThemeName | undefined;
   let files: Files;
   let workspace: Workspace;
   /** The client's settings have come, if it has any to ask for. */
@@ -63,6 +67,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     settings = readSettings(ours.settings);
     commands = new Set(Array.isArray(ours.commands) ? ours.commands.map(String) : []);
     pictures = ours.pictures === true;
+    theme = isThemeName(ours.theme) ? ours.theme : undefined;
     const { publishDiagnostics } = client.textDocument ?? {};
     publisher.options = {
       relatedInformation: publishDiagnostics?.relatedInformation === true,
@@ -122,6 +127,10 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     applySettings();
   });
 
+  connection.onNotification('plumule/theme', ({ theme: name }: { readonly theme?: unknown }) => {
+    theme = isThemeName(name) ? name : undefined;
+  });
+
   connection.onDidChangeWatchedFiles(({ changes }) => {
     for (const { uri } of changes) workspace.followDisk(uri);
   });
@@ -164,6 +173,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     settings: () => settings,
     commands: () => commands,
     showsPictures: () => pictures && settings.hovers.photos,
+    theme: () => (settings.hovers.pictures ? theme : undefined),
     findPicture: (uri, folder) => files.picture(uri, folder),
   });
   documents.listen(connection);

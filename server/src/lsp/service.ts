@@ -2,6 +2,7 @@
 import type { ClientCapabilities } from 'vscode-languageserver';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { ThemeName } from '../pictures/theme.ts';
 import type { PictureFound } from './files.ts';
 import type { Settings } from './settings.ts';
 import type { Room } from './room.ts';
@@ -35,5 +36,7 @@ export interface Service {
   commands(): ReadonlySet<string>;
   /** Whether the client shows pictures in hovers, and the grower wants them. */
   showsPictures(): boolean;
+  /** The colours of the pictures that the client can show; undefined where it cannot, or the grower wants none. */
+  theme(): ThemeName | undefined;
   findPicture(uri: string, folder: string): Promise<PictureFound>;
 }

@@ -9,7 +9,7 @@ import type { SeveritySettings } from './publisher.ts';
 interface Shown {
   readonly hints: { readonly counts: boolean; readonly soaks: boolean; readonly stages: boolean };
   readonly lens: { readonly lots: boolean };
-  readonly hovers: { readonly photos: boolean };
+  readonly hovers: { readonly photos: boolean; readonly pictures: boolean };
 }
 
 export interface Settings extends Shown {
@@ -25,6 +25,7 @@ export function readSettings(section: unknown): Settings {
   const root = objectOf(section);
   const limits = objectOf(root.limits);
   const hints = objectOf(root.hints);
+  const hovers = objectOf(root.hovers);
   const asOf = root.asOf;
   return {
     limits: {
@@ -37,7 +38,7 @@ export function readSettings(section: unknown): Settings {
     format: { factOrder: objectOf(root.format).factOrder === true },
     hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
     lens: { lots: objectOf(root.lens).lots !== false },
-    hovers: { photos: objectOf(root.hovers).photos !== false },
+    hovers: { photos: hovers.photos !== false, pictures: hovers.pictures !== false },
     asOf: typeof asOf === 'string' ? momentOf(asOf) : undefined,
   };
 }

@@ -13,6 +13,7 @@ import { lifeLine } from '../words/life-line.ts';
 import { countedText } from '../words/counted.ts';
 import { intervalText, shareText } from '../words/shares.ts';
 import { chillSection, regimeSection } from './course.ts';
+import { batchDrawn } from './drawn.ts';
 import { measuresSection, verdictSection } from './measures.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
@@ -81,5 +82,5 @@ export const batchSections: readonly Section<BatchOfLot>[] = [
 
 export function hoverBatch(lot: Lot | undefined, path: string, context: HoverContext): string | undefined {
   const batch = lot?.batches.get(path);
-  return lot && batch && sectionsOf([heading, ...batchSections], { batch, lot }, context);
+  return lot && batch && sectionsOf([heading, batchDrawn, ...batchSections], { batch, lot }, context);
 }

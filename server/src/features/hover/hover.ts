@@ -2,6 +2,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { rootOf } from '../../journal/mentions.ts';
+import type { ThemeName } from '../../pictures/theme.ts';
 import type { Position } from '../../text/line-store.ts';
 import { lifeOf } from '../events.ts';
 import { escapeMarkdown } from '../markdown.ts';
@@ -28,12 +29,12 @@ export interface Hover {
   readonly picture: Picture | undefined;
 }
 
-/** Undefined where there is nothing to say. `now` is the present in the journal's zone. */
-export function hoverAt(journal: Journal, file: string, position: Position, now: Moment): Hover | undefined {
+/** Undefined where there is nothing to say. `now` is the present in the journal's zone; `theme` is for who shows pictures. */
+export function hoverAt(journal: Journal, file: string, position: Position, now: Moment, theme?: ThemeName): Hover | undefined {
   const thing = thingAt(journal, file, position);
   if (!thing) return undefined;
   const picture = pictureAt(thing, { journal, now });
-  const markdown = picture ? escapeMarkdown(picture.caption) : markdownOf(thing, { journal, now });
+  const markdown = picture ? escapeMarkdown(picture.caption) : markdownOf(thing, { journal, now, theme });
   return markdown === undefined ? undefined : { markdown, place: thing.place, picture };
 }
 

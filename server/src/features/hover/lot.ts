@@ -12,6 +12,7 @@ import { germinatedOf, germinationDays } from '../words/germination.ts';
 import { shortShareText } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
 import { batchSections } from './batch.ts';
+import { lotDrawn } from './drawn.ts';
 import { guidesSection } from './guides.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 import { acrossSection, trialSection } from './trial.ts';
@@ -109,7 +110,7 @@ const unread: Section<Lot> = ({ root, batches }) => {
 
 /** Add to these what else there is to say of a lot. */
 const lotSections: readonly Section<Lot>[] = [
-  heading, onlyBatch, trialSection, batchTable, acrossSection, guidesSection, unread,
+  heading, lotDrawn, onlyBatch, trialSection, batchTable, acrossSection, guidesSection, unread,
 ];
 
 export function hoverLot(lot: Lot | undefined, context: HoverContext): string | undefined {

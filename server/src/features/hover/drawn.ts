@@ -1,0 +1,27 @@
+/** The small picture at the head of a hover, for who can show it; its numbers stand below it in words. */
+import type { Batch, Lot } from '../../journal/life.ts';
+import type { Frame, Picture } from '../../pictures/picture.ts';
+import { themes } from '../../pictures/theme.ts';
+import { batchPicture, lotPicture } from '../drawing/pictures.ts';
+import { escapeMarkdown } from '../markdown.ts';
+import type { HoverContext, Section } from './section.ts';
+
+/** Pixels: what VS Code shows of a hover without a scroll bar. */
+const WIDTH = 400;
+
+export const lotDrawn: Section<Lot> = (lot, context) => drawn(context, frame => lotPicture(lot, frame));
+
+export const batchDrawn: Section<{ readonly batch: Batch; readonly lot: Lot }> = ({ batch, lot }, context) =>
+  drawn(context, frame => batchPicture(batch, lot, frame));
+
+function drawn({ theme }: HoverContext, draw: (frame: Frame) => Picture | undefined): string | undefined {
+  const picture = theme && draw({ theme: themes[theme], width: WIDTH, small: true, id: 'hover' });
+  return picture && `![${escapeMarkdown(`Germination of ${picture.title} over time`)}](data:image/svg+xml;base64,${base64(picture.svg.markup)})`;
+}
+
+/** The form in which VS Code takes a picture within a text. */
+function base64(text: string): string {
+  let bytes = '';
+  for (const byte of new TextEncoder().encode(text)) bytes += String.fromCharCode(byte);
+  return btoa(bytes);
+}

@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { hoverAt } from '../../../server/src/features/hover/hover.ts';
+import { themes, type ThemeName } from '../../../server/src/pictures/theme.ts';
+import { readFixture } from '../../support/fixture.ts';
+import { at, cursorOf, journalOf } from '../journals.ts';
+
+const TRIAL = [
+  'lot VER-24 Veratrum nigrum, 60 seeds',
+  '    ^^^^^^ lot',
+  'split VER-24, A 20 seeds, B 20 seeds', 'soak VER-24/A 2026-01-10 18:00, GA3 500 ppm, 24 h',
+  'sow VER-24/A 2026-01-11', 'sow VER-24/B 2026-01-11',
+  'count VER-24/A 2026-02-10, 18',
+  '      ^^^^^^^^ batch',
+  'count VER-24/B 2026-02-10, 7',
+  'lot IRI-1 Iris alba, 10 seeds',
+  '    ^^^^^ nothing',
+].join('\n');
+
+function over(label: string, theme?: ThemeName): string {
+  const fixture = readFixture(TRIAL);
+  const { file, position } = cursorOf(fixture, label);
+  return hoverAt(journalOf(fixture), file, position, at('2026-02-12'), theme)!.markdown;
+}
+
+/** The SVG within a text of Markdown. */
+function drawnIn(markdown: string): string {
+  const [, encoded] = /!\[[^\]]*\]\(data:image\/svg\+xml;base64,([A-Za-z0-9+/=]+)\)/.exec(markdown)!;
+  return Buffer.from(encoded!, 'base64').toString('utf8');
+}
+
+test('a lot shows its picture above the verdict, in the colours of the editor', () => {
+  const blocks = over('lot', 'dark').split('\n\n');
+  expect(blocks[1]).toMatch(/^!\[Germination of VER-24 Veratrum nigrum over time\]/);
+  expect(blocks[2]).toContain('Worth repeating');
+  expect(drawnIn(blocks[1]!)).toContain(themes.dark.paper);
+  expect(drawnIn(blocks[1]!)).toContain('90 % GA3 500 ppm');
+});
+
+test('a batch shows its curve beside that of the untreated seed', () => {
+  const svg = drawnIn(over('batch', 'light'));
+  expect(svg).toContain('GA3 500 ppm 24 h (A), day 30: 18 of 20 germinated = 90 %, 18 new');
+  expect(svg).toContain('no soak (B), day 30: 7 of 20 germinated');
+});
+
+test('there is no picture where nothing was counted, and none for an editor that names no colours', () => {
+  expect(over('nothing', 'light')).not.toContain('![');
+  expect(over('lot')).not.toContain('![');
+});
