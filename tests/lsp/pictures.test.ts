@@ -3,6 +3,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import type { Hover } from 'vscode-languageserver';
 import type { PictureFound } from '../../server/src/lsp/files.ts';
+import { themes } from '../../server/src/pictures/theme.ts';
 import { inSession, type Session, type SessionOptions } from '../support/lsp-client.ts';
 
 const capabilities = {
@@ -92,3 +93,24 @@ test('with a client that has the files, its word decides, and its address is tak
     expect(await over(session, 'near.png')).toContain('](vscode-remote://host/deep/near.png|width=240)');
     expect(asked[0]).toEqual({ uri: session.uri('deep/far.png'), folder: session.uri('').replace(/\/$/, '') });
   }));
+
+test('a lot is drawn in the colours that the editor names, also when these change, and for no editor that names none', async () => {
+  const journal = { 'a.germ': 'lot V-1 Iris, 20 seeds\nsow V-1 2026-01-11\ncount V-1 2026-01-25, 5\n' };
+  const drawnOver = async (session: Session) => {
+    const textDocument = { uri: session.uri('a.germ') };
+    const { contents } = await session.ask<Hover>('textDocument/hover', { textDocument, position: { line: 0, character: 6 } });
+    const [, encoded = ''] = /base64,([^)]*)/.exec((contents as { value: string }).value) ?? [];
+    return Buffer.from(encoded, 'base64').toString('utf8');
+  };
+  await inSession({ capabilities, initializationOptions: { theme: 'dark' }, files: journal }, async session => {
+    expect(await drawnOver(session)).toContain(themes.dark.paper);
+    await session.connection.sendNotification('plumule/theme', { theme: 'contrast-light' });
+    expect(await drawnOver(session)).toContain(themes['contrast-light'].soft);
+    await session.connection.sendNotification('plumule/theme', { theme: 'toString' });
+    expect(await drawnOver(session)).toBe('');
+  });
+  await inSession({ capabilities, files: journal }, async session => expect(await drawnOver(session)).toBe(''));
+  await inSession(
+    { capabilities, initializationOptions: { theme: 'dark' }, files: journal, settings: { hovers: { pictures: false } } },
+    async session => expect(await drawnOver(session)).toBe(''));
+});

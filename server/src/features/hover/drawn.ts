@@ -16,7 +16,9 @@ export const batchDrawn: Section<{ readonly batch: Batch; readonly lot: Lot }> =
 
 function drawn({ theme }: HoverContext, draw: (frame: Frame) => Picture | undefined): string | undefined {
   const picture = theme && draw({ theme: themes[theme], width: WIDTH, small: true, id: 'hover' });
-  return picture && `![${escapeMarkdown(`Germination of ${picture.title} over time`)}](data:image/svg+xml;base64,${base64(picture.svg.markup)})`;
+  if (!picture) return undefined;
+  const alt = escapeMarkdown(`Germination of ${picture.title} over time`);
+  return `![${alt}](data:image/svg+xml;base64,${base64(picture.svg.markup)})`;
 }
 
 /** The form in which VS Code takes a picture within a text. */

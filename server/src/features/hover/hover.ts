@@ -29,8 +29,10 @@ export interface Hover {
   readonly picture: Picture | undefined;
 }
 
-/** Undefined where there is nothing to say. `now` is the present in the journal's zone; `theme` is for who shows pictures. */
-export function hoverAt(journal: Journal, file: string, position: Position, now: Moment, theme?: ThemeName): Hover | undefined {
+/** Undefined where there is nothing to say. `now` is in the journal's zone; `theme` is for who shows pictures. */
+export function hoverAt(
+  journal: Journal, file: string, position: Position, now: Moment, theme?: ThemeName,
+): Hover | undefined {
   const thing = thingAt(journal, file, position);
   if (!thing) return undefined;
   const picture = pictureAt(thing, { journal, now });
