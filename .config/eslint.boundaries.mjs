@@ -12,7 +12,7 @@ const LAYERS = {
   trials: ['model', 'solutions', 'measures', 'journal'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
-  features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks'],
+  features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'merge'],
   report: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'features',
   ],

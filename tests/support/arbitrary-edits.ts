@@ -47,12 +47,17 @@ const end = fc.constantFrom('\n', '\r\n');
 export const text = fc.tuple(fc.oneof(fc.array(line, { maxLength: 14 }), sound), end)
   .map(([lines, each]) => lines.join(each));
 
+/** With the marks that a merge leaves. */
+const put = fc.oneof({ arbitrary: line, weight: 12 }, {
+  arbitrary: fc.constantFrom('<<<<<<< ours', '||||||| base', '=======', '>>>>>>> theirs'), weight: 1,
+});
+
 const file = fc.constantFrom('a.germ', 'b.germ', 'c.germ');
 const place = fc.nat(999);
 /** Something that is done to a journal, to the clock or to what was published. */
 export const step = fc.oneof(
-  { weight: 4, arbitrary: fc.record({ kind: fc.constant('insert' as const), file, place, text: line }) },
-  { weight: 4, arbitrary: fc.record({ kind: fc.constant('replace' as const), file, place, text: line }) },
+  { weight: 4, arbitrary: fc.record({ kind: fc.constant('insert' as const), file, place, text: put }) },
+  { weight: 4, arbitrary: fc.record({ kind: fc.constant('replace' as const), file, place, text: put }) },
   { weight: 3, arbitrary: fc.record({ kind: fc.constant('delete' as const), file, place }) },
   {
     weight: 4,

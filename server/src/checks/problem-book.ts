@@ -5,6 +5,7 @@ import type { Touched } from '../journal/touched.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
 import { problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
+import { mergeConflicts } from './merge-conflict.ts';
 import { PlantIndex } from './plant-index.ts';
 import { SlotIndex } from './slot-index.ts';
 
@@ -84,7 +85,9 @@ export class ProblemBook {
     const note = (found: Found) => {
       if (found.line.block && found.line.store.name === name) all.push({ found, number: found.line.number });
     };
-    for (const line of this.#journal.files.get(name)?.faulty ?? []) {
+    const file = this.#journal.files.get(name);
+    if (file) mergeConflicts(file).forEach(note);
+    for (const line of file?.faulty ?? []) {
       for (const problem of line.content.problems) note({ line, problem, related: [] });
     }
     for (const id of this.#idsIn.get(name) ?? []) this.#pages.get(id)!.problems.forEach(note);

@@ -2,23 +2,42 @@
 import type { Day } from '../model/day.ts';
 import type { ProblemCode } from '../model/problems.ts';
 import { parse, type Reading } from '../syntax/parse.ts';
+import { conflictBlocks, isMarker, type ConflictBlock } from '../text/conflict-blocks.ts';
 import { LineStore, type Change, type Line, type Range } from '../text/line-store.ts';
 
 export type JournalLine = Line<Reading>;
 export type JournalText = LineStore<Reading>;
-export type JournalChange = Change<Reading>;
+
+/** What a change did to the lines that count. */
+export interface JournalChange extends Change<Reading> {
+  /** Lines below have other numbers now. */
+  readonly isRenumbered: boolean;
+}
 
 export class JournalFile {
   readonly text: JournalText;
   /** Lines that could not be read in full. */
   readonly faulty = new Set<JournalLine>();
+  /** What a merge left open. Only the first version of each counts until somebody has decided. */
+  conflicts: readonly ConflictBlock[] = [];
+  /** Lines that look like the marks of a conflict; most files have none, and cost nothing. */
+  readonly #marks = new Set<JournalLine>();
+  /** The marks of conflicts, and the versions that do not count. */
+  #uncounted: ReadonlySet<JournalLine> = new Set();
   /** The `day` lines from top to bottom. */
   #days: JournalLine[];
 
   constructor(readonly name: string, text: string) {
     this.text = new LineStore(name, text, parse);
-    this.#days = [...this.text].filter(isDayLine);
-    for (const line of this.text) if (line.content.problems.length > 0) this.faulty.add(line);
+    for (const line of this.text) if (isMarker(line.text)) this.#marks.add(line);
+    this.#readConflicts();
+    this.#days = this.counted().filter(isDayLine);
+    for (const line of this.counted()) if (line.content.problems.length > 0) this.faulty.add(line);
+  }
+
+  /** The lines that are part of the journal, from top to bottom. */
+  counted(): JournalLine[] {
+    return [...this.text].filter(line => !this.#uncounted.has(line));
   }
 
   edit(range: Range, text: string): JournalChange {
@@ -52,13 +71,36 @@ export class JournalFile {
     for (let n = from; n < stop; n++) yield this.text.at(n);
   }
 
-  #follow(change: JournalChange): JournalChange {
+  #follow(change: Change<Reading>): JournalChange {
+    for (const line of change.removed) this.#marks.delete(line);
+    for (const line of change.added) if (isMarker(line.text)) this.#marks.add(line);
+    if (this.#marks.size > 0 || this.#uncounted.size > 0) return this.#followConflicts(change);
     for (const line of change.removed) this.faulty.delete(line);
     for (const line of change.added) if (line.content.problems.length > 0) this.faulty.add(line);
     if (change.removed.some(isDayLine)) this.#days = this.#days.filter(line => line.block);
     const added = change.added.filter(isDayLine);
     if (added.length > 0) this.#days.splice(this.#firstDayFrom(change.at), 0, ...added);
-    return change;
+    return { ...change, isRenumbered: change.added.length !== change.removed.length };
+  }
+
+  /** A mark can make all below it count or not: such a file is read anew, which is rare and soon over. */
+  #followConflicts({ added, removed }: Change<Reading>): JournalChange {
+    const isNew = new Set(added);
+    const old = [...this.text].filter(line => !isNew.has(line));
+    const before = [...old, ...removed].filter(line => !this.#uncounted.has(line));
+    this.#readConflicts();
+    const now = this.counted();
+    this.#days = now.filter(isDayLine);
+    this.faulty.clear();
+    for (const line of now) if (line.content.problems.length > 0) this.faulty.add(line);
+    return { at: 0, removed: before, added: now, isRenumbered: true };
+  }
+
+  #readConflicts(): void {
+    const lines = this.#marks.size > 0 ? [...this.text] : [];
+    this.conflicts = conflictBlocks(lines.map(({ text }) => text));
+    this.#uncounted = new Set(this.conflicts.flatMap(({ start, base, middle, end }) =>
+      [lines[start]!, ...lines.slice(base ?? middle, end + 1)]));
   }
 
   /** Index of the first `day` line at or below a line number. */

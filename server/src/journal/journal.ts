@@ -56,7 +56,7 @@ export class Journal {
     if (file) return this.#follow(file, file.reset(text));
     const fresh = new JournalFile(name, text);
     this.#files.set(name, fresh);
-    this.#follow(fresh, { at: 0, removed: [], added: [...fresh.text] });
+    this.#follow(fresh, { at: 0, removed: [], added: fresh.counted(), isRenumbered: true });
   }
 
   /** Follows an edit of a file's text. Throws a RangeError on a file that the journal does not have. */
@@ -70,7 +70,7 @@ export class Journal {
     const file = this.#files.get(name);
     if (!file) return;
     this.#files.delete(name);
-    this.#follow(file, { at: 0, removed: [...file.text], added: [] });
+    this.#follow(file, { at: 0, removed: file.counted(), added: [], isRenumbered: true });
   }
 
   set settings(settings: LimitSettings) {
@@ -203,9 +203,9 @@ export class Journal {
     }
   }
 
-  #follow(file: JournalFile, { at, removed, added }: JournalChange): void {
+  #follow(file: JournalFile, { at, removed, added, isRenumbered }: JournalChange): void {
     this.#revision++;
-    this.#touches.file(file.name, removed.length !== added.length);
+    this.#touches.file(file.name, isRenumbered);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
     // Undated records below the window have another date when a `day` line in it came, went or changed.

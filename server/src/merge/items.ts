@@ -3,7 +3,7 @@ import { hasUnreadDate } from '../journal/journal-file.ts';
 import { isoOf } from '../model/day.ts';
 import { keywords } from '../model/keywords.ts';
 import { parse, type Reading } from '../syntax/parse.ts';
-import { conflictBlocks, type ConflictBlock } from './conflict-blocks.ts';
+import { conflictBlocks, type ConflictBlock } from '../text/conflict-blocks.ts';
 import type { Row } from './rows.ts';
 
 export type ItemKind = 'record' | 'day' | 'unread' | 'comment' | 'remark' | 'conflict' | 'end';

@@ -5,7 +5,7 @@
  */
 import { factsOf } from '../model/record.ts';
 import { clashesOf } from './clash.ts';
-import { MARKER_SIZE } from './conflict-blocks.ts';
+import { MARKER_SIZE } from '../text/conflict-blocks.ts';
 import { dated, type Part, type Passage } from './dates.ts';
 import { baseItemsOf, itemsOf, newReader, type Item } from './items.ts';
 import { sheetOf, writeRows, type Row } from './rows.ts';
@@ -22,6 +22,8 @@ export interface MergeOptions {
   /** How many signs a mark has. */
   readonly markerSize?: number | undefined;
   readonly labels?: Labels;
+  /** Both versions, one below the other, in place of a conflict. */
+  readonly keepBoth?: boolean;
 }
 
 export interface MergeConflict {
@@ -43,7 +45,7 @@ export interface Merged {
 
 /** Merges what `ours` and `theirs` made of `base`. Any texts will do; a byte order mark is kept. */
 export function merge(base: string, ours: string, theirs: string, options: MergeOptions = {}): Merged {
-  const { markerSize = MARKER_SIZE, labels = { ours: 'ours', theirs: 'theirs' } } = options;
+  const { markerSize = MARKER_SIZE, labels = { ours: 'ours', theirs: 'theirs' }, keepBoth = false } = options;
   const sheets = { base: sheetOf(base), ours: sheetOf(ours), theirs: sheetOf(theirs) };
   const read = newReader();
   const mine = itemsOf(sheets.ours.rows, read);
@@ -62,7 +64,9 @@ export function merge(base: string, ours: string, theirs: string, options: Merge
   for (const passage of passages) {
     const { reason, item, gap } = passage;
     if (reason) conflicts.push({ line: rows.length + gap.length, reason, record: item.head!.text });
-    for (const row of rowsOf(passage, markerSize, labels)) rows.push(row);
+    const { lines, theirs = [] } = passage;
+    const all = keepBoth ? [...gap, ...lines, ...theirs] : rowsOf(passage, markerSize, labels);
+    for (const row of all) rows.push(row);
   }
   return {
     text: writeRows(rows, sheets.base, sheets.ours, sheets.theirs),

@@ -15,6 +15,7 @@ export interface ProblemKind {
 }
 
 const table = {
+  'merge-conflict': ['error', 'A merge left two versions of these lines.', 'Keep the first, the second, or both. Until then only the first counts.'],
   'unknown-line': ['error', 'A line begins with a letter (a record), “#” (a comment) or a blank (a remark).', 'Begin it with a keyword, or put “#” or a blank before it.'],
   'unknown-keyword': ['error', '“{word}” is not a keyword.', '{suggestion}'],
   'missing-subject': ['error', '“{keyword}” must be followed by {what}.', 'For example: {example}'],

@@ -22,6 +22,10 @@ const lot = 'lot L Iris sibirica, 30 seeds, collected 2025-09-01\nsplit L, A 10 
 const stock = 'stock G1 2026-01-02, GA3 20 mg, 20 mL\n';
 
 const table: Readonly<Record<ProblemCode, Mended | Open>> = {
+  'merge-conflict': {
+    lines: '<<<<<<< a\nday 2026-01-03\nnote L, dry\n||||||| base\nday 2026-01-02\nnote L, dry\n=======\nday 2026-01-02\nnote L, dry\nnote L, wet\n>>>>>>> b',
+    to: 'note L 2026-01-02, wet',
+  },
   'unknown-line': { lines: '* it rained', to: '  * it rained' },
   'unknown-keyword': { lines: 'sowed L 2026-01-10', to: 'sow L 2026-01-10' },
   'missing-subject': { because: 'nobody knows which' },
