@@ -36,12 +36,21 @@ describe('the end of a soak', () => {
   });
 
   it('stays overdue until a record shows that the seed came out', () => {
-    const out = ['lift VER-24 2026-01-12', 'sow VER-24 2026-01-12', 'chill VER-24 2026-01-12', 'warm VER-24 2026-01-12',
+    const out = ['lift VER-24 2026-01-12', 'sow VER-24 2026-01-12', 'scarify VER-24 2026-01-12', 'apply VER-24 2026-01-12, GA3 100 ppm', 'chill VER-24 2026-01-12', 'warm VER-24 2026-01-12',
       'count VER-24 2026-01-12, 1', 'discard VER-24 2026-01-12, soft', 'pot VER-24 2026-01-12'];
     for (const record of out) expect(dueOf(soak('water, 24 h', record), '2026-02-01', 'soak'), record).toEqual([]);
     for (const record of ['note VER-24 2026-01-12, clear', 'move VER-24 2026-01-12, at shelf', 'photo VER-24 2026-01-12, a.png']) {
       expect(dueOf(soak('water, 24 h', record), '2026-02-01', 'soak'), record).toEqual(['overdue: 2026-01-11 19:00 soak VER-24']);
     }
+  });
+
+  it('is not asked to be ended today once nobody would have left the seed in it so long', () => {
+    const left = (facts: string, more = '') => itemsOf(soak(facts, more), '2028-03-03').map(({ what, action }) => [what, action]);
+    // 783 days: 355 from 10 January to the end of 2026, 365 of 2027, 63 to 3 March 2028, which is a leap year.
+    expect(left('water')).toEqual([['soak in water: no end recorded; begun 783 days ago', undefined]]);
+    expect(left('water', 'scarify VER-24 2026-03-01')).toEqual([]);
+    expect(left('water', 'move VER-24 2026-03-01, at shelf')).toEqual([]);
+    expect(runningSoaks(journalOf(soak('water')), moment('2028-03-03'))).toEqual([]);
   });
 
   it('belongs to the batches that the seed was divided into in the soak', () => {

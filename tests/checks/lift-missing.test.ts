@@ -45,9 +45,26 @@ describe('a soak whose end is not written', () => {
 
   test('is asked for in words that fit: a span that is there need not be written', () => {
     const advice = (end: string) => problemsIn('lift-missing',
-      `lot V Veratrum\nsoak V 2026-01-10 19:00, water${end}\nsow V 2026-01-11 09:00`, { now })[0]?.message.replace(/^.*? is not written\. /, '');
-    expect(advice('')).toBe('Write a “lift” record, or the duration on the soak.');
-    expect(advice(', 24 h')).toBe('The end that was planned comes after that: write a “lift” record, or correct a date.');
+      `lot V Veratrum\nsoak V 2026-01-10 19:00, water${end}\nsow V 2026-01-11 09:00`, { now })[0]?.message.replace(/^.*? out of this soak\. /, '');
+    expect(advice('')).toBe('Write a “lift”, or write on the soak how long it lasted.');
+    expect(advice(', 24 h')).toBe('The planned end comes after that: write a “lift”, or correct a date.');
+  });
+
+  test('is missing too where nothing at all followed, once nobody would have left the seed in it so long', () => {
+    const source = 'lot V Veratrum\nsoak V 2024-10-06, GA3 500 ppm';
+    // From 6 October 2024 to 28 November 2026: 365 days to 6 October 2025, 365 to 2026, and 53.
+    expect(problemsIn('lift-missing', source, { now: '2026-11-28' }).map(({ message }) => message)).toEqual([
+      'V: no end recorded; begun 783 days ago. Write a “lift” with the day on which the seed came out. '
+        + 'If you do not know it, leave it out: the length of the soak then stays unknown.',
+    ]);
+    expect(problemsIn('soak-too-long', source, { now: '2026-11-28' })).toEqual([]);
+    expect(problemsIn('lift-missing', source, { now: '2024-11-01' })).toEqual([]);
+    for (const later of ['scarify V 2024-12-01', 'apply V 2024-12-01, GA3 100 ppm', 'pot V 2024-12-01', 'move V 2024-12-01, at frame']) {
+      expect(problemsIn('lift-missing', `${source}\n${later}`, { now: '2026-11-28' }).map(({ message }) => message), later)
+        .toEqual([expect.stringContaining('follows on 2024-12-01')]);
+    }
+    // The jar may have been carried to the window sill, with the seed in it.
+    expect(problemsIn('lift-missing', `${source}\nmove V 2024-10-07, at sill`, { now: '2024-10-20' })).toEqual([]);
   });
 
   test('may be told by a lift after a look into the jar', () => {
@@ -72,7 +89,7 @@ describe('a soak whose end is not written', () => {
     `;
     expectMarked(codes, source, { now });
     expect(problemsIn('lift-missing', source.replace(/\^+ lift-missing/, ''), { now })[0]?.message)
-      .toMatch(/^VER-24\/A and VER-24\/B went on to “sow” on 2026-01-11, but when it was lifted from this soak is not written\./);
+      .toMatch(/^VER-24\/A and VER-24\/B: “sow” follows on 2026-01-11, but no “lift” says when the seed came out of this soak\./);
   });
 
   test('is not said where the line of the soak could not be read in full', () => {

@@ -13,7 +13,7 @@ describe('a soak longer than the limit', () => {
       soak VER-24/A 19:00, water, 24 h
       soak VER-24/B 19:00, water, 24.5 h
                                   ^^^^^^ soak-too-long
-      soak VER-24/C 19:00, water, until 2026-01-11 19:01
+      soak VER-24/C 19:00, water, until 2026-01-11 19:06
                                   ^^^^^^^^^^^^^^^^^^^^^^ soak-too-long
       soak VER-24/D 19:00, water
            ^^^^^^^^ soak-too-long
@@ -54,8 +54,31 @@ describe('a soak longer than the limit', () => {
 
   test('is said to raise the dose only where there is one', () => {
     const message = (liquid: string) => problemsIn('soak-too-long', `lot V Veratrum\nsoak V 2026-01-10 19:00, ${liquid}, 30 h`, { now })[0]!.message;
-    expect(message('water')).toMatch(/Long soaks starve seed of air: a day and no longer is common practice\.$/);
+    expect(message('water')).toMatch(/Long soaks starve seed of air: growers normally soak for a day at most\.$/);
     expect(message('GA3 100 ppm')).toMatch(/Long soaks starve seed of air and raise the dose: /);
+  });
+
+  test('is not one of a few minutes more, nor one that the clocks made longer', () => {
+    expectMarked(codes, `
+      zone Europe/Vienna
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 10 seeds, B 10 seeds, C 10 seeds, D 10 seeds
+      soak VER-24/A 2026-01-10 19:00, water
+      lift VER-24/A 2026-01-11 19:02
+    # Summer time ends on 25 October 2026 (IANA): from seven to seven are 25 hours.
+      soak VER-24/B 2026-10-24 19:00, water
+      lift VER-24/B 2026-10-25 19:00
+      soak VER-24/C 2026-10-24 19:00, water
+           ^^^^^^^^ soak-too-long
+      lift VER-24/C 2026-10-25 20:00
+    # It begins on 29 March 2026: until eight o'clock are 24 hours.
+      soak VER-24/D 2026-03-28 19:00, water, until 2026-03-29 20:00
+    `.replace(/^ {4}#/gm, '      #'), { now: '2026-11-01' });
+  });
+
+  test('that is planned will lie there', () => {
+    const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now });
+    expect(problem!.message).toMatch(/^V will lie in the soak for 30 h; the limit is 24 h/);
   });
 
   test('may still go on', () => {
@@ -65,8 +88,9 @@ describe('a soak longer than the limit', () => {
     `;
     const message = (time: string) => problemsIn('soak-too-long', source, { now: time }).map(problem => problem.message);
     expect(message('2026-01-11 19:00')).toEqual([]);
-    expect(message('2026-01-11 19:01')).toEqual([
-      'VER-24 has lain just over 24 h by the wall clock so far in the soak; the limit is 24 h (default: common practice, no source). '
+    expect(message('2026-01-11 19:05')).toEqual([]);
+    expect(message('2026-01-11 19:06')).toEqual([
+      'VER-24 has been in the soak for 24.1 h by the wall clock so far; the limit is 24 h (default: common practice, no source). '
         + 'Lift the seed now and write “lift”.',
     ]);
     // Where nobody knows what time it is, the day has just begun.
@@ -90,7 +114,7 @@ describe('a soak longer than the limit', () => {
       lift VER-24/C 2026-01-12 07:00
     `;
     expect(problemsIn('soak-too-long', source, { now }).map(({ message }) => message.split(';')[0]))
-      .toEqual(['VER-24/B and VER-24/C lay 36 h by the wall clock in the soak']);
+      .toEqual(['VER-24/B and VER-24/C were in the soak for 36 h by the wall clock']);
   });
 
   test('goes by the limit record, for the genus before one for all, and says which', () => {
@@ -119,10 +143,12 @@ describe('a soak longer than the limit', () => {
       soak VER-24/A 2026-03-28 19:00, water
       lift VER-24/A 2026-03-29 19:30
       soak VER-24/B 2026-10-24 19:00, water
-      lift VER-24/B 2026-10-25 18:30
+      lift VER-24/B 2026-10-25 19:30
     `;
     const lengths = (zone: string) => problemsIn('soak-too-long', soak(zone), { now: '2026-12-01' }).map(({ message }) => message.split(';')[0]);
-    expect(lengths('zone Europe/Vienna')).toEqual(['VER-24/B lay 24.5 h in the soak']);
-    expect(lengths('# no zone')).toEqual(['VER-24/A lay 24.5 h by the wall clock in the soak']);
+    expect(lengths('zone Europe/Vienna')).toEqual(['VER-24/B was in the soak for 25.5 h']);
+    expect(lengths('# no zone')).toEqual([
+      'VER-24/A was in the soak for 24.5 h by the wall clock', 'VER-24/B was in the soak for 24.5 h by the wall clock',
+    ]);
   });
 });

@@ -74,7 +74,7 @@ describe('a soak', () => {
       soak V-1/C 2026-01-10 19:00, water, until 2026-01-11 07:30
                                                                ^ 12.5 h
       soak V-1/D 2026-01-10 19:00, water
-                                       ^ not lifted
+                                       ^ no end recorded
       soak V-1/E 2026-01-10 19:00, water
                                        ^ out by 2026-01-12 at the latest
       sow V-1/E 2026-01-12

@@ -1,6 +1,7 @@
 /** What lies where: on a day, in the course of time, and which slot is free. */
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
+import { isForgotten } from '../journal/soaking.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
@@ -119,12 +120,13 @@ function stayOfSolution({ id, entry }: Solution): Stay | undefined {
   if (!fact) return undefined;
   return {
     id, plant: undefined, batch: undefined, place: fact.value.text, from: entry.moment,
-    to: undefined, toIsPlanned: false, entry, fact, part: 'all',
+    to: undefined, toIsPlanned: false, soak: undefined, entry, fact, part: 'all',
   };
 }
 
-/** Seed whose soak should be over lies there until it is lifted. */
-function isAt({ from, to, toIsPlanned }: Stay, now: Moment): boolean {
+/** Seed whose soak should be over lies there until it is lifted, or until nobody would have left it in so long. */
+function isAt({ from, to, toIsPlanned, soak }: Stay, now: Moment): boolean {
+  if (soak && (!to || toIsPlanned) && isForgotten(soak, now)) return false;
   return (!from || hasCome(from, now)) && (!to || toIsPlanned || !hasCome(to, now));
 }
 

@@ -4,7 +4,7 @@ import { isBefore, type Moment } from '../journal/moment.ts';
 import { meaningOf } from '../model/events.ts';
 import { factOf, type TextFact } from '../model/record.ts';
 import { placeKey } from './place-text.ts';
-import { isHandling } from './soaks.ts';
+import { lastSoak } from './soaks.ts';
 
 export interface Stay {
   /** The batch or the stock. */
@@ -22,6 +22,8 @@ export interface Stay {
   /** The record that put it there; that of the parent where the batch was split off there. */
   readonly entry: Entry;
   readonly fact: TextFact;
+  /** The soak that it lies there in. */
+  readonly soak: Soak | undefined;
   /** What of the batch lies there: all of it, what was sown, or what a sowing left over. */
   readonly part: 'all' | 'sown' | 'rest';
 }
@@ -107,7 +109,7 @@ class Bench {
     const stay: Open = {
       id: this.#batch.path, plant: this.#lot.plant, batch: this.#batch,
       place: fact.value.text, from, to: soak?.end, toIsPlanned: soak !== undefined && liesIn(soak, this.#batch),
-      entry, fact, part,
+      soak, entry, fact, part,
     };
     this.#here.push(stay);
     this.#all.push(stay);
@@ -156,6 +158,5 @@ class Bench {
 }
 
 function liesIn(soak: Soak, batch: Batch): boolean {
-  const last = batch.events.findLast(isHandling) ?? batch.inherited.findLast(isHandling);
-  return soak.end !== undefined && last?.entry.line === soak.entry.line;
+  return soak.end !== undefined && lastSoak([...batch.inherited, ...batch.events])?.entry.line === soak.entry.line;
 }

@@ -87,7 +87,7 @@ function isRead({ unread, parent, events }: Batch, event: BatchEvent): boolean {
 
 /** Example: 'out 2026-01-11 19:00', 'lifted 2026-01-11 18:45 · 23.8 h' */
 function soakHint({ entry, end, endedBy, length }: Soak): Shown {
-  if (!end) return { text: 'not lifted', more: undefined };
+  if (!end) return { text: 'no end recorded', more: undefined };
   const long = length && lengthText({ ...length, wallClock: false });
   const more = length?.wallClock ? 'By the clock on the wall: the journal names no zone.' : undefined;
   const unit = factOf(entry.record, 'duration')?.value.unit;
@@ -96,7 +96,7 @@ function soakHint({ entry, end, endedBy, length }: Soak): Shown {
   switch (endedBy) {
     case 'lift': return { text: `lifted ${printMoment(end)}${hours}`, more };
     case 'until': return { text: long ?? `out ${printMoment(end)}`, more };
-    case 'next': return { text: `out by ${printMoment(end)} at the latest`, more: 'No “lift” is written.' };
+    case 'next': return { text: `out by ${printMoment(end)} at the latest`, more: 'No “lift” is recorded.' };
     default: return { text: `out ${printMoment(end)}${isWritten ? '' : hours}`, more };
   }
 }

@@ -11,7 +11,7 @@ import {
 import type { Moment } from './moment.ts';
 import { inOrder } from './order.ts';
 import { giveOut, sowSeeds, testedOf, unsorted } from './seeds.ts';
-import { leaveSeenOut, leaveSoak, liftSoak, startSoak } from './soaking.ts';
+import { leaveSeenOut, leaveSoak, liftSoak, showsOut, startSoak } from './soaking.ts';
 
 /** What the fold needs to know beyond the lot's own records. */
 export interface Surroundings {
@@ -99,7 +99,7 @@ function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surrou
 /** What the record means to the soak and the stage that the seed was in. The close has its own order, see `happen`. */
 function prepare(batch: BatchDraft, entry: DatedEntry, meaning: EventMeaning, zone: string | undefined): void {
   if (meaning.soak === 'begins' || meaning.soak === 'onward') leaveSoak(batch, entry, zone);
-  if (meaning.soak === 'seen out' && batch.soaking) batch.seenOut ??= entry;
+  else if (meaning.soak !== 'lifted' && batch.soaking && showsOut(meaning, batch.soaking, entry.moment)) batch.seenOut ??= entry;
   if (!meaning.closes && meaning.stage !== 'goes on') endStage(batch, entry.moment);
   if (meaning.treats) batch.treated = true;
 }

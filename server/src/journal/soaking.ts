@@ -1,4 +1,5 @@
 /** Into the soak and out of it. */
+import type { EventMeaning } from '../model/events.ts';
 import { minutesOf, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchDraft, Draft } from './batches.ts';
@@ -50,6 +51,31 @@ export function leaveSoak(batch: BatchDraft, next: DatedEntry, zone: string | un
   if (!soak || (soak.end && !isBefore(next.moment, soak.end))) return;
   setEnd(soak, next.moment, 'next', zone, next);
   soak.length &&= { ...soak.length, least: 0 };
+}
+
+/**
+ * Days behind its planned end, or behind its start where none is written, after which nobody is taken to have left seed
+ * in a soak. Common practice, no source.
+ */
+const FORGOTTEN_DAYS = 30;
+
+/** Whether a soak that no record ended lies so far back that the seed is not in it any more. */
+export function isForgotten(soak: Soak, at: Moment): boolean {
+  return !isEnded(soak) && isLongBehind(soak, at);
+}
+
+function isEnded({ endedBy }: Soak): boolean {
+  return endedBy === 'lift' || endedBy === 'next';
+}
+
+function isLongBehind(soak: Soak, { day }: Moment): boolean {
+  const planned = isEnded(soak) ? undefined : soak.end;
+  return day - (planned ?? soak.start).day > FORGOTTEN_DAYS;
+}
+
+/** Whether what a record means shows that the seed is out of a soak before it. */
+export function showsOut({ soak: meaning }: EventMeaning, soak: Soak, at: Moment): boolean {
+  return meaning === 'carried' ? isLongBehind(soak, at) : meaning !== 'silent';
 }
 
 /** A soak that nothing ended, and by whose side a later record saw the seed: it was out by then. */

@@ -23,9 +23,9 @@ export interface EventMeaning {
    * What it tells of a soak that the seed was in. `begins`: it goes into another one. `lifted`: it comes out now.
    * `onward`: it goes on to something else. `seen out`: it was out, though a `lift` may still say when. Behind
    * `begins` and these two, when it came out should have been written. `over`: it was out, and no more need be said.
-   * `silent`: it may still lie there.
+   * `carried`: the vessel may have been moved with the seed in it. `silent`: it may still lie there.
    */
-  readonly soak: 'begins' | 'lifted' | 'onward' | 'seen out' | 'over' | 'silent';
+  readonly soak: 'begins' | 'lifted' | 'onward' | 'seen out' | 'over' | 'carried' | 'silent';
   /** What it does to a stage that goes on. A `split` ends it where no seed stays. */
   readonly stage: 'begins' | 'ends' | 'goes on';
   readonly closes: boolean;
@@ -73,7 +73,7 @@ const table = {
     wakes: false, treats: false, uses: true, isStep: true, place: 'none', isPlan: true, isTimed: true, likeliest: 'in a soak',
   },
   scarify: {
-    isLook: false, soak: 'silent', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seed',
+    isLook: false, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seed',
     wakes: false, treats: true, uses: true, isStep: true, place: 'none', isPlan: true, isTimed: false, likeliest: 'unsown',
   },
   sow: {
@@ -85,11 +85,11 @@ const table = {
     wakes: true, treats: true, uses: true, isStep: true, place: 'move', isPlan: true, isTimed: false, likeliest: 'in medium',
   },
   move: {
-    isLook: false, soak: 'silent', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'anything',
+    isLook: false, soak: 'carried', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'anything',
     wakes: false, treats: false, uses: true, isStep: false, place: 'move', isPlan: true, isTimed: false, likeliest: 'any',
   },
   apply: {
-    isLook: false, soak: 'silent', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
+    isLook: false, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
     wakes: false, treats: false, uses: true, isStep: false, place: 'none', isPlan: true, isTimed: false, likeliest: 'germinated',
   },
   // A count to come is a slip and no plan.
@@ -102,7 +102,7 @@ const table = {
     wakes: false, treats: false, uses: true, isStep: false, place: 'end', isPlan: true, isTimed: false, likeliest: 'sown',
   },
   pot: {
-    isLook: true, soak: 'over', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
+    isLook: true, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
     wakes: false, treats: false, uses: true, isStep: false, place: 'move', isPlan: true, isTimed: false, likeliest: 'germinated',
   },
   discard: {

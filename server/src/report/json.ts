@@ -124,6 +124,7 @@ function stateData(state: BatchState): object {
       const { since, until } = state;
       return { kind: state.kind, since: momentData(since), until: until ? momentData(until) : null };
     }
+    case 'soak without end': return { kind: state.kind, since: momentData(state.soak.start), days: state.days };
     case 'soaked': return { kind: state.kind, since: momentData(state.since) };
     case 'sown': return { kind: state.kind, since: isoOf(state.since), days: state.days };
     case 'in stage': {

@@ -1,6 +1,8 @@
+import { soakState } from '../calendar/soaks.ts';
 import { standingOf } from '../calendar/standing.ts';
-import { isBefore, printMoment, type Moment } from '../journal/moment.ts';
-import type { Batch, Stage } from '../journal/life.ts';
+import { noEndText } from '../features/words/soaks.ts';
+import { printMoment, type Moment } from '../journal/moment.ts';
+import type { Batch, Soak, Stage } from '../journal/life.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { meaningOf } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
@@ -12,6 +14,7 @@ export type BatchState =
   | { readonly kind: 'scarified'; readonly since: Day }
   | { readonly kind: 'in soak'; readonly since: Moment; readonly until: Moment | undefined }
   | { readonly kind: 'soaked'; readonly since: Moment }
+  | { readonly kind: 'soak without end'; readonly soak: Soak; readonly days: number }
   | { readonly kind: 'sown'; readonly since: Day; readonly days: number }
   | { readonly kind: 'in stage'; readonly stage: Stage; readonly days: number; readonly planned: number | undefined }
   | { readonly kind: 'closed'; readonly by: 'cut' | 'discard'; readonly on: Day };
@@ -25,9 +28,10 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
   const last = past.findLast(event => meaningOf(event).isStep);
   switch (last?.type) {
     case 'soak': {
-      const { start, end } = last.soak;
-      // Without a time of day nobody can say that a soak which ends today is over.
-      return !end || !isBefore(end, now) ? { kind: 'in soak', since: start, until: end } : { kind: 'soaked', since: end };
+      const { soak, soak: { start, end } } = last;
+      const state = soakState(soak, batch, now);
+      if (state === 'no end recorded') return { kind: 'soak without end', soak, days: now.day - start.day };
+      return end && state === 'out' ? { kind: 'soaked', since: end } : { kind: 'in soak', since: start, until: end };
     }
     case 'scarify': return { kind: 'scarified', since: last.entry.moment.day };
     case 'lift': return { kind: 'soaked', since: last.entry.moment };
@@ -56,6 +60,7 @@ export function stateText(state: BatchState, now: Moment): string {
     case 'scarified': return `scarified ${isoOf(state.since)}, not sown`;
     case 'in soak': return `in soak since ${printMoment(state.since)}${state.until ? `, out ${printMoment(state.until)}` : ''}`;
     case 'soaked': return `out of soak ${printMoment(state.since)}, not sown`;
+    case 'soak without end': return `soaked, ${noEndText(state.soak, now)}`;
     case 'sown': return `sown, day ${state.days}`;
     case 'in stage': return stageProgressText(state.stage, now.day);
     case 'closed': return `closed ${isoOf(state.on)} by ${state.by}`;

@@ -58,7 +58,7 @@ describe('hover on a lot', () => {
 
       | Batch | Treatment | Sown | Germinated | Percent | Days |
       | :-- | :-- | :-- | :-- | :-- | :-- |
-      | A | GA3 unmeasured (not lifted) | – (20 seeds not sown) | – | – (not counted yet) | – |
+      | A | GA3 unmeasured (no end recorded) | – (20 seeds not sown) | – | – (not counted yet) | – |
       | B | untreated | 20 | – | – (not counted yet) | – |
       | C | untreated | – (20 seeds not sown) | 4 of 20 | 20 % (8.1 to 41.6) | – (no day 0: neither sown, nor soaked, nor in a stage) |
       | D | 4 C | – (20 seeds not sown) | 21 | – (more are counted (21) than there are seeds (20)) | 10 |

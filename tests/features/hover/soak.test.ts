@@ -66,8 +66,8 @@ describe('hover on a soak', () => {
     `, '2026-01-11 20:00')).toMatchInlineSnapshot(`
       "**Soak of VER-24** in water
 
-      - In 2026-01-10 19:00, not lifted
-      - In it now: 25 h so far, no end is written
+      - In 2026-01-10 19:00, no end recorded
+      - In it now: 25 h so far, no end recorded
       - Limit 24 h (default: common practice, no source)
 
       **soak** – seed goes into a liquid, or (unmeasured) into damp towel with a little powder"
@@ -81,7 +81,7 @@ describe('hover on a soak', () => {
       ^^^^ here
       sow VER-24 2026-01-12 07:00
     `, '2026-01-20')?.split('\n\n')[1]).toBe([
-      '- In 2026-01-10 19:00, out by 2026-01-12 07:00 at the latest: “sow” follows, no “lift” is written',
+      '- In 2026-01-10 19:00, out by 2026-01-12 07:00 at the latest: “sow” follows, no “lift” is recorded',
       '- Length 0 to 36 h by the wall clock (the journal names no zone)',
       '- Limit 24 h (default: common practice, no source)',
     ].join('\n'));

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { dosesText, isRunning, soakLengthText, soFarText } from '../../../server/src/features/words/soaks.ts';
+import { soakState } from '../../../server/src/calendar/soaks.ts';
+import { dosesText, noEndText, soakLengthText, soFarText } from '../../../server/src/features/words/soaks.ts';
 import type { Batch, Soak } from '../../../server/src/journal/life.ts';
 import { readFixture } from '../../support/fixture.ts';
 import { at, journalOf } from '../journals.ts';
@@ -53,13 +54,22 @@ describe('seed in a soak', () => {
 
   test('is in it from its beginning to its end', () => {
     const times = ['2026-01-10 18:59', '2026-01-10 19:00', '2026-01-11 18:59', '2026-01-11 19:00'];
-    expect(times.map(time => isRunning(planned.soak, planned.batch, at(time)))).toEqual([false, true, true, false]);
+    expect(times.map(time => soakState(planned.soak, planned.batch, at(time)))).toEqual(['to come', 'in it', 'in it', 'out']);
   });
 
   test('is in it with no end written, until the batch is closed', () => {
     const { batch, soak } = soakOf('soak X 2026-01-10 19:00, water\ndiscard X 2026-01-12 08:00, soft');
-    expect(isRunning(soak, batch, at('2026-01-12 07:59'))).toBe(true);
-    expect(isRunning(soak, batch, at('2026-01-12 08:00'))).toBe(false);
+    expect(soakState(soak, batch, at('2026-01-12 07:59'))).toBe('in it');
+    expect(soakState(soak, batch, at('2026-01-12 08:00'))).toBe('out');
+  });
+
+  test('with no end written is taken to be in it for 30 days and no longer', () => {
+    const { batch, soak } = soakOf('soak X 2026-01-10 19:00, water');
+    // 10 January and 30 days are 9 February.
+    expect(soakState(soak, batch, at('2026-02-09'))).toBe('in it');
+    expect(soakState(soak, batch, at('2026-02-10'))).toBe('no end recorded');
+    // 783 days: 355 to the end of 2026, 365 of 2027, 63 to 3 March 2028, which is a leap year.
+    expect(noEndText(soak, at('2028-03-03'))).toBe('no end recorded; begun 783 days ago');
   });
 
   test('has been in it for so long', () => {

@@ -11,7 +11,7 @@ test.each([
   ['untreated where nothing was done', 'note X 2026-01-01, hard', 'untreated'],
   ['untreated where it was only sown and counted', 'sow X 2026-01-01, 18 C\ncount X 2026-02-01, 3', 'untreated'],
   ['a soak with its length', 'soak X 2026-01-01, GA3 500 ppm, 24 h', 'GA3 500 ppm 24 h'],
-  ['a soak that goes on', 'soak X 2026-01-01, GA3 500 ppm', 'GA3 500 ppm (not lifted)'],
+  ['a soak that goes on', 'soak X 2026-01-01, GA3 500 ppm', 'GA3 500 ppm (no end recorded)'],
   [
     'soaks, scarification and stages in the order of time',
     'chill X 2026-01-03, 4 C, 90 days\nscarify X 2026-01-01, nicked\nsoak X 2026-01-02, water, 12 h',

@@ -1,7 +1,8 @@
 /** The batches of a journal as they stand on a day. */
-import { isHandling } from '../../calendar/soaks.ts';
+import { lastSoak } from '../../calendar/soaks.ts';
 import { isCounted } from '../../calendar/looks.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
+import { isForgotten } from '../../journal/soaking.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
 import { LAST_DAY, type Day } from '../../model/day.ts';
@@ -42,10 +43,16 @@ function batchNow(lot: Lot, batch: Batch, day: Day): BatchNow {
   const open = isOpen(standing);
   return {
     lot, batch, standing, open, counted: isCounted(standing),
-    soaking: open && standing.past.findLast(isHandling)?.type === 'soak',
+    soaking: open && isSoaking(standing, day),
     find: (lot.plant === undefined ? batch.path : `${batch.path} ${lot.plant}`).toLowerCase(),
     sort: sortKey(batch),
   };
+}
+
+/** One that lies far back is over, though nobody wrote it. */
+function isSoaking({ past, batch: { soaks } }: Standing, day: Day): boolean {
+  const soak = soaks.length > 0 ? lastSoak(past) : undefined;
+  return soak !== undefined && !isForgotten(soak, { day, minutes: undefined });
 }
 
 function sortKey({ events, made, path }: Batch): string {

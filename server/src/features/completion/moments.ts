@@ -1,5 +1,5 @@
 /** Dates and times for the head of a record: today and yesterday, now, the end of a soak, days ahead for a reminder. */
-import { runningSoak } from '../../calendar/soaks.ts';
+import { openSoak } from '../../calendar/soaks.ts';
 import { standingOf } from '../../calendar/standing.ts';
 import { printMoment, printTime, type Moment } from '../../journal/moment.ts';
 import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
@@ -59,7 +59,8 @@ function soakEnd(scene: Scene): Moment | undefined {
   const { lot, batch, event } = lived;
   // The `lift` that is being written would have ended it.
   const before = { ...batch, events: batch.events.filter(each => each !== event) };
-  return runningSoak(scene.journal, lot, standingOf(before, { day: dayOfScene(scene), minutes: undefined }))?.end;
+  const day = { day: dayOfScene(scene), minutes: undefined };
+  return openSoak(scene.journal, lot, standingOf(before, day), day)?.end;
 }
 
 /** Days for a reminder. */

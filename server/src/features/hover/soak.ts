@@ -1,13 +1,15 @@
 /** A soak: in what, from when to when, how long, and how that stands to the limits. */
+import { soakState } from '../../calendar/soaks.ts';
 import type { Batch, Lot, Soak } from '../../journal/life.ts';
-import { isBefore, lengthText, printMoment } from '../../journal/moment.ts';
+import { isBefore, lengthText, printMoment, type Moment } from '../../journal/moment.ts';
+import { isForgotten } from '../../journal/soaking.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import { recipeOfSoak } from '../bench/treatments.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { agoText } from '../words/days.ts';
 import { originOfLimit } from '../words/limits.ts';
-import { dosesText, isRunning, soFarText } from '../words/soaks.ts';
+import { dosesText, noEndText, soFarText } from '../words/soaks.ts';
 import { cautionsText } from './cautions.ts';
 import { doseLines } from './doses.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
@@ -31,16 +33,18 @@ const times: Section<SoakOfBatch> = ({ soak, batch, lot }, { journal, now }) => 
     length && `${lengthText(length)}${wallClock}`,
     planned && endedBy !== 'duration' ? `${printQuantity(planned)} planned` : undefined,
   ].filter(text => text).join('; ');
-  const items = [`In ${printMoment(start)}${isBefore(now, start) ? ` (${agoText(start.day, now.day)})` : ''}, ${outText(soak)}`];
+  const items = [`In ${printMoment(start)}${isBefore(now, start) ? ` (${agoText(start.day, now.day)})` : ''}, ${outText(soak, now)}`];
   if (long) items.push(`Length ${long}`);
-  if (isRunning(soak, batch, now)) items.push(`In it now: ${soFarText(soak, now, journal.zone)}${end ? '' : ', no end is written'}`);
+  const state = soakState(soak, batch, now);
+  if (state === 'in it') items.push(`In it now: ${soFarText(soak, now, journal.zone)}${end ? '' : ', no end recorded'}`);
   return markdownList([...items, `Limit ${printQuantity(limit.value)} (${originOfLimit(limit)})`].map(escapeMarkdown));
 };
 
-function outText({ end, endedBy, endEntry }: Soak): string {
-  if (!end) return 'not lifted';
+function outText(soak: Soak, now: Moment): string {
+  const { end, endedBy, endEntry } = soak;
+  if (!end) return isForgotten(soak, now) ? noEndText(soak, now) : 'no end recorded';
   switch (endedBy) {
-    case 'next': return `out by ${printMoment(end)} at the latest: “${endEntry?.record.keyword ?? ''}” follows, no “lift” is written`;
+    case 'next': return `out by ${printMoment(end)} at the latest: “${endEntry?.record.keyword ?? ''}” follows, no “lift” is recorded`;
     case 'lift': return `lifted ${printMoment(end)}`;
     default: return `out ${printMoment(end)}`;
   }

@@ -1,12 +1,13 @@
 /** The life of a batch in one line. */
-import { isBefore, type Moment } from '../../journal/moment.ts';
+import { soakState } from '../../calendar/soaks.ts';
+import type { Moment } from '../../journal/moment.ts';
 import type { Batch, BatchEvent, Soak } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import { printTemperature } from '../../model/quantity.ts';
 import { cutClasses, factOf, type JournalRecord } from '../../model/record.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { agoText } from './days.ts';
-import { dosesText, isRunning, soakLengthText, soFarText } from './soaks.ts';
+import { dosesText, noEndText, soakLengthText, soFarText } from './soaks.ts';
 import { stageProgressText } from './stages.ts';
 
 /**
@@ -41,10 +42,13 @@ function stepText(event: BatchEvent, batch: Batch, journal: Journal, now: Moment
 function soakStep(soak: Soak, batch: Batch, zone: string | undefined, now: Moment): string {
   const liquid = dosesText(soak.doses, true);
   const length = soakLengthText(soak);
-  if (isBefore(now, soak.start)) return `to be soaked${length ? ` ${length}` : ''} in ${liquid} ${agoText(soak.start.day, now.day)}`;
-  if (!isRunning(soak, batch, now)) return `soaked${length ? ` ${length}` : ''} in ${liquid}`;
-  const out = soak.end ? `, out ${printMoment(soak.end)}` : '';
-  return `in ${liquid} now (${soFarText(soak, now, zone)}${out})`;
+  const long = length ? ` ${length}` : '';
+  switch (soakState(soak, batch, now)) {
+    case 'to come': return `to be soaked${long} in ${liquid} ${agoText(soak.start.day, now.day)}`;
+    case 'out': return `soaked${long} in ${liquid}`;
+    case 'no end recorded': return `soaked in ${liquid} (${noEndText(soak, now)})`;
+    case 'in it': return `in ${liquid} now (${soFarText(soak, now, zone)}${soak.end ? `, out ${printMoment(soak.end)}` : ''})`;
+  }
 }
 
 function sowingText(record: JournalRecord): string {

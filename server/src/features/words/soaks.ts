@@ -1,12 +1,13 @@
 /** Soaks in plain words: in what, and for how long. */
-import type { Batch, Dose, Soak } from '../../journal/life.ts';
-import { elapsed, isBefore, lengthText, type Elapsed, type Moment } from '../../journal/moment.ts';
+import type { Dose, Soak } from '../../journal/life.ts';
+import { elapsed, lengthText, type Elapsed, type Moment } from '../../journal/moment.ts';
 import { minutesOf, printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import type { Exact } from '../../solutions/amounts.ts';
 import { showStrength } from '../../solutions/display.ts';
 import { strengthFromPpm } from '../../solutions/strength.ts';
 import { listed } from '../../syntax/nearest.ts';
+import { daysText } from './days.ts';
 
 /**
  * One agent and its strength in the whole liquid.
@@ -43,7 +44,7 @@ export function dosesText(doses: readonly Dose[], withStocks = false): string {
 }
 
 /**
- * How long the seed lay or is to lie there; undefined while it lies there with no end. Where times of day are missing,
+ * How long the seed was, or will be, in the soak; undefined while no end is known. Where times of day are missing,
  * the length that was written stands for itself if it can be true.
  *
  * Example: '24 h', '30 min', '23.8 h', 'up to 30 h'
@@ -62,10 +63,13 @@ function isPossible(minutes: number | undefined, { least, most }: Elapsed): bool
   return minutes !== undefined && least < most && least <= minutes && minutes <= most;
 }
 
-/** Whether the seed lies in the soak now. */
-export function isRunning({ start, end }: Soak, { closed }: Batch, now: Moment): boolean {
-  const isClosed = closed && !isBefore(now, closed.entry.moment);
-  return !isClosed && !isBefore(now, start) && (!end || isBefore(now, end));
+/**
+ * A soak that nothing ended, and that began too long ago to be still going on.
+ *
+ * Example: 'no end recorded; begun 783 days ago'
+ */
+export function noEndText({ start }: Soak, now: Moment): string {
+  return `no end recorded; begun ${daysText(now.day - start.day)} ago`;
 }
 
 /** Example: '5.5 h so far'; 'at least 5 h so far' where a time of day is missing */

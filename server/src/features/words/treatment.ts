@@ -11,7 +11,7 @@ import { stageText } from './stages.ts';
 export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>): string {
   const steps = [...inherited, ...events].flatMap(event => {
     switch (event.type) {
-      case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(not lifted)'}`];
+      case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(no end recorded)'}`];
       case 'scarify': return ['scarified'];
       case 'stage': return [stageText(event.stage)];
       case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':
