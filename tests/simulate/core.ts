@@ -8,6 +8,8 @@ import { several } from './cells/several.ts';
 
 export { columns, faultsOf, percent, run, standardError, together } from './cell.ts';
 
+export { coverages, INTERVALS, runCoverage } from './coverage.ts';
+
 export const cells: readonly Cell[] = [
   ...noEffect, ...peeking, ...weakSeedlings, ...dishes, ...several, ...effects, ...messy,
 ];

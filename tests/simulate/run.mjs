@@ -50,7 +50,8 @@ try {
     bundle: true, format: 'cjs', platform: 'node', logLevel: 'error',
   });
   const core = createRequire(import.meta.url)(file);
-  const asked = core.cells.filter(({ name }) => !values.only || values.only.some(part => name.includes(part)));
+  const asked = [...core.cells, ...core.coverages]
+    .filter(({ name }) => !values.only || values.only.some(part => name.includes(part)));
   if (asked.length === 0) throw new Error(`no cell has ${values.only.join(' or ')} in its name`);
   if (values.list) for (const { name } of asked) console.log(name);
   else await table(core, asked, file);
@@ -72,17 +73,16 @@ async function simulate(core, asked, file) {
   const starts = Array.from({ length: Math.ceil(lots / CHUNK) }, (_, i) => i * CHUNK);
   const spans = starts.map(from => ({ from, to: Math.min(lots, from + CHUNK) }));
   const tasks = asked.flatMap(({ name }) => spans.map(span => ({ name, seed, ...span })));
-  const done = new Map(asked.map(({ name }) => [name, { tallies: [], ms: 0 }]));
+  const done = new Map(asked.map(({ name }) => [name, { tallies: [], lots: 0, ms: 0 }]));
   let [next, printed, failed] = [0, 0, 0];
   const print = () => {
     for (; printed < asked.length; printed++) {
       const cell = asked[printed];
-      const { tallies, ms } = done.get(cell.name);
-      const tally = core.together(tallies);
-      if (tally.lots < lots) return;
-      const faults = core.faultsOf(cell, tally);
-      failed += Number(faults.length > 0);
-      console.log(row(core, cell, tally, faults, ms));
+      const { tallies, lots: judged, ms } = done.get(cell.name);
+      if (judged < lots) return;
+      const { text, isAtFault } = 'judge' in cell ? verdictRow(core, cell, tallies, ms) : intervalRows(core, cell, tallies);
+      failed += Number(isAtFault);
+      console.log(text);
     }
   };
   const work = () => new Promise((resolve, reject) => {
@@ -94,9 +94,10 @@ async function simulate(core, asked, file) {
     };
     worker.on('error', reject);
     worker.on('exit', code => (code === 0 ? resolve() : reject(new Error('a worker broke off'))));
-    worker.on('message', ({ name, tally, ms }) => {
+    worker.on('message', ({ name, tally, lots: judged, ms }) => {
       const cell = done.get(name);
       cell.tallies.push(tally);
+      cell.lots += judged;
       cell.ms += ms;
       print();
       ask();
@@ -111,13 +112,34 @@ function heading({ columns }) {
   return `${''.padEnd(62)}${columns.map(column => column.padStart(14)).join('')}${'ms a lot'.padStart(10)}`;
 }
 
-function row({ columns, standardError }, { name, bars }, { found, rules }, faults, ms) {
-  const share = column => {
-    const value = found[column] / lots;
-    return `${(100 * value).toFixed(1)} ±${(100 * standardError(value, lots)).toFixed(1)}`.padStart(14);
-  };
-  const verdict = faults.length > 0 ? faults.join(', ') : bars.most || bars.least ? 'ok' : 'as it is';
-  const line = `${name.padEnd(62)}${columns.map(share).join('')}${(ms / lots).toFixed(2).padStart(10)}  ${verdict}`;
-  if (!values.rules) return line;
-  return `${line}\n    ${Object.entries(rules).sort(([, a], [, b]) => b - a).map(([rule, n]) => `${rule} ${(100 * n / lots).toFixed(1)}`).join(', ')}`;
+function verdictRow(core, cell, tallies, ms) {
+  const { columns, faultsOf } = core;
+  const tally = core.together(tallies);
+  const faults = faultsOf(cell, tally);
+  const { name, bars: { most, least } } = cell;
+  const verdict = faults.length > 0 ? faults.join(', ') : most || least ? 'ok' : 'as it is';
+  const shares = columns.map(column => shareText(core, tally.found[column], lots).padStart(14)).join('');
+  const line = `${name.padEnd(62)}${shares}${(ms / lots).toFixed(2).padStart(10)}  ${verdict}`;
+  const rules = Object.entries(tally.rules).sort(([, a], [, b]) => b - a);
+  const ruleText = rules.map(([rule, n]) => `${rule} ${(100 * n / lots).toFixed(1)}`).join(', ');
+  return { text: values.rules ? `${line}\n    ${ruleText}` : line, isAtFault: faults.length > 0 };
+}
+
+/** How often each interval held what was true. */
+function intervalRows(core, { name }, tallies) {
+  let isAtFault = false;
+  const lines = Object.entries(core.INTERVALS).flatMap(([interval, least]) => {
+    const sum = what => tallies.reduce((total, tally) => total + (tally[interval]?.[what] ?? 0), 0);
+    const [held, shown] = [sum('held'), sum('shown')];
+    if (shown === 0) return [];
+    const isLow = held / shown < least - 2 * core.standardError(least, shown);
+    isAtFault ||= isLow;
+    const verdict = isLow ? `BELOW ${core.percent(least)}` : 'ok';
+    return [`    ${interval.padEnd(40)}${shareText(core, held, shown).padStart(14)} of ${shown}  ${verdict}`];
+  });
+  return { text: [name, ...lines].join('\n'), isAtFault };
+}
+
+function shareText({ standardError }, n, of) {
+  return `${(100 * n / of).toFixed(1)} ±${(100 * standardError(n / of, of)).toFixed(1)}`;
 }

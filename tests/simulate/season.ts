@@ -1,8 +1,14 @@
 /** What becomes of the seed of a dish: the truth that the counts see a part of. Days are real numbers from day 0. */
+import gammainc from '@stdlib/math-base-special-gammainc';
 import { beta, between, gamma, normal, type Random } from './random.ts';
 
 /** How the days of germination scatter around their median; one and the same for all the seed of a lot. */
-export type Scatter = (random: Random) => number;
+export interface Scatter {
+  /** A day, of seed whose median is 1. */
+  readonly draw: (random: Random) => number;
+  /** The share that is up by such a day. */
+  readonly upBy: (day: number) => number;
+}
 
 export interface Seedling {
   readonly up: number;
@@ -51,11 +57,26 @@ export interface Nature {
 
 /** Log-normal or gamma, with a median of 1. */
 export function scatterOf(random: Random, spread = between(random, 0.25, 0.6)): Scatter {
-  if (random() < 0.5) return chance => Math.exp(spread * normal(chance));
+  if (random() < 0.5) {
+    return {
+      draw: chance => Math.exp(spread * normal(chance)),
+      upBy: day => normalBelow(Math.log(day) / spread),
+    };
+  }
   const shape = spread ** -2;
   // The median of a gamma distribution, to a part in a thousand: Choi 1994 (memory).
   const median = shape - 1 / 3 + 8 / (405 * shape);
-  return chance => gamma(chance, shape) / median;
+  return { draw: chance => gamma(chance, shape) / median, upBy: day => gammainc(day * median, shape) };
+}
+
+/** By the incomplete gamma function: a squared standard normal is a chi-square with one degree of freedom. */
+function normalBelow(z: number): number {
+  return 0.5 + Math.sign(z) * gammainc(z * z / 2, 0.5) / 2;
+}
+
+/** The share of all the seed that is up by a day, with no shift and nothing lost. */
+export function shareUpBy({ share, median }: Nature, { upBy }: Scatter, day: number): number {
+  return day > 0 ? share * upBy(day / median) : 0;
 }
 
 export function growDish(random: Random, seeds: number, nature: Nature, scatter: Scatter): Dish {
@@ -75,7 +96,7 @@ export function growDish(random: Random, seeds: number, nature: Nature, scatter:
 
 function dayOf(random: Random, { median, inCold }: Nature, scatter: Scatter, late: number): number {
   if (inCold && random() < inCold.share) return -between(random, 0, inCold.days / 2);
-  return Math.max(0.5, median * scatter(random) + late);
+  return Math.max(0.5, median * scatter.draw(random) + late);
 }
 
 function shareOfDish(random: Random, share: number, rho: number): number {

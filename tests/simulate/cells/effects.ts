@@ -14,8 +14,8 @@ const NOT_HARMFUL = { most: { harmful: 0.025 } };
 function gain(n: number, to: number): Cell {
   const floor = FLOORS[`${n}, ${to}`];
   const bars: Bars = {
-    // A benefit of 30 points and more is there, so that its absence is not to be found.
-    most: { harmful: 0.025, ...(to >= 50 && { 'no sign': 0.025 }) },
+    // A benefit of more than 30 points is there, so that its absence is not to be found.
+    most: { harmful: 0.025, ...(to > 50 && { 'no sign': 0.025 }) },
     ...(floor !== undefined && { least: { worth: floor } }),
   };
   const lot = { dishes: [n], looks: CLOSED, untreated: { share: 0.2 }, treated: { share: to / 100 } };
