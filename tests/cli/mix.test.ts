@@ -19,8 +19,9 @@ describe('plumule mix', () => {
       '2. Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 100 mL measuring',
       '   cylinder.',
       '3. Label it: GA3 500 ppm, and the date.',
-      '4. Keep it cold, dark and closed. In water at 20 C about half of it is gone after 14 days (a',
-      '   supplier’s product data page, unverified).',
+      '4. Keep it cold, dark and closed. It keeps 1 year (GA3 once diluted; default: common practice, no',
+      '   source). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page,',
+      '   unverified).',
     ].join('\n'));
     expect(stdout).toContain('Taken for granted:\n  - 1 ppm is taken as 1 mg/L');
     expect(stdout).toContain('Mind:\n  - The product’s label');

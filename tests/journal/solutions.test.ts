@@ -50,9 +50,12 @@ describe('how long a solution keeps', () => {
 
   test('is no longer than that of what it was made from, unless its own record says so', () => {
     const diluted = 'dilute S2 2024-01-09, from S1 1 mL, to 2 mL';
-    expect(keeps(solution('S2', stock, diluted))).toEqual(['2026-01-09', 'no longer than what it was made from']);
+    expect(keeps(solution('S2', stock, diluted, 'limit stock, 4 years'))).toEqual(['2026-01-09', 'no longer than what it was made from']);
     expect(keeps(solution('S2', stock, `${diluted}, keeps 3 years`))?.[0]).toBe('2027-01-09');
-    expect(keeps(solution('S2', `${stock}, keeps 9 years`, diluted))?.[0]).toBe('2028-01-09');
+    // Of a stock that keeps longer it is a year, as GA3 does once diluted, or as long as the limit says.
+    expect(keeps(solution('S2', `${stock}, keeps 9 years`, diluted)))
+      .toEqual(['2025-01-09', 'keeps 1 year; GA3 once diluted; default: common practice, no source']);
+    expect(keeps(solution('S2', `${stock}, keeps 9 years`, diluted, 'limit stock, 4 years'))?.[0]).toBe('2028-01-09');
   });
 
   test('is not known without a date', () => {

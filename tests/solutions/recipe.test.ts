@@ -21,7 +21,7 @@ describe('the recipe of a stock', () => {
       'Weigh 20 mg of GA3 powder on a balance that shows 1 mg.',
       'Wet the powder with a few drops of alcohol and stir until it has dissolved.',
       'Make it up to 18 mL with water, and mix well.',
-      'Label it: GA3 1000 ppm, 2026-01-09, keeps until 2030-01-09.',
+      'Label it: GA3 1000 ppm, 2026-01-09, good until 2030-01-09.',
       keepCold,
     ]);
     expect(recipe.cautions.map(({ id }) => id)).toContain('alcohol');

@@ -53,7 +53,8 @@ function sayingsOf(guide: Guide, { agent }: Dose, { journal }: Context): Saying[
 function* tooStrong(compared: Compared): Generator<Found> {
   const { dose: { agent, fact, ppm, written }, sayings } = compared;
   const strong = sayings.filter(({ dose }) => dose.ppm.ok);
-  if (!agent || !ppm.ok || strong.length === 0) return;
+  // Of an old bottle only the most is known.
+  if (!agent || !ppm.ok || strong.length === 0 || compared.dose.stale) return;
   const mine = comparedPpm(ppm.value, agent);
   const isWeaker = ({ dose }: Saying) => dose.ppm.ok && comparedPpm(dose.ppm.value, dose.agent!).lt(mine);
   if (!strong.every(isWeaker)) return;

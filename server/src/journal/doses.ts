@@ -1,4 +1,5 @@
 /** What is in the liquid of a soak or a drop: agents, from stocks or by themselves, and how strong once it is mixed. */
+import type { Day } from '../model/day.ts';
 import { factOf, factsOf, type JournalRecord, type SubstanceFact } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { volumeInMl, type Exact } from '../solutions/amounts.ts';
@@ -6,7 +7,7 @@ import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
 import { known, refused, type Outcome } from '../solutions/outcome.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import type { Dose, DosePart, Entry } from './life.ts';
-import type { Solution } from './solutions.ts';
+import { staleOn, type Solution } from './solutions.ts';
 
 export interface Shelf {
   readonly agents: ReadonlyMap<string, Agent>;
@@ -17,12 +18,12 @@ const notSaid = refused('no-strength', 'No strength is written.');
 const unread = refused('unread', 'There is a mistake on its line; until it is fixed, the strength of what is mixed there is unknown.');
 
 /** The doses of a `soak`, an `apply` or a `guide`, each agent once. */
-export function dosesOf({ record }: Pick<Entry, 'record'>, shelf: Shelf): Dose[] {
+export function dosesOf({ record, moment }: Pick<Entry, 'record'> & Partial<Entry>, shelf: Shelf): Dose[] {
   const facts = factsOf(record, 'substance');
   const { shares } = liquidOf(record, shelf.agents);
   const byName = new Map<string, { agent: Agent | undefined; parts: DosePart[] }>();
   for (const fact of facts) {
-    const { agent, ...taken } = takenFrom(fact, shelf);
+    const { agent, ...taken } = takenFrom(fact, shelf, moment?.day);
     const share = shares.get(fact);
     const ppm = share ? mixed(taken.held, share, record) : taken.held;
     const part = { ...taken, isPoured: share !== undefined, ppm };
@@ -67,17 +68,21 @@ function pourOf({ volume, strength, mass, unmeasured }: SubstanceFact, agent: Ag
   return ml || !(strength ?? mass ?? unmeasured) ? { ml, isWater: false } : undefined;
 }
 
-type Taken = Pick<DosePart, 'fact' | 'stock' | 'held'> & { readonly agent: Agent | undefined };
+type Taken = Pick<DosePart, 'fact' | 'stock' | 'held' | 'stale'> & { readonly agent: Agent | undefined };
 
-function takenFrom(fact: SubstanceFact, { agents, solution }: Shelf): Taken {
+function takenFrom(fact: SubstanceFact, { agents, solution }: Shelf, day: Day | undefined): Taken {
   const agent = agents.get(fact.name.text);
   if (agent) {
     const held = fact.unmeasured ? strengthInPpm('unmeasured', agent) : fact.strength ? strengthInPpm(fact.strength.value, agent) : notSaid;
-    return { fact, stock: undefined, agent, held };
+    return { fact, stock: undefined, agent, held, stale: undefined };
   }
   const stock = solution(fact.name.text);
-  if (stock) return { fact, stock: stock.id, agent: stock.agent, held: stock.ppm };
-  return { fact, stock: undefined, agent: undefined, held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`) };
+  if (stock) {
+    const made = day === undefined ? undefined : staleOn(stock, day);
+    const stale = made === undefined ? undefined : { made, on: day! };
+    return { fact, stock: stock.id, agent: stock.agent, held: stock.ppm, stale };
+  }
+  return { fact, stock: undefined, agent: undefined, stale: undefined, held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`) };
 }
 
 /** On a line with a mistake a volume may be missing. */
@@ -97,6 +102,7 @@ function doseOf({ agent, parts }: { agent: Agent | undefined; parts: DosePart[] 
     stock: stocks.size === 1 ? stock : undefined,
     written: others.length === 0 && isWhole && stock === undefined ? fact.strength?.value : undefined,
     unmeasured: parts.some(part => part.fact.unmeasured !== undefined),
+    stale: parts.flatMap(part => part.stale ?? []).sort((a, b) => a.made - b.made)[0],
   };
 }
 

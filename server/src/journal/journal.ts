@@ -147,7 +147,7 @@ export class Journal {
     return draws.map(entry => ({ entry, ml: drawnMl(entry, id) }));
   }
 
-  dosesOf(entry: Pick<Entry, 'record'>): Dose[] {
+  dosesOf(entry: Pick<Entry, 'record'> & Partial<Entry>): Dose[] {
     return dosesOf(entry, { agents: this.agents, solution: id => this.solution(id) });
   }
 
@@ -238,8 +238,7 @@ export class Journal {
     const keywords = new Set(lines.map(({ content }) => content.record?.keyword));
     // A word of one's own is named by what uses it; one that needs no declaration is not.
     const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
-    if (zone !== this.#common.zone || known) this.#touchEverything();
-    else if (keywords.has('limit')) this.#touchLimits();
+    if (zone !== this.#common.zone || known || keywords.has('limit')) this.#touchEverything();
     else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touches.id(id);
   }
 
@@ -262,16 +261,13 @@ export class Journal {
     this.#touches.id(id);
   }
 
-  /** Limits judge what lots say; of solutions they say how long they keep. */
-  #touchLimits(): void {
+  /** Limits judge what lots say; of solutions they say how long they keep, and so how sure a dose from them is. */
+  #touchEverything(): void {
+    this.#lots.clear();
     this.#solutions.clear();
     this.#touches.flag('all');
   }
 
-  #touchEverything(): void {
-    this.#lots.clear();
-    this.#touchLimits();
-  }
 }
 
 function isGlobalLine({ content: { record } }: JournalLine): boolean {

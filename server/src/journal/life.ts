@@ -2,6 +2,7 @@
 import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
+import type { Day } from '../model/day.ts';
 import { meaningOf } from '../model/events.ts';
 import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
@@ -17,6 +18,12 @@ export interface Entry {
 
 export type DatedEntry = Entry & { readonly moment: Moment };
 
+/** When a bottle was made that is past its time, and when something was taken from it all the same. */
+export interface Stale {
+  readonly made: Day;
+  readonly on: Day;
+}
+
 /** What one fact brings into the liquid of a soak or a drop. */
 export interface DosePart {
   readonly fact: SubstanceFact;
@@ -28,6 +35,8 @@ export interface DosePart {
   readonly held: Outcome<Exact>;
   /** ppm that it brings into the whole liquid. */
   readonly ppm: Outcome<Exact>;
+  /** The bottle was past its time. */
+  readonly stale: Stale | undefined;
 }
 
 /** An agent in the liquid of a soak or a drop, from however many stocks it came. */
@@ -44,6 +53,8 @@ export interface Dose {
   readonly written: Strength | undefined;
   /** Nobody measured it, or a part of it. */
   readonly unmeasured: boolean;
+  /** It came from a bottle past its time, of several the oldest one: `ppm` is the most that it can be. */
+  readonly stale: Stale | undefined;
   /** ppm in the whole liquid; refused where nothing was measured or where it cannot be known. */
   readonly ppm: Outcome<Exact>;
 }

@@ -2,6 +2,7 @@
 import type { Duration, Strength } from '../model/quantity.ts';
 import { factOf, type JournalRecord } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
+import { stockDefault } from '../solutions/keeping.ts';
 import { parse } from '../syntax/parse.ts';
 import { fileName, type JournalLine } from './journal-file.ts';
 import type { LimitSettings } from './settings.ts';
@@ -12,6 +13,8 @@ export interface Limit<Value> {
   readonly origin: string;
   /** The `limit` record; undefined where none says it. */
   readonly line: JournalLine | undefined;
+  /** Neither a record nor a setting says it. */
+  readonly isDefault?: true;
 }
 
 export interface StrengthLimit extends Limit<Strength> {
@@ -22,7 +25,7 @@ export interface StrengthLimit extends Limit<Strength> {
 /** The longest soak, how long a stock keeps dark and cold, the days between counts: common practice, no source. */
 const defaults = {
   soak: { value: 24, unit: 'h' },
-  stock: { value: 4, unit: 'years' },
+  stock: stockDefault.value,
   count: { value: 7, unit: 'days' },
 } as const satisfies Record<string, Duration>;
 
@@ -116,7 +119,9 @@ export class Limits {
     });
     const record = nearest(durations, plant);
     if (record) return { value: record.value, origin: originOf(record.line), line: record.line };
-    const fallback = { value: defaults[name], origin: 'default: common practice, no source', line: undefined };
+    const fallback: Limit<Duration> = {
+      value: defaults[name], origin: 'default: common practice, no source', line: undefined, isDefault: true,
+    };
     if (setting === undefined || !Number.isFinite(setting) || setting <= 0) return fallback;
     const value: Duration = { value: setting, unit };
     if (isSame(value, fallback.value)) return fallback;

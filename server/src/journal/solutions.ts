@@ -6,6 +6,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { diluted } from '../solutions/dilution.ts';
 import { ledgerOf, type Ledger } from '../solutions/ledger.ts';
+import { keepingText, keepingTime, type Form, type StockRule } from '../solutions/keeping.ts';
 import { refused, type Outcome } from '../solutions/outcome.ts';
 import { stockFromPowder, type PowderStock, type StockStrength } from '../solutions/stock.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
@@ -26,11 +27,18 @@ export interface Solution {
   readonly madeMl: Exact | undefined;
   /** Undefined for a record without a date, and for one with a mistake. */
   readonly keeps: Keeping | undefined;
+  /**
+   * When what it was made from was made, where that was past its time already: an older stock, or powder. Its strength
+   * is then at most what it should be.
+   */
+  readonly staleSince: Day | undefined;
 }
 
 export interface Keeping {
   /** The last good day. */
   readonly until: Day;
+  /** When the bottle was made up that sets it: a dilution keeps no longer than what it was made from. */
+  readonly made: Day;
   /** In words: what says so. */
   readonly origin: string;
 }
@@ -53,24 +61,46 @@ export function solutionOf(
   const made = entry.record.keyword === 'stock' ? fromShelf(entry, agents) : fromStock(entry, source);
   // What cannot be read may be the purity, or how long it keeps.
   const isUnread = entry.line.content.problems.length > 0;
-  if (isUnread) return { id, entry, keeps: undefined, ...made, powder: undefined, ppm: unread };
-  return { id, entry, keeps: keepingOf(entry, source, limit), ...made };
+  if (isUnread) return { id, entry, keeps: undefined, staleSince: undefined, ...made, powder: undefined, ppm: unread };
+  const keeps = keepingOf(entry, source, keepingTime(made.agent, formOf(entry), limit));
+  return { id, entry, keeps, staleSince: staleSource(entry, source, made.agent), ...made };
+}
+
+function formOf({ record }: Entry): Form {
+  if (record.keyword === 'dilute') return 'dilution';
+  return factOf(record, 'substance')?.strength ? 'bought' : 'stock';
+}
+
+/** Powder is as old as the last day on which it can have been bought. */
+function staleSource({ record, moment }: Entry, source: Source, agent: Agent | undefined): Day | undefined {
+  if (!moment) return undefined;
+  if (record.keyword === 'dilute') return typeof source === 'object' ? staleOn(source, moment.day) : undefined;
+  const bought = factOf(record, 'bought')?.when.value.last;
+  if (bought === undefined || factOf(record, 'substance')?.strength) return undefined;
+  return dayAfter(bought, keepingTime(agent, 'powder').value) < moment.day ? bought : undefined;
+}
+
+/** When the contents were made, if they are past their time on a day; undefined while they are good. */
+export function staleOn({ keeps, staleSince }: Solution, day: Day): Day | undefined {
+  const own = keeps && keeps.until < day ? keeps.made : undefined;
+  return staleSince === undefined || own === undefined ? staleSince ?? own : Math.min(staleSince, own);
 }
 
 const unread = refused('unread', 'There is a mistake on its line: until it is mended its strength cannot be told.');
 
 /** A dilution that says nothing itself keeps no longer than what it was made from. */
-function keepingOf({ record, moment }: Entry, source: Source, limit: Limit<Duration>): Keeping | undefined {
+function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): Keeping | undefined {
   if (!moment) return undefined;
+  const { day: made } = moment;
   const own = factOf(record, 'keeps')?.value;
-  if (own) return { until: dayAfter(moment.day, own), origin: `keeps ${printQuantity(own)}, as its own record says` };
-  const until = dayAfter(moment.day, limit.value);
+  if (own) return { made, until: dayAfter(made, own), origin: `keeps ${printQuantity(own)}, as its own record says` };
+  const until = dayAfter(made, rule.value);
   const before = record.keyword === 'dilute' && typeof source === 'object' ? source.keeps : undefined;
-  if (before && before.until < until) return { until: before.until, origin: 'no longer than what it was made from' };
-  return { until, origin: `keeps ${printQuantity(limit.value)}; ${limit.origin}` };
+  if (before && before.until < until) return { ...before, origin: 'no longer than what it was made from' };
+  return { made, until, origin: keepingText(rule) };
 }
 
-type Made = Omit<Solution, 'id' | 'entry' | 'keeps'>;
+type Made = Omit<Solution, 'id' | 'entry' | 'keeps' | 'staleSince'>;
 
 function fromStock({ record }: Entry, source: Source): Made {
   const draw = factOf(record, 'draw');

@@ -87,11 +87,12 @@ function soakData({ start, end, endedBy, length, doses }: Soak): object {
   };
 }
 
-function doseData({ agent, stock, ppm, unmeasured, parts }: Dose): object {
+function doseData({ agent, stock, ppm, unmeasured, parts, stale }: Dose): object {
   return {
     agent: agent?.word ?? null,
     stock: stock ?? null,
-    ppm: ppmData(ppm),
+    ppm: stale && ppm.ok ? { undefined: 'It came from a bottle past its time.' } : ppmData(ppm),
+    atMost: stale && ppm.ok ? { ppm: toNumber(ppm.value), made: isoOf(stale.made) } : null,
     unmeasured,
     parts: parts.map(part => ({
       stock: part.stock ?? null, volume: part.fact.volume?.value ?? null,

@@ -2,12 +2,14 @@
  * What the planner is asked and what it answers. An answer can be printed as JSON: its numbers are doubles at
  * full precision, in the unit beside them, and only texts are rounded.
  */
+import type { Day } from '../model/day.ts';
 import type { Mass, Strength, Volume } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import type { Assumption } from './assumptions.ts';
 import type { Caution } from './cautions.ts';
 import type { Shown } from './display.ts';
 import type { RefusalCode } from './outcome.ts';
+import type { StockRule } from './keeping.ts';
 import type { Purity } from './purity.ts';
 import type { Remedy } from './remedies.ts';
 import type { LabelDates, Step } from './steps.ts';
@@ -34,6 +36,17 @@ export interface MixRequest {
   /** The dose limit that a warning goes by; the agent's own when left out. */
   readonly limit?: Strength | undefined;
   readonly dates?: LabelDates | undefined;
+  readonly keeping?: MixKeeping | undefined;
+}
+
+/** What is known of how long the new bottle will keep. */
+export interface MixKeeping {
+  /** What holds for all stocks; the default when left out. */
+  readonly rule?: StockRule | undefined;
+  /** Left out, the label has no last day. */
+  readonly today?: Day | undefined;
+  /** The last good day of the stock that it is drawn from. */
+  readonly sourceUntil?: Day | undefined;
 }
 
 /** An amount as worked out, and as the tool measures it. */

@@ -11,11 +11,11 @@ import { cautionsFor } from './cautions.ts';
 import { percentText, showMass, showStrength, showVolume } from './display.ts';
 import { measure, type Measurement, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixSource, PlannedWay } from './mix-plan.ts';
-import { planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
+import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
 import { refused } from './outcome.ts';
 import { type Content, contentOf, type Purity } from './purity.ts';
 import { allAsStock, halvedText, halvingsFor, insteadOfWeighing, MOST_ML, type Remedy } from './remedies.ts';
-import { dissolve, halve, label, makeUp, type Step, store, strengthText, trueStrength, weigh } from './steps.ts';
+import { dissolve, halve, makeUp, type Step, strengthText, trueStrength, weigh } from './steps.ts';
 import { halvedMass } from './stock.ts';
 import { HALVING_ERROR } from './uncertainty.ts';
 
@@ -134,8 +134,7 @@ function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRef
       dissolve(agent),
       makeUp(made.measured, undefined, made),
       ...(off === undefined ? [] : [off]),
-      label(agent, strengthText(ppm, unit, agent), task.dates),
-      store(agent),
+      ...bottled(task, strengthText(ppm, unit, agent), 'stock'),
     ],
     inKitchen: taken.inKitchen,
     alternatives: taken.alternatives,

@@ -7,10 +7,10 @@ import { drawFor } from './dilution.ts';
 import { showMass, showStrength, showVolume } from './display.ts';
 import { measure, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
-import { planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
+import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
 import { type Refused, refused } from './outcome.ts';
 import { insteadOfDrawing, type Remedy } from './remedies.ts';
-import { draw, label, makeUp, store, strengthText, trueStrength } from './steps.ts';
+import { draw, makeUp, strengthText, trueStrength } from './steps.ts';
 import { exceededSolubility } from './stock.ts';
 import { strengthInPpm } from './strength.ts';
 
@@ -45,8 +45,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
       result: resultOf(task, stockPpm.value, [], [], { counted: [], notCounted: ['strength of the stock'] }),
       steps: [
         draw(source, stockMl, taken),
-        label(agent, strengthText(ppm, task.asked.unit, agent), task.dates),
-        store(agent),
+        ...bottled(task, strengthText(ppm, task.asked.unit, agent), agent.form === 'liquid' ? 'bought' : 'stock'),
       ],
       inKitchen: undefined,
       alternatives: [],
@@ -72,8 +71,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
       draw(source, stockMl, taken),
       makeUp(made.measured, waterMl, made),
       ...(off === undefined ? [] : [off]),
-      label(agent, strengthText(truePpm, task.asked.unit, agent), task.dates),
-      store(agent),
+      ...bottled(task, strengthText(truePpm, task.asked.unit, agent), 'dilution'),
     ],
     inKitchen: kitchen.measurable
       ? undefined

@@ -1,13 +1,15 @@
 /** What all ways of making up a solution share. */
-import type { Strength, StrengthUnit } from '../model/quantity.ts';
+import { isoOf } from '../model/day.ts';
+import { dayAfter, printQuantity, type Strength, type StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
 import { numberText, showMass, showVolume, toNumber } from './display.ts';
 import { measure, type Measurability, type Measurement } from './measurable.ts';
-import type { MixPlan, MixRefusal, PlannedAmount, PlanLimits } from './mix-plan.ts';
+import { type Form, keepingText, keepingTime } from './keeping.ts';
+import type { MixKeeping, MixPlan, MixRefusal, PlannedAmount, PlanLimits } from './mix-plan.ts';
 import type { Refused } from './outcome.ts';
 import type { Remedy } from './remedies.ts';
-import { type LabelDates, strengthText } from './steps.ts';
+import { label, type LabelDates, type Step, store, strengthText } from './steps.ts';
 import { strengthFromPpm } from './strength.ts';
 import type { Bench } from './tools.ts';
 import { limitsOf } from './uncertainty.ts';
@@ -22,6 +24,22 @@ export interface Task {
   readonly asked: Strength;
   readonly bench: Bench;
   readonly dates: LabelDates;
+  readonly keeping: MixKeeping;
+}
+
+/** Label the bottle and put it away: what it holds, and how long that can be relied on. */
+export function bottled({ agent, dates, keeping }: Task, strength: string, form: Form): Step[] {
+  const { rule, today, sourceUntil } = keeping;
+  const time = keepingTime(agent, form, rule);
+  const own = today === undefined ? undefined : dayAfter(today, time.value);
+  const isShorter = own !== undefined && sourceUntil !== undefined && sourceUntil < own;
+  const until = isShorter ? sourceUntil : own;
+  const keeps = `${printQuantity(time.value)} (${time.origin})`;
+  const why = isShorter ? 'no longer than what it was made from' : keepingText(time);
+  return [
+    label(agent, strength, { ...dates, keepsUntil: until === undefined ? undefined : isoOf(until) }),
+    store(agent, until === undefined ? `It keeps ${keeps}.` : `Good until ${isoOf(until)} (${why}).`),
+  ];
 }
 
 export function refusal(agent: Agent, why: Refused, nearest: readonly Remedy[] = []): MixRefusal {

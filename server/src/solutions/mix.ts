@@ -48,6 +48,7 @@ export function planMix(request: MixRequest): MixAnswer {
     asked: strength,
     bench: request.bench ?? 'laboratory',
     dates: request.dates ?? {},
+    keeping: request.keeping ?? {},
   };
   const exceeded = exceededSolubility(ppm.value, agent);
   const vouchedFor = exceeded?.source.kind === 'read' || exceeded?.source.kind === 'journal';

@@ -114,12 +114,13 @@ export function trueStrength(
 }
 
 export function label(agent: Agent, strength: string, { made, keepsUntil }: LabelDates): Step {
-  const until = keepsUntil === undefined ? '' : `, keeps until ${keepsUntil}`;
+  const until = keepsUntil === undefined ? '' : `, good until ${keepsUntil}`;
   return { id: 'label', text: `Label it: ${agent.word} ${strength}, ${made ?? 'and the date'}${until}.` };
 }
 
-export function store(agent: Agent): Step {
-  return { id: 'store', text: `${storeText(agent)}${agent.keeping === undefined ? '' : ` ${agent.keeping}`}` };
+/** `keeps` tells how long, where that is known. */
+export function store(agent: Agent, keeps?: string): Step {
+  return { id: 'store', text: [storeText(agent), keeps, agent.keeping].filter(text => text !== undefined).join(' ') };
 }
 
 /** Without how long it keeps. */

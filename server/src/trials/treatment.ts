@@ -11,6 +11,8 @@ export interface ActiveDose {
   readonly agent: Agent;
   /** ppm; undefined where nothing was measured or where the strength is not known. */
   readonly ppm: number | undefined;
+  /** ppm that it was at most, from a bottle past its time: no dose to compare others with. */
+  readonly atMost: number | undefined;
 }
 
 /** A soak with at least one such agent. */
@@ -49,8 +51,9 @@ export function treatmentOf({ stages }: Batch, soaks: readonly Soak[]): Treatmen
   }));
 }
 
-function activeDose({ agent, ppm }: Dose): ActiveDose {
-  return { agent: agent!, ppm: ppm.ok ? toNumber(ppm.value) : undefined };
+function activeDose({ agent, ppm, stale }: Dose): ActiveDose {
+  const known = ppm.ok ? toNumber(ppm.value) : undefined;
+  return stale ? { agent: agent!, ppm: undefined, atMost: known } : { agent: agent!, ppm: known, atMost: undefined };
 }
 
 export function isSameTreatment(a: Treatment, b: Treatment): boolean {
@@ -59,11 +62,14 @@ export function isSameTreatment(a: Treatment, b: Treatment): boolean {
 
 function isSameSoak(a: ActiveSoak, b: ActiveSoak): boolean {
   return isSameCourse(a, b) && a.doses.length === b.doses.length
-    && a.doses.every(({ agent, ppm }, i) => {
+    && a.doses.every(({ agent, ppm, atMost }, i) => {
       const other = b.doses[i]!;
-      if (agent.word !== other.agent.word) return false;
-      return ppm === undefined || other.ppm === undefined ? ppm === other.ppm : isSameDose(ppm, other.ppm);
+      return agent.word === other.agent.word && isSame(ppm, other.ppm) && isSame(atMost, other.atMost);
     });
+}
+
+function isSame(a: number | undefined, b: number | undefined): boolean {
+  return a === undefined || b === undefined ? a === b : isSameDose(a, b);
 }
 
 /** Whether two soaks differ in nothing but what the seed lay in. */

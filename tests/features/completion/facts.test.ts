@@ -19,8 +19,8 @@ const at = (line: string) => labels(offered(spot(line)));
 
 describe('the facts offered', () => {
   test('are those that the line lacks, those that it needs first', () => {
-    expect(at('dilute G3 2026-01-19, ')).toEqual(['from … · needed', 'to 20 mL · needed', 'keeps 4 years · the limit', 'at …']);
-    expect(at('dilute G3 2026-01-19, from G1 10 mL, ')).toEqual(['to 20 mL · GA3 500 ppm', 'keeps 4 years · the limit', 'at …']);
+    expect(at('dilute G3 2026-01-19, ')).toEqual(['from … · needed', 'to 20 mL · needed', 'keeps 4 years · common practice', 'at …']);
+    expect(at('dilute G3 2026-01-19, from G1 10 mL, ')).toEqual(['to 20 mL · GA3 500 ppm', 'keeps 1 year · common practice', 'at …']);
   });
 
   test('are for a sowing the seeds that are there', () => {
@@ -30,7 +30,7 @@ describe('the facts offered', () => {
   test('are for a soak the own stocks first, those that keep no longer last, then agents', () => {
     const found = at('soak VER-24/A 2026-01-19 19:00, ');
     expect(found.slice(0, 4)).toEqual([
-      'G2 · GA3 500 ppm · keeps until 2030-01-09', 'G1 · GA3 1000 ppm · keeps until 2030-01-09', 'G0 · GA3 1000 ppm · kept until 2024-01-09',
+      'G2 · GA3 500 ppm · keeps until 2027-01-12', 'G1 · GA3 1000 ppm · keeps until 2030-01-09', 'G0 · GA3 1000 ppm · kept until 2024-01-09',
       'GA3 · gibberellic acid',
     ]);
     expect(found).toContain('12 h · guide for Veratrum');
@@ -131,7 +131,7 @@ describe('the words behind the one that begins a fact', () => {
   });
 
   test('are stocks for a dilution, then a volume', () => {
-    expect(at('dilute G3 2026-01-19, from ')[0]).toBe('G2 · GA3 500 ppm · keeps until 2030-01-09');
+    expect(at('dilute G3 2026-01-19, from ')[0]).toBe('G2 · GA3 500 ppm · keeps until 2027-01-12');
     expect(at('dilute G3 2026-01-19, from G1 5')).toEqual(['5 mL', '5 L', '5 uL']);
   });
 });

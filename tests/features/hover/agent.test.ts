@@ -18,6 +18,7 @@ describe('hover on an agent', () => {
       - Limit 500 ppm (the “limit” record in journal.germ, line 1)
       - Outside 5 to 5000 ppm a unit was probably mistaken (common practice, no source)
       - Dissolves in water to 5 g/L (a supplier’s product data page, unverified)
+      - Keeps 4 years as dry powder, 4 years in a stock, 1 year once diluted
       - In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified)."
     `);
   });

@@ -25,7 +25,7 @@ describe('hover on a stock', () => {
       1. Weigh 20 mg of GA3 powder on a balance that shows 1 mg.
       2. Wet the powder with a few drops of alcohol and stir until it has dissolved.
       3. Make it up to 18 mL with water, and mix well.
-      4. Label it: GA3 1000 ppm, 2026-01-09, keeps until 2030-01-09.
+      4. Label it: GA3 1000 ppm, 2026-01-09, good until 2030-01-09.
       5. Keep it cold, dark and closed.
 
       20 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.
@@ -58,7 +58,7 @@ describe('hover on a stock', () => {
 
       1. Take 10 mL of G1 (1000 ppm) with a 100 mL measuring cylinder.
       2. Make it up to 20 mL with water (10 mL of water), and mix well.
-      3. Label it: GA3 500 ppm, 2026-01-09, keeps until 2026-07-09.
+      3. Label it: GA3 500 ppm, 2026-01-09, good until 2026-07-09.
       4. Keep it cold, dark and closed.
 
       Taken for granted: 1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights. Volumes of dilute solutions are taken to add up.

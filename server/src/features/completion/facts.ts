@@ -7,7 +7,7 @@ import { dormancies, type FactType } from '../../model/record.ts';
 import { isLasting } from '../../syntax/limits.ts';
 import { counts, cuts } from './counted.ts';
 import { fact } from './fact-template.ts';
-import { madeUpTo, purities } from './likely-amounts.ts';
+import { keepingIn, madeUpTo, purities } from './likely-amounts.ts';
 import { nextStage } from './next-stage.ts';
 import { places } from './places.ts';
 import { otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
@@ -67,7 +67,10 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'seedlings': return [seedlings(keyword, scene) ?? fact(shape)];
     case 'to': return [likely('to', madeUpTo(scene), shape)];
     case 'purity': return [likely('purity', purities(scene), shape)];
-    case 'keeps': return [{ ...fact(`keeps ${printQuantity(scene.journal.limits.stock.value)}`), detail: 'the limit' }];
+    case 'keeps': {
+      const { value, isDefault } = keepingIn(scene);
+      return [{ ...fact(`keeps ${printQuantity(value)}`), detail: isDefault ? 'common practice' : 'the limit' }];
+    }
     case 'until': return until(scene);
     case 'strength': return [limited(scene) ?? fact(shape)];
     case 'duration': case 'temperature': return keyword === 'limit' ? [limited(scene) ?? fact(shape)] : [...durations(type, keyword, scene), fact(shape)];

@@ -6,6 +6,7 @@ import type { Agent } from '../../solutions/agent.ts';
 import { saltOf } from '../../solutions/agents.ts';
 import { isPositive, volumeInMl } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
+import { keepingTime, type StockRule } from '../../solutions/keeping.ts';
 import { strengthInPpm } from '../../solutions/strength.ts';
 import { stocksOf } from './defined.ts';
 import type { Scene } from './scene.ts';
@@ -21,9 +22,12 @@ const ROUND = 3;
 const USUAL = 10;
 
 export function likelyAmounts({ of, name, has }: SpotOf<'amount'>, scene: Scene): Suggestion[] {
-  const { agents, limits } = scene.journal;
+  const { agents } = scene.journal;
   switch (of) {
-    case 'keeps': return [amount(printQuantity(limits.stock.value), 'the limit')];
+    case 'keeps': {
+      const { value, isDefault } = keepingIn(scene);
+      return [amount(printQuantity(value), isDefault ? 'common practice' : 'the limit')];
+    }
     case 'to': return madeUpTo(scene);
     case 'purity': return purities(scene);
     case 'draw': return volumesOf(name, scene);
@@ -64,6 +68,15 @@ function formsOf(scene: Scene): Suggestion[] {
 function agentIn({ entry, journal }: Scene): Agent | undefined {
   const substance = entry && factOf(entry.record, 'substance');
   return substance && journal.agents.get(substance.name.text);
+}
+
+/** How long the bottle that the line tells of can be relied on. */
+export function keepingIn(scene: Scene): StockRule {
+  const { entry, journal } = scene;
+  const draw = entry && factOf(entry.record, 'draw');
+  if (draw) return keepingTime(journal.solution(draw.stock.text)?.agent, 'dilution', journal.limits.stock);
+  const isBought = entry && factOf(entry.record, 'substance')?.strength !== undefined;
+  return keepingTime(agentIn(scene), isBought ? 'bought' : 'stock', journal.limits.stock);
 }
 
 /** What stands on the packet or the bottle. */

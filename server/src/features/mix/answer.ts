@@ -59,6 +59,7 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day): 
   const { request } = asked;
   const plan = planMix({
     ...request, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
+    keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.keeps?.until },
   });
   const answer = drawn && plan.possible ? shortOf(drawn, plan, journal) ?? plan : plan;
   const told = { ...base, title: mixTitle(request), text: mixText(answer) };

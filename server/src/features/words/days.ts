@@ -26,6 +26,17 @@ export function agoText(day: Day, today: Day): string {
   return months < 24 ? relative.format(sign * months, 'month') : relative.format(sign * Math.floor(months / 12), 'year');
 }
 
+const numbers = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/**
+ * The same with a small number as a word, for the middle of a sentence.
+ *
+ * Example: three years before it is 'three years ago'
+ */
+export function agoInWords(day: Day, today: Day): string {
+  return agoText(day, today).replace(/^\d+/, digits => numbers[Number(digits) - 2] ?? digits);
+}
+
 /**
  * A number of days in words.
  *

@@ -3,6 +3,7 @@ import type { Dose, Soak } from '../../journal/life.ts';
 import { elapsed, lengthText, type Elapsed, type Moment } from '../../journal/moment.ts';
 import { minutesOf, printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
+import { agoInWords } from './days.ts';
 import type { Exact } from '../../solutions/amounts.ts';
 import { showStrength } from '../../solutions/display.ts';
 import { strengthFromPpm } from '../../solutions/strength.ts';
@@ -13,15 +14,16 @@ import { daysText } from './days.ts';
  * One agent and its strength in the whole liquid.
  *
  * Example: 5 mL of the stock G2, which holds 500 ppm of GA3, in 20 mL is 'GA3 125 ppm (G2)'; without stocks
- * 'GA3 125 ppm'
+ * 'GA3 125 ppm'. From a bottle past its time it is 'GA3 at most 1000 ppm, made three years ago'
  */
 export function doseText(dose: Dose, withStock = false): string {
-  const { fact, agent, ppm, written, unmeasured } = dose;
+  const { fact, agent, ppm, written, unmeasured, stale } = dose;
   const stocks = stocksOf(dose);
   const behind = withStock && stocks.length > 0 ? ` (${listed(stocks, 'and')})` : '';
   if (!agent) return `${fact.name.text} (not known)`;
   if (unmeasured) return `${agent.word} unmeasured`;
   if (written) return `${agent.word} ${printQuantity(written)}`;
+  if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, made ${agoInWords(stale.made, stale.on)}${behind}`;
   if (ppm.ok) return `${agent.word} ${strengthText(dose, ppm.value)}${behind}`;
   return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
 }
@@ -41,6 +43,11 @@ function strengthText({ parts, agent, fact: { strength } }: Dose, ppm: Exact): s
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */
 export function dosesText(doses: readonly Dose[], withStocks = false): string {
   return doses.length === 0 ? 'something that cannot be read' : doses.map(dose => doseText(dose, withStocks)).join(' + ');
+}
+
+/** What stands between a liquid and how long it was used: a comma behind a clause. */
+export function joinerOf(doses: readonly Dose[]): string {
+  return doses.at(-1)?.stale ? ', ' : ' ';
 }
 
 /**

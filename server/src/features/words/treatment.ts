@@ -1,6 +1,6 @@
 /** What was done to the seed of a batch, in the fewest words: batches with the same words had the same treatment. */
 import type { Batch } from '../../journal/life.ts';
-import { dosesText, soakLengthText } from './soaks.ts';
+import { dosesText, joinerOf, soakLengthText } from './soaks.ts';
 import { stageText } from './stages.ts';
 
 /**
@@ -11,7 +11,10 @@ import { stageText } from './stages.ts';
 export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>): string {
   const steps = [...inherited, ...events].flatMap(event => {
     switch (event.type) {
-      case 'soak': return [`${dosesText(event.soak.doses)} ${soakLengthText(event.soak) ?? '(no end recorded)'}`];
+      case 'soak': {
+        const { doses } = event.soak;
+        return [`${dosesText(doses)}${joinerOf(doses)}${soakLengthText(event.soak) ?? '(no end recorded)'}`];
+      }
       case 'scarify': return ['scarified'];
       case 'stage': return [stageText(event.stage)];
       case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':

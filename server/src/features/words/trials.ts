@@ -9,7 +9,7 @@ import { listed } from '../../syntax/nearest.ts';
 import type { Group } from '../../trials/groups.ts';
 import type { AgentAcross, Stratum } from '../../trials/plant-trial.ts';
 import { isActive, onlyDose } from '../../trials/treatment.ts';
-import { doseText, dosesText, soakLengthText } from './soaks.ts';
+import { doseText, dosesText, joinerOf, soakLengthText } from './soaks.ts';
 
 /** More batches than this are told by their number. */
 const MOST_NAMES = 4;
@@ -21,9 +21,11 @@ const MOST_NAMES = 4;
  */
 export function groupLabel({ treatment, batches }: Group): string {
   if (treatment.length > 0) {
-    return treatment.map(({ soak }) => (
-      [soak.doses.filter(isActive).map(dose => doseText(dose)).join(' + '), soakLengthText(soak)]
-        .filter(text => text !== undefined).join(' '))).join(', then ');
+    return treatment.map(({ soak }) => {
+      const doses = soak.doses.filter(isActive);
+      return [doses.map(dose => doseText(dose)).join(' + '), soakLengthText(soak)]
+        .filter(text => text !== undefined).join(joinerOf(doses));
+    }).join(', then ');
   }
   const soaks = batches[0]!.batch.soaks.filter(({ doses }) => !doses.some(isActive));
   if (soaks.length === 0) return 'no soak';
@@ -56,8 +58,10 @@ export function agentText({ agent, strata }: AgentAcross): string {
 export function doseRangeText(strata: readonly Stratum[]): string {
   const doses = strata.flatMap(({ pairs }) => pairs.flatMap(({ treated }) => onlyDose(treated.treatment)?.dose ?? []));
   const known = doses.flatMap(({ ppm }) => ppm ?? []);
-  const unmeasured = known.length < doses.length ? 'unmeasured' : undefined;
-  return [rangeText(known), unmeasured].filter(text => text !== undefined).join(', ');
+  const most = doses.flatMap(({ atMost }) => atMost ?? []);
+  const unmeasured = known.length + most.length < doses.length ? 'unmeasured' : undefined;
+  const stale = most.length === 0 ? undefined : `at most ${rangeText([Math.max(...most)])!}`;
+  return [rangeText(known), stale, unmeasured].filter(text => text !== undefined).join(', ');
 }
 
 function rangeText(ppm: readonly number[]): string | undefined {
