@@ -27,12 +27,8 @@ describe('plumule report --places', () => {
     });
   });
 
-  it('takes no option that is about lots, and the report of lots is no sheet', async () => {
+  it('takes no option that is about lots', async () => {
     expect(await places('--lot', 'GEN-25')).toMatchObject({ code: 2, stdout: '' });
     expect(await places('--by', 'species')).toMatchObject({ code: 2, stdout: '' });
-    const folder = await folderWith({ 'winter.germ': JOURNAL });
-    expect(await plumule(folder, 'report', '--format', 'html')).toEqual({
-      code: 2, stdout: '', stderr: 'plumule: --format html is for --places, a sheet to print\n',
-    });
   });
 });

@@ -40,6 +40,7 @@ const RUNS: readonly (readonly [code: number, args: readonly string[]])[] = [
   [0, ['due', ...TODAY]],
   [0, ['when', 'cold', '--ends-by', '2026-06-01', ...TODAY]],
   [2, ['export']],
+  [2, ['draw', 'GEN-25/C', ...TODAY]],
   [0, ['plan', '24', '24']],
   [0, ['mix', 'GA3', '500 ppm', '20 mL']],
   [1, ['format', '--check', '.']],

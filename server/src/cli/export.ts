@@ -1,5 +1,5 @@
 import { icsOf } from '../calendar/ics.ts';
-import { writeCalendar } from '../disk/write.ts';
+import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
 import { agendaOf } from '../report/agenda.ts';
 import { exits, type Exit } from './exits.ts';
@@ -31,7 +31,7 @@ export async function exportJournals(paths: readonly string[], { ics, output, to
     return exit;
   }
   try {
-    await writeCalendar(output, text);
+    await writeOurs(output, text, 'calendar');
   } catch (error) {
     const { path, message } = unreadOf(error);
     complain(`${path}: ${message}`);

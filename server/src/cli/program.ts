@@ -4,6 +4,7 @@ import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
+import { draw, themeNames, type DrawOptions } from './draw.ts';
 import { due, dueFormats, type DueOptions } from './due.ts';
 import { exportJournals, type ExportOptions } from './export.ts';
 import { format, type FormatOptions } from './format.ts';
@@ -77,13 +78,27 @@ plumule
   .addOption(new Option('--lot <id>', 'only this lot; may be given more than once')
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
   .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated over the lots of a plant').choices(reportRanks))
+  .option('-o, --output <file>', 'with --format html or md: the file to write; pictures of a Markdown report stand beside it')
   .addOption(new Option('--places', 'what lies where now, in place of the lots; with --format html a sheet to print')
-    .conflicts(['lot', 'by']))
+    .conflicts(['lot', 'by', 'output']))
   .addOption(todayOption())
   .addOption(new Option('--as-of <date>', 'the journal as it stood on this day: what is dated later does not count')
     .argParser(today).conflicts('today'))
   .action(async (paths: string[], options: ReportOptions) => {
     process.exitCode = await report(paths, options);
+  });
+
+plumule
+  .command('draw')
+  .summary('draw the germination of a lot or a batch')
+  .description('Draws how much of a lot or a batch had germinated over time, treated beside untreated, as an SVG picture.')
+  .argument('<id>', 'a lot, or a batch such as VER-24/A')
+  .argument('[paths...]', PATHS)
+  .option('-o, --output <file>', 'the file to write, in place of an older picture; without it the picture is printed')
+  .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
+  .addOption(todayOption())
+  .action(async (id: string, paths: string[], options: DrawOptions) => {
+    process.exitCode = await draw(id, paths, options);
   });
 
 plumule

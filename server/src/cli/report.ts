@@ -1,5 +1,7 @@
 import { version } from '../../../package.json';
+import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
+import { reportPage } from '../report/html.ts';
 import { REPORT_SHAPE, reportData } from '../report/json.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import { printableJson } from '../report/printable.ts';
@@ -8,7 +10,8 @@ import { reportText } from '../report/text.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { plantRanks } from '../trials/by-plant.ts';
 import { exits, type Exit } from './exits.ts';
-import type { Unread } from './names.ts';
+import { markdownFiles, type FileToWrite } from './markdown-files.ts';
+import { unreadOf, type Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
@@ -24,27 +27,33 @@ export interface ReportOptions {
   readonly asOf?: Moment;
   /** What lies where, in place of the lots. */
   readonly places?: true;
+  /** The file to write a page or Markdown with its pictures to; without it the result is printed. */
+  readonly output?: string;
 }
 
 /** `plumule report`: prints what the journals say of each lot, or of each plant. */
 export async function report(paths: readonly string[], options: ReportOptions): Promise<Exit> {
-  const { format, lot, today, asOf, places } = options;
+  const { format, lot, today, asOf, places, output } = options;
   if (places) return reportPlaces(paths, options);
-  if (format === 'html') {
-    complain('--format html is for --places, a sheet to print');
+  if (output !== undefined && format !== 'html' && format !== 'md') {
+    complain('--output is for --format html and md');
     return exits.unread;
   }
   const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
   const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, options) }));
   const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));
-  print(written(format, lot !== undefined, reports, unread));
+  // Asked for a lot, nobody wants to hear of the journals that do not have it.
+  const told = reports.map(each => each.report).filter(({ lots }) => lot === undefined || lots.length > 0);
+  let isWritten = true;
+  if (output === undefined) print(written(format, told, reports, unread));
+  else isWritten = await wrote(output, format, told);
   for (const { path, message } of unread) complain(`${path}: ${message}`);
   for (const id of unknown) complain(unknownLot(id, journals));
   for (const { report: { lots } } of reports) {
     const errors = lots.reduce((sum, each) => sum + each.errors, 0);
     if (errors > 0) complain(`${numbered(errors, 'error')} in the records of these lots; “plumule check” lists them`);
   }
-  return unread.length + unknown.length > 0 ? exits.unread : exits.clean;
+  return unread.length + unknown.length > 0 || !isWritten ? exits.unread : exits.clean;
 }
 
 function reportOn(
@@ -56,19 +65,34 @@ function reportOn(
 }
 
 function written(
-  format: 'text' | 'json' | 'md', narrowed: boolean,
+  format: ReportOptions['format'], told: readonly Report[],
   reports: readonly (OpenJournal & { report: Report })[], unread: readonly Unread[],
 ): string {
-  // Asked for a lot, nobody wants to hear of the journals that do not have it.
-  const told = reports.map(each => each.report).filter(({ lots }) => !narrowed || lots.length > 0);
   switch (format) {
     case 'text': return reportText(told, outputPage());
     case 'md': return reportMarkdown(told);
+    case 'html': return reportPage(told);
     case 'json': {
       const journals = reports.map(({ asked, report: one }) => ({ files: asked, ...reportData(one) }));
       return printableJson({ version: REPORT_SHAPE, plumule: version, journals, unread });
     }
   }
+}
+
+/** False where a file could not be written; the reason has been said. */
+async function wrote(output: string, format: ReportOptions['format'], told: readonly Report[]): Promise<boolean> {
+  const files: readonly FileToWrite[] = format === 'md'
+    ? markdownFiles(output, told)
+    : [{ path: output, text: reportPage(told), kind: 'html' }];
+  try {
+    for (const { path, text, kind } of files) await writeOurs(path, text, kind);
+  } catch (error) {
+    const { path, message } = unreadOf(error);
+    complain(`${path}: ${message}`);
+    return false;
+  }
+  complain(`wrote ${output}${files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : ''}`);
+  return true;
 }
 
 function unknownLot(id: string, journals: readonly OpenJournal[]): string {

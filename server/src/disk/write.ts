@@ -21,18 +21,29 @@ export async function rewriteJournal(path: string, before: string, after: string
   }
 }
 
+/** How a file begins that may give way to a new one of its kind, and what it is called. */
+const kinds = {
+  calendar: { begins: /^BEGIN:VCALENDAR/i, name: 'calendar' },
+  svg: { begins: /^<svg/, name: 'picture' },
+  html: { begins: /^<!DOCTYPE html>/i, name: 'page' },
+  md: { begins: /^# Report/, name: 'report' },
+} as const;
+
+export type WrittenKind = keyof typeof kinds;
+
 /**
- * Writes a calendar, aside first as above. A file that is there already and is neither a calendar nor empty is left
- * alone: a slip of the hand must not cost a journal. Rejects with a DiskFault.
+ * Writes a file of our own making, aside first as above. A file that is there already and is neither of this kind nor
+ * empty is left alone: a slip of the hand must not cost a journal. Rejects with a DiskFault.
  */
-export async function writeCalendar(path: string, text: string): Promise<void> {
+export async function writeOurs(path: string, text: string, kind: WrittenKind): Promise<void> {
+  const { begins, name } = kinds[kind];
   try {
     const there = await realpathIfThere(path);
     if (there !== undefined) {
       if (!(await stat(there)).isFile()) throw new DiskFault(path, 'it is not a regular file');
       const old = (await readFile(there, 'latin1')).trimStart();
-      if (old !== '' && !/^(?:\u00EF\u00BB\u00BF)?BEGIN:VCALENDAR/i.test(old)) {
-        throw new DiskFault(path, 'it is there already and is no calendar; give another name');
+      if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
+        throw new DiskFault(path, `it is there already and is no ${name}; give another name`);
       }
     }
     await writeFileAtomic(there ?? path, text);

@@ -3,6 +3,10 @@ import type { Connection } from 'vscode-languageserver';
 import { URI, Utils } from 'vscode-uri';
 import { lotAt } from '../features/lot-at.ts';
 import { escapeMarkdown } from '../features/markdown.ts';
+import { lotPicture } from '../features/drawing/pictures.ts';
+import type { Lot } from '../journal/life.ts';
+import { addressOf } from '../pictures/address.ts';
+import { themes, type ThemeName } from '../pictures/theme.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import { placesMap } from '../report/places/map.ts';
 import { placesSheet } from '../report/places/sheet.ts';
@@ -26,6 +30,9 @@ export interface LotsShown {
 /** Characters that fit beside the journal, where the report of a lot is shown. */
 const BESIDE = 56;
 
+/** Pixels: no wider than half a window. */
+const DRAWN = 660;
+
 const NOTHING_TRIED = 'Nothing can be compared yet: that takes counts of a treated batch and of an untreated one.\n\n';
 
 export function serveReport(connection: Connection, service: Service): void {
@@ -46,8 +53,9 @@ export function serveReport(connection: Connection, service: Service): void {
     const room = uri === undefined ? undefined : service.find(uri)?.room;
     if (!room?.journal.lot(lot)) return `There is no lot ${escapeMarkdown(lot)} in this journal any more.\n`;
     const report = reportOn(room, { ids: [lot] });
+    const pictureOf = drawnWith(service.theme());
     const isTried = report.lots.some(({ trial: { contests } }) => contests.length > 0);
-    return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], BESIDE)}`;
+    return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], { width: BESIDE, ...(pictureOf && { pictureOf }) })}`;
   });
 
   request('lots', { at: null, lots: [] }, ({ uri, position }): LotsShown => {
@@ -63,6 +71,14 @@ export function serveReport(connection: Connection, service: Service): void {
   request('sheet', '', (): string => {
     const rooms = filled();
     return placesSheet(rooms.map(room => placesMap(room.journal, { now: service.now(room), ...nameIn(rooms, room) })));
+  });
+}
+
+/** The picture of a lot as an address, in the colours of the editor. */
+function drawnWith(theme: ThemeName | undefined): ((lot: Lot) => string | undefined) | undefined {
+  return theme && (lot => {
+    const picture = lotPicture(lot, { theme: themes[theme], width: DRAWN, small: false, id: 'lot' });
+    return picture && addressOf(picture);
   });
 }
 

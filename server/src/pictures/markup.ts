@@ -18,6 +18,9 @@ const unheard = /[\ufffe\uffff]|\p{Cs}/gu;
 /** Void elements of HTML: they are written without an end. */
 const empty: ReadonlySet<string> = new Set(['meta', 'br', 'link', 'img', 'hr']);
 
+/** Elements of SVG that end in themselves where nothing is in them; HTML knows no such end. */
+const leaves: ReadonlySet<string> = new Set(['path', 'rect', 'line', 'circle']);
+
 /**
  * An element. Attributes that are undefined are left out, numbers keep two decimal places.
  *
@@ -36,7 +39,7 @@ export function element(
   const inner = content.map(textOf).join('');
   return {
     markup:
-      inner === '' && name !== 'td' && name !== 'th'
+      inner === '' && leaves.has(name)
         ? `<${name}${written}/>`
         : `<${name}${written}>${inner}</${name}>`,
   };

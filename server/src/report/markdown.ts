@@ -1,5 +1,6 @@
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../features/markdown.ts';
 import type { PlantTrial } from '../trials/plant-trial.ts';
+import type { Lot } from '../journal/life.ts';
 import { columnsOf, type Column } from './columns.ts';
 import { trialPassages, type Item, type Passage } from './passages.ts';
 import { plantPassages, untriedText } from './plant-passages.ts';
@@ -10,16 +11,23 @@ import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf }
 /** Characters on a page. */
 const PAGE = 100;
 
+export interface MarkdownOptions {
+  /** Characters, see below. */
+  readonly width?: number;
+  /** Where the picture of a lot is; undefined where it has none. */
+  readonly pictureOf?: (lot: Lot) => string | undefined;
+}
+
 /**
  * Reports as Markdown; whatever stands in a journal comes out as the characters that were written. A table that would
  * be wider than so many characters goes on in a further one below it.
  */
-export function reportMarkdown(reports: readonly Report[], width = PAGE): string {
+export function reportMarkdown(reports: readonly Report[], { width = PAGE, pictureOf }: MarkdownOptions = {}): string {
   const blocks = reports.flatMap(report => [
     `# ${escapeMarkdown(titleOf(report))}`,
     ...(report.plants
       ? report.plants.plants.flatMap(plant => plantBlocks(plant, width))
-      : report.lots.flatMap(lot => lotBlocks(lot, report, width))),
+      : report.lots.flatMap(lot => lotBlocks(lot, report, width, pictureOf?.(lot.lot)))),
     ...warningsOf(report),
   ]);
   const legend = legendOf(reports);
@@ -28,16 +36,23 @@ export function reportMarkdown(reports: readonly Report[], width = PAGE): string
   return blocks.length > 0 ? `${markdownBlocks(blocks)}\n` : '';
 }
 
-function lotBlocks(lot: LotReport, { now }: Report, width: number): (string | undefined)[] {
+/** Below a picture stands what was judged, then the table. */
+function lotBlocks(
+  lot: LotReport, { now }: Report, width: number, picture: string | undefined,
+): (string | undefined)[] {
   const { id, plant } = lot.lot;
   const facts = seedFacts(lot.lot);
   const notes = notesOf(lot);
+  const passages = trialPassages(lot.trial);
+  const first = picture !== undefined && lot.trial.contests.length > 0 ? passages.splice(0, 1) : [];
   return [
     `## ${escapeMarkdown(id)}${plant === undefined ? '' : ` ${escapeMarkdown(plant)}`}`,
     facts.length > 0 ? escapeMarkdown(facts.join(', ')) : undefined,
+    picture && `![${escapeMarkdown(`Germination of ${id} over time`)}](${picture})`,
+    ...first.flatMap(passage => passageBlocks(passage, width)),
     ...tables(columnsOf(rowsOf(lot), now), width),
     notes.length > 0 ? markdownList(notes.map(escapeMarkdown)) : undefined,
-    ...trialPassages(lot.trial).flatMap(passage => passageBlocks(passage, width)),
+    ...passages.flatMap(passage => passageBlocks(passage, width)),
   ];
 }
 

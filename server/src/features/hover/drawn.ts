@@ -1,5 +1,6 @@
 /** The small picture at the head of a hover, for who can show it; its numbers stand below it in words. */
 import type { Batch, Lot } from '../../journal/life.ts';
+import { addressOf } from '../../pictures/address.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { themes } from '../../pictures/theme.ts';
 import { batchPicture, lotPicture } from '../drawing/pictures.ts';
@@ -18,12 +19,5 @@ function drawn({ theme }: HoverContext, draw: (frame: Frame) => Picture | undefi
   const picture = theme && draw({ theme: themes[theme], width: WIDTH, small: true, id: 'hover' });
   if (!picture) return undefined;
   const alt = escapeMarkdown(`Germination of ${picture.title} over time`);
-  return `![${alt}](data:image/svg+xml;base64,${base64(picture.svg.markup)})`;
-}
-
-/** The form in which VS Code takes a picture within a text. */
-function base64(text: string): string {
-  let bytes = '';
-  for (const byte of new TextEncoder().encode(text)) bytes += String.fromCharCode(byte);
-  return btoa(bytes);
+  return `![${alt}](${addressOf(picture)})`;
 }

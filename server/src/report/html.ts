@@ -1,0 +1,200 @@
+/** The report as one page that stands alone: pictures, tables and verdicts, to read, to keep and to print. */
+import { lotPicture } from '../features/drawing/pictures.ts';
+import { element, joined, type Content, type Markup } from '../pictures/markup.ts';
+import type { DataTable, Picture } from '../pictures/picture.ts';
+import { pageTheme } from '../pictures/theme.ts';
+import type { PlantTrial } from '../trials/plant-trial.ts';
+import { columnsOf, type Column } from './columns.ts';
+import { PAGE_POLICY, pageStyle } from './html-style.ts';
+import { trialPassages, type Passage } from './passages.ts';
+import { plantPassages, untriedText } from './plant-passages.ts';
+import { printable } from './printable.ts';
+import type { LotReport, Report } from './report.ts';
+import { foldColumns } from './table.ts';
+import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf } from './words.ts';
+
+/** Pixels; a narrower window makes the picture smaller. */
+const WIDTH = 720;
+
+/** Characters of a table. */
+const PAGE = 110;
+
+/** No script, nothing loaded from anywhere, text of the journal as the characters written. */
+export function reportPage(reports: readonly Report[]): string {
+  const title = reports.map(titleOf).join('; ') || 'Report';
+  const legend = legendOf(reports);
+  const page = element(
+    'html',
+    { lang: 'en' },
+    element(
+      'head',
+      {},
+      element('meta', { charset: 'utf-8' }),
+      element('meta', { 'http-equiv': 'Content-Security-Policy', 'content': PAGE_POLICY }),
+      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+      element('title', {}, printable(title)),
+      { markup: `<style>${pageStyle()}</style>` },
+    ),
+    element(
+      'body',
+      {},
+      element(
+        'main',
+        {},
+        ...reports.flatMap((report, i) => reportBody(report, i)),
+        legend.length > 0 ? element('footer', {}, ...legend.map(paragraph)) : undefined,
+      ),
+    ),
+  );
+  return `<!DOCTYPE html>\n${page.markup}\n`;
+}
+
+function reportBody(report: Report, number: number): Content[] {
+  const sections = report.plants
+    ? report.plants.plants.map((plant, i) => ({
+        id: `plant-${number}-${i}`,
+        name: plant.plant,
+        said: undefined,
+        body: plantBody(plant),
+      }))
+    : report.lots.map((lot, i) => ({
+        id: `lot-${number}-${i}`,
+        name: nameOf(lot),
+        said: verdictsOf(lot),
+        body: lotBody(lot, report, `lot-${number}-${i}`),
+      }));
+  const entries = sections.map(({ id, name, said }) =>
+    element(
+      'li',
+      {},
+      element('a', { href: `#${id}` }, printable(name)),
+      said === undefined ? undefined : ` ${printable(said)}`,
+    ),
+  );
+  return [
+    element('h1', {}, printable(titleOf(report))),
+    ...warningsOf(report).map(paragraph),
+    entries.length > 1 ? element('nav', { 'aria-label': 'Contents' }, element('ul', {}, ...entries)) : undefined,
+    ...sections.map(({ id, name, body }) => element('section', { id }, element('h2', {}, printable(name)), ...body)),
+  ];
+}
+
+function nameOf({ lot: { id, plant } }: LotReport): string {
+  return plant === undefined ? id : `${id} ${plant}`;
+}
+
+/** Example: 'worth repeating, cannot tell' */
+function verdictsOf({ trial: { contests } }: LotReport): string | undefined {
+  const verdicts = [...new Set(contests.map(({ verdict }) => verdict.verdict))];
+  return verdicts.length === 0 ? undefined : `(${verdicts.join(', ')})`;
+}
+
+function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
+  const facts = seedFacts(lot.lot);
+  const notes = notesOf(lot);
+  const picture = lotPicture(lot.lot, { theme: pageTheme, width: WIDTH, small: false, id: `drawn-${id}` });
+  const [verdicts, ...others] = passagesOf(lot);
+  return [
+    facts.length > 0 ? paragraph(facts.join(', ')) : undefined,
+    picture && figure(picture),
+    ...(verdicts ? passageBody(verdicts) : []),
+    ...columnTables(columnsOf(rowsOf(lot), now)),
+    notes.length > 0 ? element('ul', {}, ...notes.map(note => element('li', {}, printable(note)))) : undefined,
+    ...others.flatMap(passage => (passage ? passageBody(passage) : [])),
+    picture && numbersOf(picture.table),
+  ];
+}
+
+/** What was judged first, where something was. */
+function passagesOf({ trial }: LotReport): (Passage | undefined)[] {
+  const passages = trialPassages(trial);
+  return trial.contests.length > 0 ? passages : [undefined, ...passages];
+}
+
+function plantBody(plant: PlantTrial): Content[] {
+  const untried = untriedText(plant);
+  return [
+    paragraph(plantFacts(plant)),
+    ...plantPassages(plant).flatMap(passageBody),
+    untried === undefined ? undefined : paragraph(untried),
+  ];
+}
+
+/** Its caption is drawn, too; a reader of the page hears it with the description. */
+function figure({ svg }: Picture): Markup {
+  return element('figure', {}, svg);
+}
+
+function passageBody({ heading, columns, items, texts }: Passage): Content[] {
+  return [
+    element('h3', {}, printable(heading)),
+    ...columnTables(columns),
+    items.length > 0
+      ? element(
+          'ul',
+          {},
+          ...items.map(({ title, texts: said }) =>
+            element(
+              'li',
+              {},
+              element('b', {}, printable(title)),
+              ...said.map(text => joined([element('br'), printable(text)])),
+            ),
+          ),
+        )
+      : undefined,
+    ...texts.map(paragraph),
+  ];
+}
+
+/** A wide table goes on in a further one below it, as a page to print has no room beside it. */
+function columnTables(columns: readonly Column[]): Markup[] {
+  return foldColumns(columns, PAGE).map(part => {
+    const rows = part[0]!.cells.map((_, row) => part.map(({ cells }) => cells[row] ?? ''));
+    return table({ head: part.map(({ head }) => head), rows }, part.map(({ kind }) => kind));
+  });
+}
+
+function numbersOf(numbers: DataTable): Markup {
+  return element('details', {}, element('summary', {}, 'The numbers of the picture'), table(numbers));
+}
+
+function table({ head, rows }: DataTable, kinds: readonly Column['kind'][] = []): Markup {
+  const kindOf = (i: number) => (kinds[i] === 'number' ? 'number' : undefined);
+  return element(
+    'div',
+    { class: 'table' },
+    element(
+      'table',
+      {},
+      element(
+        'thead',
+        {},
+        element(
+          'tr',
+          {},
+          ...head.map((cell, i) => element('th', { scope: 'col', class: kindOf(i) }, printable(cell))),
+        ),
+      ),
+      element(
+        'tbody',
+        {},
+        ...rows.map(row =>
+          element(
+            'tr',
+            {},
+            ...row.map((cell, i) =>
+              i === 0
+                ? element('th', { scope: 'row' }, printable(cell))
+                : element('td', { class: kindOf(i) }, printable(cell)),
+            ),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+function paragraph(text: string): Markup {
+  return element('p', {}, printable(text));
+}

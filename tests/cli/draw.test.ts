@@ -1,0 +1,99 @@
+import { readdir, readFile, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { themes } from '../../server/src/pictures/theme.ts';
+import { folderWith } from '../disk/helpers.ts';
+import { shapesOf, withClass } from '../pictures/svg.ts';
+import { plumule } from './run.ts';
+
+const JOURNAL = `lot GEN-25 Gentiana lutea, 48 seeds
+split GEN-25, A 20 seeds, B 20 seeds
+soak GEN-25/A 2026-01-05 18:00, GA3 500 ppm, 24 h
+sow GEN-25/A 2026-01-06 18:00
+sow GEN-25/B 2026-01-06 18:00
+count GEN-25/A 2026-02-10, 18
+count GEN-25/B 2026-02-10, 7
+lot IRI-1 Iris alba, 10 seeds
+`;
+const TODAY = ['--today', '2026-02-12'];
+
+describe('plumule draw', () => {
+  it('prints the picture of a lot, and of a batch in the colours asked for', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    const lot = await plumule(folder, 'draw', 'GEN-25', ...TODAY);
+    expect(lot).toMatchObject({ code: 0, stderr: '' });
+    expect(lot.stdout).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" .*<\/svg>\n$/s);
+    expect(withClass({ svg: { markup: lot.stdout } }, 'steps')).toHaveLength(2);
+    const batch = await plumule(folder, 'draw', 'GEN-25/B', '--theme', 'dark', ...TODAY);
+    expect(shapesOf({ svg: { markup: batch.stdout } }).find(({ name }) => name === 'title')!.text).toBe(
+      'GEN-25/B Gentiana lutea',
+    );
+    expect(batch.stdout).toContain(themes.dark.paper);
+  });
+
+  it('writes a file in place of an older picture, and of nothing else', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL, 'old.svg': '<svg/>', 'notes.svg': 'mine' });
+    expect(await plumule(folder, 'draw', 'GEN-25', '-o', 'old.svg', ...TODAY)).toEqual({
+      code: 0,
+      stdout: '',
+      stderr: 'plumule: wrote old.svg\n',
+    });
+    expect(await readFile(path.join(folder, 'old.svg'), 'utf8')).toContain('18 of 20 germinated');
+    expect(await plumule(folder, 'draw', 'GEN-25', '-o', 'notes.svg', ...TODAY)).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'plumule: notes.svg: it is there already and is no picture; give another name\n',
+    });
+    expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.png', ...TODAY)).stderr).toContain('written as SVG');
+  });
+
+  it('says what it cannot draw, and what was meant', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    expect(await plumule(folder, 'draw', 'GEN-26', ...TODAY)).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'plumule: no lot or batch “GEN-26” is here; did you mean “GEN-25”?\n',
+    });
+    expect(await plumule(folder, 'draw', 'IRI-1', ...TODAY)).toEqual({
+      code: 1,
+      stdout: '',
+      stderr: 'plumule: IRI-1: there is nothing to draw yet, because no count of it has a day\n',
+    });
+  });
+});
+
+describe('plumule report -o', () => {
+  it('writes one page that stands alone, and does so again', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    for (let time = 0; time < 2; time++) {
+      const outcome = await plumule(folder, 'report', '--format', 'html', '-o', 'report.html', ...TODAY);
+      expect(outcome).toEqual({ code: 0, stdout: '', stderr: 'plumule: wrote report.html\n' });
+    }
+    const page = await readFile(path.join(folder, 'report.html'), 'utf8');
+    expect(page).toMatch(/^<!DOCTYPE html>\n.*Report as on 2026-02-12.*<svg .*Worth repeating.*<\/html>\n$/s);
+    expect((await plumule(folder, 'report', '--format', 'html', ...TODAY)).stdout).toBe(page);
+  });
+
+  it('writes Markdown with its pictures as files beside it, the verdict before the table', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    const outcome = await plumule(folder, 'report', '--format', 'md', '-o', 'report.md', ...TODAY);
+    expect(outcome.stderr).toBe('plumule: wrote report.md and 1 picture beside it\n');
+    expect((await readdir(folder)).sort()).toEqual(['report-GEN-25.svg', 'report.md', 'winter.germ']);
+    const report = await readFile(path.join(folder, 'report.md'), 'utf8');
+    const order = ['](report-GEN-25.svg)', 'Worth repeating', '| Batch |'].map(words => report.indexOf(words));
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
+    expect(order[0]).toBeGreaterThan(0);
+  });
+
+  it('leaves a file of somebody’s own alone, and has no file for other formats', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    await writeFile(path.join(folder, 'mine.md'), '# My winter\n');
+    expect((await plumule(folder, 'report', '--format', 'md', '-o', 'mine.md', ...TODAY)).code).toBe(2);
+    expect(await readFile(path.join(folder, 'mine.md'), 'utf8')).toBe('# My winter\n');
+    expect(await plumule(folder, 'report', '-o', 'a.txt')).toEqual({
+      code: 2,
+      stdout: '',
+      stderr: 'plumule: --output is for --format html and md\n',
+    });
+  });
+});
