@@ -50,31 +50,47 @@ type Params<Method extends keyof Named> =
       : undefined;
 `;
 
-/** What the compiler says against messages that have another type, or members that the type has not; '' for none. */
-export function deviations(messages: readonly Typed[]): string {
-  const lines = messages.map(({ method, part, value }, i) => {
-    const type = `${part === 'params' ? 'Params' : 'Result'}<'${method}'>`;
-    return `export const m${i}: ${type} = ${JSON.stringify(value)};`;
-  });
-  const options: ts.CompilerOptions = {
-    strict: true, noEmit: true, skipLibCheck: true, target: ts.ScriptTarget.ES2023, lib: ['lib.es2023.d.ts'],
-    module: ts.ModuleKind.ESNext, moduleResolution: ts.ModuleResolutionKind.Bundler, types: ['node'],
-  };
-  const host = ts.createCompilerHost(options);
-  const source = HEAD + lines.join('\n');
+/** What the compiler says against a message. */
+export interface Deviation {
+  /** Which of the messages it is, from 0 on; undefined for the declarations themselves. */
+  readonly of: number | undefined;
+  readonly text: string;
+}
+
+const OPTIONS: ts.CompilerOptions = {
+  strict: true, noEmit: true, skipLibCheck: true, target: ts.ScriptTarget.ES2023, lib: ['lib.es2023.d.ts'],
+  module: ts.ModuleKind.ESNext, moduleResolution: ts.ModuleResolutionKind.Bundler, types: ['node'],
+};
+
+/** All files but that of the messages: they stay as they are, and are read once. */
+const read = new Map<string, ts.SourceFile | undefined>();
+
+/** Messages that have another type, or members that the type has not. The same message is looked at once. */
+export function deviations(messages: readonly Typed[]): Deviation[] {
+  const firsts = new Map<string, number>();
+  for (const [i, { method, part, value }] of messages.entries()) {
+    const typed = `${part === 'params' ? 'Params' : 'Result'}<'${method}'> = ${JSON.stringify(value)};`;
+    if (!firsts.has(typed)) firsts.set(typed, i);
+  }
+  const lines = [...firsts.keys()];
+  const host = ts.createCompilerHost(OPTIONS);
+  const source = HEAD + lines.map((typed, i) => `export const m${i}: ${typed}`).join('\n');
   const isOurs = (name: string) => path.resolve(name) === FILE;
-  const program = ts.createProgram([FILE], options, {
+  const program = ts.createProgram([FILE], OPTIONS, {
     ...host,
     fileExists: name => isOurs(name) || host.fileExists(name),
-    getSourceFile: (name, version, ...more) => (isOurs(name)
-      ? ts.createSourceFile(name, source, version, true) : host.getSourceFile(name, version, ...more)),
+    getSourceFile(name, version, ...more) {
+      if (isOurs(name)) return ts.createSourceFile(name, source, version, true);
+      if (!read.has(name)) read.set(name, host.getSourceFile(name, version, ...more));
+      return read.get(name);
+    },
   });
-  const found = ts.getPreEmitDiagnostics(program);
-  return found.map(({ messageText, file, start }) => {
-    const line = file?.fileName === FILE && start !== undefined ? source.slice(0, start).split('\n').length : undefined;
-    const of = line === undefined ? file?.fileName ?? '' : source.split('\n')[line - 1]!.slice(0, 400);
-    return `${of}\n  ${ts.flattenDiagnosticMessageText(messageText, '\n  ')}`;
-  }).join('\n');
+  const before = HEAD.split('\n').length - 1;
+  return ts.getPreEmitDiagnostics(program).map(({ messageText, file, start }) => {
+    const line = file?.fileName === FILE ? file.getLineAndCharacterOfPosition(start ?? 0).line - before : -1;
+    const text = ts.flattenDiagnosticMessageText(messageText, '\n  ');
+    return { of: firsts.get(lines[line] ?? ''), text: `${lines[line]?.slice(0, 400) ?? file?.fileName}\n  ${text}` };
+  });
 }
 
 /** Places and lengths that are no whole number from 0 on: to the compiler they are numbers like any other. */
