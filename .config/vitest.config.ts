@@ -17,6 +17,7 @@ export default defineConfig({
     maxWorkers: '100%',
     // Slow machines run several test files at once.
     testTimeout: 30_000,
+    setupFiles: ['tests/support/seed.ts'],
     projects: [
       {
         extends: true,

@@ -59,6 +59,6 @@ describe('a journal that is edited', () => {
       files.forEach((each, index) => desk.journal.set(`${'cab'[index]!}.germ`, each));
       for (const each of steps) desk.do(each);
       expectSame(desk);
-    }), { numRuns: Number(process.env.RUNS ?? 150) });
+    }), { numRuns: 150 });
   });
 });

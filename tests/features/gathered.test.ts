@@ -44,5 +44,5 @@ test('what is offered in a journal that is edited is what is offered in one that
     fresh.settings = settings;
     for (const [name, { text: store }] of journal.files) fresh.set(name, store.text());
     expect(offeredIn(journal, day)).toEqual(offeredIn(fresh, day));
-  }), { numRuns: Number(process.env.RUNS ?? 60) });
+  }), { numRuns: 60 });
 });

@@ -30,7 +30,7 @@ const span = fc.oneof(
   fc.tuple(fc.constant('months'), date, fc.integer({ min: 1, max: 130 })),
   fc.tuple(fc.constant('days'), date, fc.integer({ min: 1, max: 4000 })),
 );
-const cases = fc.sample(fc.oneof(soak, span), { numRuns: 3000, seed: 5545 }) as unknown as readonly Case[];
+const cases = fc.sample(fc.oneof(soak, span), { numRuns: 3000 }) as unknown as readonly Case[];
 
 function ours(given: Case): unknown {
   if (given[0] === 'soak') {
