@@ -157,6 +157,8 @@ async function changes(wire: Recorded): Promise<void> {
   wire.tells('workspace/didChangeConfiguration', { settings: null });
   wire.tells('workspace/didChangeWatchedFiles', { changes: [{ uri: `${folder}/gone.germ`, type: 3 }, { uri, type: 2 }] });
   wire.tells('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: 'file:///nowhere', name: 'no' }], removed: [] } });
+  wire.tells('workspace/didRenameFiles', { files: [{ oldUri: `${folder}/old`, newUri: `${folder}/new` }] });
+  wire.tells('workspace/didDeleteFiles', { files: [{ uri: `${folder}/new` }] });
   await wire.does('textDocument/hover', { textDocument: { uri }, position: { line: 0, character: 5 } });
   wire.tells('textDocument/didClose', { textDocument: { uri } });
 }
