@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { after, elapsed, isBefore, lengthText, printMoment } from '../../server/src/journal/moment.ts';
+import { after, elapsed, instantIn, isBefore, lengthText, printMoment } from '../../server/src/journal/moment.ts';
 import { at } from './helpers.ts';
 
 const length = (from: string, to: string, zone?: string) => {
@@ -83,6 +83,19 @@ describe('the moment a while after another', () => {
     expect(later('2026-01-10', 24, 'h')).toBe('2026-01-11');
     expect(later('2026-01-10', 23, 'h', 'Europe/Vienna')).toBe('2026-01-10');
     expect(later('2026-01-10', 2, 'days')).toBe('2026-01-12');
+  });
+
+  test('is the second of two that the clock shows alike where so much time has passed', () => {
+    // PEP 495 (fold) and the IANA time zone database: 01:17 came twice, at 00:17 and at 01:17 of universal time.
+    const london = 'Europe/London';
+    const start = at('2020-10-24 00:05');
+    const end = (minutes: number) => {
+      const moment = after(start, { value: minutes, unit: 'min' }, london);
+      return [printMoment(moment), new Date(instantIn(moment, moment.minutes!, london) * 60_000).toISOString()];
+    };
+    expect(end(1512)).toEqual(['2020-10-25 01:17', '2020-10-25T00:17:00.000Z']);
+    expect(end(1572)).toEqual(['2020-10-25 01:17', '2020-10-25T01:17:00.000Z']);
+    expect(end(1632)).toEqual(['2020-10-25 02:17', '2020-10-25T02:17:00.000Z']);
   });
 
   test('lies as far away as was added, in every zone', () => {

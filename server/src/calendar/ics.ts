@@ -5,8 +5,7 @@ import {
   type ICalEventData,
 } from 'ical-generator';
 import { fileName } from '../journal/journal-file.ts';
-import type { Moment } from '../journal/moment.ts';
-import { instantsOf } from '../journal/zone.ts';
+import { instantIn, type Moment } from '../journal/moment.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import type { DueItem } from './due.ts';
 
@@ -89,13 +88,13 @@ interface Times {
   readonly alarms: readonly number[];
 }
 
-function timesOf({ group, day, minutes }: DueItem, { now, zone }: DueOfJournal, options: IcsOptions): Times {
+function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJournal, options: IcsOptions): Times {
   const { leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
   if (group === 'overdue' || minutes === undefined) {
     const on = group === 'overdue' ? now.day : day;
     return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: [dayAlarm] };
   }
-  const start = zone === undefined ? day * DAY + minutes * MINUTE : instantsOf(day, minutes, zone).first * MINUTE;
+  const start = zone === undefined ? day * DAY + minutes * MINUTE : instantIn(at, minutes, zone) * MINUTE;
   return {
     span: { start: new UTCDate(start), end: new UTCDate(start + LENGTH * MINUTE), floating: zone === undefined },
     alarms: [...new Set([-leadMinutes, 0])],

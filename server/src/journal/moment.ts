@@ -7,6 +7,8 @@ export interface Moment {
   readonly day: Day;
   /** Minutes since midnight, wall clock; undefined where no time was written. */
   readonly minutes: number | undefined;
+  /** Worked out, not written: the second of the two moments at which the clock shows this when summer time ends. */
+  readonly second?: true;
 }
 
 /** A length of time in minutes. `least` and `most` differ where a time of day was not written, or came twice. */
@@ -48,8 +50,19 @@ export function after({ day, minutes }: Moment, duration: Duration, zone: string
   // Without a time of day only whole days can be added to it.
   if (minutes === undefined) return { day: day + Math.floor(length / DAY), minutes };
   const end = minutes + Math.round(length);
-  if (zone !== undefined) return shownAt(instantsOf(day, minutes, zone).first + Math.round(length), zone);
+  if (zone !== undefined) return momentAt(instantsOf(day, minutes, zone).first + Math.round(length), zone);
   return { day: day + Math.floor(end / DAY), minutes: end % DAY };
+}
+
+function momentAt(instant: number, zone: string): Moment {
+  const { day, minutes } = shownAt(instant, zone);
+  return instantsOf(day, minutes, zone).first < instant ? { day, minutes, second: true } : { day, minutes };
+}
+
+/** When a clock shows this, in minutes since 1970-01-01T00:00Z. A time that was written and came twice is the first. */
+export function instantIn({ day, second }: Moment, minutes: number, zone: string): number {
+  const { first, last } = instantsOf(day, minutes, zone);
+  return second ? last : first;
 }
 
 /**

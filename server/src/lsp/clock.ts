@@ -1,7 +1,7 @@
 /** The only clock of the server. */
 import { TZDate } from '@date-fns/tz';
 import { dayOf, dayOfIso, isoOf } from '../model/day.ts';
-import type { Moment } from '../journal/moment.ts';
+import { instantIn, type Moment } from '../journal/moment.ts';
 
 /** The present day and time in a zone, or where the server runs. */
 export function present(zone: string | undefined): Moment {
@@ -29,11 +29,10 @@ export function momentOf(text: string): Moment | undefined {
  * A moment of the wall clock in a zone, or where the server runs, in milliseconds since 1970-01-01T00:00Z. Undefined
  * without a time of day.
  */
-export function instantOf({ day, minutes }: Moment, zone: string | undefined): number | undefined {
+export function instantOf(moment: Moment, zone: string | undefined): number | undefined {
+  const { day, minutes } = moment;
   if (minutes === undefined) return undefined;
+  if (zone !== undefined) return instantIn(moment, minutes, zone) * 60_000;
   const [year, month, date] = isoOf(day).split('-').map(Number) as [number, number, number];
-  const clock = [Math.floor(minutes / 60), minutes % 60] as const;
-  return (zone === undefined
-    ? new Date(year, month - 1, date, ...clock)
-    : new TZDate(year, month - 1, date, ...clock, zone)).getTime();
+  return new Date(year, month - 1, date, Math.floor(minutes / 60), minutes % 60).getTime();
 }
