@@ -1,11 +1,9 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { describe, expect, test, vi } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CodeLens, Position, SemanticTokens, WorkspaceEdit } from 'vscode-languageserver';
 import { deviations, offered, wrongNumbers, type Typed } from '../support/protocol.ts';
 import { servers, Wire, type Message } from '../support/wire.ts';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
 const folder = pathToFileURL(samples).href;

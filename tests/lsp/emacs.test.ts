@@ -2,14 +2,12 @@ import { spawnSync } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
 /** Eglot, set up as the README says. Emacs has it from version 29 on; before that it is a package of its own. */
 const present = spawnSync('emacs', ['--batch', '--eval', "(require 'eglot)"]).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Emacs with Eglot is not installed; .ci/run does that');
-
-vi.setConfig({ testTimeout: 120_000 });
 
 function inEmacs(files: Readonly<Record<string, string>>): Promise<Record<string, unknown>> {
   return inEditorPlace('elisp', files, async ({ place, folder, setup, searchPath }) => {

@@ -1,14 +1,12 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
 /** A client that nobody here wrote: the one built into Neovim, set up as the README says, with keys typed into it. */
 const present = spawnSync('nvim', ['--version']).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Neovim is not installed; .ci/run does that');
-
-vi.setConfig({ testTimeout: 120_000 });
 
 /** In place of the list in which one types a number: the first is taken. */
 const CHOOSE = `

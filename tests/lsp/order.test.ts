@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
 import { servers, Wire, type Message } from '../support/wire.ts';
 
 /**
@@ -13,8 +13,6 @@ const code = {
   parseError: -32700, invalidRequest: -32600, methodNotFound: -32601,
   serverNotInitialized: -32002, requestCancelled: -32800,
 } as const;
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const uri = 'file:///nowhere/a.germ';
 const at = { textDocument: { uri }, position: { line: 0, character: 5 } };
