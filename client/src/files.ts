@@ -1,4 +1,7 @@
-/** Answers the server's questions for files through the editor's own file system: disk, remote or virtual. */
+/**
+ * Answers the server's questions for files through the editor's own file system, be it remote or virtual. A server
+ * beside the disk reads that itself.
+ */
 import { FileSystemError, FileType, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { PictureFound } from '../../server/src/lsp/files.ts';
@@ -15,8 +18,8 @@ async function list(folder: Uri, deep: boolean): Promise<string[]> {
   const found: string[] = [];
   for (const [name, type] of await workspace.fs.readDirectory(folder)) {
     const uri = Uri.joinPath(folder, name);
-    if ((type & FileType.File) !== 0 && name.endsWith('.germ')) found.push(uri.toString());
-    // A link to a folder may lead round in a circle.
+    // Links are left out: where one leads to, nobody can tell here.
+    if (type === FileType.File && /\.germ$/i.test(name)) found.push(uri.toString());
     const isPlain = type === FileType.Directory && !name.startsWith('.') && name !== 'node_modules';
     if (deep && isPlain) found.push(...await list(uri, deep).catch(() => []));
   }

@@ -1,4 +1,4 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, truncate } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../disk/helpers.ts';
@@ -125,6 +125,23 @@ describe('plumule check on paths that cannot be read', () => {
 describe('the journals that the paths mean', () => {
   const COUNT = 'count VER-24/A 2026-01-20, 2\n';
 
+  it('are as grave as in the file that was named, whatever is wrong with a file beside it, of which it is told', async () => {
+    const folder = await folderWith({ 'a.germ': 'lot V-1 Iris, 60 seeds\n', 'b.germ': Buffer.from([0x23, 0xff]) });
+    const { code, stdout, stderr } = await plumule(folder, 'check', 'a.germ');
+    expect({ code, stdout }).toEqual({ code: 0, stdout: '' });
+    expect(stderr).toContain('plumule: b.germ: it is not UTF-8');
+    expect((await plumule(folder, 'check')).code).toBe(2);
+    expect((await plumule(folder, 'check', 'b.germ')).code).toBe(2);
+  });
+
+  it('are found in the rest where one file is too large to read', async () => {
+    const folder = await folderWith({ 'a.germ': 'sowed V-1\n', 'b.germ': '' });
+    await truncate(path.join(folder, 'b.germ'), 200 * 1024 * 1024);
+    const { code, stdout, stderr } = await plumule(folder, 'check');
+    expect({ code, lines: stdout.split('\n').length }).toEqual({ code: 2, lines: 2 });
+    expect(stderr).toContain('plumule: b.germ: it is larger than 16 MiB');
+  });
+
   it('are one for a file and those beside it, of which only the file’s own problems are printed', async () => {
     const folder = await folderWith({ 'a.germ': CLEAN, 'b.germ': COUNT, 'c.germ': WRONG.replace('VER-24', 'VER-25') });
     expect(await plumule(folder, 'check', 'b.germ', ...TODAY)).toMatchObject({ code: 0, stderr: 'plumule: checked 1 file: no problems\n' });
@@ -202,10 +219,19 @@ describe('the output of plumule check', () => {
     expect(stdout).toMatch(/a\.germ:20000:1: error unknown-keyword: .*\n$/);
   });
 
-  it('ends in silence when its reader has enough', async () => {
+  it('ends with one sentence and 2 when its reader closes it early, or the disk is full', async () => {
     const folder = await folderWith({ 'a.germ': 'sowed\n'.repeat(20_000) });
-    const { stdout, stderr } = await shell(folder, 'plumule check | head -n 1');
-    expect(stdout).toMatch(/^a\.germ:1:1: error .*\n$/);
-    expect(stderr).toBe('plumule: checked 1 file: 20000 errors\n');
+    const closed = await shell(folder, 'set -o pipefail; plumule check | head -n 1');
+    expect(closed.code).toBe(2);
+    expect(closed.stdout).toMatch(/^a\.germ:1:1: error .*\n$/);
+    expect(closed.stderr).toBe([
+      'plumule: checked 1 file: 20000 errors\n', 'plumule: whoever reads the output closed it before all was written\n',
+    ].join(''));
+    const full = await shell(folder, 'plumule check > /dev/full');
+    expect(full).toMatchObject({ code: 2, stdout: '' });
+    expect(full.stderr.split('\n').sort()).toEqual([
+      '', 'plumule: checked 1 file: 20000 errors', 'plumule: the output cannot be written: the disk is full',
+    ]);
+    expect(await shell(folder, 'plumule check 2> /dev/full > /dev/null')).toEqual({ code: 2, stdout: '', stderr: '' });
   });
 });

@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { chmod, link, readFile, symlink } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../disk/helpers.ts';
@@ -56,5 +56,31 @@ describe('plumule format', () => {
     const { code, stdout, stderr } = await plumule(folder, 'format', '--write', 'gone.germ', 'a.germ');
     expect({ code, stdout }).toEqual({ code: 2, stdout: 'a.germ\n' });
     expect(stderr).toContain('plumule: gone.germ: there is no such file or folder\n');
+  });
+
+  it('leaves alone what lies outside the folder, what is protected, and what has other names, and says so', async () => {
+    const elsewhere = await folderWith({ 'c.germ': ROUGH });
+    const folder = await folderWith({ 'a.germ': ROUGH, 'b.germ': ROUGH, 'd.germ': ROUGH });
+    await symlink(elsewhere, path.join(folder, 'linked'));
+    await chmod(path.join(folder, 'b.germ'), 0o444);
+    await link(path.join(folder, 'd.germ'), path.join(elsewhere, 'd.germ'));
+    const { code, stdout, stderr } = await plumule(folder, 'format', '--write', '.');
+    expect({ code, stdout }).toEqual({ code: 2, stdout: 'a.germ\n' });
+    expect(stderr).toBe([
+      'linked: a symbolic link that leads out of the folder is not followed',
+      'b.germ: it is protected against writing; --force rewrites it',
+      'd.germ: it has 2 names (hard links), and the others would keep the old text; --force rewrites it',
+      '1 of 3 files formatted; 3 lines with a mistake stay as written',
+    ].map(line => `plumule: ${line}\n`).join(''));
+    expect(await readFile(path.join(elsewhere, 'c.germ'), 'utf8')).toBe(ROUGH);
+    expect((await plumule(folder, 'format', '--write', '--force', '.')).stdout).toBe('b.germ\nd.germ\n');
+    expect((await plumule(folder, 'format', '--write', 'linked/c.germ')).code).toBe(0);
+    expect(await readFile(path.join(elsewhere, 'c.germ'), 'utf8')).toBe(SMOOTH);
+  });
+
+  it('ends with what the file that was named deserves, whatever lies beside it', async () => {
+    const folder = await folderWith({ 'a.germ': SMOOTH, 'b.germ': Buffer.from([0xff]) });
+    await symlink(path.join(folder, 'gone'), path.join(folder, 'c.germ'));
+    expect((await plumule(folder, 'format', '--check', 'a.germ')).code).toBe(0);
   });
 });

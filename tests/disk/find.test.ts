@@ -37,13 +37,35 @@ describe('journals in a folder', () => {
     expect((await found(path.join(folder, '.journal'))).files).toEqual(['a.germ']);
   });
 
-  it('are found through symbolic links, and a circle of links ends', async () => {
-    const elsewhere = await folderWith({ 'c.germ': '' });
-    const folder = await folderWith({ 'a.germ': '', 'sub/b.germ': '' });
-    await symlink(elsewhere, path.join(folder, 'linked'));
+  it('are found through symbolic links that stay in the folder, and a circle of links ends', async () => {
+    const folder = await folderWith({ 'a.germ': '', 'sub/b.germ': '', '.store/c.germ': '', '.store/d.germ': '' });
+    await symlink(path.join(folder, '.store'), path.join(folder, 'linked'));
+    await symlink(path.join(folder, '.store/d.germ'), path.join(folder, 'd.germ'));
     await symlink(folder, path.join(folder, 'sub', 'up'));
     await symlink(folder, path.join(folder, 'again'));
-    expect(await found(folder)).toEqual({ files: ['a.germ', 'linked/c.germ', 'sub/b.germ'], faults: [] });
+    expect(await found(folder)).toEqual({ files: ['a.germ', 'd.germ', 'linked/c.germ', 'sub/b.germ'], faults: [] });
+  });
+
+  it('are not looked for behind a link that leads out, be it to the root of the disk', async () => {
+    const elsewhere = await folderWith({ 'c.germ': '', 'sub/d.germ': '' });
+    const folder = await folderWith({ 'a.germ': '', 'b/b.germ': '' });
+    const links = { all: '/', up: path.dirname(folder), 'b/other': elsewhere, 'notes.txt': path.join(elsewhere, 'c.germ') };
+    for (const [name, target] of Object.entries(links)) await symlink(target, path.join(folder, name));
+    await symlink(path.join(elsewhere, 'c.germ'), path.join(folder, 'c.germ'));
+    expect(await found(folder)).toEqual({
+      files: ['a.germ', 'b/b.germ'],
+      faults: ['c.germ: a symbolic link that leads out of the folder is not followed; name the file itself to read it'],
+    });
+    const { outside } = await findJournals(folder);
+    expect(outside).toEqual(['all', 'b/other', 'up'].map(name => path.join(folder, name)));
+    // Beside a file that was opened by itself, neither.
+    expect((await found(folder, false)).files).toEqual(['a.germ']);
+  });
+
+  it('are found in a folder that is itself a link', async () => {
+    const [elsewhere, folder] = [await folderWith({ 'sub/c.germ': '' }), await folderWith({})];
+    await symlink(elsewhere, path.join(folder, 'here'));
+    expect(await found(path.join(folder, 'here'))).toEqual({ files: ['sub/c.germ'], faults: [] });
   });
 
   it('are found once where a link leads to one of them, under their own name', async () => {

@@ -1,10 +1,10 @@
 import { once } from 'node:events';
-import { symlink } from 'node:fs/promises';
+import { symlink, truncate } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { readJournal } from '../../server/src/disk/read.ts';
+import { MOST_BYTES, readJournal } from '../../server/src/disk/read.ts';
 import { decode } from '../../server/src/disk/utf8.ts';
 import { folderWith } from './helpers.ts';
 
@@ -55,6 +55,14 @@ describe('reading a journal', () => {
     await once(socket, 'listening');
     await expect(readJournal(path.join(folder, 'a.germ'))).rejects.toMatchObject({ message: 'it is not a regular file', gone: false });
     await expect(readJournal(path.join(folder, 'b.germ'))).rejects.toThrow('it is not a regular file');
+  });
+
+  it('does not read a file that is larger than any journal, without looking into it', async () => {
+    const folder = await folderWith({ 'a.germ': '', 'b.germ': '' });
+    await truncate(path.join(folder, 'a.germ'), MOST_BYTES + 1);
+    await expect(readJournal(path.join(folder, 'a.germ'))).rejects.toThrow('it is larger than 16 MiB');
+    await truncate(path.join(folder, 'b.germ'), MOST_BYTES);
+    expect(await readJournal(path.join(folder, 'b.germ'))).toHaveLength(MOST_BYTES);
   });
 
   it('says when links run in a circle', async () => {

@@ -1,7 +1,9 @@
-import { chmod, lstat, readFile, readdir, stat, symlink, writeFile } from 'node:fs/promises';
+import fs, { chmod, link, lstat, readFile, readdir, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
-import { rewriteJournal } from '../../server/src/disk/write.ts';
+import { describe, expect, it, test } from 'vitest';
+import { isJournalName } from '../../server/src/disk/find.ts';
+import { replaceFile, scratchOf, type Edge } from '../../server/src/disk/replace.ts';
+import { rewriteJournal, writeOurs } from '../../server/src/disk/write.ts';
 import { folderWith } from './helpers.ts';
 
 describe('rewriting a journal', () => {
@@ -31,5 +33,136 @@ describe('rewriting a journal', () => {
       name: 'DiskFault', path: file, message: 'it was changed by another program in the meantime',
     });
     expect(await readFile(file, 'utf8')).toBe('Lot A-1\nlot B-1\n');
+  });
+});
+
+describe('a journal that was found in a folder', () => {
+  it('is rewritten only as a plain file there: nothing that a link leads to is touched', async () => {
+    const elsewhere = await folderWith({ 'a.germ': 'Lot A-1\n' });
+    const folder = await folderWith({ 'b.germ': '' });
+    await symlink(path.join(elsewhere, 'a.germ'), path.join(folder, 'a.germ'));
+    await symlink(elsewhere, path.join(folder, 'sub'));
+    for (const name of ['a.germ', 'sub/a.germ']) {
+      await expect(rewriteJournal(path.join(folder, name), 'Lot A-1\n', 'lot A-1\n', { below: folder })).rejects.toMatchObject({
+        name: 'DiskFault', message: 'a symbolic link leads there; name the file itself to rewrite it',
+      });
+    }
+    expect(await readFile(path.join(elsewhere, 'a.germ'), 'utf8')).toBe('Lot A-1\n');
+    await rewriteJournal(path.join(folder, 'a.germ'), 'Lot A-1\n', 'lot A-1\n');
+    expect(await readFile(path.join(elsewhere, 'a.germ'), 'utf8')).toBe('lot A-1\n');
+  });
+
+  // Each time the link takes the place of the file, or of its folder, while the file is being written.
+  test.each(['winter/a.germ', 'winter'])('is not followed where a link takes the place of %s in mid-run', async swapped => {
+    const elsewhere = await folderWith({ 'a.germ': 'Lot A-1\n' });
+    for (let turn = 0; turn < 12; turn++) {
+      const folder = await folderWith({ 'winter/a.germ': 'Lot A-1\n' });
+      const target = swapped === 'winter' ? elsewhere : path.join(elsewhere, 'a.germ');
+      const swap = async () => {
+        for (let wait = 0; wait < turn; wait++) await stat(folder);
+        await rename(path.join(folder, swapped), path.join(folder, 'put by'));
+        await symlink(target, path.join(folder, swapped));
+      };
+      await Promise.allSettled([
+        rewriteJournal(path.join(folder, 'winter/a.germ'), 'Lot A-1\n', 'lot A-1\n', { below: folder }), swap(),
+      ]);
+      expect(await readFile(path.join(elsewhere, 'a.germ'), 'utf8')).toBe('Lot A-1\n');
+      await rm(path.join(elsewhere, '.a.germ.plumule-scratch'), { force: true });
+    }
+  });
+});
+
+describe('a file that is protected or has other names', () => {
+  it('is left alone when it may not be written, unless told', async () => {
+    const folder = await folderWith({ 'a.germ': 'Lot A-1\n' });
+    const file = path.join(folder, 'a.germ');
+    await chmod(file, 0o444);
+    await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toMatchObject({ message: 'it is protected against writing; --force rewrites it' });
+    expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
+    await rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n', { force: true });
+    expect(await readFile(file, 'utf8')).toBe('lot A-1\n');
+    expect((await stat(file)).mode & 0o777).toBe(0o444);
+  });
+
+  it('is not cut from its other names, unless told', async () => {
+    const folder = await folderWith({ 'a.germ': 'Lot A-1\n' });
+    const [file, other] = [path.join(folder, 'a.germ'), path.join(folder, 'b.germ')];
+    await link(file, other);
+    await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toMatchObject({
+      message: 'it has 2 names (hard links), and the others would keep the old text; --force rewrites it',
+    });
+    expect((await stat(file)).ino).toBe((await stat(other)).ino);
+    await rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n', { force: true });
+    expect(await readFile(other, 'utf8')).toBe('Lot A-1\n');
+  });
+
+  it('is no place for a calendar', async () => {
+    const folder = await folderWith({ 'a.ics': '' });
+    await chmod(path.join(folder, 'a.ics'), 0o444);
+    await expect(writeOurs(path.join(folder, 'a.ics'), 'BEGIN:VCALENDAR', 'calendar')).rejects.toThrow('it is protected against writing');
+  });
+});
+
+describe('a disk that fails', () => {
+  const failing = (step: string, code: string): Edge => {
+    const fail = () => Promise.reject(Object.assign(new Error(`${code}: ${step}`), { code }));
+    const open: Edge['open'] = async (file, flags, mode) => {
+      if (step === 'open') return fail();
+      const handle = await fs.open(file, flags, mode);
+      return new Proxy(handle, {
+        get: (target, name) => {
+          if (name === step && name === 'writeFile') {
+            // A short write: part of it is on the disk.
+            return async (text: string) => {
+              await target.writeFile(text.slice(0, 3));
+              return fail();
+            };
+          }
+          const value: unknown = Reflect.get(target, name, target);
+          if (name === step) return name === 'close' ? () => target.close().then(fail) : fail;
+          return typeof value === 'function' ? value.bind(target) as unknown : value;
+        },
+      });
+    };
+    return { open, rename: step === 'rename' ? fail : fs.rename, stat: fs.stat, unlink: fs.unlink };
+  };
+
+  const steps = ['open', 'writeFile', 'chmod', 'sync', 'close', 'rename'];
+  test.each(steps.flatMap(step => ['ENOSPC', 'EACCES', 'EIO'].map(code => [step, code] as const)))(
+    'in %s with %s leaves the journal as it was, and nothing beside it', async (step, code) => {
+      const folder = await folderWith({ 'a.germ': 'Lot A-1\n' });
+      const file = path.join(folder, 'a.germ');
+      const like = await stat(file);
+      await expect(replaceFile(file, 'lot A-1\n', { like, edge: failing(step, code) })).rejects.toMatchObject({ code });
+      expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
+      expect(await readdir(folder)).toEqual(['a.germ']);
+    });
+});
+
+describe('what a program that was killed left behind', () => {
+  const leave = async () => {
+    const folder = await folderWith({ 'a.germ': 'Lot A-1\n', '.a.germ.plumule-scratch': 'lot' });
+    return { folder, file: path.join(folder, 'a.germ') };
+  };
+
+  it('has no name of a journal, and is hidden', () => {
+    const name = path.basename(scratchOf('/g/a.germ'));
+    expect(isJournalName(name)).toBe(false);
+    expect(name.startsWith('.')).toBe(true);
+  });
+
+  it('is taken away by the next one', async () => {
+    const { folder, file } = await leave();
+    await utimes(scratchOf(file), new Date(0), new Date(0));
+    await rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n');
+    expect(await readFile(file, 'utf8')).toBe('lot A-1\n');
+    expect(await readdir(folder)).toEqual(['a.germ']);
+  });
+
+  it('may be of one that still writes: that one is not disturbed', async () => {
+    const { file } = await leave();
+    await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toThrow('another program is writing it');
+    expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
+    expect(await readFile(scratchOf(file), 'utf8')).toBe('lot');
   });
 });

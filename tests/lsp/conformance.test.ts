@@ -154,6 +154,8 @@ async function changes(wire: Recorded): Promise<void> {
   wire.tells('textDocument/didChange', { textDocument: { uri, version: 3 }, contentChanges: [{ text: 'lot V-1 Iris\n' }] });
   wire.tells('workspace/didChangeConfiguration', { settings: null });
   wire.tells('workspace/didChangeWatchedFiles', { changes: [{ uri: `${folder}/gone.germ`, type: 3 }, { uri, type: 2 }] });
+  wire.tells('workspace/didRenameFiles', { files: [{ oldUri: `${folder}/old`, newUri: `${folder}/new` }] });
+  wire.tells('workspace/didDeleteFiles', { files: [{ uri: `${folder}/gone` }] });
   wire.tells('workspace/didChangeWorkspaceFolders', { event: { added: [{ uri: 'file:///nowhere', name: 'no' }], removed: [] } });
   wire.tells('workspace/didRenameFiles', { files: [{ oldUri: `${folder}/old`, newUri: `${folder}/new` }] });
   wire.tells('workspace/didDeleteFiles', { files: [{ uri: `${folder}/new` }] });

@@ -133,3 +133,17 @@ describe('a document that is open', () => {
       await session.shows('a.germ', []);
     }));
 });
+
+test('a disk that does not answer keeps nobody waiting for an open document: what its lines say is shown, and that it is not all', () => {
+  const never = () => new Promise<never>(() => undefined);
+  return inSession({ settings, disk: { list: never, read: never, picture: never } }, async session => {
+    await session.open('a.germ', 'lot V-1 Iris, 60 seeds\nsowed V-1\nsow ELSEWHERE-1 2026-01-10\n');
+    // Whether the lot of the last line is defined, nobody can tell yet.
+    await session.shows('a.germ', ['unknown-keyword']);
+    const told = await hover(session, session.uri('a.germ'), 0, 5);
+    expect(told).toContain('60 seeds');
+    expect(told).toContain('The folder is still being read');
+    await session.change('a.germ', 2, [1, 0, 5], 'sow');
+    await session.shows('a.germ', []);
+  });
+});

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { filesOnDisk } from '../../server/src/disk/files.ts';
 import { keyOf } from '../../server/src/lsp/addresses.ts';
+import type { Files } from '../../server/src/lsp/files.ts';
 import { Workspace } from '../../server/src/lsp/workspace.ts';
 
 const folders = ['.', 'a', 'a/b', 'c'] as const;
@@ -131,8 +132,8 @@ async function replay(root: string, steps: readonly Step[]): Promise<void> {
 
 test('of two reads of a file that are under way the later one counts, whichever ends first', async () => {
   const waiting: ((text: string) => void)[] = [];
-  const slow = {
-    list: () => Promise.resolve([]), picture: () => Promise.resolve({ why: 'missing' as const }),
+  const slow: Files = {
+    list: () => Promise.resolve({ files: [], faults: [] }), picture: () => Promise.resolve({ why: 'missing' as const }),
     read: () => new Promise<string>(resolve => waiting.push(resolve)),
   };
   const all = new Workspace(slow, () => undefined, () => undefined);
@@ -146,4 +147,23 @@ test('of two reads of a file that are under way the later one counts, whichever 
   waiting[0]!('lot FIRST Iris');
   await new Promise(resolve => setTimeout(resolve, 0));
   expect([...all.rooms].flatMap(({ journal }) => [...journal.lots()].map(({ id }) => id))).toEqual(['THIRD']);
+});
+
+/** A disk that lists and never reads. */
+const dead: Files = {
+  list: () => Promise.resolve({ files: ['file:///g/a.germ', 'file:///g/.git/a.germ', 'file:///g/b.germ'], faults: ['/g/all: a link'] }),
+  read: uri => (uri.endsWith('a.germ') ? Promise.reject(new Error('the disk fails')) : new Promise(() => undefined)),
+  picture: () => Promise.resolve({ why: 'missing' }),
+};
+
+test('what cannot be read or followed is said once, however often the folder is looked into', async () => {
+  const said: string[] = [];
+  const all = new Workspace(dead, () => undefined, message => said.push(message));
+  all.changeFolders({ added: ['file:///g'], removed: [] });
+  for (let n = 0; n < 3; n++) {
+    all.followFolder('file:///g/sub');
+    await new Promise(resolve => setTimeout(resolve, 0));
+  }
+  expect(said).toEqual(['/g/all: a link', 'file:///g/a.germ: the disk fails']);
+  expect([...all.rooms].map(({ isLoaded }) => isLoaded)).toEqual([false]);
 });

@@ -9,6 +9,7 @@ import {
   type Diagnostic, type InitializeResult, type ProtocolConnection, type PublishDiagnosticsParams,
 } from 'vscode-languageserver/node';
 import { filesOnDisk } from '../../server/src/disk/files.ts';
+import type { Files } from '../../server/src/lsp/files.ts';
 import { serve } from '../../server/src/lsp/server.ts';
 
 export interface SessionOptions {
@@ -19,6 +20,7 @@ export interface SessionOptions {
   readonly folder?: boolean;
   readonly capabilities?: object;
   readonly initializationOptions?: object;
+  readonly disk?: Files;
 }
 
 export class Session {
@@ -88,10 +90,10 @@ export async function inSession(options: SessionOptions, work: (session: Session
 }
 
 async function start(folder: string, options: SessionOptions): Promise<Session> {
-  const { settings = {}, folder: named = true, capabilities, initializationOptions } = options;
+  const { settings = {}, folder: named = true, capabilities, initializationOptions, disk = filesOnDisk } = options;
   const [up, down] = [new PassThrough(), new PassThrough()];
   const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
-  serve(server, { version: '0', disk: filesOnDisk, later: work => setImmediate(work) });
+  serve(server, { version: '0', disk, later: work => setImmediate(work) });
   server.listen();
   const connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const session = new Session(connection, folder);

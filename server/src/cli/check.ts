@@ -7,7 +7,7 @@ import { checkText } from './check-text.ts';
 import { exits, type Exit } from './exits.ts';
 import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
 import { openJournals, type OpenJournal, type Opening } from './open.ts';
-import { complain, numbered, print, wantsColours } from './output.ts';
+import { complain, complainOf, numbered, print, wantsColours } from './output.ts';
 
 export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
 
@@ -22,7 +22,7 @@ export async function check(paths: readonly string[], { format, severity, today 
   const opening = await openJournals(paths, today);
   const problems = listProblems(opening.journals, severity);
   print(written(format, opening, problems));
-  for (const { path, message } of opening.unread) complain(`${path}: ${message}`);
+  complainOf(opening.unread);
   const counts = tally(problems);
   complain(summary(opening.journals, counts));
   if (opening.unread.length > 0) return exits.unread;

@@ -6,7 +6,7 @@ import { dueText } from '../report/due-text.ts';
 import { printableJson } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals } from './open.ts';
-import { complain, outputPage, print } from './output.ts';
+import { complainOf, outputPage, print } from './output.ts';
 
 export const dueFormats = ['text', 'json'] as const;
 
@@ -27,6 +27,6 @@ export async function due(paths: readonly string[], { format, days, today }: Due
     const told = agendas.map((agenda, i) => ({ files: journals[i]!.asked, ...agendaData(agenda) }));
     print(printableJson({ version: DUE_SHAPE, plumule: version, journals: told, unread }));
   }
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   return unread.length > 0 ? exits.unread : exits.clean;
 }

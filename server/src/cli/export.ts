@@ -5,7 +5,7 @@ import { agendaOf } from '../report/agenda.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
 import { openJournals } from './open.ts';
-import { complain, print } from './output.ts';
+import { complain, complainOf, print } from './output.ts';
 
 export interface ExportOptions {
   readonly ics?: true;
@@ -21,7 +21,7 @@ export async function exportJournals(paths: readonly string[], { ics, output, to
     return exits.unread;
   }
   const { journals, unread } = await openJournals(paths, today);
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   const exit = unread.length > 0 ? exits.unread : exits.clean;
   if (journals.length === 0) return exit;
   const agendas = journals.map(({ journal, asked, now }) => agendaOf(journal, { now, files: asked }));

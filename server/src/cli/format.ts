@@ -5,7 +5,7 @@ import { JournalFile } from '../journal/journal-file.ts';
 import { exits, type Exit } from './exits.ts';
 import { gather } from './gather.ts';
 import { nameOf, unreadOf, type Unread } from './names.ts';
-import { complain, numbered, print } from './output.ts';
+import { complain, complainOf, numbered, print } from './output.ts';
 import { printable } from '../report/printable.ts';
 import type { FactOrder } from '../syntax/print.ts';
 
@@ -13,10 +13,16 @@ export interface FormatOptions {
   readonly check?: boolean;
   readonly write?: boolean;
   readonly factOrder?: boolean;
+  readonly force?: boolean;
 }
 
-interface Formatted {
+interface Named {
   readonly file: string;
+  /** The folder in which it was found; undefined where it was named itself. */
+  readonly below: string | undefined;
+}
+
+interface Formatted extends Named {
   readonly before: string;
   readonly after: string;
   /** Lines with a mistake, which stay as they are. */
@@ -24,35 +30,39 @@ interface Formatted {
 }
 
 /** `plumule format`: prints one journal formatted, or names or rewrites those that are not. */
-export async function format(paths: readonly string[], { check, write, factOrder }: FormatOptions): Promise<Exit> {
-  const { groups, faults } = await gather(paths);
+export async function format(paths: readonly string[], options: FormatOptions): Promise<Exit> {
+  const { check, write, factOrder, force } = options;
+  const { groups, faults, remarks } = await gather(paths);
   const unread = faults.map(unreadOf);
-  const files = groups.flatMap(({ asked }) => asked);
+  const files = groups.flatMap(({ asked, folder, named }) =>
+    asked.map(file => ({ file, below: named ? undefined : folder })));
+  // What lies beside a file that was named is not looked at.
+  if (groups.some(({ named }) => !named)) complainOf(remarks.map(unreadOf));
   if (!check && !write && files.length > 1) {
     complain(`${numbered(files.length, 'file')} cannot be printed one after the other: write --check or --write`);
     return exits.unread;
   }
   const all = await attempt(files, file => readFormatted(file, factOrder ? 'as listed' : 'as written'), unread);
   const changing = all.filter(({ before, after }) => before !== after);
-  const done = write ? await attempt(changing, rewrite, unread) : changing;
+  const done = write ? await attempt(changing, each => rewrite(each, force === true), unread) : changing;
   if (check ?? write) print(done.map(({ file }) => `${printable(nameOf(file))}\n`).join(''));
   else print(all.map(({ after }) => after).join(''));
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   if (check ?? write) complain(summary(all, done, write ? 'formatted' : 'not formatted'));
   if (unread.length > 0) return exits.unread;
   return check && changing.length > 0 ? exits.problems : exits.clean;
 }
 
-async function readFormatted(file: string, order: FactOrder): Promise<Formatted> {
+async function readFormatted({ file, below }: Named, order: FactOrder): Promise<Formatted> {
   const before = await readJournal(file);
   const { text, faulty } = new JournalFile(file, before);
   const after = [...text].map(line => formatLine(line.text, line.content, order) + line.end).join('');
-  return { file, before, after, faulty: faulty.size };
+  return { file, below, before, after, faulty: faulty.size };
 }
 
-async function rewrite(formatted: Formatted): Promise<Formatted> {
-  const { file, before, after } = formatted;
-  await rewriteJournal(file, before, after);
+async function rewrite(formatted: Formatted, force: boolean): Promise<Formatted> {
+  const { file, below, before, after } = formatted;
+  await rewriteJournal(file, before, after, { below, force });
   return formatted;
 }
 

@@ -2,7 +2,7 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { DiskFault, faultOf } from '../disk/fault.ts';
-import { findJournals, isJournalName } from '../disk/find.ts';
+import { findJournals, isJournalName, OUTSIDE } from '../disk/find.ts';
 
 /** The files of one journal. */
 export interface Group {
@@ -11,11 +11,15 @@ export interface Group {
   readonly asked: readonly string[];
   /** Read because the files asked for may name what these define. */
   readonly beside: readonly string[];
+  /** Whether each file was named; else they were found in the folder. */
+  readonly named: boolean;
 }
 
 export interface Gathering {
   readonly groups: readonly Group[];
   readonly faults: readonly DiskFault[];
+  /** What is said, but was not asked for: it changes no exit code. */
+  readonly remarks: readonly DiskFault[];
 }
 
 /**
@@ -24,6 +28,7 @@ export interface Gathering {
  */
 export async function gather(paths: readonly string[]): Promise<Gathering> {
   const faults: DiskFault[] = [];
+  const remarks: DiskFault[] = [];
   const { folders, files } = await sort(paths, faults);
   const groups: Group[] = [];
   const taken = new Set<string>();
@@ -31,19 +36,20 @@ export async function gather(paths: readonly string[]): Promise<Gathering> {
   for (const folder of folders.sort((a, b) => a.length - b.length)) {
     const search = await findJournals(folder);
     faults.push(...search.faults);
+    remarks.push(...search.outside.map(link => new DiskFault(link, OUTSIDE)));
     if (search.files.length === 0 && search.faults.length === 0) faults.push(new DiskFault(folder, 'no journal is here (no file *.germ)'));
     const asked = search.files.filter(file => !taken.has(file));
     for (const file of asked) taken.add(file);
-    if (asked.length > 0) groups.push({ folder, asked, beside: [] });
+    if (asked.length > 0) groups.push({ folder, asked, beside: [], named: false });
   }
   const loose = [...new Set(files)].filter(file => !taken.has(file));
   for (const directory of new Set(loose.map(file => path.dirname(file)))) {
     const asked = loose.filter(file => path.dirname(file) === directory);
     const search = await findJournals(directory, false);
-    faults.push(...search.faults);
-    groups.push({ folder: directory, asked, beside: search.files.filter(file => !asked.includes(file)) });
+    remarks.push(...search.faults.filter(fault => !asked.includes(fault.path)));
+    groups.push({ folder: directory, asked, beside: search.files.filter(file => !asked.includes(file)), named: true });
   }
-  return { groups: groups.sort((a, b) => (a.folder < b.folder ? -1 : 1)), faults };
+  return { groups: groups.sort((a, b) => (a.folder < b.folder ? -1 : 1)), faults, remarks };
 }
 
 async function sort(paths: readonly string[], faults: DiskFault[]): Promise<{ folders: string[]; files: string[] }> {

@@ -1,6 +1,6 @@
 /** Entry of the command line `plumule`. */
-import { allowClosedPipe } from './output.ts';
+import { endWithOutput } from './output.ts';
 import { run } from './run.ts';
 
-allowClosedPipe();
+endWithOutput();
 void run(process.argv.slice(2));

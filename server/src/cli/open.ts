@@ -6,6 +6,7 @@ import { present } from '../lsp/clock.ts';
 import type { Day } from '../model/day.ts';
 import { gather, type Group } from './gather.ts';
 import { nameOf, unreadOf, type Unread } from './names.ts';
+import { complainOf } from './output.ts';
 
 /** One journal, read and checked. Its files go by their paths from the current folder, parts divided by `/`. */
 export interface OpenJournal {
@@ -19,18 +20,20 @@ export interface OpenJournal {
 
 export interface Opening {
   readonly journals: readonly OpenJournal[];
+  /** What was asked for and could not be read. */
   readonly unread: readonly Unread[];
 }
 
 /**
  * Opens what the paths mean; no path: the current folder. Without `today` it is the present in each journal's zone.
- * With `until`, what is dated after that day does not count.
+ * With `until`, what is dated after that day does not count. Of what was not asked for and cannot be read it complains.
  */
 export async function openJournals(
   paths: readonly string[], today: Moment | undefined, until?: Day,
 ): Promise<Opening> {
-  const { groups, faults } = await gather(paths.length > 0 ? paths : ['.']);
+  const { groups, faults, remarks } = await gather(paths.length > 0 ? paths : ['.']);
   const unread = faults.map(unreadOf);
+  complainOf(remarks.map(unreadOf));
   const journals: OpenJournal[] = [];
   for (const group of groups) journals.push(await open(group, today, until, unread));
   return { journals: journals.filter(({ asked }) => asked.length > 0), unread };
@@ -49,7 +52,9 @@ async function open(
       journal.set(name, text);
       if (asked.includes(file)) names.push(name);
     } catch (error) {
-      unread.push(unreadOf(error));
+      // What lies beside the files asked for says nothing of them.
+      if (asked.includes(file)) unread.push(unreadOf(error));
+      else complainOf([unreadOf(error)]);
     }
   }
   const now = today ?? present(journal.zone);

@@ -2,6 +2,8 @@ import { isatty } from 'node:tty';
 import pc from 'picocolors';
 import { plainPage, type Page } from '../report/page.ts';
 import { printable } from '../report/printable.ts';
+import { exits } from './exits.ts';
+import type { Unread } from './names.ts';
 
 /** Results, to standard output. */
 export function print(text: string | Uint8Array): void {
@@ -11,6 +13,11 @@ export function print(text: string | Uint8Array): void {
 /** One line to the person, to standard error. */
 export function complain(line: string): void {
   process.stderr.write(`plumule: ${printable(line)}\n`);
+}
+
+/** A line for each path that could not be read or written. */
+export function complainOf(all: readonly Unread[]): void {
+  for (const { path, message } of all) complain(`${path}: ${message}`);
 }
 
 /** Whether standard output is a terminal that shows colours; NO_COLOR and TERM=dumb are respected. */
@@ -31,13 +38,21 @@ export function outputPage(): Page {
   };
 }
 
-/** A reader that closes the pipe early, as `head` does, has all it wants: no error. */
-export function allowClosedPipe(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-    });
-  }
+/** What is said when the output cannot be written; undefined where nobody is left to hear it. */
+const lost: Readonly<Record<string, string>> = {
+  EPIPE: 'whoever reads the output closed it before all was written',
+  ENOSPC: 'the output cannot be written: the disk is full',
+  EDQUOT: 'the output cannot be written: the disk is full',
+};
+
+/** Output that nobody takes ends the program with one sentence and the code for what could not be written. */
+export function endWithOutput(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    complain(lost[error.code ?? ''] ?? `the output cannot be written (${error.message})`);
+    process.exit(exits.unread);
+  });
+  // There is nowhere left to say it.
+  process.stderr.on('error', () => process.exit(exits.unread));
 }
 
 /** Example: numbered(2, 'file') is '2 files' */

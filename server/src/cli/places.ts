@@ -8,7 +8,7 @@ import { placesText } from '../report/places/text.ts';
 import { printableJson } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type Opening } from './open.ts';
-import { complain, outputPage, print } from './output.ts';
+import { complainOf, outputPage, print } from './output.ts';
 
 export interface PlacesOptions {
   readonly format: 'text' | 'json' | 'md' | 'html';
@@ -23,7 +23,7 @@ export async function reportPlaces(paths: readonly string[], { format, today, as
   const maps = journals.map(({ journal, asked, folder, now }) =>
     placesMap(journal, { now, files: asked, ...(journals.length > 1 && { name: folder }) }));
   print(written(format, maps, opening));
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   return unread.length > 0 ? exits.unread : exits.clean;
 }
 

@@ -181,6 +181,7 @@ plumule
   .argument('<paths...>', PATHS_NEEDED)
   .addOption(new Option('--check', 'print the names of files that are not formatted; exit code 1 if there are any'))
   .addOption(new Option('--write', 'rewrite these files, and print their names').conflicts('check'))
+  .addOption(new Option('--force', 'with --write, also rewrite files that are protected or have other names (hard links)'))
   .addOption(new Option('--fact-order', 'put the facts of each record in the order of the format reference, too'))
   .action(async (paths: string[], options: FormatOptions) => {
     process.exitCode = await format(paths, options);

@@ -13,7 +13,7 @@ import { exits, type Exit } from './exits.ts';
 import { markdownFiles, type FileToWrite } from './markdown-files.ts';
 import { unreadOf, type Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, numbered, outputPage, print } from './output.ts';
+import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
 
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
@@ -47,7 +47,7 @@ export async function report(paths: readonly string[], options: ReportOptions): 
   let isWritten = true;
   if (output === undefined) print(written(format, told, reports, unread));
   else isWritten = await wrote(output, format, told);
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   for (const id of unknown) complain(unknownLot(id, journals));
   for (const { report: { lots } } of reports) {
     const errors = lots.reduce((sum, each) => sum + each.errors, 0);

@@ -14,7 +14,7 @@ import { nearest } from '../syntax/nearest.ts';
 import { parse } from '../syntax/parse.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, outputPage, print } from './output.ts';
+import { complain, complainOf, outputPage, print } from './output.ts';
 
 export const whenFormats = ['text', 'json'] as const;
 
@@ -40,7 +40,7 @@ export async function when(regime: string, paths: readonly string[], options: Wh
   // Stages that are written out need no journal, but for the records of a plant.
   const isNeeded = !written || paths.length > 0 || options.plant !== undefined;
   const { journals, unread } = isNeeded ? await openJournals(paths, options.today) : { journals: [], unread: [] };
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   const found = written ? { stages: stagesIn(regime), opened: journals[0] } : regimeIn(journals, regime);
   if (!found?.stages) {
     if (written) complain(`“${regime}” is not a row of stages such as “chill 4 C 90 days, warm 18 C 60 days”${faultIn(regime)}`);

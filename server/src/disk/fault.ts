@@ -8,20 +8,24 @@ export class DiskFault extends Error {
   }
 }
 
-/** The fault behind an error of `node:fs`. */
-export function faultOf(path: string, error: unknown): DiskFault {
+/** The fault behind an error of `node:fs`; `doing` is what could not be done. */
+export function faultOf(path: string, error: unknown, doing: 'read' | 'written' = 'read'): DiskFault {
   if (error instanceof DiskFault) return error;
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
-  return new DiskFault(path, reasonOf(code, error), code === 'ENOENT' || code === 'ENOTDIR', { cause: error });
+  return new DiskFault(path, reasonOf(code, error, doing), code === 'ENOENT' || code === 'ENOTDIR', { cause: error });
 }
 
-function reasonOf(code: unknown, error: unknown): string {
+function reasonOf(code: unknown, error: unknown, doing: string): string {
   switch (code) {
     case 'ENOENT':
     case 'ENOTDIR': return 'there is no such file or folder';
     case 'EACCES':
     case 'EPERM': return 'permission is denied';
     case 'ELOOP': return 'its symbolic links run in a circle';
-    default: return `it cannot be read (${error instanceof Error ? error.message : String(error)})`;
+    case 'EROFS': return 'the disk can only be read';
+    case 'ENOSPC':
+    case 'EDQUOT': return 'the disk is full';
+    case 'EIO': return `it cannot be ${doing}: the disk fails`;
+    default: return `it cannot be ${doing} (${error instanceof Error ? error.message : String(error)})`;
   }
 }

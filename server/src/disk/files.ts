@@ -1,30 +1,38 @@
+import { realpath } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { DiskFault } from './fault.ts';
-import { findJournals } from './find.ts';
-import { plainFileBelow } from './plain-file.ts';
+import { faultOf } from './fault.ts';
+import { findJournals, OUTSIDE } from './find.ts';
+import { isBelow, plainFileBelow } from './plain-file.ts';
 import { readJournal } from './read.ts';
 
 /** The journals on this machine's disk, by address (`file:///...`), for a server whose client gives it none. */
 export const filesOnDisk = {
   /** Addresses of the journals in a folder; none for an address of another kind. Rejects where it cannot be read. */
-  async list(folder: string, deep: boolean): Promise<string[]> {
+  async list(folder: string, deep: boolean): Promise<{ files: string[]; faults: string[] }> {
     const path = pathOf(folder);
-    if (path === undefined) return [];
-    const { files, faults } = await findJournals(path, deep);
-    const [fault] = faults;
-    if (fault && files.length === 0) throw fault;
-    return files.map(file => pathToFileURL(file).href);
+    if (path === undefined) return { files: [], faults: [] };
+    const { files, faults, outside } = await findJournals(path, deep);
+    const own = faults.find(fault => fault.path === path);
+    if (own) throw own;
+    return {
+      files: files.map(file => pathToFileURL(file).href),
+      faults: [...faults.map(fault => `${fault.path}: ${fault.message}`), ...outside.map(link => `${link}: ${OUTSIDE}`)],
+    };
   },
 
-  /** The text of a journal; undefined where there is none. Rejects with a DiskFault where it cannot be read. */
-  async read(address: string): Promise<string | undefined> {
-    const path = pathOf(address);
-    if (path === undefined) return undefined;
+  /**
+   * The text of a journal; undefined where there is none, or where it lies outside the folder that it was found in.
+   * Rejects with a DiskFault where it cannot be read.
+   */
+  async read(address: string, folder: string): Promise<string | undefined> {
+    const [path, root] = [pathOf(address), pathOf(folder)];
+    if (path === undefined || root === undefined) return undefined;
     try {
-      return await readJournal(path);
+      return isBelow(await realpath(root), await realpath(path)) ? await readJournal(path) : undefined;
     } catch (error) {
-      if (error instanceof DiskFault && error.gone) return undefined;
-      throw error;
+      const fault = faultOf(path, error);
+      if (fault.gone) return undefined;
+      throw fault;
     }
   },
 

@@ -1,13 +1,19 @@
 import { readdir, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { faultOf, type DiskFault } from './fault.ts';
+import { DiskFault, faultOf } from './fault.ts';
+import { isBelow } from './plain-file.ts';
 
 export interface Search {
   /** Paths of journals, the folder's own path in front; sorted by UTF-16 units. */
   readonly files: readonly string[];
   /** Folders and links that could not be followed. */
   readonly faults: readonly DiskFault[];
+  /** Links to folders outside, which are not followed: what lies behind them may be the whole disk. */
+  readonly outside: readonly string[];
 }
+
+/** What is said of a link that leads out of the folder in which it was found. */
+export const OUTSIDE = 'a symbolic link that leads out of the folder is not followed';
 
 /** Whether a file's name is that of a journal. */
 export function isJournalName(name: string): boolean {
@@ -20,12 +26,14 @@ function isPassedOver(name: string): boolean {
 }
 
 /**
- * The journals in a folder and, if `deep`, in its subfolders. A symbolic link is followed unless what it leads to was
- * found already, so that circles end and no journal is read twice. Never rejects: what fails becomes a fault.
+ * The journals in a folder and, if `deep`, in its subfolders. A symbolic link is followed where it stays in the folder
+ * and leads to what was not found already, so that circles end and no journal is read twice. Never rejects: what fails
+ * becomes a fault.
  */
 export async function findJournals(folder: string, deep = true): Promise<Search> {
   const files: string[] = [];
   const faults: DiskFault[] = [];
+  const outside: string[] = [];
   const seen = new Set<string>();
   const links: string[] = [];
 
@@ -48,28 +56,36 @@ export async function findJournals(folder: string, deep = true): Promise<Search>
       else if (entry.isDirectory()) {
         if (deep) await walk(where);
       } else if (isJournalName(entry.name)) {
-        seen.add(path.join(real, entry.name));
-        files.push(where);
+        const own = path.join(real, entry.name);
+        if (!seen.has(own)) files.push(where);
+        seen.add(own);
       }
     }
   });
 
-  const follow = (link: string): Promise<void> => attempt(link, async () => {
-    if (!deep && !isJournalName(link)) return;
-    const target = await stat(link).catch((error: unknown) => {
+  const follow = (root: string, link: string): Promise<void> => attempt(link, async () => {
+    const isJournal = isJournalName(link);
+    if (!deep && !isJournal) return;
+    const real = await realpath(link).catch((error: unknown) => {
       // A broken link is a fault only where a journal was to be found.
-      if (isJournalName(link)) throw error;
+      if (isJournal) throw error;
     });
-    if (target?.isDirectory()) return deep ? walk(link) : undefined;
-    if (!target || !isJournalName(link)) return;
-    const real = await realpath(link);
-    if (seen.has(real)) return;
-    seen.add(real);
-    files.push(link);
+    if (real === undefined || seen.has(real)) return;
+    const isFolder = (await stat(real)).isDirectory();
+    if (!isFolder && !isJournal) return;
+    if (!isBelow(root, real)) {
+      if (isFolder) outside.push(link);
+      else throw new DiskFault(link, `${OUTSIDE}; name the file itself to read it`);
+    } else if (!isFolder) {
+      seen.add(real);
+      files.push(link);
+    } else if (deep) await walk(link);
   });
 
   await walk(folder);
   // Last, so that a journal goes by its own path where it has one in this folder; a followed link may lead to more.
-  for (const link of links) await follow(link);
-  return { files: files.sort(), faults };
+  const root = await realpath(folder).catch(() => undefined);
+  links.sort();
+  for (const link of links) if (root !== undefined) await follow(root, link);
+  return { files: files.sort(), faults, outside: outside.sort() };
 }

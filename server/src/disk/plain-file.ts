@@ -14,3 +14,9 @@ export async function plainFileBelow(folder: string, file: string): Promise<'fil
   }
   return 'file';
 }
+
+/** Whether a path is that of a folder or of something below it. */
+export function isBelow(folder: string, file: string): boolean {
+  const way = path.relative(folder, file);
+  return way !== '..' && !way.startsWith(`..${path.sep}`) && !path.isAbsolute(way);
+}

@@ -1,24 +1,62 @@
-import { readFile, realpath, stat } from 'node:fs/promises';
-import writeFileAtomic from 'write-file-atomic';
+import { access, constants, readFile, realpath, stat } from 'node:fs/promises';
+import path from 'node:path';
 import { DiskFault, faultOf } from './fault.ts';
+import { plainFileBelow } from './plain-file.ts';
+import { replaceFile } from './replace.ts';
 import { decode } from './utf8.ts';
 
 const MARK = [0xef, 0xbb, 0xbf];
 
+export interface Rewriting {
+  /** The folder in which the file was found: it is written only as a plain file in it, to which no link leads. */
+  readonly below?: string | undefined;
+  /** Also what is protected against writing, or has other names. */
+  readonly force?: boolean | undefined;
+}
+
 /**
- * Puts a new text in place of the one that was read; a byte order mark stays. The file is written aside and then moved
- * to its place, so that a full disk or a power cut leaves the old one. Rejects with a DiskFault, among others where the
- * file no longer holds `before`.
+ * Puts a new text in place of the one that was read, in one step; a byte order mark and the permissions stay. Rejects
+ * with a DiskFault, among others where the file no longer holds `before`, or may not be written without `force`.
  */
-export async function rewriteJournal(path: string, before: string, after: string): Promise<void> {
+export async function rewriteJournal(
+  file: string, before: string, after: string, { below, force = false }: Rewriting = {},
+): Promise<void> {
   try {
-    const bytes = await readFile(path);
-    if (decode(path, bytes) !== before) throw new DiskFault(path, 'it was changed by another program in the meantime');
+    const real = below === undefined ? await realpath(file) : file;
+    const place = await realpath(path.dirname(file));
+    const like = await stat(file);
+    if (!force) {
+      if (!await isWritable(file, like.mode)) throw new DiskFault(file, 'it is protected against writing; --force rewrites it');
+      if (like.nlink > 1) {
+        const others = `it has ${like.nlink} names (hard links), and the others would keep the old text`;
+        throw new DiskFault(file, `${others}; --force rewrites it`);
+      }
+    }
+    // Others may change the file, or put a link in its place, until the very moment in which it is replaced.
+    const unchanged = async () => {
+      const isPlain = below === undefined
+        || (await plainFileBelow(below, file) === 'file' && await realpath(path.dirname(file)) === place);
+      if (!isPlain) {
+        throw new DiskFault(file, 'a symbolic link leads there; name the file itself to rewrite it');
+      }
+      if (await hold(file) !== before) throw new DiskFault(file, 'it was changed by another program in the meantime');
+    };
+    await unchanged();
+    const bytes = await readFile(file);
     const mark = MARK.every((byte, at) => bytes[at] === byte) ? '\uFEFF' : '';
-    await writeFileAtomic(await realpath(path), mark + after);
+    await replaceFile(real, mark + after, { like, last: unchanged });
   } catch (error) {
-    throw faultOf(path, error);
+    throw faultOf(file, error, 'written');
   }
+}
+
+async function hold(file: string): Promise<string> {
+  return decode(file, await readFile(file));
+}
+
+/** By the file's own mark, which a superuser would pass over. */
+async function isWritable(file: string, mode: number): Promise<boolean> {
+  return (mode & 0o222) !== 0 && await access(file, constants.W_OK).then(() => true, () => false);
 }
 
 /** How a file begins that may give way to a new one of its kind, and what it is called. */
@@ -35,34 +73,36 @@ export type WrittenKind = keyof typeof kinds;
  * Writes a file of our own making, aside first as above. A file that is there already and is neither of this kind nor
  * empty is left alone: a slip of the hand must not cost a journal. Rejects with a DiskFault.
  */
-export async function writeOurs(path: string, text: string, kind: WrittenKind): Promise<void> {
+export async function writeOurs(file: string, text: string, kind: WrittenKind): Promise<void> {
   const { begins, name } = kinds[kind];
   try {
-    const there = await realpathIfThere(path);
-    if (there !== undefined) {
-      if (!(await stat(there)).isFile()) throw new DiskFault(path, 'it is not a regular file');
+    const there = await realpathIfThere(file);
+    const like = there === undefined ? undefined : await stat(there);
+    if (there !== undefined && like) {
+      if (!like.isFile()) throw new DiskFault(file, 'it is not a regular file');
+      if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is protected against writing');
       const old = (await readFile(there, 'latin1')).trimStart();
       if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
-        throw new DiskFault(path, `it is there already and is no ${name}; give another name`);
+        throw new DiskFault(file, `it is there already and is no ${name}; give another name`);
       }
     }
-    await writeFileAtomic(there ?? path, text);
+    await replaceFile(there ?? file, text, { like });
   } catch (error) {
-    throw writeFaultOf(path, error);
+    throw writeFaultOf(file, error);
   }
 }
 
-async function realpathIfThere(path: string): Promise<string | undefined> {
+async function realpathIfThere(file: string): Promise<string | undefined> {
   try {
-    return await realpath(path);
+    return await realpath(file);
   } catch (error) {
-    if (faultOf(path, error).gone) return undefined;
+    if (faultOf(file, error).gone) return undefined;
     throw error;
   }
 }
 
-function writeFaultOf(path: string, error: unknown): DiskFault {
-  const fault = faultOf(path, error);
+function writeFaultOf(file: string, error: unknown): DiskFault {
+  const fault = faultOf(file, error, 'written');
   if (!fault.gone) return fault;
-  return new DiskFault(path, 'there is no such folder to write it to', true, { cause: error });
+  return new DiskFault(file, 'there is no such folder to write it to', true, { cause: error });
 }

@@ -77,8 +77,11 @@ export class Publisher {
     this.#dirty.clear();
     for (const [room, edited] of dirty) {
       try {
-        const touched = room.book.update(this.#now(room));
-        for (const file of new Set([...touched, ...edited])) this.#publish(room, file, edited.has(file));
+        // Until the other files are read, an open one shows what its lines say by themselves.
+        const files = room.isLoaded
+          ? new Set([...room.book.update(this.#now(room)), ...edited])
+          : [...edited].filter(file => this.#workspace().isOpen(file));
+        for (const file of files) this.#publish(room, file, edited.has(file));
       } catch (error) {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }

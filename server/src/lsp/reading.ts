@@ -2,11 +2,14 @@
 import { FoldingRangeKind, type Connection, type Hover, type ServerCapabilities } from 'vscode-languageserver';
 import { foldsOf } from '../features/folding.ts';
 import { hoverAt } from '../features/hover/hover.ts';
+import { markdownBlocks } from '../features/markdown.ts';
 import { rangeOf } from './convert.ts';
 import type { About } from './features.ts';
 import { pictureMarkdown } from './pictures.ts';
 import { hoverContents } from './plain.ts';
 import type { Service } from './service.ts';
+
+const STILL_READING = 'The folder is still being read: what its other files say is missing here.';
 
 export const readingCapabilities: ServerCapabilities = { hoverProvider: true, foldingRangeProvider: true };
 
@@ -16,7 +19,8 @@ export function serveReading(connection: Connection, about: About, service: Serv
     const hover = hoverAt(journal, file, position, now, service.theme());
     if (!hover) return null;
     const { markdown, place, picture } = hover;
-    const shown = picture ? await pictureMarkdown(picture, uri, snapshot, service) : markdown;
+    const text = picture ? await pictureMarkdown(picture, uri, snapshot, service) : markdown;
+    const shown = snapshot.room.isLoaded ? text : markdownBlocks([text, STILL_READING]);
     return { contents: hoverContents(shown, service.client()), range: rangeOf(place) };
   }));
 

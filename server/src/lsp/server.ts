@@ -8,7 +8,7 @@ import { keyOf } from './addresses.ts';
 import { present } from './clock.ts';
 import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
-import { filesOfClient, type Files } from './files.ts';
+import { filesByAddress, filesOfClient, type Files } from './files.ts';
 import { isThemeName, type ThemeName } from '../pictures/theme.ts';
 import { Publisher } from './publisher.ts';
 import { Refresher } from './refresh.ts';
@@ -18,7 +18,7 @@ import { Workspace } from './workspace.ts';
 
 export interface ServerOptions {
   readonly version: string;
-  /** Where journals are read from when the client does not answer `plumule/list` and `plumule/read`. */
+  /** Where journals with an address `file:` are read from; all of them, where the client answers no `plumule/list`. */
   readonly disk?: Files;
   /** Runs work at the next turn of the loop; the fastest way differs between Node and a browser. */
   readonly later: (work: () => void) => void;
@@ -37,6 +37,9 @@ interface OurOptions {
 }
 
 const MINUTE = 60_000;
+
+/** Milliseconds that a request about an open document waits for the other files of its journal. */
+const PATIENCE = 1000;
 
 /** A folder that is moved or deleted takes journals along that no watcher of files names. */
 const FOLDERS = { filters: [{ pattern: { glob: '**', matches: FileOperationPatternKind.folder } }] };
@@ -75,7 +78,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     };
     // Views of the journal in our own client; no other knows the message.
     if (ours.files === true) publisher.published = () => void connection.sendNotification('plumule/changed');
-    files = ours.files === true || !disk ? filesOfClient(connection) : disk;
+    files = filesFor(ours.files === true);
     workspace = new Workspace(
       files, (room, file) => follow(room, file), message => connection.console.warn(message));
     applySettings();
@@ -155,7 +158,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   serveFeatures(connection, {
     snapshot: async uri => {
       await configured;
-      await workspace.findText(uri)?.room.loaded;
+      await inTime(workspace.findText(uri)?.room);
       const found = workspace.findText(uri);
       return found && { ...found, journal: found.room.journal, now: now(found.room) };
     },
@@ -178,13 +181,28 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   });
   documents.listen(connection);
 
+  function filesFor(clientAnswers: boolean): Files {
+    if (!disk) return filesOfClient(connection);
+    return clientAnswers ? filesByAddress(disk, filesOfClient(connection)) : disk;
+  }
+
   /** A client fetches anew what it shows of a document that it changes itself, not what that changes in others. */
   function follow(room: Room, file?: string): void {
     // A text by itself has no problems of a journal, and nothing shows what it says elsewhere.
     if (room.kind === 'alone') return;
-    // What the other files define, and what the settings allow, must not be shown as wrong for a moment.
-    void Promise.all([configured, room.loaded]).then(() => publisher.changed(room, file));
+    // What the settings allow must not be shown as wrong for a moment.
+    void configured.then(() => publisher.changed(room, file));
+    // What each line says by itself needs no other file; the rest follows.
+    if (!room.isLoaded) void Promise.all([configured, room.loaded]).then(() => publisher.changed(room, file));
     if (file === undefined || !workspace.isOpen(file) || documents.all().length > 1) refresher.changed();
+  }
+
+  /** Waits for the rest of a journal, but not for a disk that does not answer. */
+  async function inTime(room: Room | undefined): Promise<void> {
+    if (!room || room.isLoaded) return;
+    let late: ReturnType<typeof setTimeout> | undefined;
+    await Promise.race([room.loaded, new Promise(resolve => (late = setTimeout(resolve, PATIENCE)))]);
+    clearTimeout(late);
   }
 
   /** The present day of each journal. */

@@ -31,6 +31,7 @@ export class Workspace {
   /** The latest read that is under way of each file. */
   readonly #reads = new Map<string, number>();
   #turn = 0;
+  readonly #said = new Set<string>();
   readonly #files: Files;
   readonly #changed: (room: Room, file?: string) => void;
   readonly #failed: (message: string) => void;
@@ -183,22 +184,22 @@ export class Workspace {
   }
 
   #look(room: Room): void {
-    // A look that is under way may end later and be the one that reads a file.
-    room.loaded = Promise.all([room.loaded, this.#readFolder(room)]).then(() => undefined);
+    room.await(this.#readFolder(room));
   }
 
   async #readFolder(room: Room): Promise<void> {
     const { folder, kind, journal } = room;
-    let uris: string[];
+    let found: Set<string>;
     try {
       // Documents that are open already are in the journal or will be put there; the first turn belongs to them.
-      uris = await this.#files.list(folder, kind === 'folder');
+      const { files, faults } = await this.#files.list(folder, kind === 'folder');
+      for (const fault of faults) this.#say(fault);
+      found = new Set(files.map(keyOf));
     } catch (error) {
       // A file that was never saved has no directory to look into.
-      if (URI.parse(folder).scheme !== 'untitled') this.#failed(`${folder}: ${messageOf(error)}`);
+      if (URI.parse(folder).scheme !== 'untitled') this.#say(`${folder}: ${messageOf(error)}`);
       return;
     }
-    const found = new Set(uris.map(keyOf));
     // What is not in the list is gone, or came while it was made: the file itself tells.
     const unlisted = [...journal.files.keys()].filter(key => !found.has(key) && !this.#open.has(key));
     const unread = [...found].filter(key => !journal.files.has(key));
@@ -213,15 +214,22 @@ export class Workspace {
     this.#reads.set(key, turn);
     let text: string | undefined;
     try {
-      text = await this.#files.read(key);
+      text = await this.#files.read(key, room.folder);
     } catch (error) {
-      this.#failed(`${key}: ${messageOf(error)}`);
+      this.#say(`${key}: ${messageOf(error)}`);
     }
     // A disk may answer the later question first.
     if (this.#reads.get(key) !== turn) return;
     this.#reads.delete(key);
     // The document may have been opened, or the folder closed, while the disk was read.
     if (!this.#open.has(key) && this.#roomOf(key) === room) this.#put(room, key, text);
+  }
+
+  /** Once: a folder is looked into again and again. */
+  #say(message: string): void {
+    if (this.#said.has(message)) return;
+    this.#said.add(message);
+    this.#failed(message);
   }
 
   /** Takes a text over; without one the file is gone. */
