@@ -32,13 +32,13 @@ export interface Replacing {
  * or a power cut leaves the old one. What is aside is taken away again whatever fails.
  */
 export async function replaceFile(
-  file: string, text: string, { like, last, edge = fs }: Replacing = {},
+  file: string, content: string | Uint8Array, { like, last, edge = fs }: Replacing = {},
 ): Promise<void> {
   const scratch = scratchOf(file);
   const handle = await openScratch(file, scratch, edge);
   try {
     try {
-      await handle.writeFile(text);
+      await handle.writeFile(content);
       if (like) await dress(handle, like);
       await handle.sync();
     } finally {
