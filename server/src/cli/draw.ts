@@ -9,7 +9,7 @@ import { nearest } from '../syntax/nearest.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, print } from './output.ts';
+import { complain, complainOf, print } from './output.ts';
 
 export const themeNames = Object.keys(themes) as ThemeName[];
 
@@ -32,7 +32,7 @@ export async function draw(
     return exits.unread;
   }
   const { journals, unread } = await openJournals(paths, today);
-  for (const { path, message } of unread) complain(`${path}: ${message}`);
+  complainOf(unread);
   const known = journals.find(({ journal }) => journal.lot(rootOf(id))?.batches.has(id));
   if (!known) {
     complain(unknownText(id, journals));
