@@ -61,6 +61,6 @@ describe('drops on more seedlings than there are', () => {
       count MEC-26 2026-02-15, 0
     `);
     expect(problem?.message).toContain(
-      'This is given to 4 seedlings of MEC-26, but there are 2 at most (3 germinated by 2026-02-15, less 1 that had died).');
+      'This is given to 4 seedlings of MEC-26, but there are at most 2 (3 germinated by 2026-02-15, less 1 that had died).');
   });
 });

@@ -72,6 +72,6 @@ describe('a count of seed that was not sown yet', () => {
       ?.message.replace(' Correct a date, or write the “sow” record.', '');
     expect(message('sow V 2026-03-01')).toBe('This count of V is dated 2026-02-01, before it was sown on 2026-03-01.');
     expect(message('chill V 2026-03-01, 4 C')).toBe('This count of V is dated 2026-02-01, before anything was done to it (2026-03-01).');
-    expect(message('')).toBe('This count of V is dated 2026-02-01, but no sowing is written.');
+    expect(message('')).toBe('This count of V is dated 2026-02-01, but no record says that it was sown.');
   });
 });

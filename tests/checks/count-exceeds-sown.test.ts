@@ -98,6 +98,6 @@ describe('more counted than sown', () => {
   test('shows the sum', () => {
     expect(problemsIn('count-exceeds-sown', 'lot V Veratrum, 60 seeds\nsow V 2026-03-01, 10 seeds\ncount V 2026-03-08, 9, 2 rotted')[0]?.message)
       .toBe('In V 9 germinated, 2 rotted and 0 lost make 11, more than the 10 sown. '
-        + 'Correct a number; with = a number is the total so far, without it is what is new.');
+        + 'Correct a number. With “=” it is the total so far; without, it is new since the last count.');
   });
 });

@@ -61,7 +61,7 @@ describe('a cut test that does not add up', () => {
 
   test('shows the sum', () => {
     expect(problemsIn('cut-does-not-add-up', 'lot V Veratrum, 20 seeds\nsow V 2026-03-01, 10 seeds\ncount V 2026-03-08, 4\ncut V 2026-06-01, 2 fresh, 1 dead')[0]?.message)
-      .toBe('The cut test of V sorts 3 seeds, but 6 had not germinated (10 sown, 4 germinated, 0 rotted, 0 lost). '
-        + 'Count again, or correct the number that is wrong.');
+      .toBe('The cut test of V counts 3 seeds, but 6 had not germinated (10 sown, 4 germinated, 0 rotted, 0 lost). '
+        + 'Count again, or correct the wrong number.');
   });
 });

@@ -27,7 +27,7 @@ describe('a stock with another strength beside it than it has', () => {
       stock G1 2026-01-09, GA3 20 mg, 10 mL
       soak VER-24 2026-01-10 19:00, G1 500 ppm, 24 h
     `);
-    expect(problem?.message).toContain('G1 is GA3 2000 ppm; the 500 ppm written beside it counts for nothing.');
+    expect(problem?.message).toContain('G1 holds GA3 2000 ppm, so the 500 ppm beside it is ignored.');
     expect(problem?.fixes).toEqual([{ title: 'Change to “GA3 500 ppm”', start: 30, end: 40, text: 'GA3 500 ppm' }]);
   });
 });

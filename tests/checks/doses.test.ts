@@ -92,7 +92,7 @@ describe('a dose', () => {
       soak VER-24 2026-01-18, GA3 0 ppm, 24 h
     `);
     const [problem] = problemsIn('strength-slip', 'lot V Veratrum\nsoak V 2026-01-10, GA3 500 %, 24 h');
-    expect(problem?.message).toBe('GA3 500 % looks like a slip of the unit. Did you mean 500 ppm? Growers use 5 to 5000 ppm of it.');
+    expect(problem?.message).toBe('GA3 500 % is far from what growers use, so the unit is probably wrong. Did you mean 500 ppm? Growers use 5 to 5000 ppm.');
     expect(problem?.fixes.map(({ text }) => text)).toEqual(['500 ppm']);
   });
 

@@ -44,6 +44,41 @@ describe('a record without a date', () => {
     `);
   });
 
+  test('is not said where the `day` line above cannot be read: that one line is the mistake', () => {
+    expectAllMarked(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      day 2026-01-11
+      sow VER-24, 24 seeds
+      day 2026-1-19
+          ^^^^^^^^^ bad-date
+      count VER-24, 3
+      count VER-24, 2
+      day 2026-02-30
+          ^^^^^^^^^^ impossible-date
+      count VER-24, 1
+    `);
+  });
+
+  test('is not said below a line that was meant for a `day`, and no such line lets an earlier day count', () => {
+    expectAllMarked(`
+      lot VER-24 Veratrum nigrum, 60 seeds
+      day 2026-01-11
+      sow VER-24, 24 seeds
+      date 2026-01-19
+      ^^^^ unknown-keyword
+      count VER-24, 30
+      day: 2026-01-20
+      ^^^^ unknown-keyword
+      count VER-24, 30
+      2026-01-21
+      ^^^^^^^^^^ unknown-line
+      count VER-24, 30
+      20.1.2026
+      ^^^^^^^^^ unknown-line
+      count VER-24, 30
+    `);
+  });
+
   test('is not said of a date that is there and cannot be read', () => {
     expectAllMarked(`
       lot VER-24 Veratrum nigrum, 60 seeds

@@ -50,7 +50,7 @@ describe('more seedlings than have germinated', () => {
   test('are named', () => {
     const counted = 'lot V Veratrum, 60 seeds\nsow V 2026-03-01\ncount V 2026-03-08, 3, 4 died\n';
     expect(problemsIn('more-than-germinated', counted)[0]?.message).toBe('4 died in V are more than the 3 that germinated. '
-      + 'Correct a number; a seedling that died or is leggy has germinated before.');
+      + 'Correct a number. A seedling that died or is leggy must have germinated first.');
     expect(problemsIn('more-than-germinated', `${counted.replace(', 4 died', '')}pot V 2026-03-09, 4 seedlings`)[0]?.message)
       .toMatch(/^4 potted seedlings in V are more than the 3 that germinated\./);
   });

@@ -14,7 +14,7 @@ describe('an open batch that nobody counts', () => {
     `;
     expectMarked(codes, source('# nothing'), { now: '2026-03-07' });
     expectMarked(codes, source('      ^^^^^^ no-recent-count'), { now: '2026-03-08' });
-    expect(problemsIn('no-recent-count', source('# nothing'), { now: '2026-03-08' })[0]?.message).toMatch(/^No count of VER-24 for 57 days\./);
+    expect(problemsIn('no-recent-count', source('# nothing'), { now: '2026-03-08' })[0]?.message).toMatch(/^VER-24 has not been counted for 57 days\./);
   });
 
   test('goes by the limit that the journal sets', () => {

@@ -66,6 +66,6 @@ describe('a whole lot in a hormone', () => {
 
   test('names the agents', () => {
     expect(problemsIn('nothing-held-back', 'lot V Veratrum\nsoak V 2026-01-10, GA3 500 ppm, kinetin 10 ppm, 24 h')[0]?.message)
-      .toMatch(/^Every seed of V is treated with GA3 and kinetin; nothing is held back\./);
+      .toMatch(/^Every seed of V is treated with GA3 and kinetin; none is held back\./);
   });
 });

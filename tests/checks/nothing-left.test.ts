@@ -45,7 +45,7 @@ describe('a record on a batch all of whose seeds went to others', () => {
 
   test('is offered for each of the batches', () => {
     const [problem] = problemsIn('nothing-left', 'lot V Veratrum, 4 seeds\nsplit V, A 2 seeds, B 2 seeds\nsow V 2026-03-10');
-    expect(problem?.message).toBe('All seeds of V were given out to V/A and V/B. Write the record for one of these.');
+    expect(problem?.message).toBe('All seeds of V were split off into V/A and V/B. Write this record for one of those.');
     expect(problem?.fixes.map(({ text }) => text)).toEqual(['V/A', 'V/B']);
   });
 

@@ -50,8 +50,8 @@ describe('a hormone on a plant whose untreated seed came up readily before', () 
   it('says on what it rests, and points at the count that settled it', () => {
     const text = [...before(27), ...after()].join('\n');
     expect(messages(text)).toEqual([
-      'Untreated Primula beesiana came up readily before: 27 of 30 seeds of PRI-25/B (90 %), half of the seed by day 14. '
-      + 'It may need no GA3: if you treat it, keep untreated seed beside it.',
+      'Untreated Primula beesiana germinated readily before: 27 of 30 seeds of PRI-25/B (90 %), half of the seed by day 14. '
+      + 'It may need no GA3. If you treat it, keep untreated seed beside it.',
     ]);
     const journal = new Journal();
     journal.set('a.germ', text);

@@ -30,10 +30,10 @@ describe('a split of too few seeds to tell anything', () => {
     const split = (a: number, b: number) => messages(
       `lot L Iris alba, 60 seeds\nsplit L, A ${a} seeds, B ${b} seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h`);
     expect(split(18, 2)).toEqual([
-      'With 18 treated and 2 untreated seeds not even 10 % can be told from 90 % (Fisher’s exact test, power 80 %). '
-      + '9 treated and 11 untreated of the same seeds would tell that much.',
+      'With 18 treated and 2 untreated seeds, even 10 % and 90 % can differ by chance (Fisher’s exact test, power 80 %). '
+      + 'Divided into 9 treated and 11 untreated, the same seeds would show that much.',
     ]);
-    expect(split(3, 3)[0]).toMatch(/So few seeds tell it in no division; sow more, or take it for a try and no trial\.$/);
+    expect(split(3, 3)[0]).toMatch(/No division of so few seeds shows it: sow more, or expect no proof\.$/);
     expect(split(7, 7)).toEqual([]);
   });
 

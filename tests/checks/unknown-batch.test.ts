@@ -40,7 +40,7 @@ describe('a batch that was never split off', () => {
   });
 
   const suggestion = (source: string) => problemsIn('unknown-batch', source).map(({ message, fixes }) =>
-    [message.replace(/^.*? has been split off\. /, ''), ...fixes.map(({ text }) => text)]);
+    [message.replace(/^No “split” gives out a batch “\S+”\. /, ''), ...fixes.map(({ text }) => text)]);
 
   test('is taken for another only where the name is long enough to hold a slip, or differs in case alone', () => {
     const lot = 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 24 seeds, north 24 seeds\n';
@@ -50,6 +50,31 @@ describe('a batch that was never split off', () => {
   });
 
   test('is said to need a split where there was none', () => {
-    expect(suggestion('lot V Veratrum\ncount V/A 2026-01-10, 0')).toEqual([['Write a “split” record first: split V, A 24 seeds.']]);
+    expect(suggestion('lot V Veratrum\ncount V/A 2026-01-10, 0')).toEqual([['Write how V was split, such as: split V, A 24 seeds.']]);
+  });
+
+  test('is one mistake in each file, at its first use, which says how many more records use it', () => {
+    const source = `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      day 2026-01-10
+      sow VER-24/A, 24 seeds
+          ^^^^^^^^ unknown-batch
+      sow VER-24/B/1, 12 seeds
+          ^^^^^^^^ unknown-batch
+      count VER-24/A 2026-01-17, 1
+      count VER-24/A 2026-01-24, 1
+      count VER-24/B/1 2026-01-24, 1
+    `;
+    expectAllMarked(source, { now: '2026-01-24' });
+    expect(problemsIn('unknown-batch', source).map(({ message }) => message)).toEqual([
+      'No “split” gives out a batch “VER-24/A”; 2 more records in this file use it. Write how VER-24 was split, such as: split VER-24, A 24 seeds.',
+      'No “split” gives out a batch “VER-24/B”; one more record in this file uses it. Write how VER-24 was split, such as: split VER-24, B 24 seeds.',
+    ]);
+  });
+
+  test('says of 2476 records what one missing split is', () => {
+    const counts = Array.from({ length: 2476 }, (_, n) => `count V/${'ABCD'.charAt(n % 4)} 2026-01-10, 0`);
+    const problems = problemsIn('unknown-batch', ['lot V Veratrum', ...counts].join('\n'));
+    expect(problems.map(({ message }) => /; (\d+) more records/.exec(message)?.[1])).toEqual(['618', '618', '618', '618']);
   });
 });

@@ -23,7 +23,7 @@ describe('a name that nothing defines', () => {
           ^^ unknown-id
       guide Veratrum, kelp 5 ppm
                       ^^^^ unknown-agent
-      stock G5, kelp 1 g, 1 L
+      stock G5, kemp 1 g, 1 L
                 ^^^^ unknown-agent
       limit kelp, 5 ppm
             ^^^^ unknown-agent
@@ -61,11 +61,11 @@ describe('a name that nothing defines', () => {
             ^^ unknown-lot
       soak VER-24, cold 5 mL, VER-24 5 mL, water, 24 h
                    ^^^^ unknown-agent
-                              ^^^^^^ unknown-agent
+                              ^^^^^^ unknown-fact
       sow VER-24 2026-01-11, regime G1
                                     ^^ unknown-regime
-      note G1/A, a stock has no batches
-           ^^ unknown-lot
+      note cold/A, a regime has no batches
+           ^^^^ unknown-lot
     `, { now: '2026-01-20' });
   });
 
@@ -86,12 +86,34 @@ describe('a name that nothing defines', () => {
     expect(message('ACO-2025-wst', 'ACO-2025-west')).toContain('Did you mean “ACO-2025-west”?');
   });
 
+  test('is one mistake in each file, at its first use, which says how many more records use it', () => {
+    const source = `
+      --- a.germ
+      day 2026-01-10
+      soak VER-24/A, water, 24 h
+           ^^^^^^ unknown-lot
+      soak VER-24/B, kelp 5 ppm, 24 h
+                     ^^^^ unknown-agent
+      sow VER-24, 12 seeds
+      apply VER-24/B, kelp 1 ppm, 2 drops
+      --- b.germ
+      count VER-24/A 2026-01-20, 3
+            ^^^^^^ unknown-lot
+    `;
+    expectAllMarked(source, { now: '2026-01-20' });
+    expect(problemsIn('unknown-lot', source).map(({ message }) => message)).toEqual([
+      'No lot “VER-24” is defined in this journal; 3 more records in this file use it. Define it, such as: lot VER-24 Primula vialii, 60 seeds.',
+      'No lot “VER-24” is defined in this journal. Define it, such as: lot VER-24 Primula vialii, 60 seeds.',
+    ]);
+    expect(problemsIn('unknown-agent', source)[0]?.message).toContain('; one more record in this file uses it.');
+  });
+
   test('says how to define it where nothing is like it', () => {
-    expect(problemsIn('unknown-lot', 'count VER-24 2026-01-10, 3')[0]?.message).toMatch(/Define it: lot VER-24 plant's name, 60 seeds\.$/);
+    expect(problemsIn('unknown-lot', 'count VER-24 2026-01-10, 3')[0]?.message).toMatch(/Define it, such as: lot VER-24 Primula vialii, 60 seeds\.$/);
     expect(problemsIn('unknown-agent', 'lot V Veratrum\nsoak V 2026-01-10, seaweed 5 ppm')[0]?.message)
-      .toMatch(/Declare it: agent seaweed, what it is; or define a stock of that name\.$/);
-    expect(problemsIn('unknown-agent', 'guide Veratrum, seaweed 5 ppm')[0]?.message).toMatch(/Declare it: agent seaweed, what it is\.$/);
+      .toMatch(/Declare it with “agent seaweed”, or define a stock of that name\.$/);
+    expect(problemsIn('unknown-agent', 'guide Veratrum, seaweed 5 ppm')[0]?.message).toMatch(/Declare it with “agent seaweed”\.$/);
     expect(problemsIn('unknown-stock', 'dilute G2 2026-01-10, from G1 1 mL, to 2 mL')[0]?.message)
-      .toMatch(/Define it: stock G1 2026-01-09, GA3 20 mg, 20 mL\.$/);
+      .toMatch(/Define it, such as: stock G1 2026-01-09, GA3 20 mg, 20 mL\.$/);
   });
 });

@@ -19,6 +19,6 @@ describe('a limit for something that has none', () => {
     expect(problemsIn('unknown-agent', 'limit GA33, 500 ppm')[0]?.message)
       .toBe('“GA33” is neither an agent nor a stock of this journal. Did you mean “GA3”?');
     expect(problemsIn('unknown-agent', 'limit everything, 500 ppm')[0]?.message)
-      .toBe('“everything” is neither an agent nor a stock of this journal. A limit is for soak, stock, count or an agent.');
+      .toBe('“everything” is neither an agent nor a stock of this journal. Write soak, stock, count or an agent.');
   });
 });

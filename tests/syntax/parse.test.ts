@@ -24,7 +24,7 @@ describe('reading a line', () => {
     }), { numRuns: 3000 });
   });
 
-  it('finds a record or a problem in every line that begins with a letter, and in no other a record', () => {
+  it('finds a record or a problem in every line that begins with a letter, and in no other a record, but for a date alone', () => {
     fc.assert(fc.property(hostile, line => {
       const { kind, record, problems } = parse(line);
       const first = line.replace(/^\ufeff/, '');
@@ -33,9 +33,10 @@ describe('reading a line', () => {
         expect(kind).toBe(record ? 'record' : 'unread');
         if (record?.broken) expect(problems).not.toEqual([]);
       } else {
-        expect(record).toBeUndefined();
-        expect(problems.length).toBe(kind === 'unread' ? 1 : 0);
-        expect(kind).toBe(first.trim() === '' ? 'blank' : first.startsWith('#') ? 'comment' : /^\s/.test(first) ? 'remark' : 'unread');
+        // A date that lacks its `day` is a day that nobody knows, lest the one above it hold.
+        expect(record === undefined || (record.broken && record.keyword === 'day' && /^\d/.test(first))).toBe(true);
+        expect(problems.length).toBe(kind === 'unread' || record ? 1 : 0);
+        if (!record) expect(kind).toBe(first.trim() === '' ? 'blank' : first.startsWith('#') ? 'comment' : /^\s/.test(first) ? 'remark' : 'unread');
       }
     }), { numRuns: 3000 });
   });

@@ -5,6 +5,8 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
   'unknown-line': `
     3 germinated
     ^ unknown-line
+    2026-01-19
+    ^^^^^^^^^^ unknown-line
     * count X, 3
     ^ unknown-line
     🌱 up
@@ -48,6 +50,19 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
                   ^^ bad-id
     note "VER-24", hard
          ^^^^^^^^ bad-id
+    regime two winters, chill 4 C 90 days
+           ^^^^^^^^^^^ bad-id
+    soak VER-24, hot water, 24 h
+                 ^^^^^^^^^ bad-id
+    soak VER-24, GA 3 500 ppm
+                 ^^^^ bad-id
+    lot LIL 23 Lilium regale, 40 seeds
+        ^^^^^^ bad-id
+    lot 23-LIL Lilium regale, 40 seeds
+        ^^^^^^ bad-id
+    split VER-24, A=24, B: 24 seeds
+                  ^^^^ bad-id
+                        ^^ bad-id
   `,
   'stray-text': `
     count VER-24 3 rotted
@@ -68,10 +83,8 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
                    ^^^^^ stray-text
     limit GA3 2026-01-19, 500 ppm
               ^^^^^^^^^^ stray-text
-    regime two winters, chill 4 C 90 days
-               ^^^^^^^ stray-text
-    soak VER-24, hot water, 24 h
-                     ^^^^^ stray-text
+    move VER-24 2026-01-19 to cold frame
+                           ^^^^^^^^^^^^^ stray-text
     count VER-24, 3 # three
                     ^^^^^^^ stray-text
     stock G1, GA3 20 mg, purity 90 % pure, 18 mL

@@ -14,7 +14,7 @@ export const countBeforeSowing: LotCheck = function* (_lot, _context, events) {
     if (begun !== undefined && begun <= day) continue;
     const before = sowing ? `before it was sown on ${isoOf(sowing.moment.day)}`
       : begun !== undefined ? `before anything was done to it (${isoOf(begun)})`
-        : 'but no sowing is written';
+        : 'but no record says that it was sown';
     yield found(entry.line, 'count-before-sowing', dateOf(entry), { batch: batch.path, date: isoOf(day), before },
       { related: sowing ? [relatedTo(sowing, 'The sowing')] : [] });
   }

@@ -9,7 +9,7 @@ export const sownExceedsSeeds: LotCheck = function* (_lot, _context, events) {
     if (asked === undefined ? available > 0 : asked <= available) continue;
     const first = sowing && sowing.line !== entry.line ? relatedTo(sowing, 'Sown before') : undefined;
     yield found(entry.line, 'sown-exceeds-seeds', factOf(entry.record, 'seeds') ?? subjectOf(entry),
-      { asked: asked ?? 'all', batch: path, left: available },
+      { asked: asked ?? 'all', batch: path, left: available > 0 ? `only ${available} are` : 'none are' },
       { related: [relatedTo(made, 'Where its seeds come from'), ...(first ? [first] : [])] });
   }
 };

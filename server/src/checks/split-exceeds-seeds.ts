@@ -5,7 +5,7 @@ import { factsSpan } from './spans.ts';
 export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
   for (const { batch: { path, seeds, made }, entry, asked, left, closedBy } of events.of('split')) {
     if (left === undefined || seeds === undefined || asked <= left || closedBy) continue;
-    yield found(entry.line, 'split-exceeds-seeds', factsSpan(entry, 'part'), { asked, batch: path, left, seeds },
+    yield found(entry.line, 'split-exceeds-seeds', factsSpan(entry, 'part'), { asked, batch: path, left: left > 0 ? `only ${left}` : 'none', seeds },
       { related: [relatedTo(made, `The ${seeds} seeds`)] });
   }
 };

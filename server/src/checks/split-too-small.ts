@@ -19,8 +19,8 @@ export const splitTooSmall: LotCheck = function* (lot, _context, events) {
     const { best } = plan(treated.seeds, untreated.seeds, UNTREATED);
     if (tells(treated.seeds, untreated.seeds)) continue;
     const suggestion = tells(best.treated, best.untreated)
-      ? `${best.treated} treated and ${best.untreated} untreated of the same seeds would tell that much.`
-      : 'So few seeds tell it in no division; sow more, or take it for a try and no trial.';
+      ? `Divided into ${best.treated} treated and ${best.untreated} untreated, the same seeds would show that much.`
+      : 'No division of so few seeds shows it: sow more, or expect no proof.';
     yield found(
       entry.line, 'split-too-small', factsSpan(entry, 'part'), { treated: treated.seeds, untreated: untreated.seeds, suggestion });
   }

@@ -16,12 +16,12 @@ export function strengthMissing(
     ? stockFromPowder({ agent, mass: mass.value, volume, halved: fact.halved?.value }) : undefined;
   if (made?.ok) {
     const { text, exact } = showStrength(made.value.ppm, 'ppm');
-    const suggestion = `Pure powder in that volume is ${text}: write the strength, or a “stock” record and its id.`;
+    const suggestion = `Pure powder in that volume is ${text}. Write the strength, or write a “stock” record and its id.`;
     return found(line, 'strength-missing', name, { agent: agent.word, suggestion },
       { fixes: exact ? [replacement(fact, `${agent.word} ${text}`)] : [] });
   }
   return found(line, 'strength-missing', name, {
     agent: agent.word,
-    suggestion: 'Write it, or “unmeasured” for powder on a damp towel: without it no limit and no comparison can go by it.',
+    suggestion: 'Write it, or “unmeasured” if nobody measured it. Without a strength, limits and comparisons skip this dose.',
   });
 }

@@ -19,7 +19,7 @@ export function strengthOfStock(
   return found(line, 'strength-of-stock', written ?? unmeasured ?? fact, {
     stock, agent: agent.word, holds: ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength', written: text,
     suggestion: strength
-      ? `If it was diluted for this, write a “dilute” record, or name the agent: ${instead}.`
-      : `What is taken of a stock is a volume: ${name.text} 10 mL.`,
+      ? `If you diluted it for this, write a “dilute” record, or name the agent: “${instead}”.`
+      : `Write the volume that you took: “${name.text} 10 mL”.`,
   }, { fixes: [replacement(fact, instead)] });
 }

@@ -15,6 +15,6 @@ export function strengthSlip({ line }: Entry, { agent, fact, ppm }: Dose): Found
   const readings = slip.readings.map(printQuantity);
   const meant = readings.length > 0 ? `Did you mean ${listed(readings, 'or')}? ` : '';
   return found(line, 'strength-slip', strength,
-    { agent: agent.word, strength: printQuantity(strength.value), suggestion: `${meant}Growers use ${slip.usual} of it.` },
+    { agent: agent.word, strength: printQuantity(strength.value), suggestion: `${meant}Growers use ${slip.usual}.` },
     { fixes: readings.map(text => replacement(strength, text)) });
 }

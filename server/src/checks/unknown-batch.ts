@@ -1,21 +1,41 @@
-import type { Lot } from '../journal/life.ts';
+import type { Entry, Lot } from '../journal/life.ts';
+import type { Span } from '../model/record.ts';
 import { listed, nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type LotCheck } from './check.ts';
+import { onceAFile, usedBy } from './once-a-file.ts';
 
 /** So many batches are worth naming. */
 const MOST = 8;
 
-/** Records of batches that were never split off. */
+/** Batches that were never split off, each where a file first names it. */
 export const unknownBatch: LotCheck = function* (lot) {
-  for (const { line, record: { subject } } of lot.strays) {
+  const missing = new Map<string, (readonly [Entry, Span])[]>();
+  for (const entry of lot.strays) {
+    const { subject } = entry.record;
     // A `split` that could not be read may have named it.
     if (!subject || isDoubtful(lot, subject.text)) continue;
-    const near = nearestPath(subject.text, [...lot.batches.keys()]);
-    yield found(line, 'unknown-batch', subject, { id: subject.text, suggestion: near ? `Did you mean “${near}”?` : known(lot) },
-      { fixes: near ? [replacement(subject, near)] : [] });
+    const path = firstMissing(lot, subject.text);
+    const uses = missing.get(path) ?? [];
+    missing.set(path, uses);
+    uses.push([entry, { start: subject.start, end: subject.start + path.length }]);
+  }
+  for (const [path, uses] of missing) {
+    const near = nearestPath(path, [...lot.batches.keys()]);
+    const suggestion = near ? `Did you mean “${near}”?` : known(lot, path);
+    for (const { entry, named, more } of onceAFile(uses)) {
+      yield found(entry.line, 'unknown-batch', named, { id: path, more: usedBy(more), suggestion },
+        { fixes: near ? [replacement(named, near)] : [] });
+    }
   }
 };
+
+/** Of `A/1` where there is no `A`, that is what is missing. */
+function firstMissing({ batches }: Lot, path: string): string {
+  let missing = path;
+  while (!batches.has(parentOf(missing))) missing = parentOf(missing);
+  return missing;
+}
 
 function parentOf(path: string): string {
   return path.slice(0, path.lastIndexOf('/'));
@@ -36,8 +56,8 @@ function nearestPath(path: string, paths: readonly string[]): string | undefined
   return nearest(path, paths.filter(other => parentOf(other) === parentOf(path)));
 }
 
-function known({ id, batches }: Lot): string {
+function known({ id, batches }: Lot, path: string): string {
   const names = [...batches.keys()].slice(1);
-  if (names.length === 0) return `Write a “split” record first: split ${id}, A 24 seeds.`;
+  if (names.length === 0) return `Write how ${id} was split, such as: split ${id}, ${path.slice(id.length + 1)} 24 seeds.`;
   return `${id} was split into ${listed(names.length > MOST ? [...names.slice(0, MOST), 'others'] : names, 'and')}.`;
 }

@@ -9,6 +9,7 @@ import { builtInAgents } from '../solutions/agents.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Found, type IdCheck } from './check.ts';
+import { onceAFile, usedBy, type Use } from './once-a-file.ts';
 
 interface Wanted {
   readonly code: ProblemCode;
@@ -25,7 +26,7 @@ const agentOrStock: Wanted = { code: 'unknown-agent', kinds: ['agent', 'stock', 
 export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
   const defined = new Set(journal.definitionsOf(id).map(({ record }) => record.keyword));
   const isLot = defined.has('lot');
-  const nearOf = remembered((wanted, own) => meantBy(id, wanted, own, journal));
+  const missing = new Map<Wanted, (readonly [Entry, Mention])[]>();
   for (const entry of mentions) {
     // Most records name nothing but a lot that is there.
     if (isLot && !isDefining(entry.record.keyword) && !hasReference(entry.record)) continue;
@@ -33,23 +34,19 @@ export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
       if (mention.id !== id || mention.role === 'definition') continue;
       const wanted = wantedBy(entry.record.keyword, mention);
       if (wanted.kinds.some(kind => defined.has(kind))) continue;
-      const own = isDefining(entry.record.keyword) ? subjectIdOf(entry.record) : undefined;
-      yield unknown(entry, mention, wanted, nearOf(wanted, own));
+      const uses = missing.get(wanted) ?? [];
+      missing.set(wanted, uses);
+      uses.push([entry, mention]);
+    }
+  }
+  for (const [wanted, uses] of missing) {
+    for (const use of onceAFile(uses)) {
+      const { record } = use.entry;
+      const own = isDefining(record.keyword) ? subjectIdOf(record) : undefined;
+      yield unknown(use, wanted, meantBy(id, wanted, own, journal));
     }
   }
 };
-
-type NearOf = (wanted: Wanted, own: string | undefined) => string | undefined;
-
-/** Going through all ids is slow, and an id that is not there may be named by a hundred records. */
-function remembered(find: NearOf): NearOf {
-  const known = new Map<Wanted, string | undefined>();
-  return (wanted, own) => {
-    if (own !== undefined) return find(wanted, own);
-    if (!known.has(wanted)) known.set(wanted, find(wanted, undefined));
-    return known.get(wanted);
-  };
-}
 
 function wantedBy(keyword: Keyword, { role, written }: Mention): Wanted {
   if (role === 'subject') return keywords[keyword].subject === 'any' && !written.text.includes('/') ? anything : lot;
@@ -70,11 +67,14 @@ function meantBy(id: string, { code, kinds }: Wanted, own: string | undefined, j
   return wordFor(id, journal.agents) ?? nearest(id, [...known, ...builtInAgents.keys()]);
 }
 
-function unknown({ line, record }: Entry, { id, written }: Mention, { code }: Wanted, near: string | undefined): Found {
+function unknown(
+  { entry: { line, record }, named: { id, written }, more }: Use<Mention>, { code }: Wanted, near: string | undefined,
+): Found {
   const word = code === 'unknown-agent' ? written.text : rootOf(written.text);
   const span = { start: written.start, end: written.start + word.length };
   const suggestion = near ? `Did you mean “${near}”?` : definition(code, id, record.keyword);
-  return found(line, code, span, { id, word: id, suggestion }, { fixes: near ? [replacement(span, near)] : [] });
+  return found(line, code, span, { id, word: id, more: usedBy(more), suggestion },
+    { fixes: near ? [replacement(span, near)] : [] });
 }
 
 /**
@@ -88,12 +88,12 @@ function isLike(known: string, id: string): boolean {
 
 function definition(code: ProblemCode, id: string, keyword: Keyword): string {
   switch (code) {
-    case 'unknown-regime': return `Define it: regime ${id}, warm 20 C 60 days, chill 4 C 90 days.`;
-    case 'unknown-stock': return `Define it: stock ${id} 2026-01-09, GA3 20 mg, 20 mL.`;
+    case 'unknown-regime': return `Define it, such as: regime ${id}, warm 20 C 60 days, chill 4 C 90 days.`;
+    case 'unknown-stock': return `Define it, such as: stock ${id} 2026-01-09, GA3 20 mg, 20 mL.`;
     case 'unknown-agent': {
-      const declare = `Declare it: agent ${id}, what it is`;
-      return keyword === 'stock' || keyword === 'guide' ? `${declare}.` : `${declare}; or define a stock of that name.`;
+      const declare = `Declare it with “agent ${id}”`;
+      return keyword === 'stock' || keyword === 'guide' ? `${declare}.` : `${declare}, or define a stock of that name.`;
     }
-    default: return `Define it: lot ${id} plant's name, 60 seeds.`;
+    default: return `Define it, such as: lot ${id} Primula vialii, 60 seeds.`;
   }
 }

@@ -12,7 +12,7 @@ export const unknownLimit: JournalCheck = function* ({ journal }) {
   for (const { line, record: { subject } } of journal.globalEntries('limit')) {
     if (!subject || known.has(subject.text.toLowerCase())) continue;
     const near = nearest(subject.text, words);
-    const suggestion = near ? `Did you mean “${near}”?` : 'A limit is for soak, stock, count or an agent.';
-    yield found(line, 'unknown-agent', subject, { word: subject.text, suggestion }, { fixes: near ? [replacement(subject, near)] : [] });
+    const suggestion = near ? `Did you mean “${near}”?` : 'Write soak, stock, count or an agent.';
+    yield found(line, 'unknown-agent', subject, { word: subject.text, more: '', suggestion }, { fixes: near ? [replacement(subject, near)] : [] });
   }
 };

@@ -59,6 +59,11 @@ export class JournalFile {
     return this.#days[this.#firstDayFrom(number) - 1]?.content.record?.date?.day;
   }
 
+  /** Whether a `day` line stands above a line, be it one that cannot be read. */
+  isBelowDay(number: number): boolean {
+    return this.#firstDayFrom(number) > 0;
+  }
+
   /** The date of the last `day` line of the file; undefined where there is none or it cannot be read. */
   lastDay(): Day | undefined {
     return this.#days.at(-1)?.content.record?.date?.day;

@@ -40,18 +40,19 @@ export function reportDate(reader: LineReader, span: Span, alone: Alone = 'momen
   const moment = meantMoment(text);
   const meant = moment && moment.length > 5 ? moment.slice(0, alone === 'day' ? 10 : 16) : undefined;
   const suggestion = meant
-    ? `Write ${meant}: year, month and day with hyphens${meant.length > 10 ? ', and a blank before the time' : ''}.`
-    : 'Write it as year-month-day with two digits each: 2026-01-19.';
+    ? `Write “${meant}”: year, month and day with hyphens${meant.length > 10 ? ', and a blank before the time' : ''}.`
+    : 'Write year, month and day, such as 2026-01-19.';
   reader.report('bad-date', span, { written, suggestion }, meant ? [replacement(span, meant)] : []);
 }
 
-/** The days that three numbers with the year last can mean. */
+/** The days that three numbers can mean, none of which is a whole year in front: in every order in use. */
 function readingsOf(text: string): string[] {
   const parts = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})$/.exec(text);
   if (!parts) return [];
   const [a, b, c] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
   const year = c < 100 ? c + 2000 : c;
-  return [...new Set([dayOf(year, b, a), dayOf(year, a, b)])].filter(day => day !== undefined).map(isoOf);
+  const yearFirst = c < 100 ? dayOf(a + 2000, b, c) : undefined;
+  return [...new Set([yearFirst, dayOf(year, b, a), dayOf(year, a, b)])].filter(day => day !== undefined).map(isoOf);
 }
 
 function reportImpossible(reader: LineReader, span: Span, year: number, month: number, date: number): void {
@@ -84,13 +85,13 @@ export function readDaySpan(reader: LineReader, span: Span): Placed<DaySpan> | u
   }
   const meant = meantMonth(text);
   if (meant) {
-    reader.report('bad-date', span, { written: reader.shown(span), suggestion: `Write the year first: ${meant}.` },
+    reader.report('bad-date', span, { written: reader.shown(span), suggestion: `Write the year first: “${meant}”.` },
       [replacement(span, meant)]);
   } else if (meantMoment(text) ?? readingsOf(text)[0]) {
     reportDate(reader, span, 'day');
   } else {
     reader.report('bad-date', span, {
-      written: reader.shown(span), suggestion: 'Write the day, the month or the year: 2025-09-14, 2025-09 or 2025.',
+      written: reader.shown(span), suggestion: 'Write a day, a month or a year: 2025-09-14, 2025-09 or 2025.',
     });
   }
   return undefined;
@@ -110,5 +111,6 @@ export function readTime(reader: LineReader, { text, start, end }: Atom): Writte
 /** Reports what stands where a time of day is needed. */
 export function reportTime(reader: LineReader, span: Span): void {
   const meant = meantMoment(reader.slice(span));
-  reader.report('bad-time', span, { written: reader.shown(span) }, meant?.length === 5 ? [replacement(span, meant)] : []);
+  const suggestion = meant?.length === 5 ? `Did you mean “${meant}”?` : 'Write hours from 00 to 23 and minutes from 00 to 59, such as 19:30.';
+  reader.report('bad-time', span, { written: reader.shown(span), suggestion }, meant?.length === 5 ? [replacement(span, meant)] : []);
 }

@@ -28,10 +28,11 @@ export type Diagnose = (place: Place, pieces: readonly Piece[], whole: Span) => 
 
 /** What the record does take. */
 export function offered({ takes }: Place): string {
-  if (takes.types.has('count')) return `What can be counted is ${listed(countables, 'or')}.`;
-  if (takes.types.has('cut')) return `A cut test sorts into ${listed(cutClasses, 'and')}.`;
-  const { facts } = keywords[takes.keyword];
-  return facts.length > 0 ? `It takes ${listed(facts.map(({ shape }) => `“${shape}”`), 'or')}.` : 'It takes no facts.';
+  if (takes.types.has('count')) return `You can count ${listed(countables, 'and')}.`;
+  if (takes.types.has('cut')) return `A cut test counts ${listed(cutClasses, 'and')}.`;
+  const { facts, dated } = keywords[takes.keyword];
+  if (facts.length > 0) return `It takes ${listed(facts.map(({ shape }) => `“${shape}”`), 'or')}.`;
+  return dated === 'yes' ? 'It takes a batch, a date and a time, and nothing else.' : 'It takes nothing after a comma.';
 }
 
 /** One thing alone can be meant in a place; undefined where nothing is. */

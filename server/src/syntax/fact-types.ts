@@ -6,6 +6,7 @@ import { keywords, type Keyword } from '../model/keywords.ts';
 import { spellingsOf, unitOf, type Dimension } from '../model/quantity.ts';
 import { countables, cutClasses, type FactType } from '../model/record.ts';
 import type { Amount, Piece } from './grammar.ts';
+import { isSlippedLead, isTimeInWords } from './substance-slips.ts';
 
 /** The words that begin a fact of a type. */
 export const leadWords: Partial<Record<FactType, readonly string[]>> = {
@@ -80,6 +81,7 @@ export function typeOf(takes: Taken, pieces: readonly Piece[]): FactType | undef
       if (led) return led;
       // `at` is no agent, and no batch, though the records that name these may take no place.
       if (!takes.named || everyLeadWord.has(word)) return takes.free;
+      if (takes.named === 'substance' && (isTimeInWords(takes, first) || isSlippedLead(takes, word, pieces[1]))) return takes.free;
       return isOwnFact(takes, pieces[1]) ? takes.free : takes.named;
     }
     case 'amount':

@@ -1,6 +1,6 @@
 /** The facts of a record, each between two commas. */
 import { keywords, type FactUse, type Keyword } from '../model/keywords.ts';
-import type { Fact } from '../model/record.ts';
+import type { Fact, FactType } from '../model/record.ts';
 import { readers } from './fact-readers.ts';
 import { typeOf, type Taken } from './fact-types.ts';
 import type { Piece, RecordSyntax } from './grammar.ts';
@@ -8,6 +8,7 @@ import type { Head } from './head.ts';
 import { meantTemperatures } from './quantities.ts';
 import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
 import { reportStray } from './stray.ts';
+import { isOtherBatch, reportLongName } from './substance-slips.ts';
 import { reportUnknown } from './unknown-fact.ts';
 
 /** Reads every fact; whatever cannot be read is reported. */
@@ -35,11 +36,12 @@ function readFact(
     reportEmpty(reader, takes.keyword, comma, syntax.facts.length === 1);
     return undefined;
   }
-  const type = typeOf(takes, pieces);
+  const type = takes.named === 'substance' && keywords[takes.keyword].subject === 'batch' && isOtherBatch(head.subject?.text, first) ? undefined : typeOf(takes, pieces);
   if (!type) {
     reportUnknown({ reader, takes, syntax, head }, pieces);
     return undefined;
   }
+  if (type === 'substance' && reportLongName(reader, pieces)) return undefined;
   const fact = readers[type](reader, pieces, takes.keyword);
   if (fact && fact.end < pieces[pieces.length - 1]!.end) reportBehind(reader, takes, fact, pieces);
   return fact;
@@ -65,7 +67,7 @@ function reportBehind(reader: LineReader, takes: Taken, fact: Fact, pieces: read
     return;
   }
   reportStray(reader, takes, pieces, from, fact.type === 'substance' && from === 1
-    ? 'An agent or a stock is one word; then comes how much of it.' : 'Separate facts by commas.');
+    ? 'Write the agent or the stock as one word, then how much of it.' : 'Put a comma between two facts.');
 }
 
 /** What may not stand twice on a line; undefined for what may. */
@@ -86,12 +88,26 @@ function reportRepeat(reader: LineReader, keyword: Keyword, facts: readonly Fact
   const span = { start: first.start, end: fact.end };
   const one = fact.type === 'text' && !reader.slice(span).includes('"')
     ? [{ title: 'Make it one text', ...span, text: `"${reader.slice(span)}"` }] : [];
-  reader.report('repeated-fact', fact, { fact: named === undefined ? inWords(use) : `“${shown(named)}”` }, [
+  reader.report('repeated-fact', fact, { fact: named === undefined ? nounOf(use) : `“${shown(named)}”` }, [
     ...one, { title: 'Take out the second', start: comma, end: fact.end, text: '' },
   ]);
 }
 
-/** A kind of fact as a sentence names it. */
-export function inWords({ type, shape }: FactUse): string {
-  return type === 'text' ? 'a text' : type === 'path' ? 'the path of a picture' : `a fact such as “${shape}”`;
+const nouns: Readonly<Record<FactType, string>> = {
+  seeds: 'the number of seeds', seedlings: 'the number of seedlings', drops: 'the number of drops',
+  collected: 'the date of collection', bought: 'the date of purchase', from: 'a source', at: 'a place',
+  stored: 'the storage', in: 'a medium', source: 'a reference', dormancy: 'a dormancy', until: 'an end', regime: 'a regime',
+  for: 'a plant', purity: 'a purity', draw: 'the stock used', duration: 'a length of time', keeps: 'how long it keeps', volume: 'a volume',
+  to: 'the volume made', temperature: 'a temperature', strength: 'a strength', solubility: 'a solubility', molarMass: 'a molar mass',
+  text: 'a text', path: 'the path of a picture', part: 'a part', substance: 'an agent', stage: 'a stage', count: 'a count', cut: 'a class',
+};
+
+/** A kind of fact as a sentence names it: `a place`. */
+function nounOf({ type }: FactUse): string {
+  return nouns[type];
+}
+
+/** A kind of fact with an example: `a place, such as “at bag 3 slot 2”`. */
+export function inWords(use: FactUse): string {
+  return use.type === 'text' || use.type === 'path' ? nounOf(use) : `${nounOf(use)}, such as “${use.shape}”`;
 }

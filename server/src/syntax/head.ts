@@ -1,14 +1,18 @@
 /** The head of a record: the subject, on some records the plant's name, then a date and a time where there is one. */
-import { keywords } from '../model/keywords.ts';
+import { keywords, type Keyword } from '../model/keywords.ts';
 import type { Span, Written, WrittenDate, WrittenTime } from '../model/record.ts';
 import { readDate, readTime, reportDate, reportTime } from './dates.ts';
 import { beginsFact, type Taken } from './fact-types.ts';
 import type { Atom, Piece } from './grammar.ts';
 import { meantMoment } from './meant-dates.ts';
 import { readPlant } from './plant.ts';
-import { spanFrom, type LineReader } from './reader.ts';
+import { replacement, shown, spanFrom, UNDATED, type LineReader } from './reader.ts';
 import { reportStray } from './stray.ts';
-import { readSubject, reportNoSubject, subjectWords } from './subject.ts';
+import { isShaped, readSubject, reportNoSubject, standsAlone, subjectWords } from './subject.ts';
+
+const partsOfDay = /^(?:morning|noon|midday|afternoon|evening|night|midnight|a\.?m\.?|p\.?m\.?)$/i;
+const daysInWords = /^(?:today|yesterday|tomorrow|now|(?:mon|tues|wednes|thurs|fri|satur|sun)day)$/i;
+const monthAndDay = /^(?:(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.? \d{1,2}|\d{1,2}\.? (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.?)$/i;
 
 export interface Head {
   readonly subject: Written | undefined;
@@ -33,15 +37,23 @@ export function readHead(
   let subject: Written | undefined;
   let plant: Written | undefined;
   let moment = never;
-  if (!first) reportNoSubject(reader, keyword, keywordSpan, subjectWords[kind]);
-  else if (kind === 'date') moment = readDay(reader, takes, pieces);
+  if (!first) {
+    reportNoSubject(reader, keyword, keywordSpan, subjectWords[kind]);
+    if (kind === 'date') reader.add(UNDATED);
+  } else if (kind === 'date') moment = readDay(reader, takes, pieces);
   else if (kind === 'plant') subject = readPlant(reader, takes, pieces);
   else {
     let from = 0;
-    if (isMoment(first)) reportNoSubject(reader, keyword, keywordSpan, subjectWords[kind]);
-    else {
-      subject = readSubject(reader, kind, first);
+    if (isMoment(first)) {
+      const turned = subjectBehind(reader, takes, pieces);
+      if (turned === undefined) reportNoSubject(reader, keyword, keywordSpan, subjectWords[kind]);
+      else reportTurned(reader, keyword, pieces, turned);
+      if (turned !== undefined) return { subject, plant, ...readMoment(reader, takes, pieces.slice(0, turned), 0) };
+    } else {
+      subject = readSubject(reader, takes, pieces);
       from = after(pieces, subject ?? reader.problems.at(-1)!);
+      // What stands behind an id that is none belongs to it as likely as not.
+      if (!subject) while (from < pieces.length && !isMoment(pieces[from]!)) from++;
     }
     if (kind === 'new lot' && subject) {
       const to = momentAtEnd(pieces, from);
@@ -52,6 +64,23 @@ export function readHead(
     moment = dated === 'no' ? readNone(reader, takes, pieces, from) : readMoment(reader, takes, pieces, from);
   }
   return { subject, plant, date: moment.date, time: moment.time };
+}
+
+/** Where the subject stands behind the date: `count 2026-01-19 VER-24/A`; undefined where none does. */
+function subjectBehind(reader: LineReader, { keyword }: Taken, pieces: readonly Piece[]): number | undefined {
+  const index = pieces.findIndex(piece => !isMoment(piece));
+  const piece = pieces[index];
+  const alone = piece?.kind === 'word' && index === pieces.length - 1 && standsAlone(reader.line, piece.end);
+  return alone && isShaped(keywords[keyword].subject, piece.text) ? index : undefined;
+}
+
+function reportTurned(reader: LineReader, keyword: Keyword, pieces: readonly Piece[], index: number): void {
+  const subject = pieces[index]!;
+  const { start } = pieces[0]!;
+  const moment = reader.line.slice(start, pieces[index - 1]!.end);
+  reader.report('stray-text', subject, {
+    text: reader.shown(subject), suggestion: `Write it right after “${keyword}”, before the date.`,
+  }, [{ title: 'Put it before the date', start, end: subject.end, text: `${reader.slice(subject)} ${moment}` }]);
 }
 
 function isMoment({ kind }: Piece): boolean {
@@ -75,11 +104,13 @@ function readDay(reader: LineReader, takes: Taken, pieces: readonly Piece[]): Mo
   const first = pieces[0]!;
   if (first.kind !== 'date') {
     reportDate(reader, spanFrom(pieces, 0), 'day');
+    reader.add(UNDATED);
     return never;
   }
   const date = readDate(reader, first, 'day');
+  if (!date) reader.add(UNDATED);
   if (pieces.length > 1) {
-    reportStray(reader, takes, pieces, 1, 'A “day” is a date alone; a time stands on each record, anything else in a remark.');
+    reportStray(reader, takes, pieces, 1, 'A “day” line holds one date and nothing else. Write the rest in a remark below.');
   }
   return { date, time: undefined };
 }
@@ -88,7 +119,7 @@ function readDay(reader: LineReader, takes: Taken, pieces: readonly Piece[]): Mo
 function readNone(reader: LineReader, takes: Taken, pieces: readonly Piece[], from: number): Moment {
   if (from < pieces.length) {
     reportStray(reader, takes, pieces, from,
-      isMoment(pieces[from]!) ? `“${takes.keyword}” takes no date.` : 'One word names it; then come facts after commas.');
+      isMoment(pieces[from]!) ? `“${takes.keyword}” takes no date.` : 'Write one word, then each fact after a comma.');
   }
   return never;
 }
@@ -119,11 +150,31 @@ function reportRest(reader: LineReader, takes: Taken, pieces: readonly Piece[], 
     ]);
     return;
   }
+  const text = reader.slice(span);
+  // 1900, right behind the date.
+  if (dates && before?.kind === 'date' && /^(?:[01]\d|2[0-3])[0-5]\d$/.test(text)) {
+    const time = `${text.slice(0, 2)}:${text.slice(2)}`;
+    reader.report('bad-time', span, { written: text, suggestion: `Did you mean “${time}”?` }, [replacement(span, time)]);
+    return;
+  }
+  if (dates && before?.kind === 'date' && partsOfDay.test(text)) {
+    reportTime(reader, span);
+    return;
+  }
+  if (!dates && (daysInWords.test(text) || monthAndDay.test(text))) {
+    reportDate(reader, span);
+    return;
+  }
   const meant = first.kind === 'amount' && first.unit && beginsFact(takes, pieces, index) ? undefined : meantMoment(reader.slice(span));
   if (meant?.length === 5 && before?.kind !== 'time') reportTime(reader, span);
   else if (meant && meant.length > 5 && !dates) reportDate(reader, span);
   else {
     reportStray(reader, takes, pieces, index,
-      isMoment(first) ? 'One date and one time at most.' : 'After the subject come the date and the time, then facts after commas.');
+      isMoment(first) ? 'Write one date and one time at most.' : behindHead(pieces, index));
   }
+}
+
+function behindHead(pieces: readonly Piece[], index: number): string {
+  const other = pieces.slice(index).find(piece => piece.kind === 'word' && piece.text.includes('/'));
+  return other ? `A line is about one batch: write another line for “${shown((other as Atom).text)}”.` : 'Put a comma before each fact.';
 }

@@ -3,10 +3,11 @@ import { keywords } from '../model/keywords.ts';
 import { factBefore, meant, offered, type Diagnose } from './diagnosis.ts';
 import { beginsFact, type Taken } from './fact-types.ts';
 import type { Amount } from './grammar.ts';
-import { nearest } from './nearest.ts';
+import { listed } from './nearest.ts';
 import { numeralOf } from './numbers.ts';
 import { dimensionOf, meantTemperatures } from './quantities.ts';
-import { insertion, shown } from './reader.ts';
+import { unitMeantBy } from './other-units.ts';
+import { insertion, replacement, shown } from './reader.ts';
 
 /** A strength or a mass of nothing: `500 ppm`, `GA3, 500 ppm`, `500 ppm GA3`. */
 export const agentless: Diagnose = (place, pieces, whole) => {
@@ -16,8 +17,9 @@ export const agentless: Diagnose = (place, pieces, whole) => {
   const dimension = dimensionOf(first);
   if (dimension !== 'strength' && dimension !== 'mass') return undefined;
   const amount = reader.slice(first);
+  const pure = takes.leads.has('purity') && first.unit?.image === '%' && (!second || (second.kind === 'word' && /^pur/i.test(second.text)));
+  if (pure) return meant(whole, `purity ${amount}`);
   if (second?.kind === 'word' && pieces.length === 2) return meant(whole, `${second.text} ${amount}`);
-  if (takes.leads.has('purity') && first.unit?.image === '%') return meant(first, `purity ${amount}`);
   const before = factBefore(place, whole)?.pieces ?? [];
   const [name] = before;
   const alone = before.length === 1 && name?.kind === 'word' ? name : undefined;
@@ -32,7 +34,10 @@ export const vagueNumber: Diagnose = ({ reader, takes }, pieces) => {
   const [first, second] = pieces;
   if (!first || first.kind === 'amount' || second?.kind !== 'amount' || !beginsFact(takes, pieces, 1)) return undefined;
   return {
-    span: first, suggestion: 'Write the number alone; how sure it is can stand in a remark.',
+    span: first,
+    suggestion: reader.slice(first) === '+' && takes.types.has('count')
+      ? 'A number is what is new since the last count, so it needs no “+”.'
+      : 'Write the number alone, and say in a remark that it is an estimate.',
     fixes: [{ title: `Take out “${reader.shown(first)}”`, start: first.start, end: second.start, text: '' }],
   };
 };
@@ -57,23 +62,44 @@ export const bareNumber: Diagnose = (place, [first]) => {
   const number = place.reader.slice(first);
   const units = keywords[place.takes.keyword].facts.flatMap(({ shape }) => /^[\d/]+ (\S+)$/.exec(shape)?.[1] ?? []);
   return {
-    code: 'missing-unit', span: first, suggestion: offered(place),
+    code: 'missing-unit', span: first,
+    suggestion: units.length > 0 ? `Write ${listed(units.map(unit => `“${shown(number)} ${unit}”`), 'or')}.` : offered(place),
     fixes: units.map(unit => insertion(first.end, ` ${unit}`, `Change to “${number} ${unit}”`)),
   };
 };
 
 /** Words that growers use for what the journal calls otherwise. */
 const synonyms: Readonly<Record<string, readonly string[]>> = {
-  germinated: ['sprouted', 'sprouts', 'radicles', 'chitted', 'new', 'more'], emerged: ['up', 'shoots', 'seedlings'],
+  germinated: ['sprouted', 'sprouts', 'sprout', 'radicles', 'chitted', 'new', 'more', 'germ', 'germs', 'germinate', 'seed', 'seeds'], emerged: ['up', 'shoots', 'seedlings'],
   leaf: ['leaves'], rotted: ['mouldy', 'moldy', 'mould', 'mold', 'soft'], died: ['dead'], lost: ['eaten', 'missing'],
   fresh: ['firm', 'viable', 'alive'], dead: ['rotted', 'rotten', 'soft'], seedlings: ['plants', 'plantlets'],
+};
+
+/** `3 of 24`, `12 %` of a count. */
+export const shareCounted: Diagnose = ({ reader, takes }, [first, second], whole) => {
+  if (!takes.types.has('count') || first?.kind !== 'amount') return undefined;
+  const unit = first.unit?.image.toLowerCase();
+  if (unit === '%') return { span: first, suggestion: 'Write how many seeds, not a percentage.' };
+  if (unit !== 'of' || second?.kind !== 'amount') return undefined;
+  const number = reader.slice({ start: first.start, end: first.unit!.startOffset }).trim();
+  return { span: whole, suggestion: `Write “${number}”; how many were sown stands in the “sow” record.`, fixes: [replacement(whole, number)] };
+};
+
+/** `20 C 60 days` in a regime. */
+export const stageless: Diagnose = ({ takes }, [first], whole) => {
+  const dimension = first?.kind === 'amount' && takes.keyword === 'regime' ? dimensionOf(first) : undefined;
+  if (!first || (dimension !== 'temperature' && dimension !== 'duration')) return undefined;
+  return {
+    span: whole, suggestion: 'Begin each stage with “warm” or “chill”.',
+    fixes: ['warm', 'chill'].map(stage => insertion(first.start, `${stage} `, `Write “${stage}” before it`)),
+  };
 };
 
 export const unknownUnit: Diagnose = ({ takes }, [first]) => {
   if (first?.kind !== 'amount' || !first.unit) return undefined;
   const { unit } = first;
   if (takes.types.has('count') && unit.image.toLowerCase() === 'total') return meant(first, `=${numeralOf(first)}`);
-  const word = synonymOf(first, takes) ?? (dimensionOf(first) ? undefined : nearest(unit.image, takes.spellings));
+  const word = synonymOf(first, takes) ?? (dimensionOf(first) ? undefined : unitMeantBy(unit.image, takes.spellings));
   return meant({ start: unit.startOffset, end: first.end }, word);
 };
 

@@ -44,7 +44,7 @@ export function readWhole(
   }
   if (Math.abs(value) <= LARGEST) {
     reader.report('bad-number', numberSpan(amount), {
-      written: shown(numeral), expected: 'a whole number from 0 up', suggestion: 'Seeds, seedlings and drops are counted.',
+      written: shown(numeral), expected: 'a whole number from 0 up', suggestion: 'Count whole seeds, seedlings and drops.',
     });
   } else reportNumber(reader, amount, numeral, true);
   return undefined;
@@ -76,15 +76,15 @@ function readingsOf(numeral: string, whole: boolean): Readings {
   const plain = numeral.replace(/^[−–]/, '-');
   if (!Number.isNaN(Number(plain))) {
     return plain === numeral
-      ? { expected: 'a number that can be meant here', suggestion: 'Write a smaller one.', instead: [] }
-      : { expected: 'a number as it is read here', suggestion: 'Write the minus sign as “-”.', instead: [plain] };
+      ? { expected: 'a number that can be right here', suggestion: 'Write a smaller one.', instead: [] }
+      : { expected: 'a number with a plain minus sign', suggestion: 'Write the minus sign as “-”.', instead: [plain] };
   }
   const parts = numeral.split(/[/−–-]/).filter(part => part !== '');
   if (parts.length !== 2 || numeral.length > LONGEST) return { expected, suggestion: 'Write digits with one decimal point at most.', instead: [] };
   if (!numeral.includes('/')) {
-    return { expected, suggestion: `Write what it was, ${listed(parts, 'or')}; a range can stand in a remark.`, instead: parts };
+    return { expected, suggestion: `Write one number, ${listed(parts, 'or')}, and the range in a remark.`, instead: parts };
   }
-  if (whole) return { expected, suggestion: 'Seeds, seedlings and drops are counted.', instead: [] };
+  if (whole) return { expected, suggestion: `Write “${parts[0]!}” alone; how many were sown stands in the “sow” record.`, instead: [parts[0]!] };
   const share = Number(parts[0]) / Number(parts[1]);
   const short = Number(share.toFixed(4));
   return { expected, suggestion: 'Write it as a decimal number.', instead: short === share ? [String(short)] : [] };
@@ -101,8 +101,8 @@ function reportComma(reader: LineReader, amount: Amount, numeral: string, whole:
   const parted = fixable && whole && grouped.length === 0 ? [numeral.replaceAll(',', ', ')] : [];
   const numbers = [...pointed, ...grouped];
   const suggestion = numbers.length > 0
-    ? `Write ${listed(numbers, 'or')}: a decimal point, and nothing between thousands.`
-    : 'Between two facts put a blank behind the comma.';
+    ? `Write ${listed(numbers, 'or')}: use a point for decimals, and nothing between thousands.`
+    : 'If these are two facts, put a blank after the comma.';
   reader.report('decimal-comma', span, { written: reader.shown(span), suggestion },
     [...numbers, ...parted].map(text => replacement(inside, text)));
 }

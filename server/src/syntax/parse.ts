@@ -6,10 +6,10 @@ import { taken } from './fact-types.ts';
 import { inWords, readFacts, reportEmpty } from './facts.ts';
 import { syntaxOf, type RecordSyntax } from './grammar.ts';
 import { readHead } from './head.ts';
-import { keywordOfForm } from './keyword-forms.ts';
-import { listed, nearest } from './nearest.ts';
+import { reportKeyword, reportLine } from './line-slips.ts';
 import { reportLimit } from './limits.ts';
-import { insertion, LineReader, replacement } from './reader.ts';
+import { withoutComma } from './plant.ts';
+import { LineReader } from './reader.ts';
 import { reportNoSubject, runEnd, standsAlone } from './subject.ts';
 
 export interface Reading {
@@ -37,26 +37,19 @@ export function parse(line: string): Reading {
   if (!letter && /\s/.test(line.charAt(start))) return line.trim() === '' ? blank : remark;
   const reader = new LineReader(line);
   const syntax = letter ? syntaxOf(line) : undefined;
-  if (!syntax) reportLine(reader, start, first);
-  const record = syntax && readRecord(reader, syntax);
+  const record = syntax ? readRecord(reader, syntax) : reportLine(reader, start, first);
   return { kind: record ? 'record' : 'unread', record, problems: reader.problems.length > 0 ? reader.problems : none };
 }
 
-function reportLine(reader: LineReader, start: number, first: number): void {
-  reader.report('unknown-line', { start, end: start + (first > 0xffff ? 2 : 1) }, {}, [
-    insertion(start, '# ', 'Make it a comment'), insertion(start, '  ', 'Make it a remark'),
-  ]);
-}
-
-function readRecord(reader: LineReader, syntax: RecordSyntax): JournalRecord | undefined {
-  const { image, startOffset: start } = syntax.keyword;
+function readRecord(reader: LineReader, written: RecordSyntax): JournalRecord | undefined {
+  const { image, startOffset: start } = written.keyword;
   const keywordSpan = { start, end: start + image.length };
   const keyword = image.toLowerCase();
   if (!isKeyword(keyword) || !standsAlone(reader.line, keywordSpan.end)) {
-    reportKeyword(reader, { start, end: runEnd(reader.line, start) });
-    return undefined;
+    return reportKeyword(reader, { start, end: runEnd(reader.line, start) }, written.head);
   }
   const takes = taken(keyword);
+  const syntax = keyword === 'lot' ? withoutComma(reader, takes, written) : written;
   const head = readHead(reader, takes, keywordSpan, syntax.head);
   const facts = isText(keyword) ? restAsText(reader, keyword, syntax) : readFacts(reader, takes, syntax, head);
   const broken = reader.problems.length > 0;
@@ -64,16 +57,6 @@ function readRecord(reader: LineReader, syntax: RecordSyntax): JournalRecord | u
   if (!broken && keyword === 'limit' && head.subject) reportLimit(reader, keywordSpan, head.subject, facts);
   const { subject, plant, date, time } = head;
   return { keyword, keywordSpan, subject, plant, date, time, facts, broken };
-}
-
-function reportKeyword(reader: LineReader, span: Span): void {
-  const all = Object.keys(keywords);
-  const near = keywordOfForm(reader.slice(span)) ?? nearest(reader.slice(span), all);
-  const suggestion = near
-    ? `Did you mean “${near}”?`
-    : `The keywords are ${listed(all, 'and')}. A remark begins with a blank, a comment with “#”.`;
-  const fixes = [insertion(span.start, '  ', 'Make it a remark')];
-  reader.report('unknown-keyword', span, { word: reader.shown(span), suggestion }, near ? [replacement(span, near), ...fixes] : fixes);
 }
 
 /** Records whose only fact is a text: everything behind the first comma is that text, commas included. */

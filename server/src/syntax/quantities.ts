@@ -5,8 +5,9 @@ import {
 } from '../model/quantity.ts';
 import type { Placed } from '../model/record.ts';
 import type { Amount } from './grammar.ts';
-import { listed, nearest } from './nearest.ts';
+import { listed } from './nearest.ts';
 import { readNumber } from './numbers.ts';
+import { unitMeantBy } from './other-units.ts';
 import { insertion, replacement, type LineReader } from './reader.ts';
 
 const noun: Record<Dimension, string> = {
@@ -66,7 +67,7 @@ function readUnit(reader: LineReader, amount: Amount, dimension: Dimension): str
     return undefined;
   }
   const span = { start: unit.startOffset, end };
-  const near = found ? undefined : nearest(unit.image, spellings);
+  const near = found ? undefined : unitMeantBy(unit.image, spellings);
   const suggestion = near ? `Did you mean “${near}”?` : `Write ${listed(common, 'or')}.`;
   reader.report('bad-unit', span, { unit: reader.shown(span), of: `of ${noun[dimension]}`, suggestion },
     near ? [replacement(span, near)] : []);
@@ -87,7 +88,7 @@ export function readDuration(reader: LineReader, amount: Amount): Placed<Duratio
   if (!duration) return undefined;
   if (yearsOf(duration.value) > MOST_YEARS) {
     reader.report('bad-number', amount, {
-      written: reader.shown(amount), expected: 'a time that can be meant here', suggestion: `Write ${MOST_YEARS} years at most.`,
+      written: reader.shown(amount), expected: 'a time that can be right here', suggestion: `Write at most ${MOST_YEARS} years.`,
     });
     return undefined;
   }

@@ -2,7 +2,7 @@ import { problem, type Fix, type Problem, type ProblemCode } from '../model/prob
 import type { Span, Written } from '../model/record.ts';
 import type { Piece } from './grammar.ts';
 
-/** Of a line with more problems than anybody reads at once, the rest come to light when these are mended. */
+/** Of a line with more problems than anybody reads at once, the rest come to light when these are fixed. */
 const MOST = 20;
 
 /** One line on its way to a record: the text, and the problems found so far. */
@@ -21,6 +21,12 @@ export class LineReader {
     values: Readonly<Record<string, string | number>> = {}, fixes: readonly Fix[] = [],
   ): void {
     this.problems.push(problem(code, { start, end }, values, fixes));
+  }
+
+  /** Adds a sentence to the message of the last problem. */
+  add(sentence: string): void {
+    const last = this.problems.pop();
+    if (last) this.problems.push({ ...last, message: `${last.message} ${sentence}` });
   }
 
   slice({ start, end }: Span): string {
@@ -61,6 +67,9 @@ export function spanFrom(pieces: readonly Piece[], from: number): Span {
   const start = pieces[from]?.start ?? last?.end ?? 0;
   return { start, end: Math.max(start, last?.end ?? 0) };
 }
+
+/** Said of a `day` line that cannot be read; the records that rely on it are not blamed. */
+export const UNDATED = 'Until you fix it, undated records below have no date.';
 
 /** The fix that puts another word in a place. */
 export function replacement({ start, end }: Span, text: string): Fix {

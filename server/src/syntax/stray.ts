@@ -26,6 +26,19 @@ function adviceOn(reader: LineReader, takes: Taken, pieces: readonly Piece[], fr
   const comma = (end: number, title: string): Fix => ({ title, start: before, end, text: ', ' });
   const word = reader.shown(first);
   const next = pieces[from + 1];
+  if (word === '#') return { suggestion: 'Write a comment or a remark on a line of its own.', fixes: [] };
+  const last = pieces.length - 1;
+  if (from > 0 && from === last && first.kind === 'mark' && /^[?.!;~]$/.test(word)) {
+    const suggestion = word === '?' || word === '~' ? 'Write the number alone, and say in a remark that it is an estimate.' : 'Take it out.';
+    return { suggestion, fixes: [{ title: `Take out “${word}”`, start: before, end: first.end, text: '' }] };
+  }
+  if (from > 0 && from === last && /^water$/i.test(word) && takes.keyword === 'stock') {
+    return { suggestion: 'Take it out: a stock is made up with water.', fixes: [{ title: 'Take out “water”', start: before, end: first.end, text: '' }] };
+  }
+  // `move VER-24/A to cold frame`
+  if (next && /^(to|on|onto|into|under|inside)$/i.test(word) && takes.leads.has('at') && !beginsFact(takes, pieces, from + 1)) {
+    return { suggestion: 'Write the place after a comma and “at”.', fixes: [{ title: `Change “${word}” to “, at”`, start: before, end: next.start, text: ', at ' }] };
+  }
   // `24 seeds at 18 C`: no place. `GA3 at 500 ppm`: the strength of the agent before it.
   const measured = /^(at|in|of|for|with)$/i.test(word) && next?.kind === 'amount' && dimensionOf(next) !== undefined;
   if (measured && !beginsFact(takes, pieces, from + 1) && takes.named === 'substance') {
@@ -35,15 +48,15 @@ function adviceOn(reader: LineReader, takes: Taken, pieces: readonly Piece[], fr
     };
   }
   if (!measured && (takes.free !== undefined || beginsFact(takes, pieces, from))) {
-    const suggestion = takes.free ? 'A comma stands before the text.' : 'Separate facts by commas.';
-    return { suggestion, fixes: [comma(first.start, 'Separate it by a comma')] };
+    const suggestion = takes.free ? 'Put a comma before the text.' : 'Put a comma between two facts.';
+    return { suggestion, fixes: [comma(first.start, 'Put a comma before it')] };
   }
   // `and 2 rotted`, `; 2 rotted`, `for 12 weeks`.
   if (first.kind !== 'amount' && word !== '/' && beginsFact(takes, pieces, from + 1)) {
     return {
-      suggestion: `Separate facts by “,”, not by “${word}”.`,
+      suggestion: `Put a comma between two facts, not “${word}”.`,
       fixes: [comma(pieces[from + 1]!.start, `Change “${word}” to a comma`)],
     };
   }
-  return word === '#' ? { suggestion: 'A comment is a line of its own, and so is a remark.', fixes: [] } : undefined;
+  return undefined;
 }

@@ -7,6 +7,7 @@ import { readWhole } from './numbers.ts';
 import {
   dimensionInOtherCase, dimensionOf, readDuration, readQuantity, readStrength, readTemperature, readVolume,
 } from './quantities.ts';
+import { dimensionMeantBy } from './other-units.ts';
 import type { LineReader } from './reader.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
@@ -36,7 +37,7 @@ function readDosed(
 ): Fact | undefined {
   const { start } = name;
   const { end } = amount;
-  switch (dimensionOf(amount) ?? dimensionInOtherCase(amount)) {
+  switch (dimensionOf(amount) ?? dimensionInOtherCase(amount) ?? dimensionMeantBy(amount.unit?.image ?? '', ['strength', 'mass', 'volume'])) {
     case 'volume': {
       const volume = readVolume(reader, amount);
       return volume && { type: 'substance', name, volume, start, end };

@@ -1,5 +1,5 @@
 /** Facts that are a word or a text. */
-import { dormancies, type Fact } from '../model/record.ts';
+import { dormancies, type Fact, type Span } from '../model/record.ts';
 import type { FactReader } from './fact-readers.ts';
 import type { Piece } from './grammar.ts';
 import { listed, nearest } from './nearest.ts';
@@ -80,9 +80,10 @@ export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | u
     return undefined;
   }
   if (!isBatchName(name.text)) {
+    const { part, instead } = meantPart(reader, pieces) ?? {};
     reader.report('bad-id', name, {
-      id: reader.shown(name), what: 'the name of a batch', suggestion: 'It begins with a letter or a digit; then come letters, digits, “-”, “.” and “_”.',
-    });
+      id: reader.shown(name), what: 'the name of a batch', suggestion: part ? `Did you mean “${part}”?` : 'Begin it with a letter or a digit, and go on with letters, digits, “-”, “.” and “_”.',
+    }, part && instead ? [replacement(instead, part)] : []);
     return undefined;
   }
   if (amount?.kind === 'amount' && /^seeds?$/i.test(amount.unit?.image ?? 'seeds')) {
@@ -91,4 +92,11 @@ export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | u
   }
   reportValue(reader, pieces, 1, 'a number of seeds', `${reader.shown(first)} 24 seeds`);
   return undefined;
+}
+
+/** `A=24`, `A: 24 seeds`, `VER-24/A 24 seeds`. */
+function meantPart(reader: LineReader, pieces: readonly Piece[]): { part: string; instead: Span } | undefined {
+  const whole = spanFrom(pieces, 0);
+  const parts = /^(?:[\w.-]+\/)?([A-Za-z0-9][\w.-]*)(?:[=:] *| +)(\d+)(?: seeds?)?$/.exec(reader.slice(whole).slice(0, 80));
+  return parts ? { part: `${parts[1]!} ${parts[2]!} seeds`, instead: whole } : undefined;
 }

@@ -2,14 +2,16 @@
 import { offered, type Diagnose, type Diagnosis, type Place } from './diagnosis.ts';
 import type { Piece } from './grammar.ts';
 import {
-  agentless, bareNumber, looseTemperatures, spacedNumber, unknownUnit, vagueNumber,
+  agentless, bareNumber, looseTemperatures, shareCounted, spacedNumber, stageless, unknownUnit, vagueNumber,
 } from './number-slips.ts';
 import { spanFrom } from './reader.ts';
+import { inLiquid, otherBatch, timeInWords } from './substance-slips.ts';
 import { foreignForm, misplacedMoment, nearWord, partedText, placeless, wordless, wordOrder } from './word-slips.ts';
 
 /** Those that are surer of what was meant come first. */
 const diagnoses: readonly Diagnose[] = [
-  misplacedMoment, foreignForm, agentless, wordOrder, vagueNumber, spacedNumber, looseTemperatures, bareNumber,
+  otherBatch, timeInWords, inLiquid, misplacedMoment, foreignForm, agentless, shareCounted,
+  wordOrder, vagueNumber, spacedNumber, looseTemperatures, stageless, bareNumber,
   wordless, unknownUnit, nearWord, partedText, placeless,
 ];
 

@@ -1,9 +1,9 @@
 /** Slips with words: what stands in the wrong place or the wrong order, and what is called by another name. */
 import { dormancies, type Span } from '../model/record.ts';
 import { isLeadWord } from './fact-types.ts';
-import { factBefore, meant, offered, type Diagnose } from './diagnosis.ts';
+import { factBefore, meant, type Diagnose } from './diagnosis.ts';
 import type { Atom, Piece } from './grammar.ts';
-import { nearest } from './nearest.ts';
+import { listed, nearest } from './nearest.ts';
 import { dimensionOf } from './quantities.ts';
 import { insertion } from './reader.ts';
 
@@ -18,7 +18,7 @@ export const misplacedMoment: Diagnose = ({ reader, syntax, head }, pieces, whol
   const fixes = free && readable && end !== undefined
     ? [{ title: 'Move it before the first comma', start: end, end: whole.end, text: ` ${reader.slice(whole)}${reader.line.slice(end, comma)}` }]
     : [];
-  return { span: whole, suggestion: 'The date and the time stand after the subject, before the first comma.', fixes };
+  return { span: whole, suggestion: 'Write the date and the time before the first comma.', fixes };
 };
 
 /** Digits and signs of other scripts: full-width ones, `三`. */
@@ -42,6 +42,7 @@ export const wordOrder: Diagnose = ({ reader, takes }, pieces, whole) => {
   if (first?.kind !== 'word' || pieces.length > 2) return undefined;
   const word = first.text.toLowerCase();
   if (takes.types.has('count') && /^(none|nothing|nil)$/.test(word) && !second) return meant(whole, '0');
+  if (takes.types.has('count') && !second && numberWords.includes(word)) return meant(whole, String(numberWords.indexOf(word)));
   if (second?.kind === 'amount' && !second.unit) {
     const n = reader.slice(second);
     if (takes.types.has('count') && word === 'total') return meant(whole, `=${n}`);
@@ -54,11 +55,18 @@ export const wordOrder: Diagnose = ({ reader, takes }, pieces, whole) => {
 /** `4 years` of a stock that keeps so long, `G1 10 mL` of the stock taken, `PD` of a dormancy. */
 export const wordless: Diagnose = ({ reader, takes }, pieces, whole) => {
   const [first, second] = pieces;
+  const draws = takes.leads.get('from') === 'draw';
+  if (draws && pieces.some(piece => piece.kind === 'word' && /^water$/i.test(piece.text))) {
+    return { span: whole, suggestion: 'Write the whole volume, stock and water together, such as “to 20 mL”.' };
+  }
+  if (draws && first?.kind === 'amount' && second?.kind === 'word' && dimensionOf(first) === 'volume') {
+    return meant({ start: first.start, end: second.end }, `from ${second.text} ${reader.slice(first)}`);
+  }
   const amount = first?.kind === 'word' ? second : first;
   const dimension = amount?.kind === 'amount' ? dimensionOf(amount) : undefined;
   const word = first?.kind !== 'word' ? (dimension === 'volume' ? 'to' : dimension === 'duration' ? 'keeps' : undefined)
     : dormancies.some(each => each === first.text.toUpperCase()) ? 'dormancy'
-      : takes.leads.get('from') === 'draw' && dimension === 'volume' ? 'from' : undefined;
+      : draws && dimension === 'volume' ? 'from' : undefined;
   const last = amount ?? first;
   if (word === undefined || !takes.leads.has(word) || last?.end !== whole.end) return undefined;
   return meant(whole, `${word} ${reader.slice(whole)}`);
@@ -66,6 +74,7 @@ export const wordless: Diagnose = ({ reader, takes }, pieces, whole) => {
 
 const otherWords: Readonly<Record<string, string>> = {
   cold: 'chill', cool: 'chill', hot: 'warm', till: 'until', harvested: 'collected', picked: 'collected', kept: 'stored',
+  on: 'at', onto: 'at', under: 'at', inside: 'at', to: 'at', into: 'in',
 };
 
 export const nearWord: Diagnose = ({ takes }, [first]) => {
@@ -79,20 +88,29 @@ export const partedText: Diagnose = (place, [first], whole) => {
   const before = factBefore(place, whole);
   const lead = before?.pieces[0];
   const text = before?.pieces[1];
-  if (first?.kind !== 'word' || lead?.kind !== 'word' || !text) return undefined;
+  if ((first?.kind !== 'word' && first?.kind !== 'amount') || lead?.kind !== 'word' || !text) return undefined;
   if (!/^(from|at|stored|in|source)$/i.test(lead.text) || !place.takes.leads.has(lead.text.toLowerCase())) return undefined;
   const span: Span = { start: text.start, end: whole.end };
   const written = place.reader.slice(span);
   return {
-    span: whole, suggestion: 'A text that holds a comma stands in quotation marks.',
+    span: whole, suggestion: 'Put text that contains a comma in quotation marks.',
     fixes: written.includes('"') ? [] : [{ title: `Make it one text with “${place.reader.shown(text)}”`, ...span, text: `"${written}"` }],
   };
 };
 
-/** `bench 3` where a place can stand. */
+/** `bench 3` where a place can stand, `own seed` where a source can: a text whose first word is missing. */
 export const placeless: Diagnose = (place, pieces, whole) => {
+  const { reader, takes } = place;
   const [first] = pieces;
-  if (first?.kind !== 'word' || isLeadWord(first.text) || !place.takes.leads.has('at')) return undefined;
+  if (first?.kind !== 'word' || isLeadWord(first.text) || !takes.leads.has('at')) return undefined;
   if (pieces.some(({ kind }) => kind === 'date' || kind === 'time')) return undefined;
-  return { span: whole, suggestion: offered(place), fixes: [insertion(whole.start, 'at ', 'Make it a place')] };
+  if (takes.units.has('temperature') && /temperature/i.test(reader.slice(whole))) {
+    return { span: whole, suggestion: 'Write the degrees, such as “20 C”.' };
+  }
+  const leads = ['from', 'stored', 'in', 'at', ...(pieces.length === 1 ? ['regime'] : [])]
+    .filter(lead => takes.leads.has(lead) && takes.leads.get(lead) !== 'draw');
+  return {
+    span: whole, suggestion: `Say what it is: ${listed(leads.map(lead => `“${lead} …”`), 'or')}.`,
+    fixes: leads.map(lead => insertion(whole.start, `${lead} `, `Change to “${lead} ${reader.slice(whole)}”`)),
+  };
 };

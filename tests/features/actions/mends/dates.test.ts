@@ -61,7 +61,7 @@ describe('a count of a day to come', () => {
 describe('a day by its name', () => {
   test.each([
     ['bad-date', 'day yesterday', 'day 2026-02-28', '    ^^^^^^^^^'],
-    ['stray-text', 'count VER-24 Today, 3', 'count VER-24 2026-03-01, 3', '             ^^^^^'],
+    ['bad-date', 'count VER-24 Today, 3', 'count VER-24 2026-03-01, 3', '             ^^^^^'],
     ['bad-value', 'soak VER-24 2026-03-01, water, until tomorrow', 'soak VER-24 2026-03-01, water, until 2026-03-02', `${' '.repeat(37)}^^^^^^^^`],
     ['bad-date', 'lot X-1 Iris, collected yesterday', 'lot X-1 Iris, collected 2026-02-28', `${' '.repeat(24)}^^^^^^^^^`],
   ] as const)('%s: %s is %s', (code, written, meant, mark) => {
