@@ -10,6 +10,7 @@ import { countBeforeSowing } from './count-before-sowing.ts';
 import { countExceedsSown } from './count-exceeds-sown.ts';
 import { countInFuture } from './count-in-future.ts';
 import { cutDoesNotAddUp } from './cut-does-not-add-up.ts';
+import { dangers } from './dangers.ts';
 import { doses } from './doses.ts';
 import { drawBeforeMade } from './draw-before-made.ts';
 import { duplicateBatches, duplicateDefinitions, duplicateZones } from './duplicate-definition.ts';
@@ -36,31 +37,33 @@ import { splitTooSmall } from './split-too-small.ts';
 import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
+import { swappedInBottle, swappedInGuides, swappedUnits } from './swapped-units.ts';
 import { totalFalls } from './total-falls.ts';
 import { unknownBatch } from './unknown-batch.ts';
 import { unknownIds } from './unknown-ids.ts';
 import { unknownLimit } from './unknown-limit.ts';
 import { unknownZone } from './unknown-zone.ts';
 
-const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingDate];
+const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingDate, swappedUnits];
 
 const lotChecks: readonly LotCheck[] = [
   unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
-  sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, doses, beyondGuides,
+  sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, dangers, doses, beyondGuides,
   applyExceedsSeedlings,
   nothingHeldBack, noControl, splitTooSmall, noRecentCount,
 ];
 
 const solutionChecks: readonly SolutionCheck[] = [
   stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
+  swappedInBottle,
 ];
 
 const slotChecks: readonly SlotCheck[] = [slotTaken];
 
 const plantChecks: readonly PlantCheck[] = [readyUntreated];
 
-const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit];
+const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit, swappedInGuides];
 
 /** All problems of one id: as a name, as a lot, as a stock. */
 export function problemsOfId(id: string, context: Context): Found[] {

@@ -1,9 +1,10 @@
 /** Plans a solution: how to get a volume of a strength from powder, from a packet or from a stock. */
-import type { StrengthUnit } from '../model/quantity.ts';
+import { printQuantity, type StrengthUnit } from '../model/quantity.ts';
 import { builtInAgents } from './agents.ts';
 import { type Exact, exact, isPositive, volumeInMl } from './amounts.ts';
 import { type Assumption, assumptionsBetween } from './assumptions.ts';
 import { compareDoses } from './comparison.ts';
+import { longestIn } from './dangers.ts';
 import { type Shown, showStrength, showVolume } from './display.ts';
 import type { MixAnswer, MixRefusal, MixRequest, MixWarning, PlannedWay } from './mix-plan.ts';
 import { planFromPacket, planFromPowder } from './mix-powder.ts';
@@ -106,6 +107,11 @@ function warningsOf(request: MixRequest, ppm: Exact): MixWarning[] {
     const meant = likely === undefined ? '' : ` Was ${likely.value} ${likely.unit} meant?`;
     const text = `${agent.word} is commonly used at ${slip.usual} (common practice, no source).${meant}`;
     warnings.push({ id: 'unit-slip', text });
+  }
+  const longest = longestIn(agent);
+  if (longest) {
+    const text = `Seed may lie in it for ${printQuantity(longest)} at most, then rinse it (common practice, no source).`;
+    warnings.push({ id: 'short-soak', text });
   }
   const limit = request.limit ?? agent.limit?.strength;
   if (limit !== undefined && isAbove(request, limit)) {

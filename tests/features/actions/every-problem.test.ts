@@ -79,6 +79,9 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'total-below-parts': {
     lines: `${stock}soak L 2026-01-10, G1 5 mL, water 10 mL, 12 mL, 24 h`, to: 'soak L 2026-01-10, G1 5 mL, water 10 mL, 15 mL, 24 h',
   },
+  'dangerous-together': { because: 'whether the seed was rinsed between the two only the grower knows' },
+  'disinfectant-too-long': { because: 'the seed has to be lifted, or the time is another one' },
+  'unit-slip': { lines: 'chill L 2026-01-10, 39 C, 90 days', to: 'chill L 2026-01-10, 39 F, 90 days' },
   'volume-missing': { lines: `${stock}soak L 2026-01-10, G1, 20 mL, 24 h`, to: 'soak L 2026-01-10, G1 20 mL, 20 mL, 24 h' },
   'strengths-disagree': { because: 'which of the two is true only the bottle tells' },
   'stock-overdrawn': {

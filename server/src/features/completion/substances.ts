@@ -4,6 +4,7 @@ import type { Keyword } from '../../model/keywords.ts';
 import type { Span } from '../../model/record.ts';
 import { isoOf } from '../../model/day.ts';
 import type { Agent, Role } from '../../solutions/agent.ts';
+import { dangerOf, reactiveOf } from '../../solutions/dangers.ts';
 import { showStrength } from '../../solutions/display.ts';
 import { stocksOf } from './defined.ts';
 import { usualPowder } from './likely-amounts.ts';
@@ -17,11 +18,20 @@ const roles: readonly Role[] = ['hormone', 'water', 'promoter', 'declared', 'dis
 /** Those that the line does not name yet. */
 export function substances(keyword: Keyword, segment: Span, scene: Scene): Suggestion[] {
   const named = new Set(othersOf(scene, segment, 'substance').map(({ name }) => name.text));
-  const agents = [...scene.journal.agents.values()].filter(({ word }) => !named.has(word))
+  const kinds = [...named].map(name => reactiveOf(name, agentNamed(name, scene)));
+  const isSafe = (agent: Agent | undefined) =>
+    kinds.every(kind => dangerOf(kind, reactiveOf(agent?.word ?? '', agent)) === undefined);
+  const agents = [...scene.journal.agents.values()].filter(agent => !named.has(agent.word) && isSafe(agent))
     .sort((a, b) => roles.indexOf(a.role) - roles.indexOf(b.role));
   if (keyword === 'stock') return named.size > 0 ? [] : agents.filter(({ role }) => role !== 'water').map(powder);
   const soaks = agents.filter(({ role }) => role !== 'water' || keyword === 'soak').map(agent => agentOf(agent, scene));
-  return keyword === 'guide' ? soaks : [...stocks(scene).filter(({ label }) => !named.has(label)), ...soaks];
+  return keyword === 'guide' ? soaks : [
+    ...stocks(scene).filter(({ label }) => !named.has(label) && isSafe(agentNamed(label, scene))), ...soaks,
+  ];
+}
+
+function agentNamed(name: string, { journal }: Scene): Agent | undefined {
+  return journal.agents.get(name) ?? journal.solution(name)?.agent;
 }
 
 /** Stocks that still keep first, of these the newest; what was made after the day of the record is left out. */

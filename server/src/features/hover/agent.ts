@@ -1,6 +1,7 @@
 /** An agent: what it is, how it dissolves, its limit, what growers use of it. */
 import { printQuantity } from '../../model/quantity.ts';
 import type { Agent } from '../../solutions/agent.ts';
+import { longestIn } from '../../solutions/dangers.ts';
 import { keepingSummary } from '../../solutions/keeping.ts';
 import { numberText, showStrength } from '../../solutions/display.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
@@ -17,11 +18,13 @@ const heading: Section<Agent> = ({ word, name, formula, molarMass, molarMassIs, 
 const figures: Section<Agent> = (agent, { journal }) => {
   const { solubility, usual, keeping, remark, role } = agent;
   const limit = journal.limits.strength(agent, undefined);
+  const longest = longestIn(agent);
   const items = [
     limit && `Limit ${printQuantity(limit.value)}${limit.of === agent.word ? '' : ` ${limit.of}`} (${originOfLimit(limit)})`,
     usual && `Outside ${numberText(usual.low).text} to ${numberText(usual.high).text} ppm a unit was probably mistaken (common practice, no source)`,
     solubility && `Dissolves in water to ${showStrength(solubility.ppm.div(1000), 'g/L').text} (${solubility.source.text})`,
     keepingSummary(agent, journal.limits.stock),
+    longest && `Seed may lie in it for ${printQuantity(longest)} at most (common practice, no source)`,
     keeping,
     remark,
   ].filter(item => item !== undefined);

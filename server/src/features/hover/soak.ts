@@ -3,8 +3,10 @@ import { soakState } from '../../calendar/soaks.ts';
 import type { Batch, Lot, Soak } from '../../journal/life.ts';
 import { isBefore, lengthText, printMoment, type Moment } from '../../journal/moment.ts';
 import { isForgotten } from '../../journal/soaking.ts';
+import { isZero } from '../../journal/doses.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
+import { dangerOf, longestIn, reactiveOf } from '../../solutions/dangers.ts';
 import { recipeOfSoak } from '../bench/treatments.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { agoText } from '../words/days.ts';
@@ -52,6 +54,21 @@ function outText(soak: Soak, now: Moment): string {
 
 const doses: Section<SoakOfBatch> = ({ soak, lot }, { journal }) => doseLines(soak.doses, lot.plant, journal);
 
+/** What must not stand together in one liquid, and how long seed may lie in a disinfectant. */
+const danger: Section<SoakOfBatch> = ({ soak: { doses } }) => {
+  const real = doses.filter(dose => !isZero(dose));
+  const kinds = real.map(({ fact, agent }) => reactiveOf(fact.name.text, agent));
+  const together = kinds.flatMap((kind, n) => kinds.slice(0, n).flatMap(before => dangerOf(before, kind) ?? []));
+  const texts = [
+    ...together.map(text => `Never mix these: together they give off ${text}.`),
+    ...real.flatMap(({ agent }) => {
+      const longest = agent && longestIn(agent);
+      return longest ? [`Seed may lie in ${agent.word} for ${printQuantity(longest)} at most (common practice, no source).`] : [];
+    }),
+  ];
+  return texts.length === 0 ? undefined : escapeMarkdown(texts.join(' '));
+};
+
 const steps: Section<SoakOfBatch> = ({ soak }) => {
   if (soak.doses.every(({ agent }) => agent?.role === 'water')) return undefined;
   const recipe = recipeOfSoak(soak);
@@ -61,7 +78,7 @@ const steps: Section<SoakOfBatch> = ({ soak }) => {
 const cautions: Section<SoakOfBatch> = ({ soak }) => cautionsText(recipeOfSoak(soak).cautions);
 
 /** Add to these what else there is to say of a soak. */
-const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, steps, cautions];
+const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, danger, steps, cautions];
 
 export function hoverSoak(soak: SoakOfBatch, context: HoverContext): string | undefined {
   return sectionsOf(soakSections, soak, context);
