@@ -58,7 +58,7 @@ export class SoakAlarm {
     } else if (choice === 'Lift now') {
       const written = await this.#server.lift(soak.batch, soak.at.uri);
       if (!written || !await writeRecord(written)) {
-        void window.showErrorMessage(`The lift of ${soak.batch} could not be written; write it by hand: lift ${soak.batch}`);
+        void window.showErrorMessage(`Plumule could not write the lift. Write it yourself: lift ${soak.batch}`);
       }
     }
   }
@@ -69,6 +69,6 @@ function messageOf({ soak: { batch, plant, endText, limit, limitText }, over, mi
   if (!over) return `The soak of ${name} ends at ${endText}.`;
   const overLimit = limit !== undefined && Date.now() > limit ? ` It is over the limit since ${limitText}.` : '';
   return missed
-    ? `While the editor was closed the soak of ${name} came to its end, at ${endText}.${overLimit}`
-    : `The soak of ${name} has come to its end (${endText}).${overLimit}`;
+    ? `The soak of ${name} ended at ${endText}, while the editor was closed.${overLimit}`
+    : `The soak of ${name} has ended (${endText}).${overLimit}`;
 }

@@ -49,7 +49,7 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
     commands.registerCommand('plumule.countRound', async () => {
       const { document } = window.activeTextEditor ?? {};
       const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
-      await write(await server.round(uri), 'Nothing is waiting to be counted.');
+      await write(await server.round(uri), 'No count is due.');
     }),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
     commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),
@@ -65,13 +65,13 @@ function tellContext({ keywords }: Summary): void {
   }
 }
 
-async function write(written: Parameters<typeof writeRecord>[0] | null, nothing = 'There is nothing to write for this.'): Promise<void> {
+async function write(written: Parameters<typeof writeRecord>[0] | null, nothing = 'There is no record to write for this.'): Promise<void> {
   if (!written) void window.showInformationMessage(nothing);
-  else if (!await writeRecord(written)) void window.showErrorMessage('The file has changed meanwhile: try it again.');
+  else if (!await writeRecord(written)) void window.showErrorMessage('The file has changed. Try again.');
 }
 
 async function exportCalendar(server: JournalServer): Promise<void> {
   if (await saveAs('plumule.ics', { iCalendar: ['ics'] }, () => server.ics())) {
-    void window.showInformationMessage('The calendar was written. Import it again later: entries are updated, not doubled.');
+    void window.showInformationMessage('Wrote the calendar. You can import it again later: entries are updated, not doubled.');
   }
 }

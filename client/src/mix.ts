@@ -76,12 +76,12 @@ function typed(
   };
 }
 
-const strength = typed('strength', 'How strong is it to be?', '500 ppm');
-const volume = typed('volume', 'How much of it?', '20 mL');
+const strength = typed('strength', 'How strong should it be?', '500 ppm');
+const volume = typed('volume', 'How much do you need?', '20 mL');
 const from = typed('from', 'How strong is the stock?', '1000 ppm');
 const packet = typed('packet', 'How much powder does the packet hold?', '100 mg');
-const halved = typed('halved', 'How often is it halved by eye? Leave it empty for as often as makes sense.', '2', true);
-const purity = typed('purity', 'How pure is the powder? From its label; leave it empty if nobody knows.', '90 %', true);
+const halved = typed('halved', 'How often do you halve it by eye? Leave it empty if you are not sure.', '2', true);
+const purity = typed('purity', 'How pure is the powder? See its label, or leave it empty.', '90 %', true);
 
 const source: Step = async (state, heading, server) => {
   const reply = await server(state.question);
@@ -115,11 +115,11 @@ async function show({ title, text, record }: MixShown, question: MixQuestion, se
 async function write(question: MixQuestion, server: Asking): Promise<void> {
   const value = (await server(question))?.id;
   const id = await ask({ title: 'Write the Record', step: 1, totalSteps: 1 }, {
-    prompt: 'What is it to be called?', value,
+    prompt: 'What should it be called?', value,
     check: async text => (await server({ ...question, id: text.trim() }))?.problems.id,
   });
   if (typeof id !== 'string') return;
   const written = (await server({ ...question, id }))?.written;
-  if (!written) void window.showInformationMessage('There is no journal to write it into: open a folder with one.');
-  else if (!await writeRecord(written)) void window.showErrorMessage('The file has changed meanwhile: try it again.');
+  if (!written) void window.showInformationMessage('There is no journal to write to. Open a folder with one.');
+  else if (!await writeRecord(written)) void window.showErrorMessage('The file has changed. Try again.');
 }

@@ -26,7 +26,7 @@ async function newJournal(): Promise<void> {
   if (others.includes(name)) {
     // A journal that is there is somebody's diary: it is opened, never written into.
     await shown(await workspace.openTextDocument(uri));
-    void window.showInformationMessage(`The journal of this winter is there already: ${name}`);
+    void window.showInformationMessage(`This winter already has a journal: ${name}`);
     return;
   }
   await workspace.fs.writeFile(uri, new TextEncoder().encode(head));
@@ -37,7 +37,7 @@ async function newJournal(): Promise<void> {
 async function chosenFolder(): Promise<Uri | null | undefined> {
   const { workspaceFolders = [] } = workspace;
   if (workspaceFolders.length < 2) return workspaceFolders[0]?.uri ?? null;
-  return (await window.showWorkspaceFolderPick({ placeHolder: 'In which folder is the journal to be?' }))?.uri;
+  return (await window.showWorkspaceFolderPick({ placeHolder: 'Which folder should hold the journal?' }))?.uri;
 }
 
 async function journalsIn(folder: Uri): Promise<string[]> {

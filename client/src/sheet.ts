@@ -10,7 +10,7 @@ export async function printPlaces(server: JournalServer): Promise<void> {
   if (!target) return;
   const name = target.path.slice(target.path.lastIndexOf('/') + 1);
   const choice = await window.showInformationMessage(
-    `The sheet was written: ${name}. Open it in a browser to print it.`, ...(isOnThisMachine(target) ? [OPEN] : []));
+    `Wrote the sheet ${name}. Open it in a browser to print it.`, ...(isOnThisMachine(target) ? [OPEN] : []));
   if (choice === OPEN && !await env.openExternal(target)) {
     void window.showErrorMessage(`${name} could not be opened. Open it by hand: ${target.fsPath}`);
   }

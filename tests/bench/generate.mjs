@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 
 const DAY = 86_400_000;
 const GENERA = [
-  'Aconitum', 'Arisaema', 'Astrantia', 'Clematis', 'Delphinium', 'Epimedium', 'Gentiana', 'Helleborus', 'Iris', 'Lilium',
+  'Aconitum', 'Arisaema', 'Astrantia', 'Anemone', 'Delphinium', 'Epimedium', 'Gentiana', 'Helleborus', 'Iris', 'Lilium',
   'Meconopsis', 'Paeonia', 'Penstemon', 'Primula', 'Pulsatilla', 'Sanguisorba', 'Thalictrum', 'Trillium', 'Trollius', 'Veratrum',
 ];
 const SPECIES = ['alpina', 'borealis', 'campestris', 'elegans', 'lutea', 'montana', 'nivalis', 'palustris', 'rosea', 'sylvatica'];

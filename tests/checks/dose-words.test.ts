@@ -73,10 +73,10 @@ describe('a stock of two agents', () => {
 describe('powder that nobody measured', () => {
   test('is timed like any soak, and held against no strength', () => {
     expectMarked(['soak-too-long', 'dose-above-limit', 'beyond-guides', 'nothing-held-back', 'strength-slip', 'above-solubility'], `
-      guide Clematis, GA3 250 ppm, 12 h, source "a list"
-      lot CLE-25 Clematis alpina, 40 seeds
-      split CLE-25, A 20 seeds
-      soak CLE-25/A 2025-11-15 20:00, GA3 unmeasured, 30 h, at bag 4
+      guide Thalictrum, GA3 250 ppm, 12 h, source "a list"
+      lot THA-25 Thalictrum delavayi, 40 seeds
+      split THA-25, A 20 seeds
+      soak THA-25/A 2025-11-15 20:00, GA3 unmeasured, 30 h, at bag 4
                                                       ^^^^ soak-too-long
     `);
   });

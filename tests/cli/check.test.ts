@@ -186,7 +186,7 @@ describe('today', () => {
     for (const wrong of ['2026-02-30', '20/1/2026', '2026-01-20T25:00', 'today']) {
       const { code, stdout, stderr } = await plumule(folder, 'check', '--today', wrong);
       expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-      expect(stderr).toContain('Write a date as 2026-01-12, with a time as 2026-01-12T08:00.');
+      expect(stderr).toContain('Write a date such as 2026-01-12, or a date and a time such as 2026-01-12T08:00.');
     }
   });
 });

@@ -69,7 +69,7 @@ function itemOf(shown: DueShown): TreeItem {
   item.description = shortly(shown);
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
   item.tooltip = tooltip([
-    `${id}${plant ? ` ${plant}` : ''}`, what, place && `lies at ${place}`, writes && `writes for today: ${writes}`,
+    `${id}${plant ? ` ${plant}` : ''}`, what, place && `at ${place}`, writes && `writes for today: ${writes}`,
   ]);
   item.command = openAt(Uri.parse(at.uri), at.range);
   item.contextValue = writes === undefined ? 'plumule.due' : 'plumule.due.writable';
@@ -80,7 +80,7 @@ function itemOf(shown: DueShown): TreeItem {
 /** What the eye takes from icon, colour and group. */
 function spoken({ id, plant, what, place, when, overdueDays }: DueShown): string {
   const late = overdueDays > 0 && `overdue by ${days(overdueDays)}`;
-  return [id, plant, what, place && `lies at ${place}`, `due ${when}`, late].filter(Boolean).join(', ');
+  return [id, plant, what, place && `at ${place}`, `due ${when}`, late].filter(Boolean).join(', ');
 }
 
 function tooltip(lines: readonly (string | undefined)[]): MarkdownString {

@@ -40,7 +40,7 @@ export class PlacesView implements TreeDataProvider<Node> {
     const item = new TreeItem(place.slot === undefined ? stay.id : `${place.slot}: ${stay.id}`);
     item.description = stay.plant ?? '';
     item.command = openAt(Uri.parse(stay.at.uri), stay.at.range);
-    item.accessibilityInformation = { label: [stay.id, stay.plant, `lies at ${place.place}`].filter(Boolean).join(', ') };
+    item.accessibilityInformation = { label: [stay.id, stay.plant, `at ${place.place}`].filter(Boolean).join(', ') };
     return item;
   }
 }

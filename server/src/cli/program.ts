@@ -16,11 +16,11 @@ import { report, reportFormats, reportRanks, type ReportOptions } from './report
 import { when, whenFormats, type WhenOptions } from './when.ts';
 
 const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
-const PATHS = `${PATHS_NEEDED}; none: the current folder`;
+const PATHS = `${PATHS_NEEDED}; without any, the current folder`;
 
 function today(text: string): Moment {
   const moment = momentOf(text);
-  if (!moment) throw new InvalidArgumentError('Write a date as 2026-01-12, with a time as 2026-01-12T08:00.');
+  if (!moment) throw new InvalidArgumentError('Write a date such as 2026-01-12, or a date and a time such as 2026-01-12T08:00.');
   return moment;
 }
 
@@ -35,7 +35,7 @@ function wholeDays(text: string): number {
 }
 
 const todayOption = (): Option => new Option(
-  '--today <date>', 'take this for today (2026-01-12) or for now (2026-01-12T08:00), in place of the clock').argParser(today);
+  '--today <date>', 'use this as today (2026-01-12) or now (2026-01-12T08:00) instead of the clock').argParser(today);
 
 const formatOption = (formats: readonly string[]): Option =>
   new Option('--format <name>', 'how to print it').choices(formats).default('text');
@@ -45,7 +45,7 @@ export const plumule = new Command('plumule')
   .version(version, '--version', 'print the version')
   .helpOption('--help', 'print this help')
   .helpCommand(false)
-  .showHelpAfterError('plumule --help says more.')
+  .showHelpAfterError('See plumule --help.')
   .exitOverride()
   .addHelpText('after', `
 All journals of a folder belong together: what one file defines, the others know.
@@ -59,11 +59,11 @@ Exit code
 
 plumule
   .command('check')
-  .summary('list what cannot be right in the journals')
-  .description('Lists what cannot be right in the journals: one line each, as file:line:column.\nLines and columns count from 1; a column is a UTF-16 unit, as in editors.')
+  .summary('list the mistakes in the journals')
+  .description('Lists the mistakes in the journals, one a line, as file:line:column.\nLines and columns count from 1; a column is a UTF-16 unit, as in editors.')
   .argument('[paths...]', PATHS)
   .addOption(formatOption(checkFormats))
-  .addOption(new Option('--severity <least>', 'leave out what is less grave than this').choices(severities).default('hint'))
+  .addOption(new Option('--severity <least>', 'leave out what is less serious than this').choices(severities).default('hint'))
   .addOption(todayOption())
   .action(async (paths: string[], options: CheckOptions) => {
     process.exitCode = await check(paths, options);
@@ -71,18 +71,18 @@ plumule
 
 plumule
   .command('report')
-  .summary('sum up each lot, and what its treatments brought')
+  .summary('sum up each lot, and what its treatments did')
   .description('Sums up each lot: what was done to its batches, what germinated, where they stand, and treated against\nuntreated seed. With --by, the lots of a species or genus together, stratified by lot.')
   .argument('[paths...]', PATHS)
   .addOption(formatOption(reportFormats))
-  .addOption(new Option('--lot <id>', 'only this lot; may be given more than once')
+  .addOption(new Option('--lot <id>', 'only this lot; you can repeat it')
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
-  .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated over the lots of a plant').choices(reportRanks))
+  .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
   .option('-o, --output <file>', 'with --format html or md: the file to write; pictures of a Markdown report stand beside it')
-  .addOption(new Option('--places', 'what lies where now, in place of the lots; with --format html a sheet to print')
+  .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
     .conflicts(['lot', 'by', 'output']))
   .addOption(todayOption())
-  .addOption(new Option('--as-of <date>', 'the journal as it stood on this day: what is dated later does not count')
+  .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
     .argParser(today).conflicts('today'))
   .action(async (paths: string[], options: ReportOptions) => {
     process.exitCode = await report(paths, options);
@@ -103,10 +103,10 @@ plumule
 
 plumule
   .command('due')
-  .summary('list what is due, the overdue first')
-  .description('Lists what is due: soaks and stages that end, the next counts, stocks that keep no longer, reminders, and\nrecords of dates to come; with file:line, and the record that each asks for.')
+  .summary('list what is due, overdue things first')
+  .description('Lists what is due: soaks and stages that end, the next counts, stocks past their date, reminders, and\nrecords dated ahead; with file:line, and the record that each asks for.')
   .argument('[paths...]', PATHS)
-  .addOption(new Option('--days <n>', 'only so many days ahead, with all that is overdue').argParser(wholeDays))
+  .addOption(new Option('--days <n>', 'only this many days ahead, with everything overdue').argParser(wholeDays))
   .addOption(formatOption(dueFormats))
   .addOption(todayOption())
   .action(async (paths: string[], options: DueOptions) => {
@@ -115,17 +115,17 @@ plumule
 
 plumule
   .command('when')
-  .summary('say when to begin a regime for a wanted day, or when it ends')
-  .description('Says when soaking and sowing have to begin so that a regime has ended, or first leaves are there, by a day;\nor, without a wanted day, when it ends.')
+  .summary('say when to start a regime to end on a day, or when it ends')
+  .description('Says when to soak and sow so that a regime ends, or first leaves appear, by a given day;\nor, without such a day, when the regime ends.')
   .argument('<regime>', 'a regime of the journal, or its stages written out: "chill 4 C 90 days, warm 18 C 60 days"')
   .argument('[paths...]', PATHS)
-  .addOption(new Option('--leaves-by <date>', 'first leaves are wanted by this day').argParser(today).conflicts(['endsBy', 'sown']))
-  .addOption(new Option('--ends-by <date>', 'the last stage is to have ended by this day').argParser(today).conflicts('sown'))
-  .addOption(new Option('--sown <date>', 'it is sown on this day; without any of these it is begun today').argParser(today))
-  .addOption(new Option('--leaf <days>', 'days from germination to a first leaf; without it as the records of --plant have it')
+  .addOption(new Option('--leaves-by <date>', 'first leaves by this day').argParser(today).conflicts(['endsBy', 'sown']))
+  .addOption(new Option('--ends-by <date>', 'the last stage ends by this day').argParser(today).conflicts('sown'))
+  .addOption(new Option('--sown <date>', 'you sow on this day; without any of these, you start today').argParser(today))
+  .addOption(new Option('--leaf <days>', 'days from germination to a first leaf; otherwise from the records of --plant')
     .argParser(wholeDays))
-  .option('--plant <name>', 'the plant, or its genus, whose records say how long it takes to a first leaf')
-  .option('--soak <time>', 'how long it is soaked before it is sown: "24 h"')
+  .option('--plant <name>', 'the plant or genus whose records say how long a first leaf takes')
+  .option('--soak <time>', 'how long you soak it before you sow it: "24 h"')
   .addOption(formatOption(whenFormats))
   .addOption(todayOption())
   .action(async (regime: string, paths: string[], options: WhenOptions) => {
@@ -135,10 +135,10 @@ plumule
 plumule
   .command('export')
   .summary('write what is due as a calendar')
-  .description('Writes what is due as an iCalendar file with alarms. A calendar that takes it in again updates its entries\nand doubles none.')
+  .description('Writes what is due as an iCalendar file with alarms. You can import it again: entries are\nupdated, not doubled.')
   .argument('[paths...]', PATHS)
   .option('--ics', 'what is due, as an iCalendar file (RFC 5545)')
-  .option('-o, --output <file>', 'the file to write, in place of an older calendar; without it the result is printed')
+  .option('-o, --output <file>', 'the file to write, replacing an older calendar; without it, print the result')
   .addOption(todayOption())
   .action(async (paths: string[], options: ExportOptions) => {
     process.exitCode = await exportJournals(paths, options);
@@ -146,11 +146,11 @@ plumule
 
 plumule
   .command('plan')
-  .summary('say what a trial can show, before it is made')
-  .description('Says what difference so many treated and untreated seeds can show (Fisher’s exact test at 5 %, power 80 %),\nand whether another division of the same seeds would show more.')
-  .argument('<treated>', 'how many seeds are to be treated')
-  .argument('<untreated>', 'how many are to stay untreated')
-  .option('--share <percent>', 'how much of the untreated seed is expected to germinate; without it 10, 40 and 70 %')
+  .summary('say what a trial can show before you start it')
+  .description('Says what difference these numbers of treated and untreated seeds can show (Fisher’s exact test at 5 %, power 80 %),\nand whether another division of the same seeds would show more.')
+  .argument('<treated>', 'how many seeds you treat')
+  .argument('<untreated>', 'how many you leave untreated')
+  .option('--share <percent>', 'how much of the untreated seed you expect to germinate; otherwise 10, 40 and 70 %')
   .addOption(formatOption(planFormats))
   .action((treated: string, untreated: string, options: PlanOptions) => {
     process.exitCode = planTrial(treated, untreated, options);
@@ -158,17 +158,17 @@ plumule
 
 plumule
   .command('mix')
-  .summary('say how to make up a solution')
-  .description('Says how to make up a solution from powder, from a packet halved by eye, or from a stock.\n' +
+  .summary('say how to mix a solution')
+  .description('Says how to mix a solution from powder, from a packet halved by eye, or from a stock.\n' +
     'Strengths, volumes and masses are written as in a journal: "500 ppm" "20 mL", 0.5g/L, 1.44mM.')
   .argument('<agent>', 'GA3, KNO3, peroxide or another')
   .argument('<amounts...>', 'its strength, then the volume wanted: "500 ppm" "20 mL"')
   .usage('<agent> <strength> <volume> [options]')
   .option('--from <strength>', 'from a stock of this strength')
-  .option('--packet <mass>', 'from a packet of powder that holds so much')
-  .option('--halved <times>', 'how often the packet is halved by eye; without it as often as makes sense')
-  .option('--purity <percent>', 'of the powder, from its label; behind it “acid” or “salt” where that is meant')
-  .addOption(new Option('--bench <kind>', 'what there is to measure with').choices(benches).default('laboratory'))
+  .option('--packet <mass>', 'from a packet that holds this much powder')
+  .option('--halved <times>', 'how often you halve the packet by eye; without it, Plumule chooses')
+  .option('--purity <percent>', 'of the powder, from its label; add “acid” or “salt” if the label says which')
+  .addOption(new Option('--bench <kind>', 'what you measure with').choices(benches).default('laboratory'))
   .addOption(formatOption(mixFormats))
   .action((agent: string, amounts: string[], options: MixOptions) => {
     process.exitCode = mix(agent, amounts, options);
@@ -182,7 +182,7 @@ plumule
   .addOption(new Option('--check', 'print the names of files that are not formatted; exit code 1 if there are any'))
   .addOption(new Option('--write', 'rewrite these files, and print their names').conflicts('check'))
   .addOption(new Option('--force', 'with --write, also rewrite files that are protected or have other names (hard links)'))
-  .addOption(new Option('--fact-order', 'put the facts of each record in the order of the format reference, too'))
+  .addOption(new Option('--fact-order', 'also sort the facts of each record as the format reference does'))
   .action(async (paths: string[], options: FormatOptions) => {
     process.exitCode = await format(paths, options);
   });
@@ -206,7 +206,7 @@ plumule
   .command('serve')
   .summary('run the language server for an editor')
   .description('Runs the language server, which speaks the Language Server Protocol over standard input and output.')
-  .option('--stdio', 'as editors write it; there is no other way')
+  .option('--stdio', 'how editors call it; there is no other way')
   .action(async () => {
     // Loaded for this command alone: it begins to listen at once.
     await import('../main.node.ts');

@@ -107,8 +107,8 @@ describe('hover on a soak', () => {
 
   test('with powder on a damp towel has its steps, its reason and no ppm', () => {
     const found = blocks(`
-      lot CLE-25 Clematis alpina, 60 seeds
-      soak CLE-25 2026-01-10 19:00, GA3 unmeasured, 24 h
+      lot THA-25 Thalictrum delavayi, 60 seeds
+      soak THA-25 2026-01-10 19:00, GA3 unmeasured, 24 h
       ^^^^ here
     `);
     expect(found[2]).toContain('it has no ppm and takes no part in a comparison of doses; against untreated seed it counts as treated.');
