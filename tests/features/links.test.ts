@@ -36,3 +36,8 @@ describe.each(variantsOf(`
 test('a path with a control character is none', () => {
   expect(picturePath('a\u0000.jpg')).toBeUndefined();
 });
+
+test('a path with half a character is none, and the links around it stay', () => {
+  expect(picturePath('a\ud83c.jpg')).toBeUndefined();
+  expect(picturePath('a\ud83c\udf31.jpg')).toBe('a\ud83c\udf31.jpg');
+});

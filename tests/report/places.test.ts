@@ -137,6 +137,7 @@ describe('the sheet', () => {
       for (const name of html.names) expect(known).toContain(name);
       expect(html.text('h2')).toEqual(map.containers.map(({ name }) => name));
     }));
+    expect(placesSheet([])).toContain('http-equiv="Content-Security-Policy" content="default-src \'none\';');
     expect(read(placesSheet([mapOf('lot A <script>alert(1)</script>, at x', { now })])).text('td')[0]).toContain('<script>alert(1)</script>');
   });
 });

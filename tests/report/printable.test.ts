@@ -14,6 +14,7 @@ describe('text of a journal', () => {
       expect(printable(text)).not.toMatch(STEERING);
       expect(printable(text)).not.toContain('\n');
     }));
+    expect(printable('a\u200eb\u200fc\u061cd')).toBe('a\ufffdb\ufffdc\ufffdd');
     expect(printable('Iris \u001b[31mrosea\u202e 🌱 種子')).toBe('Iris \ufffd[31mrosea\ufffd 🌱 種子');
   });
 

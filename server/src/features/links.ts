@@ -34,14 +34,15 @@ function linksIn(fact: Fact, line: string): Omit<DocumentLink, 'line'>[] {
 }
 
 /**
- * The path of a picture with `/` between its parts. Undefined for one that begins at the root of a disk or names a
- * host or a scheme.
+ * The path of a picture with `/` between its parts. Undefined for one that begins at the root of a disk, names a host
+ * or a scheme, or has a control or half a character in it, which no address can hold.
  *
  * Example: picturePath('photos\\a.jpg') is 'photos/a.jpg'; picturePath('/etc/passwd') is undefined
  */
 export function picturePath(written: string): string | undefined {
   const path = written.replaceAll('\\', '/');
-  return /^(?:\/|[A-Za-z][A-Za-z0-9+.-]*:)/.test(path) || /\p{Cc}/u.test(path) ? undefined : path;
+  const leadsAway = /^(?:\/|[A-Za-z][A-Za-z0-9+.-]*:)/.test(path);
+  return leadsAway || /[\p{Cc}\p{Cs}]/u.test(path) ? undefined : path;
 }
 
 /** Addresses that begin with http:// or https://; signs that end a sentence or close a bracket around one are no part of it. */

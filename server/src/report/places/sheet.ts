@@ -1,6 +1,7 @@
 /**
  * What lies where as a sheet to print and pin up: ink smudges on damp towel, and the number on the bag is all there is.
  */
+import { PAGE_POLICY } from '../html-style.ts';
 import { printable } from '../printable.ts';
 import type { MapContainer, MapRow, PlacesMap } from './map.ts';
 import { containerTitle, contentText, mapNotes, mapTitle, sinceText } from './words.ts';
@@ -19,12 +20,15 @@ td { overflow-wrap: anywhere }
 b { font-size: 18pt }
 `;
 
+const POLICY = `<meta http-equiv="Content-Security-Policy" content="${PAGE_POLICY}">`;
+
 /** One page of HTML for all maps: no script, nothing loaded from anywhere, text of the journal escaped. */
 export function placesSheet(maps: readonly PlacesMap[]): string {
   return [
     '<!DOCTYPE html>',
     '<html lang="en">',
-    `<head><meta charset="utf-8"><title>${html(maps.map(mapTitle).join('; ') || 'Places')}</title><style>${STYLE}</style></head>`,
+    `<head><meta charset="utf-8">${POLICY}`,
+    `<title>${html(maps.map(mapTitle).join('; ') || 'Places')}</title><style>${STYLE}</style></head>`,
     '<body>',
     ...maps.flatMap(map => [
       `<h1>${html(mapTitle(map))}</h1>`, ...map.containers.flatMap(sectionOf), ...mapNotes(map).map(note => `<p>${html(note)}</p>`),
