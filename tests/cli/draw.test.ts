@@ -47,6 +47,16 @@ describe('plumule draw', () => {
     expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.png', ...TODAY)).stderr).toContain('written as SVG');
   });
 
+  it('draws the season of the folder that is named', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    const { code, stdout } = await plumule(folder, 'draw', '--season', '.', ...TODAY);
+    expect(code).toBe(0);
+    expect(shapesOf({ svg: { markup: stdout } }).map(({ text }) => text)).toEqual(
+      expect.arrayContaining(['The season at a glance', 'GEN-25/A']),
+    );
+    expect((await plumule(folder, 'draw')).stderr).toBe('plumule: say what to draw: a lot, a batch, or --season\n');
+  });
+
   it('says what it cannot draw, and what was meant', async () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
     expect(await plumule(folder, 'draw', 'GEN-26', ...TODAY)).toEqual({

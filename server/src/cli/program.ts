@@ -90,14 +90,15 @@ plumule
 
 plumule
   .command('draw')
-  .summary('draw the germination of a lot or a batch')
-  .description('Draws how much of a lot or a batch had germinated over time, treated beside untreated, as an SVG picture.')
-  .argument('<id>', 'a lot, or a batch such as VER-24/A')
+  .summary('draw a lot, a batch, or the season')
+  .description('Draws how much of a lot or a batch had germinated over time, treated beside untreated, as an SVG picture;\nwith --season the stages of all open batches, by where they lie, with what is due next.')
+  .argument('[id]', 'a lot, or a batch such as VER-24/A; none with --season')
   .argument('[paths...]', PATHS)
+  .option('--season', 'all open batches on an axis of dates, in place of one lot')
   .option('-o, --output <file>', 'the file to write, in place of an older picture; without it the picture is printed')
   .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
   .addOption(todayOption())
-  .action(async (id: string, paths: string[], options: DrawOptions) => {
+  .action(async (id: string | undefined, paths: string[], options: DrawOptions) => {
     process.exitCode = await draw(id, paths, options);
   });
 

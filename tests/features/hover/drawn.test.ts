@@ -7,8 +7,10 @@ import { at, cursorOf, journalOf } from '../journals.ts';
 const TRIAL = [
   'lot VER-24 Veratrum nigrum, 60 seeds',
   '    ^^^^^^ lot',
-  'split VER-24, A 20 seeds, B 20 seeds', 'soak VER-24/A 2026-01-10 18:00, GA3 500 ppm, 24 h',
-  'sow VER-24/A 2026-01-11', 'sow VER-24/B 2026-01-11',
+  'split VER-24, A 20 seeds, B 20 seeds',
+  'soak VER-24/A 2026-01-10 18:00, GA3 500 ppm, 24 h',
+  'sow VER-24/A 2026-01-11',
+  'sow VER-24/B 2026-01-11',
   'count VER-24/A 2026-02-10, 18',
   '      ^^^^^^^^ batch',
   'count VER-24/B 2026-02-10, 7',
@@ -45,4 +47,14 @@ test('a batch shows its curve beside that of the untreated seed', () => {
 test('there is no picture where nothing was counted, and none for an editor that names no colours', () => {
   expect(over('nothing', 'light')).not.toContain('![');
   expect(over('lot')).not.toContain('![');
+});
+
+test('a batch in the cold shows its stages with today, and its lot too where it was never split', () => {
+  const source =
+    'lot VER-24 Veratrum nigrum, 60 seeds\n    ^^^^^^ lot\nsow VER-24 2026-01-11\nchill VER-24 2026-01-12, 4 C, 90 days';
+  const fixture = readFixture(source);
+  const { file, position } = cursorOf(fixture, 'lot');
+  const svg = drawnIn(hoverAt(journalOf(fixture), file, position, at('2026-02-12'), 'light')!.markdown);
+  expect(svg).toContain('4 C 90 days: 2026-01-12 to 2026-02-12');
+  expect(svg).toContain('4 C 90 days, planned: 2026-02-12 to 2026-04-12');
 });

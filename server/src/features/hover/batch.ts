@@ -13,7 +13,7 @@ import { lifeLine } from '../words/life-line.ts';
 import { countedText } from '../words/counted.ts';
 import { intervalText, shareText } from '../words/shares.ts';
 import { chillSection, regimeSection } from './course.ts';
-import { batchDrawn } from './drawn.ts';
+import { batchDrawn, stagesDrawn } from './drawn.ts';
 import { measuresSection, verdictSection } from './measures.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
@@ -77,7 +77,7 @@ const unread: Section<BatchOfLot> = ({ batch }) =>
 
 /** Add to these what else there is to say of a batch. */
 export const batchSections: readonly Section<BatchOfLot>[] = [
-  life, germinated, verdictSection, days, counted, regimeSection, chillSection, measuresSection, parts, closed, unread,
+  life, germinated, verdictSection, days, counted, stagesDrawn, regimeSection, chillSection, measuresSection, parts, closed, unread,
 ];
 
 export function hoverBatch(lot: Lot | undefined, path: string, context: HoverContext): string | undefined {

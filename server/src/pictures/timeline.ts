@@ -1,0 +1,230 @@
+/** Soaks, cold and warm stages of batches on an axis of dates, as they were and as they are planned, with today. */
+import { scaleLinear } from 'd3-scale';
+import { isoOf, type Day } from '../model/day.ts';
+import { patterns, type Treatment } from './germination/lanes.ts';
+import { element, type Content } from './markup.ts';
+import { monthTicks } from './month-ticks.ts';
+import { framed, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { fitText, textWidth } from './text-size.ts';
+import type { Theme } from './theme.ts';
+
+export interface Stretch {
+  readonly kind: Treatment;
+  readonly from: Day;
+  /** Undefined: its end is not known. */
+  readonly to: Day | undefined;
+  readonly isPlanned: boolean;
+  /** Example: '4 C 90 days' */
+  readonly text: string;
+}
+
+export interface TimelineRow {
+  /** Example: 'PEN-26/A' */
+  readonly label: string;
+  /** Rows with one after another share a heading. Example: 'fridge box 2' */
+  readonly heading: string | undefined;
+  readonly stretches: readonly Stretch[];
+  readonly sown: Day | undefined;
+  /** What is due next. */
+  readonly due: { readonly day: Day; readonly what: string } | undefined;
+}
+
+export interface TimelineValues {
+  readonly title: string;
+  readonly rows: readonly TimelineRow[];
+  readonly today: Day;
+}
+
+const ROW = 20;
+const BAR = 13;
+
+/** Undefined where there is no row. */
+export function timelinePicture(values: TimelineValues, frame: Frame): Picture | undefined {
+  const { rows, title, today } = values;
+  if (rows.length === 0) return undefined;
+  const { width, small, theme } = frame;
+  const days = [today, ...rows.flatMap(daysOf)];
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  const left = small
+    ? 12
+    : Math.min(0.3 * width, Math.max(60, ...rows.map(({ label }) => textWidth(label, TYPE.small) + 20)));
+  const right = width - 24;
+  const x = scaleLinear([first - 2, Math.max(first + 10, last + 2)], [left, right]);
+  const placed = placedRows(rows, small ? 26 : 58);
+  const bottom = placed.at(-1)!.y + ROW;
+  const height = bottom + 26;
+  const description = describe(values);
+  const body: Content[] = [
+    patterns(frame.id, theme),
+    ...(small
+      ? []
+      : [
+          text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' }),
+          text(right, 21, theme.soft, 'triangle: sown · diamond: due next · dashed: planned', {
+            size: TYPE.small,
+            anchor: 'end',
+          }),
+        ]),
+    ...monthTicks([first, last], right - left).flatMap(({ day, text: name }) => [
+      line(x(day), small ? 18 : 46, x(day), bottom, theme.grid),
+      text(Math.min(x(day), right), bottom + 15, theme.soft, name, { size: TYPE.small, anchor: 'middle' }),
+    ]),
+    ...placed.flatMap(({ row, y, heading }) => [
+      ...(heading === undefined || small
+        ? []
+        : [text(12, y - 6, theme.soft, fitText(heading, TYPE.small, width - 24), { size: TYPE.small })]),
+      ...(small
+        ? []
+        : [text(12, y + 11, theme.ink, fitText(row.label, TYPE.small, left - 16), { size: TYPE.small })]),
+      ...rowMarkup(row, y, day => x(day), right, frame),
+    ]),
+    line(x(today), small ? 18 : 46, x(today), bottom, theme.alert, {
+      'class': 'today',
+      'stroke-width': 1.5,
+      'stroke-dasharray': '5 2',
+    }),
+    todayText(x(today), left, right, small ? 13 : 42, frame),
+  ];
+  return {
+    title,
+    caption: '',
+    description,
+    table: tableOf(values),
+    width,
+    height,
+    svg: framed(frame, height, { title, description }, body),
+  };
+}
+
+/** The word beside its line, never beyond the plot. */
+function todayText(at: number, left: number, right: number, y: number, { theme }: Frame): Content {
+  const half = textWidth('today', TYPE.small) / 2;
+  return text(Math.max(left + half, Math.min(right - half, at)), y, theme.alert, 'today', {
+    size: TYPE.small,
+    anchor: 'middle',
+    weight: 'bold',
+  });
+}
+
+function placedRows(
+  rows: readonly TimelineRow[],
+  top: number,
+): { row: TimelineRow; y: number; heading: string | undefined }[] {
+  let y = top;
+  let before: string | undefined;
+  return rows.map((row, i) => {
+    const isNew = row.heading !== undefined && (i === 0 || row.heading !== before);
+    before = row.heading;
+    if (isNew) y += ROW - 2;
+    const placed = { row, y, heading: isNew ? row.heading : undefined };
+    y += ROW;
+    return placed;
+  });
+}
+
+function daysOf({ stretches, sown, due }: TimelineRow): Day[] {
+  return [
+    ...stretches.flatMap(({ from, to }) => [from, to ?? from]),
+    ...[sown, due?.day].filter(day => day !== undefined),
+  ];
+}
+
+/** What is planned is open and dashed; what was is filled. */
+function rowMarkup(
+  { stretches, sown, due }: TimelineRow,
+  y: number,
+  x: (day: Day) => number,
+  right: number,
+  { id, theme }: Frame,
+): Content[] {
+  const bars = stretches.flatMap(({ kind, from, to, isPlanned, text: words }): Content[] => {
+    const [start, end] = [x(from), to === undefined ? right : x(to)];
+    const width = Math.max(2.5, end - start);
+    const inside = fitText(words, TYPE.small, width - 8);
+    const isShown = inside === words || textWidth(inside, TYPE.small) > 30;
+    return [
+      element(
+        'rect',
+        {
+          'class': isPlanned ? `${kind} planned` : kind,
+          'x': start,
+          y,
+          width,
+          'height': BAR,
+          'rx': 2,
+          'stroke': theme[kind],
+          'fill': isPlanned ? theme.paper : `url(#${id}-${kind})`,
+          'stroke-dasharray': isPlanned ? '3 2' : undefined,
+        },
+        element('title', {}, `${words}${isPlanned ? ', planned' : ''}: ${spanText(from, to)}`),
+      ),
+      isShown ? text(start + 4, y + BAR - 3, theme.ink, inside, { size: TYPE.small, halo: theme.paper }) : undefined,
+    ];
+  });
+  const mark = (day: Day, d: string, fill: string, words: string): Content =>
+    element(
+      'path',
+      { class: 'mark', d, fill, stroke: theme.paper, transform: `translate(${x(day).toFixed(2)},${y + BAR / 2})` },
+      element('title', {}, words),
+    );
+  return [
+    ...bars,
+    sown === undefined ? undefined : mark(sown, 'M-5,-7L5,-7L0,2Z', theme.ink, `sown ${isoOf(sown)}`),
+    due &&
+      dueText(
+        due.what,
+        x(due.day) + 10,
+        y,
+        { room: right - x(due.day), isFree: stretches.every(({ to }) => to !== undefined && to <= due.day) },
+        theme,
+      ),
+    due && mark(due.day, 'M0,-7L6,0L0,7L-6,0Z', theme.alert, `${due.what}, ${isoOf(due.day)}`),
+  ];
+}
+
+/** Beside its mark, where nothing is drawn there. */
+function dueText(
+  what: string,
+  x: number,
+  y: number,
+  { room, isFree }: { room: number; isFree: boolean },
+  theme: Theme,
+): Content {
+  if (!isFree) return undefined;
+  const words = fitText(what, TYPE.small, room - 4);
+  return words === what ? text(x, y + BAR - 3, theme.ink, words, { size: TYPE.small, halo: theme.paper }) : undefined;
+}
+
+function spanText(from: Day, to: Day | undefined): string {
+  return `${isoOf(from)} to ${to === undefined ? 'an end that is not known' : isoOf(to)}`;
+}
+
+function describe({ rows, today }: TimelineValues): string {
+  const said = rows.map(({ label, stretches, sown, due }) => {
+    const parts = [
+      sown === undefined ? undefined : `sown ${isoOf(sown)}`,
+      ...stretches.map(
+        ({ text: words, from, to, isPlanned }) => `${words} ${spanText(from, to)}${isPlanned ? ' (planned)' : ''}`,
+      ),
+      due && `due ${isoOf(due.day)}: ${due.what}`,
+    ];
+    return `${label}: ${parts.filter(part => part !== undefined).join('; ') || 'nothing yet'}.`;
+  });
+  return [`Today is ${isoOf(today)}.`, ...said].join(' ');
+}
+
+function tableOf({ rows }: TimelineValues): DataTable {
+  return {
+    head: ['Batch', 'What', 'From', 'To', ''],
+    rows: rows.flatMap(({ label, stretches, due }) => [
+      ...stretches.map(({ text: words, from, to, isPlanned }) => [
+        label,
+        words,
+        isoOf(from),
+        to === undefined ? '–' : isoOf(to),
+        isPlanned ? 'planned' : '',
+      ]),
+      ...(due ? [[label, due.what, isoOf(due.day), isoOf(due.day), 'due']] : []),
+    ]),
+  };
+}
