@@ -77,7 +77,8 @@ const unread: Section<BatchOfLot> = ({ batch }) =>
 
 /** Add to these what else there is to say of a batch. */
 export const batchSections: readonly Section<BatchOfLot>[] = [
-  life, germinated, verdictSection, days, counted, stagesDrawn, regimeSection, chillSection, measuresSection, parts, closed, unread,
+  life, germinated, verdictSection, days, counted, stagesDrawn, regimeSection, chillSection, measuresSection,
+  parts, closed, unread,
 ];
 
 export function hoverBatch(lot: Lot | undefined, path: string, context: HoverContext): string | undefined {
