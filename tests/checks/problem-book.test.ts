@@ -87,8 +87,8 @@ describe('the problems of a journal', () => {
         + 'count V/B 2026-02-02, 1',
     });
     expect(desk.codes('a.germ')).toEqual(['5 count-in-future']);
-    expect(desk.update(at('2026-02-01', 660))).toEqual([]);
-    expect(desk.update(at('2026-02-01', 661))).toEqual(['a.germ']);
+    expect(desk.update(at('2026-02-01', 665))).toEqual([]);
+    expect(desk.update(at('2026-02-01', 666))).toEqual(['a.germ']);
     expect(desk.codes('a.germ')).toEqual(['3 soak-too-long', '5 count-in-future']);
     expect(desk.update(at('2026-02-02', 0))).toEqual(['a.germ']);
     expect(desk.codes('a.germ')).toEqual(['3 soak-too-long']);

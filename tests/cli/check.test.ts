@@ -177,8 +177,8 @@ describe('today', () => {
 
   it('may have a time: a running soak is judged by it', async () => {
     const folder = await folderWith({ 'a.germ': LONG_SOAK.replace(', 30 h', '') });
-    expect((await plumule(folder, 'check', '--today', '2026-01-11T19:00')).stdout).not.toContain('soak-too-long');
-    expect((await plumule(folder, 'check', '--today', '2026-01-11T19:01')).stdout).toContain('soak-too-long');
+    expect((await plumule(folder, 'check', '--today', '2026-01-11T19:05')).stdout).not.toContain('soak-too-long');
+    expect((await plumule(folder, 'check', '--today', '2026-01-11T19:06')).stdout).toContain('soak-too-long');
   });
 
   it('must be a date of the calendar', async () => {

@@ -37,7 +37,7 @@ function usualEndOf(ends: readonly LineEnd[]): LineEnd | undefined {
 }
 
 /** What one side made of a value counts where the other one left it; where both changed it, ours does. */
-export function threeWay<Value>(base: Value, ours: Value, theirs: Value): Value {
+function threeWay<Value>(base: Value, ours: Value, theirs: Value): Value {
   return ours === base ? theirs : ours;
 }
 

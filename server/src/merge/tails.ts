@@ -1,7 +1,7 @@
 /** The remarks of a record, merged line by line. */
 import type { Row } from './rows.ts';
 
-export function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
+function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
   return a.length === b.length && a.every(({ text, end }, n) => text === b[n]!.text && end === b[n]!.end);
 }
 

@@ -3,11 +3,11 @@
  * wherever something has to be decided about it: a keyword about a batch has its kind here, a kind its row, and what
  * is said of a kind in words stands in tables of the same keys.
  */
-import type { keywordTable, Keyword } from './keywords.ts';
+import type { KeywordTable, Keyword } from './keywords.ts';
 
 /** Keywords of records about a batch, or about any id and so about a batch too. */
 export type EventKeyword = {
-  [Each in Keyword]: (typeof keywordTable)[Each]['subject'] extends 'batch' | 'any' ? Each : never
+  [Each in Keyword]: KeywordTable[Each]['subject'] extends 'batch' | 'any' ? Each : never
 }[Keyword];
 
 /**

@@ -44,7 +44,7 @@ const source: FactUse = { type: 'source', shape: 'source "a book, p. 12"' };
 const stage: FactUse = { type: 'stage', shape: 'chill 4 C 90 days', many: true };
 
 /** Typed as written, so that other tables can be keyed by what stands in it; see `keywords`. */
-export const keywordTable = {
+const keywordTable = {
   day: {
     subject: 'date', dated: 'no', facts: [],
     says: 'the date of the undated records below',
@@ -201,7 +201,8 @@ export const keywordTable = {
   },
 } as const satisfies Record<string, KeywordInfo>;
 
-export type Keyword = keyof typeof keywordTable;
+export type KeywordTable = typeof keywordTable;
+export type Keyword = keyof KeywordTable;
 
 /** All that is known of each keyword, in the order in which help shows them. */
 export const keywords: Readonly<Record<Keyword, KeywordInfo>> = keywordTable;

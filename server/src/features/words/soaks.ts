@@ -29,7 +29,7 @@ export function doseText(dose: Dose, withStock = false): string {
 }
 
 /** The stocks that a dose was taken from, each once. */
-export function stocksOf({ parts }: Dose): string[] {
+function stocksOf({ parts }: Dose): string[] {
   return [...new Set(parts.flatMap(({ stock }) => stock ?? []))];
 }
 

@@ -28,7 +28,7 @@ export function colourOf(shade: Shade, theme: Theme): string {
 }
 
 /** Untreated seed is dashed, a second untreated group dotted; a stronger dose is drawn more heavily. */
-export function strokeOf(shade: Shade): Readonly<Record<string, string | number>> {
+function strokeOf(shade: Shade): Readonly<Record<string, string | number>> {
   if (shade.kind === 'untreated')
     return { 'stroke-width': 1.75, 'stroke-dasharray': shade.number % 2 === 0 ? '6 3' : '2 3' };
   return { 'stroke-width': 1.5 + 1.25 * shade.rung };

@@ -14,7 +14,7 @@ import type { DrawnCurve } from './values.ts';
 const LINE = 14;
 
 /** What stands at the end of a curve, the most wanted first. */
-export function labelLines(curve: DrawnCurve, most: number): string[] {
+function labelLines(curve: DrawnCurve, most: number): string[] {
   const { label, names, envelope } = curve;
   const remains = remainsOf(curve.courses);
   const second =

@@ -51,7 +51,7 @@ interface Room {
 }
 
 /** A bar with its words in it, or behind it, or in short, or none where there is no room. */
-export function barMarkup(
+function barMarkup(
   { kind, text: words }: Pick<Bar, 'kind' | 'text'>,
   { left, right, y, next }: Room,
   { id, theme }: { id: string; theme: Theme },
