@@ -28,7 +28,7 @@ test('the lens over a lot shows its comparison beside the journal, and that foll
     await editor.page.locator('.codelens-decoration a').filter({ hasText: 'compare' }).first().click();
     // R 4.2.2: fisher.test(rbind(c(18, 6), c(7, 17))), p = 0.0034.
     await reads(editor, 'GA3 500 ppm 24 h (A) against water 24 h (B)');
-    await reads(editor, 'p 0.0034');
+    await reads(editor, '46 points more');
     expect(await rendered(editor)).not.toContain('Iris');
     await left(editor).locator('.view-line').first().click();
     await editor.goTo(8, 28);

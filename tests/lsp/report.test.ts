@@ -23,7 +23,7 @@ test('the report of a lot has its batches, treated against untreated and the ver
     expect(text).toMatch(/^# Report as on 2026-03-01\n\n## V-1 Veratrum nigrum\n/);
     // R 4.2.2: fisher.test(rbind(c(18, 6), c(7, 17))), p = 0.0034.
     expect(text).toContain('**GA3 500 ppm 24 h (A) against water 24 h (B)**  \n  Worth repeating');
-    expect(text).toContain('p 0.0034');
+    expect(text).toContain('46 points more (95 % interval 18 to 65)');
     expect(text).not.toContain('Iris');
     const widths = text.split('\n').filter(line => line.startsWith('| V-1')).map(line => line.length);
     expect(Math.max(...widths)).toBeLessThan(80);

@@ -16,7 +16,7 @@ describe('across lots', () => {
     expect(found).toMatchObject({
       verdict: 'worth repeating',
       rule: 'more-in-lots',
-      sentence: 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to 73).',
+      sentence: 'Worth repeating: in 2 lots 56 points more of the treated seeds germinated (95 % interval 22 to 73).',
     });
   });
 
@@ -31,7 +31,7 @@ describe('across lots', () => {
     expect(acrossLots([pair(18, 20, 4, 20), pair(3, 20, 17, 20)])).toMatchObject({
       verdict: 'cannot tell',
       rule: 'lots-differ',
-      sentence: 'Cannot tell: in 2 lots the seed did not answer alike (Breslow-Day, p below 0.001): more germinated in some, '
+      sentence: 'Cannot tell: in 2 lots the seed did not answer alike: more germinated in some, '
         + 'fewer in others.',
     });
   });
@@ -40,18 +40,20 @@ describe('across lots', () => {
     const [soon, late] = [course(20, '5:14', [35, 50]), course(20, '35:14', [5, 50])];
     const quick = (lot: string) => ({ lot, treated: [[soon]], untreated: [late] });
     expect(acrossLots([quick('A'), quick('B')])).toMatchObject({
-      rule: 'faster-in-lots',
-      sentence: 'Worth repeating: in 2 lots treated seed germinated faster (log-rank tests stratified by lot, p below 0.001).',
+      rule: 'ahead-in-lots',
+      sentence: 'Worth repeating: in 2 lots treated seed was ahead over the days; as many treated seeds germinated as untreated '
+        + 'ones (95 % interval -19 to 19 points).',
     });
-    expect(acrossLots([{ lot: 'A', treated: [[late]], untreated: [soon] }])).toMatchObject({ rule: 'slower-in-lots', verdict: 'harmful' });
+    const slow = (lot: string) => ({ lot, treated: [[late]], untreated: [soon] });
+    expect(acrossLots([slow('A'), slow('B')])).toMatchObject({ rule: 'behind-in-lots', verdict: 'harmful' });
   });
 
   test('seed that comes up readily in every lot needs no treatment', () => {
     const found = acrossLots([pair(18, 20, 17, 20), pair(27, 30, 28, 30)]);
     expect(found).toMatchObject({
       verdict: 'germinates well without it',
-      sentence: 'Germinates well without it: in 2 lots untreated seed germinated well and soon, and no more germinated after '
-        + 'the treatment.',
+      sentence: 'Germinates well without it: in 2 lots untreated seed germinated well and soon; as many treated seeds '
+        + 'germinated as untreated ones (95 % interval -13 to 13 points).',
     });
     expect(acrossLots([pair(18, 20, 17, 20), pair(27, 30, 12, 30)]).rule).not.toBe('ready-in-lots');
   });
@@ -59,25 +61,21 @@ describe('across lots', () => {
   test('sound seedlings are judged where the treatment costs seedlings', () => {
     const forced = (germinated: number, leggy: number, plain: number) => (
       { ...pair(0, 20, plain, 20), treated: [[course(20, `10:${germinated}`, [30], { leggy })]] });
-    expect(acrossLots([forced(18, 16, 8), forced(16, 13, 9)])).toMatchObject({
-      rule: 'fewer-in-lots', outcome: 'sound', sentence: expect.stringContaining('less of the treated seed gave sound seedlings'),
+    expect(acrossLots([forced(18, 18, 8), forced(16, 16, 9)])).toMatchObject({
+      rule: 'fewer-sound-in-lots', verdict: 'harmful', sentence: expect.stringContaining('fewer of the treated seeds gave sound seedlings'),
     });
-    const early = {
-      ...forced(18, 12, 8), treated: [[course(20, '5:18', [10, 30], { leggy: 12 })]], untreated: [course(20, '10:8', [5, 30])],
-    };
-    expect(acrossLots([early])).toMatchObject({
-      rule: 'bought-in-lots', verdict: 'cannot tell', sentence: expect.stringMatching(/treated seed .* \(log-rank .*, but weak seedlings/),
+    expect(acrossLots([forced(18, 10, 8), forced(18, 10, 8)])).toMatchObject({
+      rule: 'at-a-price-in-lots', verdict: 'cannot tell', sentence: expect.stringContaining('but more of its seedlings are weak'),
     });
-    expect(acrossLots([forced(10, 4, 9), forced(11, 4, 8)])).toMatchObject({
-      rule: 'weaker-in-lots', verdict: 'harmful', sentence: expect.stringContaining('weak seedlings (leggy, abnormal or dead) are more'),
-    });
+    // More weak ones, but not fewer sound ones: no harm is shown.
+    expect(acrossLots([forced(10, 4, 9), forced(11, 4, 8)]).verdict).toBe('cannot tell');
   });
 
   test('weak seedlings that are rarer after the treatment are no cost', () => {
     const sturdy = (lot: string) => ({
       lot, treated: [[course(40, '10:30', [30])]], untreated: [course(40, '10:30', [30], { leggy: 15 })],
     });
-    expect(acrossLots([sturdy('A'), sturdy('B')])).toMatchObject({ outcome: 'germinated', rule: 'ready-in-lots' });
+    expect(acrossLots([sturdy('A'), sturdy('B')])).toMatchObject({ rule: 'ready-in-lots' });
   });
 
   test('more seed that comes later is still more', () => {
@@ -85,23 +83,22 @@ describe('across lots', () => {
       lot, treated: [[course(40, '30:20 40:18', [10, 20, 60])]], untreated: [course(40, '10:7 20:7', [30, 40, 60])],
     });
     const found = acrossLots([late('A'), late('B')]);
-    expect(known(found.speed.combined)).toMatchObject({ faster: false, ofGerminated: true });
     expect(found.rule).toBe('more-in-lots');
   });
 
   test('fewer in all lots is harmful', () => {
     expect(acrossLots([pair(2, 10, 8, 10), pair(2, 6, 5, 6)])).toMatchObject({
-      verdict: 'harmful', rule: 'fewer-in-lots', sentence: expect.stringContaining('less of the treated seed germinated: odds ratio 0.075'),
+      verdict: 'harmful', rule: 'fewer-in-lots', sentence: expect.stringContaining('56 points fewer of the treated seeds germinated'),
     });
   });
 
   test('several strata of one lot are one lot, and lots that are open are named', () => {
     const [cool, warm] = [{ ...pair(8, 10, 2, 10), lot: 'A' }, { ...pair(5, 6, 2, 6), lot: 'A' }];
     const open = { ...pair(4, 6, 2, 6), untreated: [{ ...course(6, '10:2', [28]), closed: false }] };
-    expect(acrossLots([cool, warm])).toMatchObject({ lots: 1, open: 0, sentence: expect.stringContaining(': in 1 lot more') });
+    expect(acrossLots([cool, warm])).toMatchObject({ lots: 1, open: 0, sentence: expect.stringContaining(': in 1 lot 56 points more') });
     expect(acrossLots([cool, warm, open])).toMatchObject({
       lots: 2, open: 1,
-      sentence: expect.stringMatching(/^Worth repeating so far: in 2 lots \(1 of them still open\) more of the treated seed/),
+      sentence: expect.stringMatching(/^Worth repeating so far: in 2 lots \(1 of them still open\) \d+ points more of the treated seeds/),
     });
   });
 
@@ -110,10 +107,20 @@ describe('across lots', () => {
     const untreated = [course(20, '10:2', [30])];
     const [doses] = acrossLots([{ lot: 'A', treated: [[weak], [strong]], untreated }]).comparisons;
     const [replicates] = acrossLots([{ lot: 'A', treated: [[weak, strong]], untreated }]).comparisons;
-    expect(known(doses!).overdispersion).toBe(1);
+    expect(known(doses!).better.germinated.spread).toMatchObject({ factor: 1, df: 0 });
     // R 4.2.2: prop.test(c(6, 18), c(20, 20), correct = FALSE), X-squared 15 with 1 degree of freedom.
-    expectClose(known(replicates!).overdispersion, 15);
+    expectClose(known(replicates!).better.germinated.spread.factor, 15);
     expect(known(doses!).germinated.treated).toEqual({ x: 24, n: 40 });
+  });
+
+  test('nothing is claimed of all doses together that no single dose shows', () => {
+    const lot = (name: string, treated: number, untreated: number) => (
+      { lot: name, treated: [[course(14, `10:${treated}`, [30])]], untreated: [course(14, `10:${untreated}`, [30])] });
+    const [low, high] = [lot('A', 9, 5), lot('B', 9, 5)];
+    const together = [low, high, lot('C', 9, 5), lot('D', 9, 5)];
+    expect(acrossLots(together).verdict).toBe('worth repeating');
+    const found = acrossLots(together, together.map(one => [one]));
+    expect(found).toMatchObject({ rule: 'at-a-price-in-lots', sentence: expect.stringContaining('but no single dose shows it') });
   });
 
   test('lots that were not counted are left out', () => {
@@ -121,7 +128,7 @@ describe('across lots', () => {
     const more = acrossLots([{ lot: 'A', treated: [[{ sown: 9, checks: [] }]], untreated: [course(9, '8:2')] }, pair(8, 10, 2, 10)]);
     expect(more.comparisons[0]).toEqual({ undefined: 'no counts yet' });
     expect(more.mantelHaenszel).toEqual(counted.mantelHaenszel);
-    expect(more.speed).toEqual(counted.speed);
+    expect(more.better).toEqual(counted.better);
     expect(acrossLots([])).toMatchObject({
       rule: 'not-shown', sentence: 'Cannot tell: no lot has treated and untreated seed that was counted.',
     });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { acrossLots } from '../../server/src/measures/across-lots.ts';
 import { measureBatch } from '../../server/src/measures/batch.ts';
 import { compare } from '../../server/src/measures/comparison.ts';
-import { judgeLadder } from '../../server/src/measures/ladder.ts';
+import { ladderOf } from '../../server/src/measures/ladder.ts';
 import { plan } from '../../server/src/measures/plan.ts';
 import { judge } from '../../server/src/measures/verdict.ts';
 
@@ -63,7 +63,10 @@ describe('whatever a journal holds', () => {
 
   test('a ladder, and several lots, have them', () => {
     fc.assert(fc.property(side, fc.array(side, { maxLength: 3 }), (untreated, sides) => {
-      const ladder = judgeLadder(untreated, sides.map((batches, i) => ({ dose: 100 * (i + 1), batches })));
+      const ladder = ladderOf(untreated, sides.map((batches, i) => {
+        const comparison = compare(batches, untreated);
+        return { dose: 100 * (i + 1), batches, comparison, verdict: judge(comparison) };
+      }));
       const across = acrossLots(sides.map((treated, i) => ({ lot: String(i), treated: [treated], untreated })));
       expectSound([ladder, across]);
       expect(across.sentence).toMatch(/^[A-Z].*\.$/);

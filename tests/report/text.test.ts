@@ -61,9 +61,8 @@ TRO-25  Trollius europaeus
 
   Treated against untreated
     GA3 500 ppm 24 h (B) against water 24 h (A)
-      Cannot tell yet: by day 14, 1 of 29 treated seeds germinated (3 %), 0 of 20 untreated (0 %), 3
-      points more (95 % interval -13 to 17); 28 treated seeds may still germinate.
-      Fisher’s exact test p 1.0
+      Cannot tell yet: by day 14, 1 of 29 treated seeds had germinated (3 %) and 0 of 20 untreated
+      (0 %): 3 points more (95 % interval -13 to 17). 28 of 29 treated seeds still wait.
 
 % is germinated seed of the seed sown less lost (of the seed there where none was sown), with
 Wilson’s 95 % interval.

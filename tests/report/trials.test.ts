@@ -20,13 +20,12 @@ const now = at('2026-03-01');
 
 describe('the trials of a lot in a report', () => {
   it('are told with the verdict and what stands behind it', () => {
-    // R 4.2.2: fisher.test for 18 and 7 of 24.
     expect(reportText([reportFor(lots(['L', 'Iris alba', 18, 7]), now)])).toContain(`
   Treated against untreated
     GA3 500 ppm 24 h (A) against water 24 h (B)
-      Worth repeating: by day 30, 18 of 24 treated seeds germinated (75 %), 7 of 24 untreated
-      (29 %), 46 points more (95 % interval 18 to 65).
-      Fisher’s exact test p 0.0034
+      Worth repeating: by day 30, 18 of 24 treated seeds had germinated (75 %) and 7 of 24 untreated
+      (29 %): 46 points more (95 % interval 18 to 65). With one dish a side, a difference between
+      the two dishes themselves would look the same.
 `);
     expect(reportMarkdown([reportFor(lots(['L', 'Iris alba', 18, 7]), now)])).toContain(`
 ### Treated against untreated
@@ -70,7 +69,7 @@ describe('the trials of a plant in a report', () => {
     ['L1', 'Iris alba', 18, 7], ['L2', 'Iris alba', 15, 9, 'GA3 250 ppm'], ['L3', 'Iris nigra', 12, 10],
     ['L4', 'Primula rosea', 12, 12, 'GA3 100 ppm, KNO3 0.2 %']);
 
-  it('are stratified by lot, with homogeneity and log-rank tests, and name the lots that have none', () => {
+  it('are stratified by lot, with the tests for who asks for details, and name the lots that have none', () => {
     const text = reportText([reportFor(journal, now, { by: 'species' })]);
     // R 4.2.2: mantelhaen.test(array(c(18, 7, 6, 17, 15, 9, 9, 15), c(2, 2, 2))): odds ratio 4.317 (1.843 to 10.110),
     // X-squared 10.4535, p 0.00122. statsmodels 0.13.5, StratifiedTable.test_equal_odds(adjust=True): 1.1968, p 0.274.
@@ -82,10 +81,12 @@ Iris alba
     Lot  Dose      Treated  Untreated         Points  By day
     L1   500 ppm  18 of 24    7 of 24  46 (18 to 65)      30
     L2   250 ppm  15 of 24    9 of 24  25 (-3 to 48)      30
-    Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 4.3 (95 % interval
-    1.8 to 10).
+    Worth repeating: in 2 lots 35 points more of the treated seeds germinated (95 % interval 16 to
+    50).
+`);
+    expect(reportText([reportFor(journal, now, { by: 'species', details: true })])).toContain(`
     Of germinated seed, stratified by lot: odds ratio 4.3 (95 % interval 1.8 to 10), chi-square
-    10.45, p 0.0012 (with continuity correction); homogeneity (Breslow-Day) chi-square 1.20, p 0.27;
+    10.45, p 0.0012 (with continuity correction); homogeneity (Breslow-Day) chi-square 1.20, p 0.27.
 `);
     expect(text).toContain('\nPrimula rosea\n1 lot: L4\n\n  Without a trial of one agent against untreated seed: L4.\n');
     expect(text).not.toContain('Treated against untreated');

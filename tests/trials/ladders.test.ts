@@ -37,12 +37,12 @@ describe('doses of one agent in one lot', () => {
     expect(inNothing.contests.map(({ verdict }) => verdict)).toEqual(inWater.contests.map(({ verdict }) => verdict));
   });
 
-  test('are judged after Holm: what would do by itself may not do on a ladder', () => {
+  test('share one error: what would do by itself may not do on a ladder', () => {
     const alone = trial(ladder(['water, 24 h', 6], ['GA3 500 ppm, 24 h', 14]));
     expect(alone.contests[0]!.verdict.rule).toBe('more');
     const among = trial(ladder(
       ['water, 24 h', 6], ['GA3 500 ppm, 24 h', 14], ['GA3 250 ppm, 24 h', 7], ['GA3 1000 ppm, 24 h', 6]));
-    expect(among.contests.map(({ verdict }) => verdict.rule)).toEqual(['too-few', 'too-few', 'too-few']);
+    expect(among.contests.map(({ verdict }) => verdict.rule)).toEqual(['too-few', 'nothing-seen', 'nothing-seen']);
     // R 4.2.2: fisher.test has p 0.0392 for 14 and 6 of 24; three times that is 0.118.
     expect(known(among.contests[0]!.comparison).germinated.fisher.twoSided).toBeCloseTo(0.03921026, 8);
   });

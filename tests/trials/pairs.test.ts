@@ -8,8 +8,9 @@ describe('treated seed', () => {
       alsoDiffers: [], remarks: [],
       verdict: {
         verdict: 'worth repeating',
-        sentence: 'Worth repeating: by day 30, 15 of 20 treated seeds germinated (75 %), 5 of 20 untreated (25 %), '
-          + '50 points more (95 % interval 19 to 70).',
+        sentence: 'Worth repeating: by day 30, 15 of 20 treated seeds had germinated (75 %) and 5 of 20 untreated (25 %): '
+          + '50 points more (95 % interval 19 to 70). With one dish a side, a difference between the two dishes themselves '
+          + 'would look the same.',
       },
     });
   });
@@ -95,7 +96,7 @@ describe('treated seed', () => {
     `);
     expect(alsoDiffers).toEqual([]);
     expect(known(comparison)).toMatchObject({
-      byDay: 31, germinated: { untreated: { x: 5, n: 20 } }, open: { treated: 0, untreated: 0 },
+      byDay: 30, germinated: { untreated: { x: 5, n: 20 } }, open: { treated: 0, untreated: 0 },
     });
   });
 
@@ -145,8 +146,8 @@ describe('treated seed', () => {
     const drops = leggy.replace('discard L/A', 'apply L/A 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/A');
     const found = contest(drops);
     expect(found.remarks).toEqual(['seedlings of one side were given drops: how strong they are is not compared']);
-    expect(found.verdict.rule).not.toBe('fewer');
-    expect(known(known(found.comparison).seedlings.leggy).treated).toEqual({ x: 0, n: 15 });
+    expect(found.verdict.verdict).not.toBe('harmful');
+    expect(known(found.comparison).weak.treated).toMatchObject({ leggy: 0, of: 15 });
     const onBoth = drops.replace('discard L/B', 'apply L/B 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/B');
     expect(contest(onBoth)).toMatchObject({ remarks: [], verdict: { verdict: 'harmful' } });
   });

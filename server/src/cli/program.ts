@@ -78,6 +78,7 @@ plumule
   .addOption(new Option('--lot <id>', 'only this lot; you can repeat it')
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
   .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
+  .option('--details', 'show the tests behind the verdicts too')
   .option('-o, --output <file>', 'with --format html or md: the file to write; pictures of a Markdown report stand beside it')
   .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
     .conflicts(['lot', 'by', 'output']))

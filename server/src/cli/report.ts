@@ -25,6 +25,8 @@ export interface ReportOptions {
   readonly by?: (typeof reportRanks)[number];
   readonly today?: Moment;
   readonly asOf?: Moment;
+  /** The tests behind the verdicts too. */
+  readonly details?: true;
   /** What lies where, in place of the lots. */
   readonly places?: true;
   /** The file to write a page or Markdown with its pictures to; without it the result is printed. */
@@ -57,10 +59,11 @@ export async function report(paths: readonly string[], options: ReportOptions): 
 }
 
 function reportOn(
-  { journal, book, asked, folder, now }: OpenJournal, named: boolean, { lot, by }: ReportOptions,
+  { journal, book, asked, folder, now }: OpenJournal, named: boolean, { lot, by, details }: ReportOptions,
 ): Report {
   return reportOf(journal, book, {
     now, files: asked, ...(named && { name: folder }), ...(lot && { ids: lot }), ...(by && by !== 'lot' && { by }),
+    ...(details && { details }),
   });
 }
 

@@ -1,23 +1,38 @@
 import { ACROSS_RULES, type AcrossFindings, type AcrossRuleId } from './across-rules.ts';
 import { acrossSentence } from './across-text.ts';
 import { breslowDay } from './breslow-day.ts';
+import {
+  togetherOf, type Claim, type Finding, type Plain, type RankFinding, type Roads, type ShareFinding, type Side,
+} from './claim.ts';
 import { compareParts, type Comparison } from './comparison.ts';
-import { worth, type Contrast } from './contrast.ts';
-import type { Course } from './course.ts';
+import type { Difference } from './difference.ts';
 import { reaches } from './fisher.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
-import { isUndefined, type Undefined } from './measured.ts';
-import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
+import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
+import { normalTail } from './rank-test.ts';
+import { isReady } from './readiness.ts';
+import { ofDishes, type Spread } from './spread.ts';
+import { stratifiedGreater } from './stratified.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
+import type { Course } from './course.ts';
 
 /** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
 export interface LotPair {
   /** Its name; a lot may have several strata. */
   readonly lot: string;
-  /** By treatment: the batches of each part are replicates of each other. */
-  readonly treated: readonly (readonly Course[])[];
+  /** By treatment: the batches of each part are dishes of one. */
+  readonly treated: Side;
   readonly untreated: readonly Course[];
+}
+
+/** The claim that one side is ahead in all lots together. p-values are one-sided. */
+export interface AcrossClaim {
+  readonly germinated: Finding;
+  readonly sound: Finding;
+  readonly ahead: Finding | Undefined;
+  readonly sooner: Finding | Undefined;
+  readonly p: number;
 }
 
 /** Treated against untreated over lots and winters; every lot is compared with itself only. */
@@ -27,14 +42,14 @@ export interface AcrossLots {
   /** Lots that take part, and those of them in which seed may still germinate. */
   readonly lots: number;
   readonly open: number;
-  /** What was compared: `sound` seedlings where the treatment is shown to cost seedlings, else germinated seed. */
-  readonly outcome: 'germinated' | 'sound';
-  /** Of the seeds that overdispersed replicates are worth. */
+  readonly better: AcrossClaim | Undefined;
+  readonly worse: AcrossClaim | Undefined;
+  /** Treated less untreated over the lots, weighted by their seeds. */
+  readonly difference: Difference | Undefined;
+  /** Of the counts as shown; with the homogeneity for details. */
   readonly mantelHaenszel: MantelHaenszel | Undefined;
   /** Breslow-Day: whether the lots have one odds ratio. */
   readonly homogeneity: ChiSquare | Undefined;
-  /** Stratified by lot; divided by the mean overdispersion of the lots. */
-  readonly speed: SpeedTests;
   readonly verdict: VerdictName;
   /** The rule that decided; its words stand in ACROSS_RULES. */
   readonly rule: AcrossRuleId;
@@ -42,33 +57,47 @@ export interface AcrossLots {
 }
 
 /**
- * Combines the comparisons of several lots of one species or genus, stratified by lot; never a pooled table.
- *
- * @example
- * acrossLots([{ lot: 'A', treated: [[a1]], untreated: [a2] }, { lot: 'B', treated: [[b1]], untreated: [b2] }]).sentence
- * // 'Worth repeating: in 2 lots more of the treated seed germinated: odds ratio 13 (95 % interval 2.4 to
- * // 73).'
+ * Combines the comparisons of several lots of one species or genus, stratified by lot; never a pooled table. `doses`
+ * are the parts of these pairs that had one dose each, where there were several: what no dose shows is not claimed of
+ * all together (a closed test: Marcus, Peritz & Gabriel 1976, Biometrika 63:655-660, from memory).
  */
-export function acrossLots(pairs: readonly LotPair[]): AcrossLots {
-  const comparisons = pairs.map(({ treated, untreated }) => compareParts(treated, untreated));
-  const known = comparisons.filter(comparison => !isUndefined(comparison)) as readonly Comparison[];
-  const cost = isCost(known);
-  const outcome = cost ? 'sound' : 'germinated';
-  const strata = known.map(comparison => stratumOf(comparison, comparison[outcome]));
-  const combined = mantelHaenszel(strata);
-  const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
-  const homogeneity = isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value);
-  const counted = pairs.filter((_, i) => !isUndefined(comparisons[i]!));
-  const tables = counted.map(({ treated, untreated }) => speedPairs(treated.flat(), untreated));
-  const speed = speedTests(tables, meanOverdispersion(known));
-  const lots = new Set(counted.map(({ lot }) => lot)).size;
-  const open = new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size;
-  const findings: AcrossFindings = {
-    strata: known, lots, open, cost, outcome, mantelHaenszel: combined, homogeneity, speed,
+export function acrossLots(pairs: readonly LotPair[], doses: readonly (readonly LotPair[])[] = []): AcrossLots {
+  const found = findingsOf(pairs);
+  const parts = doses.length > 1 ? doses.map(findingsOf) : [found];
+  const findings = {
+    ...found,
+    betterInADose: parts.some(part => isShown(part.better, part.open)),
+    worseInADose: parts.some(part => isShown(part.worse, part.open)),
   };
   const { id: rule, verdict } = ACROSS_RULES.find(({ holds }) => holds(findings))!;
-  const sentence = acrossSentence(verdict, rule, findings);
-  return { comparisons, lots, open, outcome, mantelHaenszel: combined, homogeneity, speed, verdict, rule, sentence };
+  const { comparisons, lots, open, better, worse, difference, mantelHaenszel: ratio, homogeneity } = found;
+  return {
+    comparisons, lots, open, better, worse, difference, mantelHaenszel: ratio, homogeneity,
+    verdict, rule, sentence: acrossSentence(verdict, rule, findings),
+  };
+}
+
+type Found = Omit<AcrossFindings, 'betterInADose' | 'worseInADose'> & Pick<AcrossLots, 'comparisons'>;
+
+function findingsOf(pairs: readonly LotPair[]): Found {
+  const comparisons = pairs.map(({ treated, untreated }) => compareParts(treated, untreated));
+  const known = comparisons.filter(comparison => !isUndefined(comparison)) as readonly Comparison[];
+  const counted = pairs.filter((_, i) => !isUndefined(comparisons[i]!));
+  const strata = known.map(({ germinated }): Stratum => ({ first: germinated.treated, second: germinated.untreated }));
+  const combined = mantelHaenszel(strata);
+  const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
+  return {
+    comparisons, strata: known,
+    lots: new Set(counted.map(({ lot }) => lot)).size,
+    open: new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size,
+    better: acrossClaim(known.map(({ better }) => better), 'more or sooner'),
+    worse: acrossClaim(known.map(({ worse }) => worse), 'more, sooner or sounder'),
+    weaker: isWeakerIn(known),
+    difference: differenceOf(known),
+    mantelHaenszel: combined,
+    homogeneity: isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value),
+    ready: known.length > 0 && known.every(({ untreated, untreatedHalf }) => isReady(untreated, untreatedHalf)),
+  };
 }
 
 /** Whether seed may still germinate and change a comparison. */
@@ -76,18 +105,70 @@ function isOpen({ open }: Comparison): boolean {
   return open.treated + open.untreated > 0;
 }
 
-function isCost(comparisons: readonly Comparison[]): boolean {
-  const weak = mantelHaenszel(comparisons.flatMap(comparison => {
-    const { seedlings } = comparison;
-    return isUndefined(seedlings.weak) ? [] : [stratumOf(comparison, seedlings.weak)];
+export function isShown(claim: AcrossClaim | Undefined, open: number): boolean {
+  return !isUndefined(claim) && reaches(claim.p, open > 0 ? THRESHOLDS.soFar.value : THRESHOLDS.level.value);
+}
+
+function acrossClaim(claims: readonly Claim[], roads: Roads): AcrossClaim | Undefined {
+  if (claims.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
+  const share = (of: (claim: Claim) => ShareFinding): Plain => {
+    const found = claims.map(of);
+    const seeds = stratifiedGreater(found);
+    const spread = meanSpread(found.map(finding => finding.spread));
+    return { seeds, p: ofDishes(seeds, spread, 'share'), spread };
+  };
+  const ranks = (of: (claim: Claim) => RankFinding | Undefined): Plain | Undefined => {
+    const found = claims.map(of).filter(finding => !isUndefined(finding)) as readonly RankFinding[];
+    if (found.length === 0) return of(claims[0]!);
+    const seeds = found.length === 1 ? found[0]!.seeds : normalTail(found);
+    const spread = meanSpread(found.map(finding => finding.spread));
+    return { seeds, p: ofDishes(seeds, spread, 'days'), spread };
+  };
+  const tests = {
+    germinated: share(({ germinated }) => germinated), sound: share(({ sound }) => sound),
+    ahead: ranks(({ ahead }) => ahead), sooner: ranks(({ sooner }) => sooner),
+  };
+  const paces = claims.flatMap(({ correlations }) => correlations.ahead ?? []);
+  const correlations = {
+    ahead: paces.length === 0 ? undefined : Math.min(...paces),
+    sound: Math.min(...claims.map(claim => claim.correlations.sound)),
+  };
+  return togetherOf(tests, correlations, roads);
+}
+
+/** Of several lots, each with dishes of its own. */
+function meanSpread(spreads: readonly Spread[]): Spread {
+  const df = spreads.reduce((sum, spread) => sum + spread.df, 0);
+  return {
+    df,
+    factor: df === 0 ? 1 : spreads.reduce((sum, spread) => sum + spread.factor * spread.df, 0) / df,
+    size: Math.max(0, ...spreads.map(({ size }) => size)),
+  };
+}
+
+/** Mantel-Haenszel over the germinated seed of the lots, however the words for weak seedlings overlap. */
+function isWeakerIn(comparisons: readonly Comparison[]): boolean {
+  const counted = comparisons.filter(({ weak }) => weak.treated.of > 0 && weak.untreated.of > 0);
+  const strata = counted.map(({ weak }): Stratum => ({
+    first: { x: weak.treated.least, n: weak.treated.of }, second: { x: weak.untreated.most, n: weak.untreated.of },
   }));
-  return !isUndefined(weak) && weak.excess > 0 && reaches(weak.corrected.p, THRESHOLDS.level.value);
+  return strata.length > 0 && reaches(stratifiedGreater(strata), THRESHOLDS.level.value);
 }
 
-function stratumOf({ overdispersion }: Comparison, { treated, untreated }: Contrast): Stratum {
-  return { first: worth(treated, overdispersion), second: worth(untreated, overdispersion) };
-}
-
-function meanOverdispersion(strata: readonly Comparison[]): number {
-  return strata.reduce((sum, { overdispersion }) => sum + overdispersion, 0) / strata.length;
+/**
+ * The difference over the lots, each weighted by n1 n2 / (n1 + n2) as Mantel & Haenszel do, with the limits of each lot
+ * put together: square and add (Zou & Donner 2008, Stat Med 27:1693-1702, from memory).
+ */
+function differenceOf(comparisons: readonly Comparison[]): Difference | Undefined {
+  if (comparisons.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
+  const lots = comparisons.map(({ germinated: { treated, untreated, difference } }) => (
+    { weight: (treated.n * untreated.n) / (treated.n + untreated.n), ...difference }));
+  const all = lots.reduce((sum, { weight }) => sum + weight, 0);
+  const value = lots.reduce((sum, lot) => sum + (lot.weight / all) * lot.value, 0);
+  const width = (of: (lot: Difference) => number) => Math.hypot(...lots.map(lot => (lot.weight / all) * of(lot)));
+  return {
+    value,
+    low: Math.max(-1, value - width(lot => lot.value - lot.low)),
+    high: Math.min(1, value + width(lot => lot.high - lot.value)),
+  };
 }

@@ -1,25 +1,24 @@
+import type { AcrossClaim, AcrossLots } from './across-lots.ts';
 import type { Comparison } from './comparison.ts';
 import { reaches } from './fisher.ts';
-import type { ChiSquare, MantelHaenszel } from './mantel-haenszel.ts';
 import { isUndefined, type Undefined } from './measured.ts';
-import type { SpeedTests } from './speed-test.ts';
-import { isReady } from './readiness.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
+/** What is known of the lots together. */
+type Combined = Pick<AcrossLots, 'lots' | 'open' | 'better' | 'worse' | 'difference' | 'mantelHaenszel' | 'homogeneity'>;
+
 /** What the rules over lots look at. */
-export interface AcrossFindings {
+export interface AcrossFindings extends Combined {
   /** One for each lot, or for each of the conditions that it was tried under. */
   readonly strata: readonly Comparison[];
-  readonly lots: number;
-  readonly open: number;
-  /** Weak seedlings are shown to be more frequent (Mantel-Haenszel over the germinated seed). */
-  readonly cost: boolean;
-  /** What the tables are of: with `cost` sound seedlings, else germinated seed. */
-  readonly outcome: 'germinated' | 'sound';
-  readonly mantelHaenszel: MantelHaenszel | Undefined;
-  readonly homogeneity: ChiSquare | Undefined;
-  readonly speed: SpeedTests;
+  /** Weak seedlings are shown to be more frequent. */
+  readonly weaker: boolean;
+  /** In every lot untreated seed came up readily. */
+  readonly ready: boolean;
+  /** The claim is shown for a single dose too, or there was only one. */
+  readonly betterInADose: boolean;
+  readonly worseInADose: boolean;
 }
 
 export interface AcrossRule {
@@ -30,63 +29,67 @@ export interface AcrossRule {
 }
 
 /**
- * The rules of the verdict over several lots, in order: the first one that holds decides. As for one lot,
- * 'more' and 'fewer' are about germinated seed or, where weak seedlings are shown to be more frequent, about
- * sound seedlings. There is no 'no sign of a benefit' here: the power of the combined tests is not computed,
- * so an absence cannot be claimed.
+ * The rules of the verdict over several lots, in order: the first one that holds decides. There is no 'no sign of a
+ * benefit' here.
  */
 export const ACROSS_RULES = [
   {
     id: 'lots-differ',
     verdict: 'cannot tell',
     says: 'The lots do not have one odds ratio (Breslow-Day), and more germinated in some, fewer in others.',
-    holds: ({ homogeneity, strata, outcome }) => {
-      const signs = new Set(strata.map(comparison => Math.sign(comparison[outcome].difference.value)));
-      return shown(homogeneity) && signs.has(1) && signs.has(-1);
+    holds: ({ homogeneity, strata }) => {
+      const signs = new Set(strata.map(({ germinated }) => Math.sign(germinated.difference.value)));
+      return !isUndefined(homogeneity) && reaches(homogeneity.p) && signs.has(1) && signs.has(-1);
     },
   },
   {
     id: 'fewer-in-lots',
     verdict: 'harmful',
-    says: 'Fewer germinated (Mantel-Haenszel with continuity correction).',
-    holds: ({ mantelHaenszel: found }) => !isUndefined(found) && shown(found.corrected) && found.excess < 0,
+    says: 'Fewer of the treated seeds germinated, in the lots together and with a single dose.',
+    holds: findings => findings.worseInADose && shown(findings, 'worse', 'germinated'),
   },
   {
-    id: 'weaker-in-lots',
+    id: 'fewer-sound-in-lots',
     verdict: 'harmful',
-    says: 'Weak seedlings are more frequent (Mantel-Haenszel), and there is neither more nor faster germination.',
-    holds: findings => findings.cost && !isMore(findings) && !isFaster(findings),
+    says: 'Fewer of the treated seeds gave sound seedlings, in the lots together and with a single dose.',
+    holds: findings => findings.worseInADose && shown(findings, 'worse', 'sound'),
   },
   {
-    id: 'slower-in-lots',
+    id: 'behind-in-lots',
     verdict: 'harmful',
-    says: 'Germination was slower (log-rank tests stratified by lot), and it is not shown that more germinated.',
-    holds: findings => shown(findings.speed.combined) && !isFaster(findings) && !isMore(findings),
+    says: 'The treated seed lay behind over the days, and the interval excludes a gain of more than 20 points.',
+    holds: findings => (
+      findings.worseInADose && isPace(findings, 'worse') && !isMore(findings) && !takesIn(findings, 'a great gain')),
   },
   {
     id: 'ready-in-lots',
     verdict: 'germinates well without it',
-    says: 'In every lot untreated seed germinated well and soon (thresholds "ready..."), and it is not shown that more '
-      + 'germinated.',
-    holds: findings => findings.strata.length > 0 && findings.strata.every(isUntreatedReady) && !isMore(findings),
+    says: 'In every lot untreated seed germinated well and soon (thresholds "ready..."), and no more of the treated seed is '
+      + 'shown to have germinated.',
+    holds: findings => findings.ready && !isMore(findings),
   },
   {
     id: 'more-in-lots',
     verdict: 'worth repeating',
-    says: 'More germinated (Mantel-Haenszel with continuity correction).',
-    holds: isMore,
+    says: 'More of the treated seeds germinated, in the lots together and with a single dose, and weak seedlings are not more '
+      + 'frequent or more of the seedlings are sound.',
+    holds: findings => (
+      findings.betterInADose && isMore(findings) && (!findings.weaker || shown(findings, 'better', 'sound'))),
   },
   {
-    id: 'faster-in-lots',
+    id: 'ahead-in-lots',
     verdict: 'worth repeating',
-    says: 'Germination was faster (log-rank tests stratified by lot), and weak seedlings are not shown to be more frequent.',
-    holds: findings => isFaster(findings) && !findings.cost,
+    says: 'The treated seed was ahead over the days, in the lots together and with a single dose, the interval excludes a loss '
+      + 'of more than 20 points, and weak seedlings are not more frequent.',
+    holds: findings => (
+      findings.betterInADose && isPace(findings, 'better') && !findings.weaker && !takesIn(findings, 'a great loss')),
   },
   {
-    id: 'bought-in-lots',
+    id: 'at-a-price-in-lots',
     verdict: 'cannot tell',
-    says: 'Germination was faster, but it is bought with weak seedlings.',
-    holds: isFaster,
+    says: 'More of the treated seeds germinated, or they were ahead, but weak seedlings are more frequent, a loss of more than '
+      + '20 points is not excluded, or no single dose shows it.',
+    holds: findings => isMore(findings) || isPace(findings, 'better'),
   },
   {
     id: 'not-shown',
@@ -96,20 +99,27 @@ export const ACROSS_RULES = [
   },
 ] as const satisfies readonly AcrossRule[];
 
-function isMore({ mantelHaenszel: found }: AcrossFindings): boolean {
-  return !isUndefined(found) && shown(found.corrected) && found.excess > 0;
+function isMore(findings: AcrossFindings): boolean {
+  return shown(findings, 'better', 'germinated');
 }
 
-function isFaster({ speed: { combined } }: AcrossFindings): boolean {
-  return shown(combined) && combined.faster;
+function isPace(findings: AcrossFindings, claim: 'better' | 'worse'): boolean {
+  return shown(findings, claim, 'ahead') || shown(findings, claim, 'sooner');
 }
 
-function isUntreatedReady({ untreated, untreatedT50OfSown }: Comparison): boolean {
-  return isReady(untreated, untreatedT50OfSown);
+/** Whether the interval of the difference takes in a greater loss, or a greater gain, than the tolerated one. */
+function takesIn({ difference }: AcrossFindings, what: 'a great loss' | 'a great gain'): boolean {
+  if (isUndefined(difference)) return true;
+  const { value } = THRESHOLDS.toleratedLoss;
+  return what === 'a great loss' ? difference.low < -value : difference.high > value;
+}
+
+function shown(findings: AcrossFindings, claim: 'better' | 'worse', what: keyof Omit<AcrossClaim, 'p'>): boolean {
+  const found: AcrossClaim | Undefined = findings[claim];
+  if (isUndefined(found)) return false;
+  const finding = found[what];
+  const { level, soFar } = THRESHOLDS;
+  return !isUndefined(finding) && reaches(finding.joint, findings.open > 0 ? soFar.value : level.value);
 }
 
 export type AcrossRuleId = typeof ACROSS_RULES[number]['id'];
-
-function shown<T extends { readonly p: number }>(test: T | Undefined): test is T {
-  return !isUndefined(test) && reaches(test.p, THRESHOLDS.level.value);
-}

@@ -1,13 +1,16 @@
+import { claimOf } from './claim.ts';
 import type { Comparison } from './comparison.ts';
-import { contrast } from './contrast.ts';
+import type { Course } from './course.ts';
 import { reaches } from './fisher.ts';
 import { holm } from './holm.ts';
 import { isUndefined, measured, undefinedBecause, type Known, type Undefined } from './measured.ts';
+import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
 /** A dose with its comparison and verdict against untreated seed. */
 interface Candidate {
   readonly dose: number;
+  readonly batches: readonly Course[];
   readonly comparison: Comparison | Undefined;
   readonly verdict: { readonly verdict: VerdictName };
 }
@@ -15,13 +18,13 @@ interface Candidate {
 type Measurable = Candidate & { readonly comparison: Comparison };
 
 /**
- * The best dose of a ladder: the one with the greatest share of sound seedlings, if it is worth repeating and
- * was shown to be better than every other dose (Newcombe's interval above 0 and Fisher's test after Holm's
- * correction over these contests). Otherwise there is no best dose yet, and the reason names the doses it
- * could not be told from. Common practice, no source.
+ * The best dose of a ladder: the one with the greatest share of sound seedlings, if it is worth repeating and more of
+ * its seed is shown to have given sound seedlings than that of every other dose (see claimOf, after Holm's correction
+ * over these contests). Otherwise there is no best dose yet, and the reason names the doses it could not be told from.
+ * Common practice, no source.
  *
  * @example
- * bestDose(judgeLadder(untreated, doses).doses) // { value: 500 }
+ * bestDose(doses) // { value: 500 }
  * // or { undefined: '500 has the most sound seedlings, but is not told apart from 250' }
  */
 export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
@@ -31,9 +34,8 @@ export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   if (!top || !known.some(({ verdict }) => verdict.verdict === 'worth repeating')) {
     return undefinedBecause('no dose is shown to be worth repeating');
   }
-  const contests = others.map(other => contestOf(top, other));
-  const ps = holm(contests.map(({ fisher }) => fisher.twoSided));
-  const equals = others.filter((_, i) => !(contests[i]!.difference.low > 0 && reaches(ps[i]!)));
+  const ps = holm(others.map(other => ahead(top, other)));
+  const equals = others.filter((_, i) => !reaches(ps[i]!, THRESHOLDS.level.value));
   if (equals.length > 0) {
     const doses = equals.map(({ dose }) => dose).sort((a, b) => a - b);
     return undefinedBecause(`${top.dose} has the most sound seedlings, but is not told apart from ${doses.join(', ')}`);
@@ -47,7 +49,7 @@ function soundShare({ comparison: { sound: { treated } } }: Measurable): number 
   return treated.x / treated.n;
 }
 
-function contestOf(top: Measurable, other: Measurable): ReturnType<typeof contrast> {
-  const overdispersion = Math.max(top.comparison.overdispersion, other.comparison.overdispersion);
-  return contrast(top.comparison.sound.treated, other.comparison.sound.treated, overdispersion);
+function ahead(top: Measurable, other: Measurable): number {
+  const claim = claimOf([top.batches], [other.batches], 'more, sooner or sounder');
+  return isUndefined(claim) ? 1 : claim.sound.joint;
 }

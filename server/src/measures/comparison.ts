@@ -1,110 +1,116 @@
-import { contrast, germinated, shareOf, sound, weak, type Contrast, type Count } from './contrast.ts';
-import { faultOf, finalTotal, seedsCounted, type Course } from './course.ts';
-import { t50Coolbear, timeOfSown, type GerminationTime } from './germination-time.ts';
-import { isUndefined, measured, undefinedBecause, type Measured, type Undefined } from './measured.ts';
-import { mergeCourses } from './merge.ts';
-import { jointOverdispersion, poolOf, type Pooled } from './replicates.ts';
-import { sameAge } from './same-age.ts';
-import { speedPairs, speedTests, type SpeedTests } from './speed-test.ts';
+import { claimOf, type Claim, type Side } from './claim.ts';
+import { contrastOf, type Contrast } from './contrast.ts';
+import { faultOf, type Course } from './course.ts';
+import { daysApart, halfOfAllUp, halfUp, type DayLimits, type DaysApart } from './half-up.ts';
+import type { LifeTable } from './life-table.ts';
+import { logRank, type LogRank } from './log-rank.ts';
+import { openSeeds, until } from './looks.ts';
+import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
+import { poolOf, type Pooled } from './replicates.ts';
+import { sharedTables } from './shared-looks.ts';
+import { weakSeedlings, type WeakSeedlings } from './weak.ts';
 
 /** Treated against untreated seed of one lot. */
 export interface Comparison {
   /**
-   * The age in days up to which all but the log-rank test of the seed sown counts both sides, see sameAge.
+   * That the treated seed was ahead, and that the untreated was. Each is tested at the ages that its claim can be held
+   * to.
    */
+  readonly better: Claim;
+  readonly worse: Claim;
+  /** The one of the two whose looks lie closer together: by its days the numbers are shown. */
+  readonly shown: 'better' | 'worse';
+  /** Age in days up to which both sides are shown. */
   readonly byDay: number;
   /** Seeds that may still germinate and change this; 0 on both sides where it is settled. */
   readonly open: { readonly treated: number; readonly untreated: number };
+  /** How many dishes each side has. */
+  readonly dishes: { readonly treated: number; readonly untreated: number };
   readonly treated: Pooled;
   readonly untreated: Pooled;
-  /** Of both sides together, see replicates. */
-  readonly overdispersion: number;
-  /** Of the seed sown less lost. */
+  /** Of the seed sown less lost, with limits that hold for every course that the looks allow. */
   readonly germinated: Contrast;
-  /** Germinated less leggy, abnormal and died; of the seed sown less lost. */
+  /** The same for germinated seed less weak seedlings. */
   readonly sound: Contrast;
-  /** Shares of the germinated seed; `weak` is leggy, abnormal and died together. */
-  readonly seedlings: Readonly<Record<'weak' | 'leggy' | 'abnormal' | 'died', Contrast | Undefined>>;
-  readonly speed: SpeedTests;
-  /** Treated less untreated, days; T50 of Coolbear. Undefined where no check shows which side was earlier. */
-  readonly t50: Measured;
-  /** The same for half of the seed sown. */
-  readonly t50OfSown: Measured;
-  readonly untreatedT50OfSown: GerminationTime | Undefined;
+  readonly weak: { readonly treated: WeakSeedlings; readonly untreated: WeakSeedlings };
+  /** Log-rank tests on the days on which all batches were looked at. No verdict rests on them. */
+  readonly logRank: LogRanks;
+  /** When half of the germinated seed was up, and by how many days the sides differ: treated less untreated. */
+  readonly halfUp: { readonly treated: DayLimits | Undefined; readonly untreated: DayLimits | Undefined };
+  readonly daysApart: DaysApart | undefined;
+  /** When half of all untreated seed was up. */
+  readonly untreatedHalf: DayLimits | Undefined;
+}
+
+export interface LogRanks {
+  /** Of all the seed; O and E are those of the treated seed. */
+  readonly sown: LogRank | Undefined;
+  /** Of the seed that germinated: whether that was sooner, however much it was. */
+  readonly germinated: LogRank | Undefined;
 }
 
 /**
- * Compares the treated batches of a lot with its untreated ones; the batches of a side are its replicates.
- * Undefined when a batch cannot be measured: leave it out first.
+ * Compares the treated batches of a lot with its untreated ones; the batches of a side are its dishes. Undefined when a
+ * batch cannot be measured (leave it out first), and where no day has looks at both sides.
  */
 export function compare(treated: readonly Course[], untreated: readonly Course[]): Comparison | Undefined {
   return compareParts([treated], untreated);
 }
 
 /**
- * The same where the treated seed is of several treatments, such as the doses of an agent: only batches with
- * the same treatment are replicates of each other, what differs between the treatments is no overdispersion.
+ * The same where the treated seed is of several treatments, such as the doses of an agent: only batches with the same
+ * treatment are dishes of one, what differs between the treatments is no spread.
  */
-export function compareParts(
-  parts: readonly (readonly Course[])[], untreated: readonly Course[],
-): Comparison | Undefined {
+export function compareParts(parts: Side, untreated: readonly Course[]): Comparison | Undefined {
   const treated = parts.flat();
   if (treated.length === 0 || untreated.length === 0) return undefinedBecause('there is no batch to compare with');
   const fault = [...treated, ...untreated].map(faultOf).find(found => found !== undefined);
   if (fault) return fault;
-  const { day, sides, open } = sameAge([untreated, ...parts]);
-  const [second, ...replicates] = [sides[0]!, ...sides.slice(1)];
-  const first = replicates.flat();
-  const pools = { treated: poolOf(first), untreated: poolOf(second) };
-  const overdispersion = jointOverdispersion([pools.untreated, ...replicates.map(poolOf)]);
-  const ofSown = (count: Count): Contrast => (
-    contrast(shareOf(first, count, seedsCounted), shareOf(second, count, seedsCounted), overdispersion));
-  const ofSeedlings = (count: Count): Contrast | Undefined => {
-    const [a, b] = [shareOf(first, count, germinated), shareOf(second, count, germinated)];
-    if (a.n === 0 || b.n === 0) return undefinedBecause('nothing germinated on one side');
-    return a.x <= a.n && b.x <= b.n
-      ? contrast(a, b, overdispersion)
-      : undefinedBecause('more such seedlings were counted than germinated');
+  const better = claimOf(parts, [untreated], 'more or sooner');
+  const worse = claimOf([untreated], parts, 'more, sooner or sounder');
+  if (isUndefined(better)) return better;
+  if (isUndefined(worse)) return worse;
+  const shown = better.ages.apart <= worse.ages.apart ? 'better' : 'worse';
+  const looks = shown === 'better'
+    ? [better.looks.first, better.looks.second]
+    : [worse.looks.second, worse.looks.first];
+  const [treatedBy, untreatedBy] = looks.map(({ to }) => to);
+  const sides = {
+    treated: treated.map(course => until(course, treatedBy!)),
+    untreated: untreated.map(course => until(course, untreatedBy!)),
   };
-  const [a, b] = [mergeCourses(first), mergeCourses(second)];
-  const speed = speedTests([speedPairs(treated, untreated)], overdispersion);
-  const times = { first: a, second: b, isOneDay: isUndefined(speed.germinated) };
+  const half = { treated: halfUp(treated, treatedBy!), untreated: halfUp(untreated, untreatedBy!) };
+  const [openTreated, openUntreated] = openSeeds([treated, untreated]);
   return {
-    byDay: day,
-    open: { treated: open.slice(1).reduce((sum, seeds) => sum + seeds, 0), untreated: open[0]! },
-    ...pools,
-    overdispersion,
-    germinated: ofSown(germinated),
-    sound: ofSown(sound),
-    seedlings: {
-      weak: ofSeedlings(weak),
-      leggy: ofSeedlings(course => finalTotal(course, 'leggy')),
-      abnormal: ofSeedlings(course => finalTotal(course, 'abnormal')),
-      died: ofSeedlings(course => finalTotal(course, 'died')),
+    better, worse, shown,
+    byDay: Math.max(treatedBy!, untreatedBy!),
+    open: { treated: openTreated!, untreated: openUntreated! },
+    dishes: { treated: treated.length, untreated: untreated.length },
+    treated: poolOf(sides.treated), untreated: poolOf(sides.untreated),
+    germinated: contrastOf('germinated', sides, { better, worse }),
+    sound: contrastOf('sound', sides, { better, worse }),
+    weak: {
+      treated: weakSeedlings(sides.treated, treatedBy!), untreated: weakSeedlings(sides.untreated, untreatedBy!),
     },
-    speed,
-    t50: daysBetween(times, t50Coolbear),
-    t50OfSown: daysBetween(times, course => timeOfSown(course, 0.5)),
-    untreatedT50OfSown: timeOfSown(b, 0.5),
+    logRank: logRanksOf(treated, untreated),
+    halfUp: half,
+    daysApart: isUndefined(half.treated) || isUndefined(half.untreated)
+      ? undefined
+      : daysApart(half.treated, half.untreated),
+    untreatedHalf: halfOfAllUp(untreated, untreatedBy!),
   };
 }
 
-interface Times {
-  readonly first: Course;
-  readonly second: Course;
-  /** One check, or one span between checks, found all the seed of both sides. */
-  readonly isOneDay: boolean;
+function logRanksOf(treated: readonly Course[], untreated: readonly Course[]): LogRanks {
+  const tables = sharedTables([treated, untreated]);
+  if (isUndefined(tables)) return { sown: tables, germinated: tables };
+  const [first, second] = tables as readonly [LifeTable, LifeTable];
+  return {
+    sown: logRank([{ first, second }]),
+    germinated: logRank([{ first: germinatedOnly(first), second: germinatedOnly(second) }]),
+  };
 }
 
-/** Between two lines that begin at the same check, or at none, the days differ only for want of a check. */
-function daysBetween(
-  { first, second, isOneDay }: Times, timeOf: (course: Course) => GerminationTime | Undefined,
-): Measured {
-  const [a, b] = [timeOf(first), timeOf(second)];
-  if (isUndefined(a)) return undefinedBecause(`treated: ${a.undefined}`);
-  if (isUndefined(b)) return undefinedBecause(`untreated: ${b.undefined}`);
-  if (isOneDay) return undefinedBecause('all the germinated seed of both sides was found on one day');
-  return a.by === first.checks[0]!.day && b.by === second.checks[0]!.day
-    ? undefinedBecause('half of both sides was up when somebody first looked')
-    : measured(a.value - b.value);
+function germinatedOnly(table: LifeTable): LifeTable {
+  return table.map(exit => ({ ...exit, censored: 0 })).filter(({ germinated }) => germinated > 0);
 }

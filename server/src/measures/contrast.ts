@@ -1,32 +1,57 @@
-import { finalTotal, type Course } from './course.ts';
+import type { Claim, ShareFinding } from './claim.ts';
+import { finalTotal, seedsCounted, type Course } from './course.ts';
 import { newcombe, type Difference, type Share } from './difference.ts';
 import { fisher, type FisherTest } from './fisher.ts';
+import { seedsForOne } from './spread.ts';
+import { WEAK } from './weak.ts';
 
 /** A share on both sides of a comparison. */
 export interface Contrast {
   readonly treated: Share;
   readonly untreated: Share;
-  /** Treated less untreated, with Newcombe's interval; widened where replicates are overdispersed. */
+  /** Treated less untreated as shown; its limits hold for every course that the looks allow. */
   readonly difference: Difference;
-  /** Where replicates are overdispersed: of the seeds that they are worth, rounded to whole ones. */
+  /** Of the counts as shown. */
   readonly fisher: FisherTest;
 }
 
+/** Both sides, each cut back to the looks by which it is shown. */
+export interface Seen {
+  readonly treated: readonly Course[];
+  readonly untreated: readonly Course[];
+}
+
+export interface Claims {
+  readonly better: Claim;
+  readonly worse: Claim;
+}
+
 /**
- * A share on both sides, which must not be empty, with interval and test. `overdispersion` as in replicates.
- *
- * @example
- * contrast({ x: 18, n: 20 }, { x: 7, n: 20 })
- * // difference { value: 0.55, low: 0.2540831339, high: 0.7335740853 }, fisher.twoSided 0.0007716281
+ * A share of the seeds, less the lost ones, on both sides. The lower limit of the difference is that of the claim that
+ * the treated seed was ahead, the upper one that of the claim that the untreated was: Newcombe's intervals of the least
+ * and the most that the looks allow, of as many seeds as the dishes are worth.
  */
-export function contrast(treated: Share, untreated: Share, overdispersion = 1): Contrast {
-  const [a, b] = [worth(treated, overdispersion), worth(untreated, overdispersion)];
+export function contrastOf(
+  what: 'germinated' | 'sound', { treated, untreated }: Seen, { better, worse }: Claims,
+): Contrast {
+  const count = what === 'sound' ? sound : germinated;
+  const [a, b] = [shareOf(treated, count, seedsCounted), shareOf(untreated, count, seedsCounted)];
+  const value = a.x / a.n - b.x / b.n;
   return {
-    treated,
-    untreated,
-    difference: newcombe(a, b),
-    fisher: fisher(rounded(a), rounded(b)),
+    treated: a,
+    untreated: b,
+    difference: {
+      value,
+      low: Math.min(value, lowest(better[what])),
+      high: Math.max(value, -lowest(worse[what])),
+    },
+    fisher: fisher(a, b),
   };
+}
+
+function lowest({ first, second, spread }: ShareFinding): number {
+  const factor = seedsForOne(spread);
+  return first.n > 0 && second.n > 0 ? newcombe(worth(first, factor), worth(second, factor)).low : -1;
 }
 
 /** The seeds that overdispersed ones are worth: as many times fewer. */
@@ -34,21 +59,16 @@ export function worth({ x, n }: Share, overdispersion: number): Share {
   return { x: x / overdispersion, n: n / overdispersion };
 }
 
-/** The nearest whole seeds; one at least. */
-export function rounded({ x, n }: Share): Share {
-  return { x: Math.round(x), n: Math.max(1, Math.round(n)) };
-}
-
 /** A number of seeds or seedlings of a course. */
 export type Count = (course: Course) => number;
 
 export const germinated: Count = course => finalTotal(course, 'germinated');
 
-/** Leggy, abnormal and died together, each seedling counted under one of them; never more than germinated. */
-export const weak: Count = course => Math.min(
-  germinated(course),
-  finalTotal(course, 'leggy') + finalTotal(course, 'abnormal') + finalTotal(course, 'died'),
-);
+/**
+ * Weak seedlings, as many as the greatest of the totals of leggy, abnormal and dead ones: a leggy seedling that died is
+ * one.
+ */
+const weak: Count = course => Math.min(germinated(course), Math.max(...WEAK.map(what => finalTotal(course, what))));
 
 export const sound: Count = course => germinated(course) - weak(course);
 

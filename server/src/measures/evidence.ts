@@ -1,96 +1,84 @@
+import type { Claim } from './claim.ts';
 import type { Comparison } from './comparison.ts';
-import { rounded, worth, type Contrast } from './contrast.ts';
-import { reckonedPower } from './design.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined } from './measured.ts';
+import { isReady } from './readiness.ts';
 import { THRESHOLDS } from './thresholds.ts';
+import { isWeaker } from './weak.ts';
 
-/** p-values of one rung of a ladder after Holm's correction over all of its rungs. */
-export interface Corrected {
-  readonly fisher: number;
-  /** Of both log-rank tests together; undefined where there was none. */
-  readonly speed: number | undefined;
+/**
+ * How much room several treatments that were tried beside one untreated part leave each other: the p-values of this one
+ * are multiplied by it (Holm). 1: it is the only one.
+ */
+export interface Room {
+  readonly better: number;
+  readonly worse: number;
+  /** Treatments that share the error. */
+  readonly treatments: number;
 }
 
-/** The findings that the rules of the verdict ask for. */
+export const ALONE: Room = { better: 1, worse: 1, treatments: 1 };
+
+/**
+ * The findings that the rules of the verdict ask for. p-values are one-sided and adjusted for all roads and
+ * treatments.
+ */
 export interface Evidence {
-  /**
-   * What is judged: `sound` seedlings where the treatment is shown to cost seedlings, else germinated seed.
-   */
-  readonly outcome: 'germinated' | 'sound';
-  readonly contrast: Contrast;
+  /** More of the treated seed germinated; gave sound seedlings; it was ahead over the days. */
   readonly more: boolean;
+  readonly sounder: boolean;
+  readonly ahead: boolean;
+  /** The same for the untreated seed. */
   readonly fewer: boolean;
-  /** The p-value of Fisher's test by which they are held; on a ladder after Holm. */
-  readonly fisherP: number;
-  readonly faster: boolean;
-  readonly slower: boolean;
-  /** The p-value behind `faster` and `slower`. */
-  readonly speedP: number | undefined;
-  /** Weak seedlings are shown to be more frequent. */
-  readonly cost: boolean;
-  /** The loss in germination, if any, is within what faster seed makes up for. */
-  readonly tolerable: boolean;
+  readonly fewerSound: boolean;
+  readonly behind: boolean;
+  readonly betterP: number;
+  readonly worseP: number;
+  /** Weak seedlings are more frequent among the treated, however their words overlap. */
+  readonly weaker: boolean;
+  /** The interval of the difference excludes a loss, or a gain, above the tolerated one. */
+  readonly noGreatLoss: boolean;
+  readonly noGreatGain: boolean;
+  /** It ends below 30 points without lying above 0. */
+  readonly excluded: boolean;
   readonly ready: boolean;
   /** Seed may still germinate and change the comparison. */
   readonly open: boolean;
-  /** Two shares 30 points apart, from the untreated share or as near to it as there is room. */
-  readonly from: number;
-  readonly to: number;
-  /** The power to have told these two apart; of many seeds a little less than theirs, see reckonedPower. */
-  readonly power: number;
-  readonly visible: boolean;
-  /** The interval of the difference does not lie above 0, and ends below 30 points. */
-  readonly excluded: boolean;
+  readonly tooFew: boolean;
+  readonly room: Room;
 }
 
 /** 12 of 40 less 16 of 40 is not quite -0.1. */
 const ROUNDING = 1e-9;
 
-/** What a comparison is judged by. */
-export type Judged = Pick<Evidence, 'outcome' | 'contrast' | 'cost'>;
-
-export function judgedBy({ germinated, sound, seedlings: { weak } }: Comparison): Judged {
-  const cost = !isUndefined(weak) && weak.difference.low > 0;
-  return cost ? { outcome: 'sound', contrast: sound, cost } : { outcome: 'germinated', contrast: germinated, cost };
-}
-
 /**
- * The findings in a comparison. On a ladder of doses, `corrected` replaces its own p-values, and Fisher's
- * test has to agree with the interval.
+ * The findings in a comparison. While seed may still germinate, only what reaches a smaller level counts.
  *
  * @example
- * evidenceOf(compare(treated, untreated), false)
- * // { outcome: 'germinated', more: true, faster: true, power: 0.35, ... }
+ * evidenceOf(compare(treated, untreated)) // { more: true, ahead: true, betterP: 0.0004, ... }
  */
-export function evidenceOf(comparison: Comparison, ready: boolean, corrected?: Corrected): Evidence {
-  const { level, points, power: wanted, toleratedLoss } = THRESHOLDS;
-  const speed = comparison.speed.combined;
-  const judged = judgedBy(comparison);
-  const { difference, treated, untreated } = judged.contrast;
-  const fisherP = corrected?.fisher ?? judged.contrast.fisher.twoSided;
-  const shown = corrected === undefined || reaches(fisherP, level.value);
-  const speedP = isUndefined(speed) ? undefined : corrected?.speed ?? speed.p;
-  const differs = !isUndefined(speed) && speedP !== undefined && reaches(speedP, level.value);
-  const from = Math.min(untreated.x / untreated.n, 1 - points.value);
-  const to = from + points.value;
-  const [n1, n2] = [treated, untreated].map(side => rounded(worth(side, comparison.overdispersion)).n);
-  const found = reckonedPower(n1!, n2!, to, from);
+export function evidenceOf(comparison: Comparison, room: Room = ALONE): Evidence {
+  const { better, worse, germinated: { difference, treated, untreated }, weak } = comparison;
+  const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
+  const open = comparison.open.treated + comparison.open.untreated > 0;
+  const tooFew = Math.min(treated.n, untreated.n) < fewestSeeds.value;
+  const isShown = (p: number, factor: number) => !tooFew && reaches(p * factor, open ? soFar.value : level.value);
+  const pace = ({ ahead, sooner }: Claim) => Math.min(
+    ...[ahead, sooner].map(found => (isUndefined(found) ? 1 : found.joint)));
   return {
-    ...judged,
-    more: shown && difference.low > 0,
-    fewer: shown && difference.high < 0,
-    fisherP,
-    faster: differs && speed.faster,
-    slower: differs && !speed.faster,
-    speedP,
-    tolerable: difference.value >= -toleratedLoss.value - ROUNDING,
-    ready,
-    open: comparison.open.treated + comparison.open.untreated > 0,
-    from,
-    to,
-    power: found,
-    visible: found >= wanted.value,
+    more: isShown(better.germinated.joint, room.better) && difference.low > 0,
+    sounder: isShown(better.sound.joint, room.better),
+    ahead: isShown(pace(better), room.better),
+    fewer: isShown(worse.germinated.joint, room.worse) && difference.high < 0,
+    fewerSound: isShown(worse.sound.joint, room.worse),
+    behind: isShown(pace(worse), room.worse),
+    betterP: Math.min(1, better.p * room.better),
+    worseP: Math.min(1, worse.p * room.worse),
+    weaker: isWeaker(weak.treated, weak.untreated),
+    noGreatLoss: difference.low >= -toleratedLoss.value - ROUNDING,
+    noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
+    ready: isReady(comparison.untreated, comparison.untreatedHalf),
+    open, tooFew, room,
   };
 }

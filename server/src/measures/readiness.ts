@@ -1,7 +1,6 @@
 import { faultOf, type Course } from './course.ts';
-import { timeOfSown, type GerminationTime } from './germination-time.ts';
+import { halfOfAllUp, type DayLimits } from './half-up.ts';
 import { isUndefined, undefinedBecause, type Interval, type Undefined } from './measured.ts';
-import { mergeCourses } from './merge.ts';
 import { poolOf, type Pooled } from './replicates.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
@@ -28,16 +27,16 @@ export function readiness(untreated: readonly Course[]): Readiness | Undefined {
   if (untreated.length === 0) return undefinedBecause('there is no untreated batch');
   const fault = untreated.map(faultOf).find(found => found !== undefined);
   if (fault) return fault;
-  const half = timeOfSown(mergeCourses(untreated), 0.5);
+  const half = halfOfAllUp(untreated, Infinity);
   if (isUndefined(half)) return half;
   const pooled = poolOf(untreated);
   const { x, n, interval } = pooled;
   return { x, n, interval, halfBy: half.by, ready: isReady(pooled, half) };
 }
 
-/** The three conditions on pooled untreated seed and the check that found half of it up. */
-export function isReady({ x, n, interval }: Pooled, t50OfSown: GerminationTime | Undefined): boolean {
+/** The three conditions on pooled untreated seed and the look that found half of it up. */
+export function isReady({ x, n, interval }: Pooled, half: DayLimits | Undefined): boolean {
   const { readyShare, readyLow, readyDays } = THRESHOLDS;
-  return !isUndefined(t50OfSown) && t50OfSown.by <= readyDays.value
+  return !isUndefined(half) && half.by <= readyDays.value
     && x / n >= readyShare.value && interval.low >= readyLow.value;
 }

@@ -1,6 +1,8 @@
 import betaQuantile from '@stdlib/stats-base-dists-beta-quantile';
 import gammainc from '@stdlib/math-base-special-gammainc';
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
+import tCdf from '@stdlib/stats-base-dists-t-cdf';
 
 /**
  * The standard normal deviate of a two-sided confidence.
@@ -10,6 +12,21 @@ import normalQuantile from '@stdlib/stats-base-dists-normal-quantile';
  */
 export function deviate(confidence: number): number {
   return normalQuantile(1 - (1 - confidence) / 2, 0, 1);
+}
+
+/** Probability of a standard normal variable at least as large. */
+export function upperTail(z: number): number {
+  return normalCdf(-z, 0, 1);
+}
+
+/** The standard normal value that is reached with a probability; infinite for 0 and 1. */
+export function upperPoint(p: number): number {
+  return -normalQuantile(p, 0, 1);
+}
+
+/** Probability of a t variable at least as large. */
+export function tTail(t: number, df: number): number {
+  return tCdf(-t, df);
 }
 
 /**

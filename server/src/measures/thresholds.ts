@@ -1,36 +1,31 @@
-import { LEVEL } from './fisher.ts';
-import { WANTED_POWER } from './power.ts';
-
 /** A number that verdicts depend on, with what it is for. The format reference prints this table. */
 export interface Threshold {
   readonly value: number;
   readonly says: string;
 }
 
-/**
- * All the numbers behind the verdicts. Levels and power are conventions; the rest is a choice, without a
- * source.
- */
+/** All the numbers behind the verdicts. Levels are conventions; the rest is a choice, without a source. */
 export const THRESHOLDS = {
   level: {
-    value: LEVEL,
-    says: 'a p-value up to this is taken for an effect',
+    value: 0.025,
+    says: 'without any effect, "worth repeating" comes out no more often than this (1 time in 40), and neither does "harmful"',
   },
-  fewestExpected: {
-    value: 2,
-    says: 'a log-rank test counts where at least this many seeds were expected to germinate on each side',
+  soFar: {
+    value: 0.005,
+    says: 'the same while seed may still germinate: so small that looking every week stays within 3 % over a season',
+  },
+  fewestSeeds: {
+    value: 4,
+    says: 'fewer seeds than this on a side are too few, whatever they did',
   },
   points: {
     value: 0.3,
-    says: 'a benefit of this size must have been visible before its absence is claimed (30 percentage points)',
-  },
-  power: {
-    value: WANTED_POWER,
-    says: "visible means: Fisher's exact test would have found it with this probability",
+    says: '"no sign of a benefit" needs an interval that excludes a benefit of this size (30 percentage points)',
   },
   toleratedLoss: {
-    value: 0.1,
-    says: 'faster seed is a benefit as long as no more than this share fewer germinate (10 percentage points)',
+    value: 0.2,
+    says: 'sooner is a benefit where the interval excludes a greater loss than this (20 percentage points); later is a harm '
+      + 'where it excludes a greater gain',
   },
   readyShare: {
     value: 0.7,
@@ -42,6 +37,6 @@ export const THRESHOLDS = {
   },
   readyDays: {
     value: 30,
-    says: '... and a check by this day finds half of the seed sown up',
+    says: '... and a look by this day finds half of the seed sown up',
   },
 } as const satisfies Readonly<Record<string, Threshold>>;

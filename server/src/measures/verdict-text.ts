@@ -1,118 +1,161 @@
+import type { Claim, Looks } from './claim.ts';
 import type { Comparison } from './comparison.ts';
-import type { Contrast } from './contrast.ts';
 import type { Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
-import { reaches } from './fisher.ts';
-import { isUndefined, type Measured } from './measured.ts';
+import { isUndefined } from './measured.ts';
+import { THRESHOLDS } from './thresholds.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
-import { asSentence, limitsText, percent, probability, speedWords } from './verdict-words.ts';
+import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
+import type { WeakSeedlings } from './weak.ts';
 
 /** All that the sentence of a verdict may speak of. */
 export interface Told {
   readonly verdict: VerdictName;
   readonly rule: Exclude<RuleId, 'not-measured'>;
   readonly evidence: Evidence;
-  readonly needed: Measured | undefined;
   readonly comparison: Comparison;
   readonly alsoDiffers: readonly string[];
 }
 
-/** The verdict with its reason, in one sentence of plain words. */
+/** The verdict with its reason in plain words, and what has to be known to trust it. */
 export function sentence(told: Told): string {
-  return asSentence(told.verdict, reason(told), told.evidence.open);
+  const first = asSentence(told.verdict, reason(told), told.evidence.open);
+  return [first, ...provisos(told)].join(' ');
 }
 
 function reason(told: Told): string {
-  const { rule, evidence } = told;
+  const { rule, evidence, comparison } = told;
   switch (rule) {
     case 'more-differs':
-      return `${counts(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
+      return `${germinated(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
     case 'fewer':
-    case 'more':
-      return `${counts(told)}, ${points(evidence)}${doubt(evidence.contrast)}`;
-    case 'weaker':
-      return `${weak(told)}; ${counts(told)}`;
-    case 'slower':
-    case 'faster':
-      return `${speed(told)}; ${counts(told)}`;
-    case 'bought':
-      return `${speed(told)}, but at a price; ${evidence.cost ? `${weak(told)}; ` : ''}${counts(told)}`;
-    case 'ready':
-      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}${ready(told)}`;
-    case 'still-open':
-      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${waiting(told)} may still germinate`;
     case 'nothing-seen':
-      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${contest(evidence)} would have been told apart with a `
-        + `probability of ${evidence.power > 0.99 ? 'more than 99 %' : percent(evidence.power)}`;
+    case 'still-open':
     case 'too-few':
-      return `${counts(told)}, ${points(evidence)}${amongDoses(evidence)}; ${wanted(told)}`;
+      return `${germinated(told)}: ${difference(comparison)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
+    case 'more':
+      return `${germinated(told)}: ${difference(comparison)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
+    case 'fewer-sound':
+      return `${soundSeedlings(told)}; ${weak(comparison)}`;
+    case 'more-but-weak':
+      return `${germinated(told)}: ${difference(comparison)}, but ${weak(comparison)}`;
+    case 'ready':
+      return `${germinated(told)}: ${difference(comparison)}${half(comparison)}`;
+    case 'ahead':
+      return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; ${germinated(told)}: ${difference(comparison)}`;
+    case 'ahead-at-a-price':
+      return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; but ${price(told)}; ${germinated(told)}`;
+    case 'behind':
+    case 'behind-perhaps-more':
+      return `the treated seed lay behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(comparison)}`
+        + (rule === 'behind' ? '' : `, so a gain of up to ${upTo(comparison.germinated.difference.high)} is not excluded`);
   }
 }
 
-function counts({ comparison: { byDay }, evidence: { outcome, contrast } }: Told): string {
-  const did = outcome === 'sound' ? 'gave sound seedlings' : 'germinated';
-  return `by day ${byDay}, ${ofSeeds(contrast.treated)} treated seeds ${did} (${share(contrast.treated)}), `
-    + `${ofSeeds(contrast.untreated)} untreated (${share(contrast.untreated)})`;
+/** Whose looks are told: those of the claim that was shown, else those that lie closer together. */
+function claimOf({ rule, comparison }: Told): 'better' | 'worse' {
+  if (rule === 'more' || rule === 'ahead' || rule === 'ahead-at-a-price' || rule === 'more-but-weak') return 'better';
+  if (rule === 'fewer' || rule === 'fewer-sound' || rule === 'behind' || rule === 'behind-perhaps-more') return 'worse';
+  return comparison.shown;
 }
 
-function points({ contrast: { difference } }: Evidence): string {
-  const whole = Math.round(100 * difference.value);
-  const size = Math.abs(whole) === 1 ? '1 point' : `${Math.abs(whole)} points`;
-  const found = whole === 0 ? 'no difference' : `${size} ${whole > 0 ? 'more' : 'fewer'}`;
-  return `${found} (95 % interval ${limitsText(difference)})`;
+function germinated(told: Told): string {
+  return sides(told, 'germinated', 'had germinated');
 }
 
-/** What would be shown by itself may be chance among the doses of a ladder; the reader is told. */
-function amongDoses({ more, fewer, fisherP, contrast: { difference } }: Evidence): string {
-  if (more || fewer || (difference.low <= 0 && difference.high >= 0)) return '';
-  return `; among so many doses that may be chance (Fisher's exact test after Holm, p ${probability(fisherP)})`;
+function soundSeedlings(told: Told): string {
+  return `${sides(told, 'sound', 'had given sound seedlings')}: ${difference(told.comparison, 'sound')}`;
 }
 
-/** Newcombe's interval and Fisher's test may disagree; the reader is told. */
-function doubt({ fisher }: Contrast): string {
-  return reaches(fisher.twoSided)
-    ? ''
-    : `; Fisher's exact test by itself leaves room for chance (p ${probability(fisher.twoSided)})`;
+/** The counts that were compared, with the days of the looks that found them. */
+function sides(told: Told, what: 'germinated' | 'sound', did: string): string {
+  const { comparison } = told;
+  const claim = claimOf(told);
+  const { looks: { first, second } } = comparison[claim];
+  const [treatedLooks, untreatedLooks] = claim === 'better' ? [first, second] : [second, first];
+  const { treated, untreated } = claim === comparison.shown
+    ? comparison[what]
+    : sharesOf(comparison[claim][what], claim);
+  const [a, b] = [daysText(treatedLooks), daysText(untreatedLooks)];
+  return a === b
+    ? `${a}, ${ofSeeds(treated)} treated seeds ${did} (${share(treated)}) and ${ofSeeds(untreated)} untreated (${share(untreated)})`
+    : `${ofSeeds(treated)} treated seeds ${did} ${a} (${share(treated)}) and ${ofSeeds(untreated)} untreated ${b} (${share(untreated)})`;
 }
 
-function speed({ rule, evidence: { speedP }, comparison: { t50, speed: { combined } } }: Told): string {
-  const how = speedWords(rule !== 'slower', !isUndefined(combined) && combined.ofGerminated);
-  const p = speedP === undefined ? '' : ` (log-rank tests, p ${probability(speedP)})`;
-  const days = isUndefined(t50) || Math.abs(t50.value) < 0.05
-    ? ''
-    : `, T50 ${Math.abs(t50.value).toFixed(1)} days ${t50.value < 0 ? 'earlier' : 'later'}`;
-  return `treated seed ${how}${p}${days}`;
+function sharesOf(
+  { first, second }: Record<'first' | 'second', Share>, claim: 'better' | 'worse',
+): Record<'treated' | 'untreated', Share> {
+  return claim === 'better' ? { treated: first, untreated: second } : { treated: second, untreated: first };
 }
 
-function weak({ comparison: { seedlings } }: Told): string {
-  if (isUndefined(seedlings.weak)) return 'weak seedlings are more frequent';
-  const { treated, untreated } = seedlings.weak;
-  return `weak seedlings (leggy, abnormal or dead) are ${ofSeeds(treated)} treated ones, ${ofSeeds(untreated)} untreated`
-    + doubt(seedlings.weak);
+function daysText({ from, to }: Looks): string {
+  return from === to ? `by day ${to}` : `by days ${from} to ${to}`;
 }
 
-function ready({ comparison: { untreatedT50OfSown } }: Told): string {
-  return isUndefined(untreatedT50OfSown)
-    ? ''
-    : `; half of the untreated seed was up by day ${untreatedT50OfSown.by}`;
+function difference(comparison: Comparison, what: 'germinated' | 'sound' = 'germinated'): string {
+  const { difference: found } = comparison[what];
+  const whole = Math.round(100 * found.value);
+  const size = whole === 0 ? 'no difference' : `${pointsText(Math.abs(found.value))} ${whole > 0 ? 'more' : 'fewer'}`;
+  return `${size} (95 % interval ${limitsText(found)})`;
 }
 
-function waiting({ comparison: { open } }: Told): string {
-  const sides = (['treated', 'untreated'] as const).filter(side => open[side] > 0);
-  const one = sides.length === 1 && open[sides[0]!] === 1;
-  return `${sides.map(side => `${open[side]} ${side}`).join(' and ')} ${one ? 'seed' : 'seeds'}`;
+/** Where the one side was furthest ahead of the other. */
+function gap({ gap: { firstDays, secondDays, first, second } }: Claim, ahead: 'treated' | 'untreated'): string {
+  const other = ahead === 'treated' ? 'untreated' : 'treated';
+  const [a, b] = [daysText(firstDays), daysText(secondDays)];
+  return a === b
+    ? `${a}, ${ofSeeds(first)} ${ahead} seeds were up and ${ofSeeds(second)} ${other}`
+    : `${ofSeeds(first)} ${ahead} seeds were up ${a} and ${ofSeeds(second)} ${other} ${b}`;
 }
 
-function wanted({ evidence, needed }: Told): string {
-  if (needed === undefined || isUndefined(needed)) return needed?.undefined ?? 'the seeds are too few';
-  const { visible, contrast: { treated, untreated } } = evidence;
-  const pair = visible ? `${share(untreated)} and ${share(treated)}` : contest(evidence);
-  return `to tell ${pair} apart takes ${needed.value} seeds a side`;
+function price({ evidence, comparison }: Told): string {
+  const loss = evidence.noGreatLoss
+    ? undefined
+    : `a loss of up to ${upTo(-comparison.germinated.difference.low)} is not excluded`;
+  return [loss, evidence.weaker ? weak(comparison) : undefined].filter(text => text !== undefined).join(', and ');
 }
 
-/** The two shares whose difference was, or was not, visible. */
-function contest({ from, to }: Evidence): string {
-  return `${percent(from)} and ${percent(to)}`;
+function upTo(share: number): string {
+  return pointsText(Math.ceil(100 * share - 1e-9) / 100);
+}
+
+function excludes({ germinated: { difference: { high } } }: Comparison): string {
+  return high <= 0
+    ? 'No benefit at all is left'
+    : `A benefit of more than ${upTo(high)} is excluded`;
+}
+
+function weak({ weak: { treated, untreated } }: Comparison): string {
+  return `${weakText(treated)} treated seedlings are weak (leggy, abnormal or dead) and ${weakText(untreated)} untreated`;
+}
+
+/** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
+export function weakText({ least, most, of }: WeakSeedlings): string {
+  return `${least === most ? least : `${least} to ${most}`} of ${of}`;
+}
+
+function half({ untreatedHalf }: Comparison): string {
+  return isUndefined(untreatedHalf) ? '' : `; half of the untreated seed was up by day ${untreatedHalf.by}`;
+}
+
+function provisos({ rule, verdict, evidence, comparison }: Told): string[] {
+  const { dishes, open } = comparison;
+  const isVerdict = verdict === 'worth repeating' || verdict === 'harmful';
+  return [
+    evidence.open ? waiting(open, comparison) : undefined,
+    evidence.tooFew && rule === 'too-few' ? `Fewer than ${THRESHOLDS.fewestSeeds.value} seeds a side are too few to tell.` : undefined,
+    isVerdict && dishes.treated === 1 && dishes.untreated === 1
+      ? 'With one dish a side, a difference between the two dishes themselves would look the same.'
+      : undefined,
+  ].filter(text => text !== undefined);
+}
+
+function waiting({ treated, untreated }: Comparison['open'], { germinated: seeds }: Comparison): string {
+  const sides = [
+    treated > 0 ? `${treated} of ${seeds.treated.n} treated` : undefined,
+    untreated > 0 ? `${untreated} of ${seeds.untreated.n} untreated` : undefined,
+  ].filter(text => text !== undefined);
+  return `${sides.join(' and ')} seeds still wait.`;
 }
 
 function ofSeeds({ x, n }: Share): string {

@@ -24,6 +24,12 @@ export function limitsText({ low, high }: Interval): string {
   return `${points(low)} to ${points(high)}`;
 }
 
+/** Example: pointsText(0.24) is '24 points' */
+export function pointsText(share: number): string {
+  const whole = Math.round(100 * share);
+  return whole === 1 ? '1 point' : `${whole} points`;
+}
+
 function points(share: number): string {
   const whole = Math.round(100 * share);
   return String(whole === 0 ? Math.round(1000 * share) / 10 : whole);
@@ -37,10 +43,4 @@ export function probability(p: number): string {
 /** A ratio with two digits. */
 export function ratio(value: number): string {
   return value < 10 ? value.toPrecision(2) : value.toFixed(0);
-}
-
-/** What the log-rank tests found: the one over all the seed sown sees how much germinated as well as how soon. */
-export function speedWords(faster: boolean, ofGerminated: boolean): string {
-  if (ofGerminated) return faster ? 'germinated faster' : 'germinated slower';
-  return faster ? 'was ahead over the whole time' : 'lay behind over the whole time';
 }

@@ -1,8 +1,6 @@
 import type { Comparison } from './comparison.ts';
-import { seedsASide } from './design.ts';
-import { evidenceOf, type Corrected, type Evidence } from './evidence.ts';
-import { isUndefined, type Measured, type Undefined } from './measured.ts';
-import { isReady } from './readiness.ts';
+import { evidenceOf, type Evidence, type Room } from './evidence.ts';
+import { isUndefined, type Undefined } from './measured.ts';
 import { RULES, type RuleId, type VerdictName } from './verdict-rules.ts';
 import { sentence } from './verdict-text.ts';
 import { asSentence } from './verdict-words.ts';
@@ -14,8 +12,6 @@ export interface Verdict {
   readonly rule: RuleId;
   /** What the rules looked at; nothing where a side could not be measured. */
   readonly evidence: Evidence | undefined;
-  /** For 'cannot tell' by too few seeds: how many a side would tell 30 points. */
-  readonly seedsASide: Measured | undefined;
   /** Verdict and reason for a grower to read. */
   readonly sentence: string;
 }
@@ -23,8 +19,8 @@ export interface Verdict {
 export interface Circumstances {
   /** What else differs between the sides, in plain words: 'temperature', 'sowing date'. */
   readonly alsoDiffers?: readonly string[];
-  /** Where this is one rung of a ladder of doses. */
-  readonly corrected?: Corrected;
+  /** What other treatments beside the same untreated seed leave to this one. */
+  readonly room?: Room;
 }
 
 /**
@@ -33,37 +29,22 @@ export interface Circumstances {
  *
  * @example
  * judge(compare([treated], [untreated])).sentence
- * // 'Worth repeating: 18 of 20 treated seeds germinated (90 %), 7 of 20 untreated (35 %): 55 points more, 95 %
- * // interval 25 to 73.'
+ * // 'Worth repeating: by day 28, 18 of 20 treated seeds had germinated (90 %) and 7 of 20 untreated (35 %): 55 points
+ * // more (95 % interval 25 to 73). ...'
  */
 export function judge(comparison: Comparison | Undefined, circumstances: Circumstances = {}): Verdict {
-  const { alsoDiffers = [], corrected } = circumstances;
+  const { alsoDiffers = [], room } = circumstances;
   if (isUndefined(comparison)) {
     return {
       verdict: 'cannot tell',
       rule: 'not-measured',
       evidence: undefined,
-      seedsASide: undefined,
       sentence: asSentence('cannot tell', comparison.undefined, false),
     };
   }
-  const evidence = evidenceOf(comparison, isReady(comparison.untreated, comparison.untreatedT50OfSown), corrected);
+  const evidence = evidenceOf(comparison, room);
   const { id: rule, verdict } = alsoDiffers.length > 0
     ? { id: 'more-differs' as const, verdict: 'cannot tell' as const }
     : RULES.find(({ holds }) => holds(evidence))!;
-  const needed = rule === 'too-few' ? seedsNeeded(evidence) : undefined;
-  return {
-    verdict,
-    rule,
-    evidence,
-    seedsASide: needed,
-    sentence: sentence({ verdict, rule, evidence, needed, comparison, alsoDiffers }),
-  };
-}
-
-/** To see 30 points; where the seeds sufficed for that, to see the difference that was found. */
-function seedsNeeded({ from, to, visible, contrast: { treated, untreated } }: Evidence): Measured {
-  return visible
-    ? seedsASide(untreated.x / untreated.n, treated.x / treated.n)
-    : seedsASide(from, to);
+  return { verdict, rule, evidence, sentence: sentence({ verdict, rule, evidence, comparison, alsoDiffers }) };
 }

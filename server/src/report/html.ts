@@ -107,7 +107,7 @@ function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
 
 /** What was judged first, where something was. */
 function passagesOf({ trial }: LotReport): (Passage | undefined)[] {
-  const passages = trialPassages(trial);
+  const passages = trialPassages(trial, false);
   return trial.contests.length > 0 ? passages : [undefined, ...passages];
 }
 
@@ -115,7 +115,7 @@ function plantBody(plant: PlantTrial): Content[] {
   const untried = untriedText(plant);
   return [
     paragraph(plantFacts(plant)),
-    ...plantPassages(plant).flatMap(passageBody),
+    ...plantPassages(plant, false).flatMap(passageBody),
     untried === undefined ? undefined : paragraph(untried),
   ];
 }

@@ -26,7 +26,7 @@ export function reportMarkdown(reports: readonly Report[], { width = PAGE, pictu
   const blocks = reports.flatMap(report => [
     `# ${escapeMarkdown(titleOf(report))}`,
     ...(report.plants
-      ? report.plants.plants.flatMap(plant => plantBlocks(plant, width))
+      ? report.plants.plants.flatMap(plant => plantBlocks(plant, report.details, width))
       : report.lots.flatMap(lot => lotBlocks(lot, report, width, pictureOf?.(lot.lot)))),
     ...warningsOf(report),
   ]);
@@ -38,12 +38,12 @@ export function reportMarkdown(reports: readonly Report[], { width = PAGE, pictu
 
 /** Below a picture stands what was judged, then the table. */
 function lotBlocks(
-  lot: LotReport, { now }: Report, width: number, picture: string | undefined,
+  lot: LotReport, { now, details }: Report, width: number, picture: string | undefined,
 ): (string | undefined)[] {
   const { id, plant } = lot.lot;
   const facts = seedFacts(lot.lot);
   const notes = notesOf(lot);
-  const passages = trialPassages(lot.trial);
+  const passages = trialPassages(lot.trial, details);
   const first = picture !== undefined && lot.trial.contests.length > 0 ? passages.splice(0, 1) : [];
   return [
     `## ${escapeMarkdown(id)}${plant === undefined ? '' : ` ${escapeMarkdown(plant)}`}`,
@@ -56,12 +56,12 @@ function lotBlocks(
   ];
 }
 
-function plantBlocks(plant: PlantTrial, width: number): (string | undefined)[] {
+function plantBlocks(plant: PlantTrial, details: boolean, width: number): (string | undefined)[] {
   const untried = untriedText(plant);
   return [
     `## ${escapeMarkdown(plant.plant)}`,
     escapeMarkdown(plantFacts(plant)),
-    ...plantPassages(plant).flatMap(passage => passageBlocks(passage, width)),
+    ...plantPassages(plant, details).flatMap(passage => passageBlocks(passage, width)),
     untried && escapeMarkdown(untried),
   ];
 }

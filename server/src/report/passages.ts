@@ -1,8 +1,7 @@
 /** What a report says of the trials of a lot and of a plant, the same in text and in Markdown. */
 import { ladderHead, ladderNote, ladderRows } from '../features/words/ladders.ts';
 import { replicatesText } from '../features/words/replicates.ts';
-import { evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
-import { isUndefined } from '../measures/measured.ts';
+import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
 import type { Group } from '../trials/groups.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import type { Contest, LotTrial } from '../trials/lot-trial.ts';
@@ -23,14 +22,14 @@ export interface Passage {
   readonly texts: readonly string[];
 }
 
-export function trialPassages({ contests, ladders, groups, leftOut }: LotTrial): Passage[] {
+export function trialPassages({ contests, ladders, groups, leftOut }: LotTrial, details: boolean): Passage[] {
   const replicates = groups.flatMap(group => {
     const text = replicatesText(group);
     return text === undefined ? [] : [{ title: titleOf(group), texts: [text] }];
   });
   const missing = leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
   return [
-    passage('Treated against untreated', contests.map(contestItem)),
+    passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
     ...ladders.map(ladderPassage),
     passage('Replicates', replicates),
     // Where nothing was tried nothing is missing.
@@ -42,11 +41,12 @@ function passage(heading: string, items: readonly Item[]): Passage {
   return { heading, columns: [], items, texts: [] };
 }
 
-function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest): Item {
-  const behind = [...(isUndefined(comparison) ? [] : evidenceTexts(comparison)), ...remarks];
+function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest, details: boolean): Item {
+  const behind = [...evidenceTexts({ comparison, verdict }), ...remarks];
   return {
     title: `${titleOf(treated)}${untreated ? ` against ${titleOf(untreated)}` : ''}`,
-    texts: [verdict.sentence, ...(behind.length > 0 ? [behind.join(' · ')] : [])],
+    texts: [verdict.sentence, behind, details ? detailTexts({ comparison, verdict }) : []].flatMap(text => (
+      typeof text === 'string' ? [text] : text.length > 0 ? [text.join(' · ')] : [])),
   };
 }
 

@@ -1,9 +1,9 @@
 /** The trials of a plant over its lots as plain data. */
-import { isUndefined } from '../measures/measured.ts';
+import type { AcrossClaim } from '../measures/across-lots.ts';
+import { isUndefined, type Undefined } from '../measures/measured.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
-import { logRankData } from './numbers-data.ts';
 import type { PlantsReport } from './report.ts';
-import { comparisonData } from './trial-data.ts';
+import { comparisonData, findingData } from './trial-data.ts';
 
 export function plantsData({ by, plants }: PlantsReport): object {
   return { by, plants: plants.map(plantData) };
@@ -14,9 +14,11 @@ function plantData({ plant, lots, agents }: PlantTrial): object {
 }
 
 function agentData({ agent, strata, across }: AgentAcross): object {
-  const { comparisons, lots, open, outcome, mantelHaenszel, homogeneity, speed, verdict, rule, sentence } = across;
+  const { comparisons, lots, open, better, worse, difference, mantelHaenszel, homogeneity } = across;
+  const { verdict, rule, sentence } = across;
   return {
-    agent: agent.word, lots, open, outcome, verdict, rule, sentence,
+    agent: agent.word, lots, open, verdict, rule, sentence, difference,
+    better: claimData(better), worse: claimData(worse),
     strata: strata.map(({ lot, pairs }, i) => ({
       lot: lot.id,
       treated: pairs.flatMap(({ treated }) => treated.batches.map(({ batch }) => batch.path)),
@@ -28,6 +30,14 @@ function agentData({ agent, strata, across }: AgentAcross): object {
       test: mantelHaenszel.test, corrected: mantelHaenszel.corrected,
     },
     homogeneity,
-    logRank: { sown: logRankData(speed.sown), germinated: logRankData(speed.germinated), combined: speed.combined },
+  };
+}
+
+function claimData(claim: AcrossClaim | Undefined): object {
+  if (isUndefined(claim)) return claim;
+  const { germinated, sound, ahead, sooner, p } = claim;
+  return {
+    p, germinated: findingData(germinated), sound: findingData(sound),
+    ahead: findingData(ahead), sooner: findingData(sooner),
   };
 }

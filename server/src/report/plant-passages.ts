@@ -6,12 +6,12 @@ import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
 import type { Column } from './columns.ts';
 import type { Passage } from './passages.ts';
 
-export function plantPassages({ agents }: PlantTrial): Passage[] {
+export function plantPassages({ agents }: PlantTrial, details: boolean): Passage[] {
   return agents.map(agent => ({
     heading: agentText(agent),
     columns: strataColumns(agent),
     items: [],
-    texts: [agent.across.sentence, testsText(agent)],
+    texts: [agent.across.sentence, ...(details ? [testsText(agent)] : [])],
   }));
 }
 
@@ -23,12 +23,12 @@ export function untriedText({ lots, agents }: PlantTrial): string | undefined {
 }
 
 /** One row for each lot, or for each of the conditions that it was tried under. */
-function strataColumns({ strata, across: { comparisons, outcome } }: AgentAcross): Column[] {
+function strataColumns({ strata, across: { comparisons } }: AgentAcross): Column[] {
   const column = (head: string, kind: Column['kind'], cell: (i: number) => string): Column => (
     { head, kind, cells: strata.map((_, i) => cell(i)) });
   const contrast = (i: number) => {
     const comparison = comparisons[i]!;
-    return isUndefined(comparison) ? undefined : comparison[outcome];
+    return isUndefined(comparison) ? undefined : comparison.germinated;
   };
   const share = (i: number, side: 'treated' | 'untreated') => {
     const found = contrast(i)?.[side];
@@ -50,15 +50,13 @@ function strataColumns({ strata, across: { comparisons, outcome } }: AgentAcross
   ];
 }
 
-function testsText({ across: { mantelHaenszel, homogeneity, speed, outcome } }: AgentAcross): string {
-  const of = outcome === 'sound' ? 'sound seedlings' : 'germinated seed';
+/** The tests, for somebody who asks for details. */
+function testsText({ across: { mantelHaenszel, homogeneity } }: AgentAcross): string {
   return [
-    `Of ${of}, stratified by lot: ${isUndefined(mantelHaenszel) ? `Mantel-Haenszel – (${mantelHaenszel.undefined})`
+    `Of germinated seed, stratified by lot: ${isUndefined(mantelHaenszel) ? `Mantel-Haenszel – (${mantelHaenszel.undefined})`
       : `${oddsText(mantelHaenszel.oddsRatio)}, chi-square ${mantelHaenszel.corrected.chiSquare.toFixed(2)}, `
         + `p ${probability(mantelHaenszel.corrected.p)} (with continuity correction)`}`,
     testText('homogeneity (Breslow-Day)', homogeneity),
-    testText('log-rank of the seed sown', speed.sown),
-    testText('of the germinated seed', speed.germinated),
   ].join('; ').concat('.');
 }
 

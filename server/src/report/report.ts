@@ -32,6 +32,8 @@ export interface Report {
   readonly homeless: number;
   /** Counts and cut tests of these lots that are dated after today; the numbers have them too. */
   readonly ahead: number;
+  /** The tests behind the verdicts are told too. */
+  readonly details: boolean;
 }
 
 export interface PlantsReport {
@@ -49,10 +51,14 @@ export interface ReportOptions {
   readonly ids?: readonly string[];
   /** Whose lots are put together. */
   readonly by?: PlantRank;
+  /** Tell the tests behind the verdicts too. */
+  readonly details?: boolean;
 }
 
 /** The lots in the order of the journal, each with its batches. The book must be up to date. */
-export function reportOf(journal: Journal, book: ProblemBook, { now, name, files, ids, by }: ReportOptions): Report {
+export function reportOf(
+  journal: Journal, book: ProblemBook, { now, name, files, ids, by, details = false }: ReportOptions,
+): Report {
   const { ofLots, homeless } = errorsOf(journal, book);
   const lots = inOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
@@ -64,7 +70,7 @@ export function reportOf(journal: Journal, book: ProblemBook, { now, name, files
       errors: ofLots.get(lot.id) ?? 0,
     }));
   const plants = by && { by, plants: plantTrials(lots, by) };
-  return { name, now, zone: journal.zone, lots, plants, homeless, ahead: aheadOf(lots, now) };
+  return { name, now, zone: journal.zone, lots, plants, homeless, ahead: aheadOf(lots, now), details };
 }
 
 function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {

@@ -11,7 +11,9 @@ import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf }
 export function reportText(reports: readonly Report[], page = plainPage): string {
   const parts = reports.flatMap(report => [
     printable(titleOf(report)),
-    ...(report.plants ? plantTexts(report.plants, page) : report.lots.map(lot => lotText(lot, report, page))),
+    ...(report.plants
+      ? plantTexts(report.plants, report.details, page)
+      : report.lots.map(lot => lotText(lot, report, page))),
     ...warningsOf(report).map(warning => paragraph(warning, page.width).join('\n')),
   ]);
   const legend = legendOf(reports);
@@ -19,7 +21,7 @@ export function reportText(reports: readonly Report[], page = plainPage): string
   return parts.map(part => `${part}\n`).join('\n');
 }
 
-function lotText(lot: LotReport, { now }: Report, page: Page): string {
+function lotText(lot: LotReport, { now, details }: Report, page: Page): string {
   const { id, plant } = lot.lot;
   const facts = seedFacts(lot.lot);
   return [
@@ -27,17 +29,17 @@ function lotText(lot: LotReport, { now }: Report, page: Page): string {
     ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), page.width) : []),
     ...tableLines(columnsOf(rowsOf(lot), now), page),
     ...notesOf(lot).flatMap(note => indented(note, page)),
-    ...trialPassages(lot.trial).flatMap(passage => passageLines(passage, page)),
+    ...trialPassages(lot.trial, details).flatMap(passage => passageLines(passage, page)),
   ].join('\n');
 }
 
-function plantTexts({ plants }: NonNullable<Report['plants']>, page: Page): string[] {
+function plantTexts({ plants }: NonNullable<Report['plants']>, details: boolean, page: Page): string[] {
   return plants.map(plant => {
     const untried = untriedText(plant);
     return [
       page.bold(printable(plant.plant)),
       ...paragraph(printable(plantFacts(plant)), page.width),
-      ...plantPassages(plant).flatMap(passage => passageLines(passage, page)),
+      ...plantPassages(plant, details).flatMap(passage => passageLines(passage, page)),
       ...(untried === undefined ? [] : ['', ...indented(untried, page)]),
     ].join('\n');
   });

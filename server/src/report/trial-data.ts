@@ -1,8 +1,9 @@
 /** The trials of a lot as plain data. */
 import { pooledOf } from '../features/words/replicates.ts';
 import { groupLabel } from '../features/words/trials.ts';
+import type { Claim, Finding } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
-import type { Evidence } from '../measures/evidence.ts';
+import type { DayLimits } from '../measures/half-up.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import type { Pooled } from '../measures/replicates.ts';
 import type { Verdict } from '../measures/verdict.ts';
@@ -54,30 +55,46 @@ function contestData({ treated, untreated, alsoDiffers, remarks, comparison, ver
   };
 }
 
-function verdictData({ verdict, rule, seedsASide, sentence, evidence }: Verdict): object {
-  return {
-    verdict, rule, sentence,
-    seedsASide: seedsASide ? numberData(seedsASide) : null,
-    evidence: evidence ? evidenceData(evidence) : null,
-  };
-}
-
-function evidenceData(evidence: Evidence): object {
-  return { ...evidence, contrast: contrastData(evidence.contrast), speedP: evidence.speedP ?? null };
+function verdictData({ verdict, rule, sentence, evidence }: Verdict): object {
+  return { verdict, rule, sentence, evidence: evidence ?? null };
 }
 
 export function comparisonData(comparison: Comparison | Undefined): object {
   if (isUndefined(comparison)) return comparison;
-  const { byDay, open, overdispersion, germinated, sound, seedlings, speed, t50, t50OfSown } = comparison;
+  const { byDay, open, dishes, germinated, sound, weak, better, worse, logRank, halfUp, daysApart } = comparison;
   return {
-    byDay, open, overdispersion,
+    byDay, open, dishes,
     germinated: contrastData(germinated),
     sound: contrastData(sound),
-    seedlings: Object.fromEntries(Object.entries(seedlings).map(([what, contrast]) => [what, contrastData(contrast)])),
-    logRank: { sown: logRankData(speed.sown), germinated: logRankData(speed.germinated), combined: speed.combined },
-    t50: numberData(t50),
-    t50OfSown: numberData(t50OfSown),
+    weak,
+    better: claimData(better),
+    worse: claimData(worse),
+    halfUp: { treated: limitsData(halfUp.treated), untreated: limitsData(halfUp.untreated) },
+    daysApart: daysApart ?? null,
+    logRank: { sown: logRankData(logRank.sown), germinated: logRankData(logRank.germinated) },
   };
+}
+
+/**
+ * The looks that a claim compares, and its one-sided p-values: of single seeds, of dishes, with room for the other
+ * tests.
+ */
+function claimData({ ages, looks, germinated, sound, ahead, sooner, p }: Claim): object {
+  return {
+    ages: ages.all, final: ages.final, looks, p,
+    germinated: findingData(germinated), sound: findingData(sound),
+    ahead: findingData(ahead), sooner: findingData(sooner),
+  };
+}
+
+export function findingData(finding: Finding | Undefined): object {
+  if (isUndefined(finding)) return finding;
+  const { seeds, p, joint, spread } = finding;
+  return { seeds, dishes: p, joint, spread };
+}
+
+function limitsData(limits: DayLimits | Undefined): object {
+  return isUndefined(limits) ? limits : { after: limits.after ?? null, by: limits.by };
 }
 
 function ladderData({ agent, untreated, rungs, ladder: { doses, trend, best } }: DoseLadder): object {

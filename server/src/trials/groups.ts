@@ -2,7 +2,7 @@
 import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
-import { sameAge } from '../measures/same-age.ts';
+import { commonAge } from '../measures/looks.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
 import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
@@ -95,7 +95,7 @@ function endOf({ events, sowing }: Batch): BatchEvent | undefined {
 function isReplicate(a: TrialBatch, b: TrialBatch): boolean {
   if (!isSameTreatment(a.treatment, b.treatment) || a.conditions.isWet !== b.conditions.isWet) return false;
   if (a.conditions.hasDrops !== b.conditions.hasDrops) return false;
-  const { day } = sameAge([[a.course], [b.course]]);
+  const day = commonAge([a.course, b.course]);
   return differencesOf(a.conditions, b.conditions, day).differing.length === 0;
 }
 

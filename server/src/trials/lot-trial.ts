@@ -1,7 +1,8 @@
 /** What one lot tells of its treatments: each against the untreated seed, and a ladder of doses as one. */
 import type { Lot } from '../journal/life.ts';
 import { compare, type Comparison } from '../measures/comparison.ts';
-import { undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import { laddersOf, type DoseLadder } from './ladders.ts';
@@ -30,19 +31,24 @@ export function trialOf(lot: Lot): LotTrial {
   const { groups, leftOut } = groupsOf(lot);
   const untreated = groups.filter(({ treatment }) => treatment.length === 0);
   const pairs = groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
-  const ladders = laddersOf(pairs);
-  const trial = { lot, groups, leftOut, ladders, contests: pairs.map(pair => contestOf(pair, ladders)) };
+  const contests = contestsOf(pairs);
+  const trial = { lot, groups, leftOut, contests, ladders: laddersOf(contests) };
   memo.set(lot, trial);
   return trial;
 }
 
-function contestOf(pair: Pair, ladders: readonly DoseLadder[]): Contest {
-  for (const { rungs, ladder } of ladders) {
-    const judged = ladder.doses[rungs.indexOf(pair)];
-    if (judged) return { ...pair, comparison: judged.comparison, verdict: judged.verdict };
-  }
-  const comparison = comparisonOf(pair);
-  return { ...pair, comparison, verdict: judge(comparison, { alsoDiffers: pair.alsoDiffers }) };
+/** Judges all treatments of a lot together: of many tried at once, one would look good by chance. */
+function contestsOf(pairs: readonly Pair[]): Contest[] {
+  const comparisons = pairs.map(comparisonOf);
+  const fair = comparisons.filter((comparison, i): comparison is Comparison => (
+    !isUndefined(comparison) && pairs[i]!.alsoDiffers.length === 0));
+  const rooms = roomsOf(fair);
+  return pairs.map((pair, i) => {
+    const comparison = comparisons[i]!;
+    const room = isUndefined(comparison) ? undefined : rooms.get(comparison);
+    const { alsoDiffers } = pair;
+    return { ...pair, comparison, verdict: judge(comparison, { alsoDiffers, ...(room && { room }) }) };
+  });
 }
 
 function comparisonOf(pair: Pair): Comparison | Undefined {

@@ -1,5 +1,5 @@
 /** Treated seed beside the untreated seed of its lot that is most like it. */
-import { sameAge } from '../measures/same-age.ts';
+import { commonAge } from '../measures/looks.ts';
 import type { Course } from '../measures/course.ts';
 import { differencesOf, type Differences } from './conditions.ts';
 import { coursesOf, type Group } from './groups.ts';
@@ -34,7 +34,7 @@ export function isFull(pair: Pair): pair is FullPair {
 
 /** Of all batches of both sides, up to the age at which they are compared. */
 function differencesBetween(a: Group, b: Group): Differences {
-  const { day } = sameAge([coursesOf(a), coursesOf(b)]);
+  const day = commonAge([...coursesOf(a), ...coursesOf(b)]);
   const all = a.batches.flatMap(({ conditions }) => (
     b.batches.map(other => differencesOf(conditions, other.conditions, day))));
   return {

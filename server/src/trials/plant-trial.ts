@@ -2,6 +2,7 @@
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots, type LotPair } from '../measures/across-lots.ts';
 import type { Agent } from '../solutions/agent.ts';
+import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
 import { trialOf } from './lot-trial.ts';
 import { coursesOfPair, isFull, type FullPair } from './pairs.ts';
@@ -40,9 +41,27 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
       byAgent.set(agent.word, { agent, strata: strata.set(contest.untreated, stratum) });
     }
   }
-  const agents = [...byAgent.values()].map(({ agent, strata }) => (
-    { agent, strata: [...strata.values()], across: acrossLots([...strata.values()].map(lotPairOf)) }));
+  const agents = [...byAgent.values()].map(({ agent, strata: found }): AgentAcross => {
+    const strata = [...found.values()];
+    const doses = dosesOf(strata).map(parts => parts.map(lotPairOf));
+    return { agent, strata, across: acrossLots(strata.map(lotPairOf), doses) };
+  });
   return { plant, lots, agents };
+}
+
+/** The strata of each dose by itself; what nobody measured is a dose of its own. */
+function dosesOf(strata: readonly Stratum[]): Stratum[][] {
+  const doses: { readonly ppm: number | undefined; readonly strata: Stratum[] }[] = [];
+  for (const { lot, pairs } of strata) {
+    for (const pair of pairs) {
+      const ppm = onlyDose(pair.treated.treatment)?.dose.ppm;
+      const known = doses.find(dose => (
+        dose.ppm === undefined || ppm === undefined ? dose.ppm === ppm : isSameDose(dose.ppm, ppm)));
+      if (known) known.strata.push({ lot, pairs: [pair] });
+      else doses.push({ ppm, strata: [{ lot, pairs: [pair] }] });
+    }
+  }
+  return doses.map(dose => dose.strata);
 }
 
 function lotPairOf({ lot, pairs }: Stratum): LotPair {

@@ -19,10 +19,11 @@ const here = '    ^^^^^^ here';
 describe('hover on a lot with a trial', () => {
   test('tells first whether the soak paid, and what stands behind that', () => {
     const [, verdict] = hover(lot(here, ['GA3 500 ppm', 18, 4], ['water', 7]), '2025-12-01')!.split('\n\n');
-    // R 4.2.2: Wilson limits squared and added for 18 and 7 of 24, 0.1762 to 0.6512; fisher.test 0.00341.
+    // R 4.2.2: Wilson limits squared and added for 18 and 7 of 24, 0.1762 to 0.6512.
     expect(verdict).toBe('- **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating: by day 30, 18 of 24 treated seeds '
-      + 'germinated (75 %), 7 of 24 untreated (29 %), 46 points more (95 % interval 18 to 65).  \n'
-      + '  Fisher’s exact test p 0.0034 · leggy 4 of 18 against 0 of 7');
+      + 'had germinated (75 %) and 7 of 24 untreated (29 %): 46 points more (95 % interval 18 to 65). With one dish a side, a '
+      + 'difference between the two dishes themselves would look the same.  \n'
+      + '  leggy 4 of 18 against 0 of 7');
   });
 
   test('shows a ladder of doses as a table with its trend', () => {
@@ -31,19 +32,19 @@ describe('hover on a lot with a trial', () => {
       '| GA3 | Batch | Germinated | T50 | Verdict |',
       '| :-- | :-- | :-- | :-- | :-- |',
       '| water 24 h | B | 2 of 24 = 8.3 % | day 22.5 |  |',
-      '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | day 16.9 | cannot tell |',
+      '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | day 16.9 | worth repeating |',
       '| GA3 500 ppm 24 h | D | 21 of 24 = 87.5 % | day 15.7 | worth repeating |',
-      '| GA3 1000 ppm 24 h | A | 9 of 24 = 37.5 % | day 16.7 | cannot tell |',
+      '| GA3 1000 ppm 24 h | A | 9 of 24 = 37.5 % | day 16.7 | worth repeating |',
     ]);
     // R 4.2.2: prop.trend.test(c(2, 8, 21, 9), rep(24, 4)) has p 0.001645.
     expect(blocks[2]).toBe('Trend: 14 points more from each dose to the next (Cochran-Armitage, p 0.0016). Best dose: 500 ppm. '
-      + 'Verdicts after Holm’s correction over the doses.');
+      + 'The verdicts allow for the number of doses.');
   });
 
   test('tells what other lots of the plant add', () => {
     const other = lot('', ['GA3 250 ppm', 15], ['water', 6]).replaceAll('PEN-25', 'PEN-26').replaceAll('2025', '2026');
     const text = hover(`${lot(here, ['GA3 500 ppm', 18], ['water', 7])}\n${other.replace('\n\n', '\n')}`, '2026-12-01');
-    expect(text).toMatch(/- \*\*GA3 \(250 to 500 ppm\) on Penstemon digitalis\*\* – Worth repeating: in 2 lots more of the treated seed/);
+    expect(text).toMatch(/- \*\*GA3 \(250 to 500 ppm\) on Penstemon digitalis\*\* – Worth repeating: in 2 lots 42 points more of the treated seeds/);
     expect(hover(lot(here, ['GA3 500 ppm', 18], ['water', 7]), '2026-12-01')).not.toContain('in 1 lot');
   });
 

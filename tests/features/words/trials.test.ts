@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { agentText, evidenceTexts, groupLabel, groupNames } from '../../../server/src/features/words/trials.ts';
+import { agentText, detailTexts, evidenceTexts, groupLabel, groupNames } from '../../../server/src/features/words/trials.ts';
 import { plantTrial } from '../../../server/src/trials/plant-trial.ts';
-import { known } from '../../measures/helpers.ts';
 import { contest, journalOf, trial, twoBatches } from '../../trials/helpers.ts';
 
 describe('a group of batches', () => {
@@ -28,44 +27,31 @@ describe('a group of batches', () => {
 });
 
 describe('what stands behind a verdict', () => {
-  test('are the tests, the days gained, and seedlings that suffered', () => {
-    // R 4.2.2: fisher.test(matrix(c(15, 5, 5, 15), 2)) has p 0.00385.
+  test('are seedlings that suffered, and the tests for who wants them', () => {
     const source = twoBatches().replace('2026-02-10, 15', '2026-02-10, 15, 3 leggy, 1 died');
-    const texts = evidenceTexts(known(contest(source).comparison));
-    expect(texts[0]).toBe('Fisher’s exact test p 0.0038');
-    expect(texts.slice(1)).toEqual(['leggy 3 of 15 against 0 of 5', 'died 1 of 15 against 0 of 5']);
+    expect(evidenceTexts(contest(source))).toEqual(['leggy 3 of 15 against 0 of 5', 'died 1 of 15 against 0 of 5']);
+    // R 4.2.2: fisher.test(matrix(c(15, 5, 5, 15), 2)) has p 0.00385.
+    expect(detailTexts(contest(source))).toContain('Fisher’s exact test p 0.0038');
   });
 
-  test('are days gained where somebody looked between', () => {
+  test('are days gained, as limits, where the treated seed is shown to be ahead', () => {
     const counted = (a: string, b: string) => contest(twoBatches()
       .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`));
-    const days = (a: string, b: string) => evidenceTexts(known(counted(a, b).comparison)).filter(text => text.startsWith('T50'));
-    // T50: 20 (15 + 1) / 2 / 12 = 13.3 days against 20 + 10 ((5 + 1) / 2 - 1) / 4 = 25.
-    expect(days('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4')).toEqual(['T50 11.7 days earlier']);
-    // 20 + 10 ((4 + 1) / 2 - 1) / 3 = 25 on both sides.
-    expect(days('1\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 3')).toEqual(['T50 the same']);
+    // Half of 15 by day 20, half of 5 between days 20 and 30.
+    expect(evidenceTexts(counted('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4'))).toEqual([
+      'half of the germinated seed was up by day 20, untreated after day 20 and by day 30: up to 30 days earlier',
+    ]);
+    expect(evidenceTexts(counted('1\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 3'))).toEqual([]);
   });
 
-  test('are no days where half of both was up when somebody first looked, or all of it was found on one day', () => {
-    const counted = (a: string, b: string) => known(contest(twoBatches({ up: [15, 5] })
-      .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`)).comparison);
-    const first = counted('12\n    count L/A 2026-02-10, 3', '4\n    count L/B 2026-02-10, 1');
-    expect(first.t50).toEqual({ undefined: 'half of both sides was up when somebody first looked' });
-    const later = counted('0\n    count L/A 2026-02-10, 15', '0\n    count L/B 2026-02-10, 12');
-    expect(later.t50).toEqual({ undefined: 'all the germinated seed of both sides was found on one day' });
-    expect(later.t50OfSown).toEqual(later.t50);
-  });
-
-  test('are the log-rank tests only where seed was found on more than one day', () => {
-    const found = (second: string) => evidenceTexts(known(contest(twoBatches().replace('count L/B 2026-02-10', second)).comparison));
-    expect(found('count L/B 2026-02-10')).not.toContainEqual(expect.stringContaining('log-rank'));
-    expect(found('count L/A 2026-01-31, 0\n    count L/B 2026-01-31, 2\n    count L/B 2026-02-10')).toContainEqual(expect.stringMatching(/^log-rank tests p 0\.\d+$/));
-  });
-
-  test('has no days where nothing germinated on a side', () => {
-    const { t50, ...others } = known(contest(twoBatches({ up: [3, 0] })).comparison);
-    expect(t50).toEqual({ undefined: 'untreated: nothing germinated' });
-    expect(evidenceTexts({ t50, ...others })).toEqual([expect.stringMatching(/^Fisher/)]);
+  test('say that several treatments were judged together', () => {
+    const source = [
+      'lot L Iris alba, 60 seeds', 'split L, A 20 seeds, B 20 seeds, C 20 seeds',
+      ...['A 2026-01-10 19:00, GA3 500 ppm, 24 h', 'B 2026-01-10 19:00, water, 24 h', 'C 2026-01-10 19:00, KNO3 0.2 %, 24 h'].map(soak => `soak L/${soak}`),
+      ...['A', 'B', 'C'].flatMap(part => [`sow L/${part} 2026-01-11 19:00`, `count L/${part} 2026-02-10, 5`, `discard L/${part} 2026-02-11`]),
+    ].join('\n');
+    expect(trial(source).contests.map(evidenceTexts)).toEqual(
+      [['judged together with 1 other treatment of this lot'], ['judged together with 1 other treatment of this lot']]);
   });
 });
 

@@ -1,6 +1,5 @@
 /** Whether a treatment paid: treated against untreated seed of one lot, and a ladder of doses as a table. */
 import type { Lot } from '../../journal/life.ts';
-import { isUndefined } from '../../measures/measured.ts';
 import { plantKey } from '../../model/plant.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import { trialOf, type Contest } from '../../trials/lot-trial.ts';
@@ -17,7 +16,7 @@ const MOST_CONTESTS = 5;
 export function contestLine({ treated, untreated, comparison, verdict, remarks }: Contest): string {
   const sides = `${groupLabel(treated)} (${groupNames(treated)})`
     + (untreated ? ` against ${groupLabel(untreated)} (${groupNames(untreated)})` : '');
-  const behind = [...(isUndefined(comparison) ? [] : evidenceTexts(comparison)), ...remarks];
+  const behind = [...evidenceTexts({ comparison, verdict }), ...remarks];
   const second = behind.length > 0 ? `  \n  ${escapeMarkdown(behind.join(' · '))}` : '';
   return `**${escapeMarkdown(sides)}** – ${escapeMarkdown(verdict.sentence)}${second}`;
 }

@@ -34,7 +34,7 @@ export function ladderNote({ ladder: { trend, best } }: DoseLadder): string {
     ? `Trend: – (${trend.undefined}).`
     : `Trend: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
   const named = isUndefined(best) ? `Best dose (ppm): – (${best.undefined}).` : `Best dose: ${best.value} ppm.`;
-  return `${slope} ${named} Verdicts after Holm’s correction over the doses.`;
+  return `${slope} ${named} The verdicts allow for the number of doses.`;
 }
 
 /** Example: pointsText(0.22) is '22 points more' */

@@ -1,12 +1,15 @@
 /** Treated against untreated seed in plain words. */
 import type { Comparison } from '../../measures/comparison.ts';
-import type { Contrast } from '../../measures/contrast.ts';
-import { isUndefined, type Measured, type Undefined } from '../../measures/measured.ts';
+import type { Evidence } from '../../measures/evidence.ts';
+import type { DayLimits, DaysApart } from '../../measures/half-up.ts';
+import { isUndefined } from '../../measures/measured.ts';
 import { probability } from '../../measures/verdict-words.ts';
+import type { WeakSeedlings } from '../../measures/weak.ts';
 import { exact } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Group } from '../../trials/groups.ts';
+import type { Contest } from '../../trials/lot-trial.ts';
 import type { AgentAcross, Stratum } from '../../trials/plant-trial.ts';
 import { isActive, onlyDose } from '../../trials/treatment.ts';
 import { doseText, dosesText, joinerOf, soakLengthText } from './soaks.ts';
@@ -71,31 +74,62 @@ function rangeText(ppm: readonly number[]): string | undefined {
 }
 
 /**
- * What stands behind a verdict, in short: tests, days gained, and seedlings that suffered.
+ * What stands behind a verdict, in one line: days gained, where that was shown, and seedlings that suffered.
  *
- * Example: ["Fisher's exact test p 0.00077", 'log-rank tests p below 0.001', 'T50 6.5 days earlier', 'leggy 4 of 18
- * against 0 of 7']
+ * Example: ['half of the germinated seed was up after day 14 and by day 21, untreated after 28 and by 35: 7 to 21 days
+ * earlier', 'leggy 4 of 18 against 0 of 7']
  */
-export function evidenceTexts({ germinated, speed, t50, seedlings }: Comparison): string[] {
-  const { combined } = speed;
+export function evidenceTexts({ comparison, verdict: { evidence } }: Judged): string[] {
+  if (isUndefined(comparison)) return [];
+  const { weak } = comparison;
+  const isShown = evidence !== undefined && (evidence.ahead || evidence.behind);
   return [
-    `Fisher’s exact test p ${probability(germinated.fisher.twoSided)}`,
-    isUndefined(combined) ? undefined : `log-rank tests p ${probability(combined.p)}`,
-    daysText(t50),
-    ...(['leggy', 'abnormal', 'died'] as const).map(what => seedlingsText(what, seedlings[what])),
+    isShown ? daysText(comparison) : undefined,
+    ...(['leggy', 'abnormal', 'died'] as const).map(what => seedlingsText(what, weak.treated, weak.untreated)),
+    evidence && evidence.room.treatments > 1 ? roomText(evidence) : undefined,
   ].filter(text => text !== undefined);
 }
 
-function daysText(t50: Measured): string | undefined {
-  if (isUndefined(t50)) return undefined;
-  const days = Math.abs(t50.value).toFixed(1);
-  if (days === '0.0') return 'T50 the same';
-  return `T50 ${days} days ${t50.value < 0 ? 'earlier' : 'later'}`;
+/** A comparison with its verdict. */
+type Judged = Pick<Contest, 'comparison' | 'verdict'>;
+
+function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): string | undefined {
+  if (isUndefined(treated) || isUndefined(untreated)) return undefined;
+  const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? `: ${apartText(daysApart)}` : '';
+  return `half of the germinated seed was up ${limitsText(treated)}, untreated ${limitsText(untreated)}${apart}`;
 }
 
-function seedlingsText(what: string, contrast: Contrast | Undefined): string | undefined {
-  if (isUndefined(contrast)) return undefined;
-  const { treated, untreated } = contrast;
-  if (treated.x === 0 && untreated.x === 0) return undefined;
-  return `${what} ${treated.x} of ${treated.n} against ${untreated.x} of ${untreated.n}`;
+/** Example: 'after day 14 and by day 21', 'by day 21' */
+export function limitsText({ after, by }: DayLimits): string {
+  return after === undefined || after <= 0 ? `by day ${by}` : `after day ${after} and by day ${by}`;
+}
+
+function apartText({ least, most }: DaysApart): string {
+  const [from, to] = most <= 0 ? [-most, -least] : [least, most];
+  const days = from === to ? `${to}` : from === 0 ? `up to ${to}` : `${from} to ${to}`;
+  return `${days} ${to === 1 ? 'day' : 'days'} ${most <= 0 ? 'earlier' : 'later'}`;
+}
+
+function roomText({ room: { treatments } }: Evidence): string {
+  return `judged together with ${treatments - 1} other ${treatments === 2 ? 'treatment' : 'treatments'} of this lot`;
+}
+
+function seedlingsText(
+  what: 'leggy' | 'abnormal' | 'died', treated: WeakSeedlings, untreated: WeakSeedlings,
+): string | undefined {
+  if (treated[what] === 0 && untreated[what] === 0) return undefined;
+  return `${what} ${treated[what]} of ${treated.of} against ${untreated[what]} of ${untreated.of}`;
+}
+
+/** Tests for somebody who wants them, behind `--details`. */
+export function detailTexts({ comparison, verdict: { evidence } }: Judged): string[] {
+  if (isUndefined(comparison)) return [];
+  const { better, worse, germinated: { fisher }, logRank: { sown } } = comparison;
+  const adjusted = evidence && evidence.room.treatments > 1 ? ` (adjusted for ${evidence.room.treatments} treatments: `
+    + `${probability(evidence.betterP)} and ${probability(evidence.worseP)})` : '';
+  return [
+    `treated ahead p ${probability(better.p)}, untreated ahead p ${probability(worse.p)}, one-sided${adjusted}`,
+    `Fisher’s exact test p ${probability(fisher.twoSided)}`,
+    isUndefined(sown) ? undefined : `log-rank test p ${probability(sown.p)}`,
+  ].filter(text => text !== undefined);
 }

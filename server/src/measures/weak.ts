@@ -1,0 +1,43 @@
+import type { Course } from './course.ts';
+import { fisher, reaches } from './fisher.ts';
+import { until } from './looks.ts';
+import { THRESHOLDS } from './thresholds.ts';
+
+export const WEAK = ['leggy', 'abnormal', 'died'] as const;
+
+/** Seedlings of one side that are weak, of those that germinated. */
+export interface WeakSeedlings {
+  /** Where all that died had been leggy or abnormal before. */
+  readonly least: number;
+  /** Where each is counted under one word only. */
+  readonly most: number;
+  readonly of: number;
+  readonly leggy: number;
+  readonly abnormal: number;
+  readonly died: number;
+}
+
+/**
+ * The weak seedlings (leggy, abnormal or dead) of some batches up to an age. A leggy seedling that died is one weak
+ * seedling: where a record cannot say whether two words are about the same one, the number has limits.
+ */
+export function weakSeedlings(courses: readonly Course[], age: number): WeakSeedlings {
+  const last = courses.map(course => until(course, age).checks.at(-1));
+  const sum = (count: (check: NonNullable<typeof last[number]>) => number): number => (
+    last.reduce((total, check) => total + (check ? count(check) : 0), 0));
+  return {
+    least: sum(check => Math.min(check.germinated, Math.max(...WEAK.map(what => check[what] ?? 0)))),
+    most: sum(check => Math.min(check.germinated, WEAK.reduce((all, what) => all + (check[what] ?? 0), 0))),
+    of: sum(check => check.germinated),
+    leggy: sum(check => check.leggy ?? 0),
+    abnormal: sum(check => check.abnormal ?? 0),
+    died: sum(check => check.died ?? 0),
+  };
+}
+
+/** Whether weak seedlings are shown to be more frequent on the first side, however the words overlap. */
+export function isWeaker(first: WeakSeedlings, second: WeakSeedlings): boolean {
+  if (first.of === 0 || second.of === 0) return false;
+  const { greater } = fisher({ x: first.least, n: first.of }, { x: second.most, n: second.of });
+  return reaches(greater, THRESHOLDS.level.value);
+}

@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { normalTail, rankTest, type Category } from '../../server/src/measures/rank-test.ts';
+
+const of = (first: readonly number[], second: readonly number[]): Category[] => (
+  first.map((n, i) => ({ first: n, second: second[i]! })));
+
+/** All ways to choose which seeds are of the first side, one by one. */
+function enumerated(categories: readonly Category[], scores: readonly number[]): number {
+  const seeds = categories.flatMap(({ first, second }, i) => Array<number>(first + second).fill(scores[i]!));
+  const n = categories.reduce((sum, { first }) => sum + first, 0);
+  const seen = categories.reduce((sum, { first }, i) => sum + first * scores[i]!, 0);
+  let [all, tail] = [0, 0];
+  const choose = (from: number, left: number, sum: number): void => {
+    if (left === 0) {
+      all++;
+      if (sum >= seen) tail++;
+      return;
+    }
+    for (let i = from; i <= seeds.length - left; i++) choose(i + 1, left - 1, sum + seeds[i]!);
+  };
+  choose(0, n, 0);
+  return tail / all;
+}
+
+describe('the rank-sum test', () => {
+  test('counts the divisions of the seed in which the first side would be as far ahead', () => {
+    expect(rankTest(of([3, 0], [0, 3])).p).toBeCloseTo(1 / 20, 12);
+    // 8 seeds, 4 a side, all of one side first: 1 of 70.
+    expect(rankTest(of([4, 0, 0], [0, 2, 2])).p).toBeCloseTo(1 / 70, 12);
+  });
+
+  test('agrees with going through every division one by one', () => {
+    const counts = fc.array(fc.tuple(fc.nat({ max: 3 }), fc.nat({ max: 3 })), { minLength: 2, maxLength: 4 });
+    fc.assert(fc.property(counts, rows => {
+      const categories = rows.map(([first, second]) => ({ first, second }));
+      const found = rankTest(categories);
+      if (found.exact) expect(found.p).toBeCloseTo(enumerated(categories, found.scores), 10);
+      else expect(found.p).toBeGreaterThan(0.1);
+    }));
+  });
+
+  test('comes close to the normal curve with many seeds', () => {
+    const found = rankTest(of([7, 5, 2, 1, 1], [1, 2, 3, 4, 6]));
+    expect(found.exact).toBe(true);
+    expect(normalTail([found])).toBeCloseTo(found.p, 2);
+  });
+
+  test('grows where a seed of the first side is found later', () => {
+    const counts = fc.array(fc.nat({ max: 4 }), { minLength: 3, maxLength: 5 });
+    fc.assert(fc.property(counts, fc.nat({ max: 3 }), (second, at) => {
+      const first = second.map(() => 2);
+      const i = Math.min(at, first.length - 2);
+      const later = first.map((n, j) => (j === i ? n - 1 : j === i + 1 ? n + 1 : n));
+      expect(rankTest(of(later, second)).p).toBeGreaterThanOrEqual(rankTest(of(first, second)).p - 0.05);
+    }));
+  });
+});
