@@ -9,6 +9,7 @@ const LAYERS = {
   journal: ['text', 'model', 'syntax', 'solutions', 'measures', 'calendar'],
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],
   merge: ['text', 'model', 'syntax', 'journal'],
+  setup: [],
   trials: ['model', 'solutions', 'measures', 'journal'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],

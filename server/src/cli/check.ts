@@ -8,6 +8,7 @@ import { exits, type Exit } from './exits.ts';
 import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
 import { openJournals, type OpenJournal, type Opening } from './open.ts';
 import { complain, complainOf, numbered, print, wantsColours } from './output.ts';
+import { openStaged } from './staged.ts';
 
 export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
 
@@ -15,11 +16,18 @@ export interface CheckOptions {
   readonly format: (typeof checkFormats)[number];
   readonly severity: Severity;
   readonly today?: Moment;
+  /** What is staged in the repository of git, in place of paths. */
+  readonly staged?: true;
 }
 
 /** `plumule check`: prints the problems of the journals. */
-export async function check(paths: readonly string[], { format, severity, today }: CheckOptions): Promise<Exit> {
-  const opening = await openJournals(paths, today);
+export async function check(paths: readonly string[], options: CheckOptions): Promise<Exit> {
+  const { format, severity, today, staged } = options;
+  if (staged && paths.length > 0) {
+    complain('--staged is for all that is staged: leave the paths out');
+    return exits.unread;
+  }
+  const opening = staged ? await openStaged(today) : await openJournals(paths, today);
   const problems = listProblems(opening.journals, severity);
   print(written(format, opening, problems));
   complainOf(opening.unread);

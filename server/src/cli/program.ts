@@ -1,5 +1,5 @@
 /** The commands and options of the command line. */
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
@@ -13,6 +13,7 @@ import { mergeFiles, type MergeFileOptions } from './merge.ts';
 import { benches, mix, mixFormats, type MixOptions } from './mix.ts';
 import { planFormats, planTrial, type PlanOptions } from './plan.ts';
 import { report, reportFormats, reportRanks, type ReportOptions } from './report.ts';
+import { setups, setUp, type SetupOptions } from './setup.ts';
 import { when, whenFormats, type WhenOptions } from './when.ts';
 
 const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
@@ -64,6 +65,7 @@ plumule
   .argument('[paths...]', PATHS)
   .addOption(formatOption(checkFormats))
   .addOption(new Option('--severity <least>', 'leave out what is less serious than this').choices(severities).default('hint'))
+  .option('--staged', 'the journals as they are staged in git, for a pre-commit hook; only those that the commit changes')
   .addOption(todayOption())
   .action(async (paths: string[], options: CheckOptions) => {
     process.exitCode = await check(paths, options);
@@ -202,6 +204,19 @@ plumule
   .option('--print', 'print the result, and leave OURS as it is')
   .action(async (base: string, ours: string, theirs: string, options: MergeFileOptions) => {
     process.exitCode = await mergeFiles(base, ours, theirs, options);
+  });
+
+plumule
+  .command('setup')
+  .summary('make git merge, compare and check journals')
+  .description('Makes the repository of git that the current folder is in merge and compare journals by their records, and check\n' +
+    'what is staged before a commit. Says what it would change; with --yes does it.')
+  .addArgument(new Argument('<what>', 'what to set up').choices(setups))
+  .option('--yes', 'make the changes')
+  .option('--undo', 'take out what was set up, and nothing else')
+  .option('--ci', 'print an example of a job that checks the journals on a server, and do nothing else')
+  .action(async (_what: string, options: SetupOptions) => {
+    process.exitCode = await setUp(options);
   });
 
 plumule
