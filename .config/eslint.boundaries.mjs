@@ -14,6 +14,7 @@ const LAYERS = {
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'merge'],
+  changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'features'],
   report: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'features',
   ],

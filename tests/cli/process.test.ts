@@ -45,6 +45,7 @@ const RUNS: readonly (readonly [code: number, args: readonly string[]])[] = [
   [0, ['mix', 'GA3', '500 ppm', '20 mL']],
   [1, ['format', '--check', '.']],
   [0, ['format', '--write', '.']],
+  [2, ['diff']],
   [0, ['setup', 'git', '--ci']],
   [0, ['merge', 'winter.germ', 'winter.germ', 'winter.germ']],
 ];

@@ -4,6 +4,7 @@ import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
+import { diff } from './diff.ts';
 import { draw, themeNames, type DrawOptions } from './draw.ts';
 import { due, dueFormats, type DueOptions } from './due.ts';
 import { exportJournals, type ExportOptions } from './export.ts';
@@ -204,6 +205,16 @@ plumule
   .option('--print', 'print the result, and leave OURS as it is')
   .action(async (base: string, ours: string, theirs: string, options: MergeFileOptions) => {
     process.exitCode = await mergeFiles(base, ours, theirs, options);
+  });
+
+plumule
+  .command('diff')
+  .summary('tell what changed since a commit of git')
+  .description('Tells what the journals of the repository that the current folder is in say now, and did not say at a commit:\n' +
+    'by lot and batch, in words.')
+  .argument('[revision]', 'a commit, a branch or a tag; without it the last commit')
+  .action(async (revision: string | undefined) => {
+    process.exitCode = await diff(revision);
   });
 
 plumule

@@ -36,6 +36,19 @@ export function triosOf(base: readonly Item[], ours: readonly Item[], theirs: re
   return joined(baseOurs, baseTheirs, sides);
 }
 
+/** What became of each item of one version in another one: unchanged, changed, taken out, or new. */
+export function pairsOf(
+  before: readonly Item[], after: readonly Item[],
+): { readonly left: Item | undefined; readonly right: Item | undefined }[] {
+  const pairing = newPairing(before, after);
+  pairSame(pairing);
+  pairChanged(pairing, () => false);
+  return [
+    ...before.map((left, n) => ({ left, right: after[pairing.ofLeft[n]!] })),
+    ...after.filter((_, n) => pairing.ofRight[n] === -1).map(right => ({ left: undefined, right })),
+  ];
+}
+
 /** An item of the base that stood in a conflict is the same as none. */
 const closed = (key: Key): Key => item => (item.open ? undefined : key(item));
 

@@ -6,7 +6,7 @@ import { listed } from './nearest.ts';
 import { meantMoment, meantMonth } from './meant-dates.ts';
 import { replacement, type LineReader } from './reader.ts';
 
-const months = [
+export const months = [
   'January', 'February', 'March', 'April', 'May', 'June',
   'July', 'August', 'September', 'October', 'November', 'December',
 ];

@@ -1,0 +1,74 @@
+/** What changed between two states of a journal: its records, and what they come to. */
+import { germinatedOf } from '../features/words/germination.ts';
+import { shareText } from '../features/words/shares.ts';
+import { Journal } from '../journal/journal.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { itemsOf, newReader, type Item } from '../merge/items.ts';
+import { sheetOf } from '../merge/rows.ts';
+import { pairsOf } from '../merge/trios.ts';
+import { addedWords, changedWords, remarkWords, removedWords } from './words.ts';
+
+/** Texts of files by their names. */
+export type Files = ReadonlyMap<string, string>;
+
+export interface Change {
+  /** The batch, the stock or whatever it is about, as records name it; '' for lines that name nothing. */
+  readonly about: string;
+  readonly words: readonly string[];
+}
+
+/**
+ * The changes, by what they are about. A record that was moved, into another file too, or is written in another way,
+ * is none; neither are comments and blank lines.
+ */
+export function changesBetween(before: Files, after: Files): Change[] {
+  const all = new Map<string, string[]>();
+  const tell = (item: Item, words: readonly string[]) => {
+    if (words.length > 0) add(all, item.reading?.record?.subject?.text ?? '', words);
+  };
+  for (const { left, right } of pairsOf(recordsIn(before), recordsIn(after))) {
+    if (left && right) tell(right, [...changedWords(left, right), ...remarkWords(left, right)]);
+    else if (right) tell(right, [addedWords(right), ...remarkWords({ ...right, tail: [] }, right)]);
+    else if (left) tell(left, [removedWords(left)]);
+  }
+  for (const [path, words] of sharesBetween(before, after)) add(all, path, [words]);
+  return [...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([about, words]) => ({ about, words }));
+}
+
+function add(all: Map<string, string[]>, about: string, words: readonly string[]): void {
+  const same = all.get(about);
+  if (same) same.push(...words);
+  else all.set(about, [...words]);
+}
+
+function recordsIn(files: Files): Item[] {
+  const read = newReader();
+  return [...files].sort(([a], [b]) => (a < b ? -1 : 1))
+    .flatMap(([, text]) => itemsOf(sheetOf(text).rows, read))
+    .filter(({ kind }) => kind === 'record' || kind === 'unread' || kind === 'conflict');
+}
+
+/** Of each batch of which another share germinated than before. */
+function sharesBetween(before: Files, after: Files): [path: string, words: string][] {
+  const [old, now] = [sharesIn(before), sharesIn(after)];
+  return [...now].flatMap(([path, share]): [string, string][] => {
+    const last = old.get(path);
+    if (share === last) return [];
+    return [[path, `germinated ${share}${last === undefined ? '' : ` instead of ${last}`}`]];
+  });
+}
+
+/** Germinated seed of the seed sown less lost. */
+function sharesIn(files: Files): Map<string, string> {
+  const journal = new Journal();
+  for (const [name, text] of files) journal.set(name, text.replace(/^\uFEFF/, ''));
+  const shares = new Map<string, string>();
+  for (const lot of journal.lots()) {
+    for (const batch of lot.batches.values()) {
+      const germinated = germinatedOf(batch);
+      if (isUndefined(germinated)) continue;
+      shares.set(batch.path, shareText(germinated.x, germinated.n));
+    }
+  }
+  return shares;
+}
