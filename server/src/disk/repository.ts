@@ -1,4 +1,4 @@
-/** What `plumule setup git` changes in a repository: its files and settings. Texts are bytes as Latin-1: none is lost. */
+/** What `plumule setup git` changes in a repository. Texts of files are bytes as Latin-1: none is lost. */
 import { chmod, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { settingNames, type Repository, type SettingName } from '../setup/plan.ts';
