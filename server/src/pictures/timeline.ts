@@ -67,7 +67,7 @@ export function timelinePicture(values: TimelineValues, frame: Frame): Picture |
         ]),
     ...monthTicks([first, last], right - left).flatMap(({ day, text: name }) => [
       line(x(day), small ? 18 : 46, x(day), bottom, theme.grid),
-      text(Math.min(x(day), right), bottom + 15, theme.soft, name, { size: TYPE.small, anchor: 'middle' }),
+      text(Math.min(Math.max(x(day), 16), right), bottom + 15, theme.soft, name, { size: TYPE.small, anchor: 'middle' }),
     ]),
     ...placed.flatMap(({ row, y, heading }) => [
       ...(heading === undefined || small
