@@ -1,8 +1,10 @@
+import { boschloo } from '../../../server/src/measures/boschloo.ts';
 import { breslowDay } from '../../../server/src/measures/breslow-day.ts';
 import { newcombe } from '../../../server/src/measures/difference.ts';
 import { binomialProbabilities, hypergeometric } from '../../../server/src/measures/discrete.ts';
 import { fisher } from '../../../server/src/measures/fisher.ts';
 import { holm } from '../../../server/src/measures/holm.ts';
+import { bothReach, jointP } from '../../../server/src/measures/joint.ts';
 import { kaplanMeier } from '../../../server/src/measures/kaplan-meier.ts';
 import type { LifeTable } from '../../../server/src/measures/life-table.ts';
 import { logRank, type Pair } from '../../../server/src/measures/log-rank.ts';
@@ -11,8 +13,11 @@ import type { Measured } from '../../../server/src/measures/measured.ts';
 import { power } from '../../../server/src/measures/power.ts';
 import { clopperPearson, wilson } from '../../../server/src/measures/proportion.ts';
 import { computedRange } from '../../../server/src/measures/range-criterion.ts';
+import { rankTest } from '../../../server/src/measures/rank-test.ts';
 import { pool } from '../../../server/src/measures/replicates.ts';
-import { chiSquareTail, deviate } from '../../../server/src/measures/tails.ts';
+import { ofDishes } from '../../../server/src/measures/spread.ts';
+import { stratifiedGreater } from '../../../server/src/measures/stratified.ts';
+import { chiSquareTail, deviate, tTail } from '../../../server/src/measures/tails.ts';
 import { trend } from '../../../server/src/measures/trend.ts';
 import { known, strata } from '../helpers.ts';
 
@@ -72,6 +77,19 @@ const KINDS: Readonly<Record<string, (vectors: Vectors) => Numbers>> = {
     return [chiSquare, p];
   },
   'holm': ([ps]) => holm(ps!),
+  'boschloo': ([a, b]) => [boschloo(share(a!), share(b!))],
+  't-tail': ([ts, dfs]) => ts!.map((t, i) => tTail(t, dfs![i]!)),
+  'both-reach': ([v]) => [bothReach(v![0]!, v![1]!)],
+  'joint': ([p, correlations]) => [jointP(p![0]!, correlations!)],
+  'rank-test': ([counts]) => {
+    const { p, exact } = rankTest(pairs(counts!).map(({ x, n }) => ({ first: x, second: n })));
+    return exact ? [p] : [];
+  },
+  'stratified': tables => [stratifiedGreater(strata(tables as never))],
+  'of-dishes': ([p, spread, isOfDays]) => {
+    const [factor, df, size] = spread!;
+    return [ofDishes(p![0]!, { factor: factor!, df: df!, size: size! }, isOfDays![0] === 1 ? 'days' : 'share')];
+  },
   'range': ([v]) => [computedRange(v![0]!, v![1]!, v![2]!)],
 };
 

@@ -24,7 +24,40 @@ log_rank <- function(d, stratified) {
   c(o[1], e[1], t$var[1, 1], t$chisq, pchisq(t$chisq, 1, lower.tail = FALSE))
 }
 
+# One-sided p of Fisher for every table, then the greatest chance, over the common share, of one that is as small.
+boschloo <- function(a, b) {
+  n1 <- a[2]; n2 <- b[2]
+  p <- outer(0:n1, 0:n2, function(x, y) phyper(x - 1, n1, n2, x + y, lower.tail = FALSE))
+  region <- p <= p[a[1] + 1, b[1] + 1] * (1 + 1e-7)
+  chance <- function(share) sum(outer(dbinom(0:n1, n1, share), dbinom(0:n2, n2, share))[region])
+  grid <- (1:1999) / 2000
+  best <- grid[which.max(sapply(grid, chance))]
+  optimize(chance, c(best - 1 / 2000, best + 1 / 2000), maximum = TRUE, tol = 1e-10)$objective
+}
+
+both_reach <- function(h, r) {
+  if (r == 1) return(pnorm(-h))
+  integrate(function(x) dnorm(x) * pnorm((r * x - h) / sqrt(1 - r^2)), h, Inf, rel.tol = 1e-12, abs.tol = 0)$value
+}
+
 kinds <- list(
+  "boschloo" = function(v) boschloo(v[[1]], v[[2]]),
+  "t-tail" = function(v) pt(v[[1]], v[[2]], lower.tail = FALSE),
+  "both-reach" = function(v) both_reach(v[[1]][1], v[[1]][2]),
+  "joint" = function(v) {
+    p <- v[[1]]
+    min(1, p + sum(sapply(v[[2]], function(r) max(0, p - both_reach(qnorm(p, lower.tail = FALSE), r)))))
+  },
+  "stratified" = function(v) mantelhaen.test(lots(v), exact = TRUE, alternative = "greater")$p.value,
+  "of-dishes" = function(v) {
+    p <- v[[1]]; factor <- v[[2]][1]; df <- v[[2]][2]; most <- 1 + (v[[2]][3] - 1) * 0.1
+    t <- qnorm(p, lower.tail = FALSE) / sqrt(factor)
+    if (v[[3]] == 1) return(pt(t, df, lower.tail = FALSE))
+    # Of the logarithm, so that a density without bound at 0 does no harm.
+    of <- function(y) { x <- exp(y); x * dchisq(x, df) * pnorm(t * sqrt(x / df), lower.tail = FALSE) }
+    pnorm(t / sqrt(most), lower.tail = FALSE) * pchisq(df / most, df) +
+      integrate(of, log(df / most), log(2000), rel.tol = 1e-12, abs.tol = 0, subdivisions = 1000)$value
+  },
   "normal-quantile" = function(v) qnorm(v[[1]]),
   "chi-square-tail" = function(v) pchisq(v[[1]], v[[2]], lower.tail = FALSE),
   "binomial" = function(v) dbinom(0:v[[1]][1], v[[1]][1], v[[1]][2]),

@@ -1,8 +1,10 @@
 """Recomputes the cases that come on standard input with SciPy; lines as in outside.R."""
+import itertools
+import math
 import sys
 
 import numpy as np
-from scipy import stats
+from scipy import integrate, stats
 
 
 def wilson(x, n):
@@ -72,6 +74,63 @@ def breslow_day(v):
     return [found.statistic, found.pvalue]
 
 
+def boschloo(v):
+    found = stats.boschloo_exact(np.transpose(table(v[0], v[1])), alternative='greater', n=256)
+    return [found.pvalue]
+
+
+def both_reach(h, r):
+    return stats.multivariate_normal.cdf([-h, -h], cov=[[1, r], [r, 1]], allow_singular=True, abseps=1e-13, releps=1e-13)
+
+
+def joint(v):
+    p = v[0][0]
+    return [min(1, p + sum(max(0, p - both_reach(stats.norm.isf(p), r)) for r in v[1]))]
+
+
+def rank_test(v):
+    """By listing every way to divide the seeds of each category between the sides."""
+    pairs = np.reshape([int(x) for x in v[0]], (-1, 2))
+    seeds = pairs.sum(axis=1)
+    after = seeds.sum() - np.cumsum(seeds)
+    ranks = after + seeds / 2
+    scores = np.floor(30 * (ranks - ranks.min()) / (ranks.max() - ranks.min()) + 0.5)
+    first = pairs[:, 0].sum()
+    seen = (pairs[:, 0] * scores).sum()
+    tail = every = 0
+    for taken in itertools.product(*(range(n + 1) for n in seeds)):
+        if sum(taken) != first:
+            continue
+        ways = math.prod(math.comb(n, k) for n, k in zip(seeds, taken))
+        every += ways
+        if np.dot(taken, scores) >= seen:
+            tail += ways
+    return [tail / every]
+
+
+def stratified(v):
+    sums, seen = np.ones(1), 0
+    for a, b, c, d in ([int(x) for x in lot] for lot in v):
+        counts = np.arange(max(0, a + c - (c + d)), min(a + b, a + c) + 1)
+        sums = np.convolve(sums, stats.hypergeom.pmf(counts, a + b + c + d, a + c, a + b))
+        seen += a - counts[0]
+    return [sums[seen:].sum()]
+
+
+def of_dishes(v):
+    (p,), (factor, df, size), (of_days,) = v
+    t = stats.norm.isf(p) / np.sqrt(factor)
+    if of_days:
+        return [stats.t.sf(t, df)]
+    most = 1 + (size - 1) * 0.1
+    found = integrate.quad(
+        lambda x: stats.chi2.pdf(x, df) * stats.norm.sf(t * np.sqrt(max(1 / most, x / df))), 0, df / most,
+        epsabs=1e-14, epsrel=1e-12)[0]
+    return [found + integrate.quad(
+        lambda x: stats.chi2.pdf(x, df) * stats.norm.sf(t * np.sqrt(x / df)), df / most, np.inf,
+        epsabs=1e-14, epsrel=1e-12)[0]]
+
+
 KINDS = {
     'normal-quantile': lambda v: stats.norm.ppf(v[0]),
     'chi-square-tail': lambda v: stats.chi2.sf(v[0], v[1]),
@@ -84,6 +143,13 @@ KINDS = {
     'heterogeneity': heterogeneity,
     'range': spread,
     'breslow-day': breslow_day,
+    'boschloo': boschloo,
+    't-tail': lambda v: stats.t.sf(v[0], v[1]),
+    'both-reach': lambda v: [both_reach(*v[0])],
+    'joint': joint,
+    'rank-test': rank_test,
+    'stratified': stratified,
+    'of-dishes': of_dishes,
 }
 
 for line in sys.stdin:

@@ -26,7 +26,7 @@ const PYTHONS = ['python3', '/usr/bin/python3'];
 const PYTHON = first(PYTHONS, '-c', 'import scipy.stats, statsmodels') ?? first(PYTHONS, '-c', 'import scipy.stats');
 
 const PROGRAMS = [
-  ['R', first(['Rscript'], '-e', 'library(survival)'), here('outside.R'), ['breslow-day']],
+  ['R', first(['Rscript'], '-e', 'library(survival)'), here('outside.R'), ['breslow-day', 'rank-test']],
   ['SciPy', PYTHON, here('outside.py'), [
     'log-rank', 'stratified-log-rank', 'kaplan-meier', 'trend', 'mantel-haenszel', 'holm',
     // From statsmodels, which may be missing where not everything is meant to be checked.
@@ -61,13 +61,16 @@ for (const [program, command, script, lacking] of PROGRAMS) {
       for (const [k, number] of theirs.entries()) {
         const own = found[k];
         if (number === 'NA') expect(own).toBeUndefined();
-        else expect(Math.abs(own! - Number(number)), `${own} is not ${number}`).toBeLessThanOrEqual(tolerance(number));
+        else expect(Math.abs(own! - Number(number)), `${own} is not ${number}`).toBeLessThanOrEqual(tolerance(one[0], number));
       }
     });
   });
 }
 
+/** What an optimiser or a sum over steps, on either side, gives away. */
+const ROUGH: Readonly<Record<string, number>> = { boschloo: 1e-7, 'both-reach': 1e-6, joint: 1e-6, 'of-dishes': 1e-3 };
+
 /** Ten digits, with room for numbers that are 0 but for rounding. */
-function tolerance(number: string): number {
-  return 1e-10 * Math.abs(Number(number)) + 1e-14;
+function tolerance(kind: string, number: string): number {
+  return (ROUGH[kind] ?? 1e-10) * Math.abs(Number(number)) + 1e-14;
 }
