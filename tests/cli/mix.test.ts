@@ -15,9 +15,9 @@ describe('plumule mix', () => {
       'GA3 500 ppm, 20 mL',
       '= 500 mg/L = 0.5 g/L = 0.05 % = 1.444 mM',
       '',
-      '1. Take 10 mL of the 1000 ppm GA3 stock with a 100 mL measuring cylinder.',
-      '2. Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 100 mL measuring',
-      '   cylinder.',
+      '1. Take 10 mL of the 1000 ppm GA3 stock with a 10 mL syringe marked every 0.2 mL.',
+      '2. Make it up to 20 mL with water (10 mL of water), and mix well. Measure with a 10 mL syringe',
+      '   marked every 0.2 mL, filled 2 times.',
       '3. Label it: GA3 500 ppm, and the date.',
       '4. Keep it cold, dark and closed. It keeps 1 year (GA3 once diluted; default: common practice, no',
       '   source). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page,',
@@ -28,7 +28,7 @@ describe('plumule mix', () => {
   });
 
   it('weighs powder, says what a kitchen cannot, and counts the purity', async () => {
-    const { code, stdout } = await mix('GA3', '500ppm', '20mL', '--purity', '90');
+    const { code, stdout } = await mix('GA3', '500ppm', '20mL', '--purity', '90', '--bench', 'laboratory');
     expect(code).toBe(0);
     expect(stdout).toContain('1. Weigh 11 mg of GA3 powder on a balance that shows 1 mg (worked out: 11.11 mg).');
     expect(stdout).toContain('In a kitchen: 11.11 mg cannot be weighed');
@@ -43,13 +43,13 @@ describe('plumule mix', () => {
   });
 
   it('takes the units as a shell divides them, and of a salt what is meant', async () => {
-    const quoted = await mix('GA3K', '500 ppm', '100 mL', '--purity', '75 % acid');
-    expect(await mix('GA3K', '500', 'ppm', '100', 'mL', '--purity', '75 % acid')).toEqual(quoted);
+    const quoted = await mix('GA3K', '500 ppm', '200 mL', '--purity', '75 % acid');
+    expect(await mix('GA3K', '500', 'ppm', '200', 'mL', '--purity', '75 % acid')).toEqual(quoted);
     expect(quoted.stdout).toContain('75 % is of the acid GA3');
   });
 
   it('gives JSON with every number at full precision', async () => {
-    const { code, stdout } = await mix('GA3', '1 mM', '30 mL', '--purity', '85', '--format', 'json');
+    const { code, stdout } = await mix('GA3', '1 mM', '30 mL', '--purity', '85', '--bench', 'laboratory', '--format', 'json');
     const answer = JSON.parse(stdout) as Record<string, unknown>;
     expect(code).toBe(0);
     // Computed by rational arithmetic: 346.379 mg/L of 30 mL from 85 % powder.

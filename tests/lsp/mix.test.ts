@@ -24,7 +24,7 @@ test('without a file the first journal answers, and without a journal there is n
     expect(shown.written?.uri).toBe(session.uri('a.germ'));
   });
   await inSession({ settings }, async session => {
-    const shown = await session.ask<MixShown>('plumule/mix', { question: { ...question, stock: undefined } });
+    const shown = await session.ask<MixShown>('plumule/mix', { question: { ...question, stock: undefined, volume: '1 L' } });
     expect(shown.plan?.method).toBe('powder');
     expect(shown.written).toBeNull();
   });

@@ -173,7 +173,9 @@ plumule
   .option('--packet <mass>', 'from a packet that holds this much powder')
   .option('--halved <times>', 'how often you halve the packet by eye; without it, Plumule chooses')
   .option('--purity <percent>', 'of the powder, from its label; add “acid” or “salt” if the label says which')
-  .addOption(new Option('--bench <kind>', 'what you measure with').choices(benches).default('laboratory'))
+  .addOption(new Option('--bench <kind>', 'what you measure with').choices(benches).default('kitchen'))
+  .option('--tool <tools...>', 'your own in place of these: a scale by its step "0.01 g", a measure "5 mL by 0.1 mL"')
+  .option('--tolerance <percent>', 'how far reading a tool may be off; without it 5 % of a mass, 2.5 % of a volume')
   .addOption(formatOption(mixFormats))
   .action((agent: string, amounts: string[], options: MixOptions) => {
     process.exitCode = mix(agent, amounts, options);

@@ -4,6 +4,7 @@ import { mixAnswer, type MixReply } from '../features/mix/answer.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
 import { Journal } from '../journal/journal.ts';
 import type { Written } from './calendar-shapes.ts';
+import { ownBench } from '../solutions/tools.ts';
 import { ownRequests } from './own-requests.ts';
 import type { Service } from './service.ts';
 
@@ -14,11 +15,12 @@ export interface MixShown extends MixReply {
 
 export function serveMix(connection: Connection, service: Service): void {
   ownRequests(connection, service)('mix', null, ({ question = {}, uri }): MixShown | null => {
+    const { tools, tolerance } = service.settings().mix;
     const found = uri === undefined ? undefined : service.find(uri);
     const room = found?.room ?? [...service.rooms()][0];
-    if (!room) return { ...mixAnswer(question, new Journal(), 0), written: null };
+    if (!room) return { ...mixAnswer(question, new Journal(), 0, ownBench(tools, tolerance)), written: null };
     const { day } = service.now(room);
-    const reply = mixAnswer(question, room.journal, day);
+    const reply = mixAnswer(question, room.journal, day, ownBench(tools, tolerance));
     const [first] = room.journal.files.keys();
     const file = diaryOf(room.journal, day, found?.file ?? first ?? '');
     if (reply.record === undefined || !file) return { ...reply, written: null };

@@ -17,6 +17,8 @@ export interface Settings extends Shown {
   readonly severity: SeveritySettings;
   /** Whether the formatter puts facts in the order in which the format reference lists them. */
   readonly format: { readonly factOrder: boolean };
+  /** What there is to measure with, as typed, and how far reading it may be off, in percent. */
+  readonly mix: { readonly tools: readonly string[]; readonly tolerance: number | undefined };
   /** A day to judge the journal by in place of the present one. */
   readonly asOf: Moment | undefined;
 }
@@ -26,6 +28,7 @@ export function readSettings(section: unknown): Settings {
   const limits = objectOf(root.limits);
   const hints = objectOf(root.hints);
   const hovers = objectOf(root.hovers);
+  const mix = objectOf(root.mix);
   const asOf = root.asOf;
   return {
     limits: {
@@ -39,6 +42,10 @@ export function readSettings(section: unknown): Settings {
     hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
     lens: { lots: objectOf(root.lens).lots !== false },
     hovers: { photos: hovers.photos !== false, pictures: hovers.pictures !== false },
+    mix: {
+      tools: Array.isArray(mix.tools) ? mix.tools.filter(tool => typeof tool === 'string') : [],
+      tolerance: numberOf(mix.tolerance),
+    },
     asOf: typeof asOf === 'string' ? momentOf(asOf) : undefined,
   };
 }

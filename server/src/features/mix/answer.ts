@@ -6,6 +6,7 @@ import { printQuantity, type Volume } from '../../model/quantity.ts';
 import { isPositive, volumeInMl, type Exact } from '../../solutions/amounts.ts';
 import { showStrength, showVolume, toNumber } from '../../solutions/display.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
+import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
 import { freeId, nextStockId, problemOfId } from './ids.ts';
 import { recordOf } from './record.ts';
@@ -37,7 +38,7 @@ export interface MixReply {
   readonly record: string | undefined;
 }
 
-export function mixAnswer(question: MixQuestion, journal: Journal, today: Day): MixReply {
+export function mixAnswer(question: MixQuestion, journal: Journal, today: Day, bench: Bench = 'laboratory'): MixReply {
   const { agents } = journal;
   const drawn = question.stock === undefined ? undefined : journal.solution(question.stock);
   const known = drawn?.ppm.ok ? drawn.ppm.value : undefined;
@@ -58,7 +59,7 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day): 
   if (!asked.ok || Object.keys(problems).length > 0) return base;
   const { request } = asked;
   const plan = planMix({
-    ...request, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
+    ...request, bench, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
     keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.keeps?.until },
   });
   const answer = drawn && plan.possible ? shortOf(drawn, plan, journal) ?? plan : plan;

@@ -21,12 +21,18 @@ function planBlocks(plan: MixPlan): Lines[] {
     sameAs.length > 0 ? [`= ${sameAs.map(({ text }) => text).join(' = ')}`] : [],
     warnings.map(({ text }) => `! ${text}`),
     steps.map(({ text }, n) => `${n + 1}. ${text}`),
-    [`Strength: ${result.text}${limitsText(result.limits)}.`],
+    [`Strength: ${result.text}${limitsText(result.limits)}.`, ...moreText(plan)],
     inKitchen ? [`In a kitchen: ${inKitchen.message}`, ...inKitchen.remedies.map(({ text }) => `  - ${text}`)] : [],
     alternatives.map(({ text }) => `Or: ${text}`),
     listed('Taken for granted:', assumptions),
     listed('Mind:', cautions),
   ];
+}
+
+/** What is made beyond what was asked for. */
+function moreText({ amounts: { leftOver, makeUpTo }, asked }: MixPlan): string[] {
+  if (!leftOver) return [];
+  return [`It makes ${makeUpTo.measured.text}, ${leftOver.text} more than the ${printQuantity(asked.volume)} asked for.`];
 }
 
 function limitsText({ text, counted, notCounted }: MixPlan['result']['limits']): string {
