@@ -10,7 +10,7 @@ const LAYERS = {
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],
   merge: ['text', 'model', 'syntax', 'journal'],
   setup: [],
-  trials: ['model', 'solutions', 'measures', 'journal'],
+  trials: ['model', 'solutions', 'measures', 'journal', 'calendar'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'merge'],

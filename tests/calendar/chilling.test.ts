@@ -10,7 +10,7 @@ lot A Iris alba, 20 seeds
 
 function cold(source: string, now: string, path = 'A') {
   const journal = journalOf(base + source);
-  return chilling(batchOf(journal, path), journal, moment(now));
+  return chilling(batchOf(journal, path), moment(now));
 }
 
 describe('hours within 0 to 10 C', () => {

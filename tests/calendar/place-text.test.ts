@@ -23,6 +23,16 @@ describe('two places', () => {
     expect(placeKey('Cold Frame')).toBe(placeKey('coldframe'));
   });
 
+  it('are one for a bag or a jar with its number, wherever it is put', () => {
+    for (const place of ['fridge bag 1 slot 1', 'Bag 1 slot 01', 'cold frame bag1 slot 1', 'bag 1 (fridge) slot 1']) {
+      expect(placeKey(place), place).toBe(placeKey('bag 1 slot 1'));
+    }
+    expect(placeKey('fridge jar 2')).toBe(placeKey('jar 2'));
+    for (const [one, other] of [['fridge shelf 1', 'shed shelf 1'], ['tray 4', 'bench tray 4'], ['fridge bag 1', 'fridge bag 2']]) {
+      expect(placeKey(one!), one).not.toBe(placeKey(other!));
+    }
+  });
+
   it('are two where the numbers are', () => {
     const places = ['bag 1 slot 11', 'bag 11 slot 1', 'bag 1 1', 'bag 11', 'bag 1', 'bag 1 slot 1', 'slot 1', 'bag 1 slot 10'];
     expect(new Set(places.map(placeKey)).size).toBe(places.length);

@@ -12,7 +12,7 @@ lot PAR-26 Paris polyphylla, 16 seeds
 
 function planOf(source: string, now: string, path = 'PAR-26'): RegimePlan {
   const journal = journalOf(base + source);
-  return regimePlan(batchOf(journal, path), journal, moment(now))!;
+  return regimePlan(batchOf(journal, path), moment(now))!;
 }
 
 /** Each stage with its state and its days. */
@@ -126,14 +126,14 @@ describe('a regime', () => {
     const source = `${sown}chill PAR-26 2026-11-29\nsow PAR-26 2027-01-10, regime hardened\n`;
     const journal = journalOf(base + source);
     const batch = batchOf(journal, 'PAR-26');
-    const plans = (now: string) => regimePlans(batch, journal, moment(now)).map(plan => [plan.regime, ...shown(plan)]);
+    const plans = (now: string) => regimePlans(batch, moment(now)).map(plan => [plan.regime, ...shown(plan)]);
     expect(plans('2027-01-20')).toEqual([
       ['woodland', 'warm done 2026-09-06 2026-11-29', 'chill done 2026-11-29 2027-01-10', 'warm not reached ? ?'],
       ['hardened', 'warm running 2027-01-10 2027-03-11', 'warm to come 2027-03-11 2027-04-10', 'chill to come 2027-04-10 2027-07-09'],
     ]);
-    expect(regimePlan(batch, journal, moment('2027-01-20'))?.regime).toBe('hardened');
-    expect(regimePlan(batch, journal, moment('2026-12-20'))?.regime).toBe('woodland');
-    expect(regimePlans(batch, journal, moment('2027-01-20'))[0]?.cutShort?.line.text).toBe('sow PAR-26 2027-01-10, regime hardened');
+    expect(regimePlan(batch, moment('2027-01-20'))?.regime).toBe('hardened');
+    expect(regimePlan(batch, moment('2026-12-20'))?.regime).toBe('woodland');
+    expect(regimePlans(batch, moment('2027-01-20'))[0]?.cutShort?.line.text).toBe('sow PAR-26 2027-01-10, regime hardened');
   });
 
   it('that the batch was closed in is cut short', () => {
@@ -174,7 +174,7 @@ describe('whatever is written', () => {
         ...written.map(([kind, at, span]) => `${kind} A ${iso(day('2026-01-01') + at)}${span === null ? '' : `, ${span} days`}`),
       ];
       const journal = journalOf(lines.join('\n'));
-      const plan = regimePlan(batchOf(journal, 'A'), journal, { day: now, minutes: undefined })!;
+      const plan = regimePlan(batchOf(journal, 'A'), { day: now, minutes: undefined })!;
       let last = -Infinity;
       for (const { start, end, state, records: own } of plan.stages) {
         if (start === undefined || end === undefined) continue;

@@ -93,7 +93,7 @@ describe('the problems of a journal', () => {
     expect(desk.update(at('2026-02-02', 0))).toEqual(['a.germ']);
     expect(desk.codes('a.germ')).toEqual(['3 soak-too-long']);
     expect(desk.update(at('2026-03-31'))).toEqual(['a.germ']);
-    expect(desk.codes('a.germ')).toEqual(['3 soak-too-long', '5 no-recent-count']);
+    expect(desk.codes('a.germ')).toEqual(['3 lift-missing', '5 no-recent-count']);
   });
 
   test('follow the editor’s settings, and the limit records that go before them', () => {

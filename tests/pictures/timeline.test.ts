@@ -19,8 +19,7 @@ const REGIME = [
 
 describe('the stages of a batch', () => {
   test('are drawn up to today as they were, and from then on as they are planned', () => {
-    const journal = journalOf(REGIME);
-    const { table, svg } = stagesPicture(batchOf(REGIME), journal, at('2026-01-21'), frame)!;
+    const { table, svg } = stagesPicture(batchOf(REGIME), at('2026-01-21'), frame)!;
     expect(table.rows).toEqual([
       ['VER-24', '20 C 30 days', '2026-01-01', '2026-01-21', ''],
       ['VER-24', '20 C 30 days', '2026-01-21', '2026-01-31', 'planned'],
@@ -41,7 +40,7 @@ describe('the stages of a batch', () => {
 
   test('are not drawn of a batch without any', () => {
     const journal = 'lot VER-24 Veratrum nigrum, 60 seeds\nsow VER-24 2026-01-01';
-    expect(stagesPicture(batchOf(journal), journalOf(journal), at('2026-01-21'), frame)).toBeUndefined();
+    expect(stagesPicture(batchOf(journal), at('2026-01-21'), frame)).toBeUndefined();
   });
 });
 

@@ -3,6 +3,7 @@ import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
 
 /** What is told by an icon needs no more words. */
 export function briefly({ id, kind, what }: DueShown): string {
+  if (id === '') return what;
   return `${id}: ${kind === 'soak' ? 'lift' : kind === 'count' ? 'count' : what}`;
 }
 

@@ -1,6 +1,5 @@
 /** Cold so far against cold wanted. */
 import type { Batch, Stage } from '../journal/life.ts';
-import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, dayAfter, type Duration, type Temperature } from '../model/quantity.ts';
@@ -64,8 +63,8 @@ export function chillHoursOf({ day, night, unit }: Temperature): number {
  * begins to the day on which the next one does; hours are these days, each with its hours within 0 to 10 C. Undefined
  * for a batch that was not chilled and is not to be.
  */
-export function chilling(batch: Batch, journal: Journal, now: Moment): Chilling | undefined {
-  const winters = wintersOf(batch, regimePlan(batch, journal, now), now);
+export function chilling(batch: Batch, now: Moment): Chilling | undefined {
+  const winters = wintersOf(batch, regimePlan(batch, now), now);
   if (winters.length === 0) return undefined;
   const amounts = (some: readonly Winter[]) => ({
     soFar: sum(some.flatMap(({ had }) => had)), wanted: sum(some.flatMap(({ wanted }) => wanted)),

@@ -19,6 +19,7 @@ export function* soakDue(journal: Journal, lot: Lot, standing: Standing, now: Mo
   yield {
     kind: 'soak', id: batch.path, at: end, entry: soak.entry, since: soak.start,
     what: inWords(running, journal.limits.soak(lot.plant).value, now),
+    isEndMissing: running.isForgotten,
     ask: running.isForgotten ? undefined : { keyword: 'lift', subject: batch.path, facts: undefined, timed: true },
   };
 }

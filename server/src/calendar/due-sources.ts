@@ -30,6 +30,8 @@ export interface Due {
   readonly since: Moment;
   /** The record to write; undefined where it stands in the journal already. */
   readonly ask: Ask | undefined;
+  /** A soak that no record ended and that lies far back: no date is late, a record is missing. */
+  readonly isEndMissing?: boolean;
 }
 
 const batchSources = [soakDue, stageDue, countDue, remindersOfBatch, aheadDue] as const;

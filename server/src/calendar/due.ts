@@ -33,10 +33,30 @@ export interface DueItem extends Due {
 const WEEK = 7;
 
 /**
+ * Days after which nobody acts on what was due: a year, and the month in which a grower looks back on it. Common
+ * practice, no source.
+ */
+export const PAST_DAYS = 400;
+
+/**
  * All that is due, the overdue first, then by time; what has no time of day stands at the head of its day. Records of
- * dates later than the present have not happened yet and are listed as plans.
+ * dates later than the present have not happened yet and are listed as plans. What has been overdue for more than
+ * PAST_DAYS is no use today; a soak whose end nobody wrote can still be told the end of.
  */
 export function due(journal: Journal, now: Moment): DueItem[] {
+  return everythingDue(journal, now).filter(item => !isPast(item));
+}
+
+/** How much is left out of the list, because it has been overdue for so long. */
+export function pastDue(journal: Journal, now: Moment): DueItem[] {
+  return everythingDue(journal, now).filter(isPast);
+}
+
+function isPast({ overdueDays, isEndMissing }: DueItem): boolean {
+  return overdueDays > PAST_DAYS && !isEndMissing;
+}
+
+function everythingDue(journal: Journal, now: Moment): DueItem[] {
   const items: DueItem[] = [];
   const keys = new Map<string, number>();
   for (const lot of journal.lots()) {
@@ -61,13 +81,14 @@ export function inDueOrder(a: DueItem, b: DueItem): number {
 const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3 };
 
 function itemOf(
-  { kind, what, id, at, entry, since, ask }: Due, key: string, plant: string | undefined, places: readonly string[],
+  { kind, what, id, at, entry, since, ask, isEndMissing }: Due, key: string,
+  plant: string | undefined, places: readonly string[],
   zone: string | undefined, now: Moment,
 ): DueItem {
   const late = isBefore(at, now);
   const timed = late && at.minutes !== undefined && now.minutes !== undefined;
   return {
-    kind, what, id, at, entry, since, ask, key, plant, places, place: whereText(places),
+    kind, what, id, at, entry, since, ask, isEndMissing, key, plant, places, place: whereText(places),
     day: at.day, minutes: at.minutes,
     group: late ? 'overdue' : at.day === now.day ? 'today' : at.day - now.day < WEEK ? 'this week' : 'later',
     overdueDays: Math.max(0, now.day - at.day),

@@ -1,6 +1,5 @@
 /** The end of the stage that a batch is in: by what was written, else by its regime. */
 import type { Batch, DatedEntry } from '../journal/life.ts';
-import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter } from '../model/quantity.ts';
@@ -22,9 +21,12 @@ export interface Ending extends RegimeStage {
 }
 
 /** Undefined where the time span of the stage is not known, and where the batch is in none. */
-export function endingOf(standing: Standing, journal: Journal, now: Moment): Ending | undefined {
-  const plan = standing.sowing && planNow(standing.batch, journal, now);
-  const ending = (plan && endingOfPlan(plan)) ?? endingOfRecord(standing, now, plan);
+export function endingOf(standing: Standing, now: Moment): Ending | undefined {
+  const plan = standing.sowing && planNow(standing.batch, now);
+  // A sowing took the seed out of its regime: nothing of that is owed any more.
+  const left = plan?.cut !== undefined && hasCome(plan.cut.moment, now);
+  const goesOn = left ? undefined : plan;
+  const ending = (goesOn && endingOfPlan(goesOn)) ?? endingOfRecord(standing, now, goesOn);
   return ending && { ...ending, moved: ending.end > now.day ? undefined : movedSince(ending.entry, standing) };
 }
 
@@ -33,8 +35,8 @@ function movedSince({ moment }: DatedEntry, { past }: Standing): DatedEntry | un
 }
 
 /** The regime that the batch is in; none while the sowing in it is yet to come. */
-function planNow(batch: Batch, journal: Journal, now: Moment): RegimePlan | undefined {
-  const plan = regimePlan(batch, journal, now);
+function planNow(batch: Batch, now: Moment): RegimePlan | undefined {
+  const plan = regimePlan(batch, now);
   return plan && hasCome(plan.sowing.moment, now) ? plan : undefined;
 }
 

@@ -8,6 +8,7 @@ import { fileName } from '../journal/journal-file.ts';
 import { instantIn, type Moment } from '../journal/moment.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import type { DueItem } from './due.ts';
+import { dueRows, type DueRow } from './due-rows.ts';
 
 /** What is due in one journal. */
 export interface DueOfJournal {
@@ -36,8 +37,9 @@ const DAY = 1440 * MINUTE;
 
 /**
  * An event for each item, timed where the item has a time of day (in universal time where the journal names a zone, so
- * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today, for nobody looks
- * at last week. The UID is made of kind, id and the date of the record that began it, so it stays when lines move, and
+ * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today and
+ * rings no alarm; only what lies ahead does. Overdue counts of one place are one event. The UID is made of kind, id
+ * and the date of the record that began it, so it stays when lines move, and
  * when the item is put off; SEQUENCE and LAST-MODIFIED grow with the time of making, so the later file wins. Where two
  * journals have an item of the same name, they are told apart by the order of the journals.
  */
@@ -49,9 +51,9 @@ export function icsOf(journals: readonly DueOfJournal[], options: IcsOptions): s
   });
   const uids = new Map<string, number>();
   for (const journal of journals) {
-    for (const item of journal.items) {
-      const { span, alarms } = timesOf(item, journal, options);
-      const event = file.createEvent({ ...saysOf(item, options.stamp), id: uidOf(item, uids), ...span });
+    for (const row of dueRows(journal.items)) {
+      const { span, alarms } = timesOf(row.item, journal, options);
+      const event = file.createEvent({ ...saysOf(row, options.stamp), id: uidOf(row, uids), ...span });
       for (const minutes of alarms) {
         const alarm = event.createAlarm({ type: ICalAlarmType.display, trigger: -60 * minutes });
         alarm.relatesTo(ICalAlarmRelatesTo.start);
@@ -62,21 +64,21 @@ export function icsOf(journals: readonly DueOfJournal[], options: IcsOptions): s
   return `${file.toString()}\r\n`;
 }
 
-function uidOf({ key }: DueItem, uids: Map<string, number>): string {
+function uidOf({ key }: DueRow, uids: Map<string, number>): string {
   const n = (uids.get(key) ?? 0) + 1;
   uids.set(key, n);
   return n === 1 ? `${key}@plumule` : `${key}@${n}.plumule`;
 }
 
-function saysOf(item: DueItem, stamp: number): Omit<ICalEventData, 'start'> {
+function saysOf({ item, items, round }: DueRow, stamp: number): Omit<ICalEventData, 'start'> {
   const made = new UTCDate(stamp);
   return {
     stamp: made,
     lastModified: made,
     // Minutes since 2020: whole numbers of iCalendar end at 2147483647.
     sequence: Math.max(0, Math.floor((stamp - Date.UTC(2020, 0)) / MINUTE)),
-    summary: plain(`${item.group === 'overdue' ? 'Overdue: ' : ''}${item.id}: ${item.what}`),
-    description: plain(descriptionOf(item)),
+    summary: plain(`${item.group === 'overdue' ? 'Overdue: ' : ''}${round ?? `${item.id}: ${item.what}`}`),
+    description: plain(round === undefined ? descriptionOf(item) : items.map(({ id }) => id).join(', ')),
     location: item.place === undefined ? null : { title: plain(item.place) },
     transparency: ICalEventTransparency.TRANSPARENT,
   };
@@ -92,13 +94,19 @@ function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJourn
   const { leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
   if (group === 'overdue' || minutes === undefined) {
     const on = group === 'overdue' ? now.day : day;
-    return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: [dayAlarm] };
+    const rings = on > now.day || (group !== 'overdue' && (now.minutes ?? 0) < dayAlarm);
+    return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: rings ? [dayAlarm] : [] };
   }
   const start = zone === undefined ? day * DAY + minutes * MINUTE : instantIn(at, minutes, zone) * MINUTE;
   return {
     span: { start: new UTCDate(start), end: new UTCDate(start + LENGTH * MINUTE), floating: zone === undefined },
-    alarms: [...new Set([-leadMinutes, 0])],
+    alarms: [...new Set([-leadMinutes, 0])].filter(alarm => isAhead({ day, minutes: minutes + alarm }, now)),
   };
+}
+
+/** Alarms that should have rung are not rung later, when the calendar is taken in. */
+function isAhead({ day, minutes }: { day: Day; minutes: number }, now: Moment): boolean {
+  return day * 1440 + minutes > now.day * 1440 + (now.minutes ?? 0);
 }
 
 function dateOf(day: Day): UTCDate {

@@ -19,9 +19,9 @@ export function slotOf(place: string): Slot | undefined {
 
 /**
  * The same for two texts that mean the same place: case and blanks make no difference, except between two numbers, and
- * neither do zeros in front of a slot's number.
+ * neither do zeros in front of a slot's number. A bag or a jar that has a number is the same wherever it is put.
  *
- * Example: placeKey('bag 3 slot 02') is placeKey('Bag3 Slot 2')
+ * Example: placeKey('bag 3 slot 02') is placeKey('Bag3 Slot 2') and placeKey('fridge bag 3 slot 2')
  */
 export function placeKey(place: string): string {
   return slotKeyOf(place) ?? plain(place);
@@ -38,6 +38,10 @@ function slotKey({ container, slot }: Slot): string {
   return `${plain(container)} slot ${slot.toLowerCase().replace(/^0+(?=\d)/, '')}`;
 }
 
+/** What is carried about and known by its number; a shelf or a tray is one of its room. */
+const carried = /(?:^|\s)((?:bag|jar|bottle|envelope|packet|sachet|tube|vial)\s*(?:no\.?\s*)?\p{L}?\d+\p{L}?)(?=$|[,()]|\s(?!\s*\d))/giu;
+
 function plain(text: string): string {
-  return text.trim().toLowerCase().replace(/(\d)\s+(?=\d)/g, '$1_').replace(/\s+/g, '');
+  const last = [...text.matchAll(carried)].at(-1)?.[1] ?? text;
+  return last.trim().toLowerCase().replace(/(\d)\s+(?=\d)/g, '$1_').replace(/\s+/g, '');
 }

@@ -5,6 +5,7 @@ import { isForgotten } from '../journal/soaking.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
+import { emptiedAt } from './emptied.ts';
 import { placeKey, slotOf } from './place-text.ts';
 import { hasCome } from './standing.ts';
 import { staysOf, type Stay } from './stays.ts';
@@ -30,10 +31,10 @@ export interface Container {
 /** Numbers within texts by their size: bag 2 stands before bag 10. */
 export const order = new Intl.Collator('en', { numeric: true });
 
-/** What lies where now, by container and slot. A stock stays where it was put: no record takes it away. */
+/** What lies where now, by container and slot. A stock stays where it was put until it is emptied. */
 export function placesNow(journal: Journal, now: Moment): Container[] {
   const places = new Map<string, Stay[]>();
-  for (const stay of everyStay(journal)) {
+  for (const stay of everyStay(journal, now)) {
     if (!isAt(stay, now)) continue;
     const key = placeKey(stay.place);
     const there = places.get(key);
@@ -95,7 +96,7 @@ export function nextFreeSlot(journal: Journal, now: Moment, container: string): 
   const key = placeKey(container);
   const taken = new Set<number>();
   let name: string | undefined;
-  for (const stay of everyStay(journal)) {
+  for (const stay of everyStay(journal, now)) {
     const slot = slotOf(stay.place);
     if (!slot || placeKey(slot.container) !== key || !/^\d+$/.test(slot.slot)) continue;
     name = slot.container;
@@ -107,20 +108,21 @@ export function nextFreeSlot(journal: Journal, now: Moment, container: string): 
   return `${name} slot ${free}`.trim();
 }
 
-function* everyStay(journal: Journal): Iterable<Stay> {
+/** `now`: for what is to be known of stocks up to then. */
+function* everyStay(journal: Journal, now?: Moment): Iterable<Stay> {
   for (const lot of journal.lots()) yield* staysOf(lot);
   for (const solution of journal.solutions()) {
-    const stay = stayOfSolution(solution);
+    const stay = stayOfSolution(solution, now && emptiedAt(solution, journal, now));
     if (stay) yield stay;
   }
 }
 
-function stayOfSolution({ id, entry }: Solution): Stay | undefined {
+function stayOfSolution({ id, entry }: Solution, emptied: Moment | undefined): Stay | undefined {
   const fact = factOf(entry.record, 'at');
   if (!fact) return undefined;
   return {
     id, plant: undefined, batch: undefined, place: fact.value.text, from: entry.moment,
-    to: undefined, toIsPlanned: false, soak: undefined, entry, fact, part: 'all',
+    to: emptied, toIsPlanned: false, soak: undefined, entry, fact, part: 'all',
   };
 }
 

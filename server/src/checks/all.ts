@@ -15,6 +15,7 @@ import { doses } from './doses.ts';
 import { drawBeforeMade } from './draw-before-made.ts';
 import { duplicateBatches, duplicateDefinitions, duplicateZones } from './duplicate-definition.ts';
 import { endBeforeStart } from './end-before-start.ts';
+import { farAhead } from './far-ahead.ts';
 import { Events } from './events.ts';
 import { impossibleDilution } from './impossible-dilution.ts';
 import { liftMissing } from './lift-missing.ts';
@@ -38,6 +39,7 @@ import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
 import { swappedInBottle, swappedInGuides, swappedUnits } from './swapped-units.ts';
+import { totalAsNew } from './total-as-new.ts';
 import { totalFalls } from './total-falls.ts';
 import { unknownBatch } from './unknown-batch.ts';
 import { unknownIds } from './unknown-ids.ts';
@@ -51,7 +53,7 @@ const lotChecks: readonly LotCheck[] = [
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
   sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, dangers, doses, beyondGuides,
   applyExceedsSeedlings,
-  nothingHeldBack, noControl, splitTooSmall, noRecentCount,
+  nothingHeldBack, noControl, splitTooSmall, noRecentCount, farAhead, totalAsNew,
 ];
 
 const solutionChecks: readonly SolutionCheck[] = [

@@ -4,14 +4,19 @@ import { countSpan } from './spans.ts';
 
 /** More seeds germinated, rotted or were lost than there are. Said where it first shows, and again where it grows. */
 export const countExceedsSown: LotCheck = function* (_lot, _context, events) {
-  for (const { batch, entry, before, after, tested } of events.of('count')) {
+  for (const { batch, entry, counts, before, after, tested } of events.of('count')) {
     const sum = accounted(after);
     if (tested === undefined || sum <= tested || sum <= accounted(before)) continue;
     const { germinated, rotted, lost } = after;
     const where = batch.sowing ?? batch.made;
+    const again = counts.find(({ what, n, total }) => what === 'germinated' && !total && n.value > 0 && n.value === before.germinated)?.n.value;
     yield found(entry.line, 'count-exceeds-sown',
       countSpan(entry.record, ['germinated', 'emerged', 'leaf', 'rotted', 'lost']),
-      { batch: batch.path, germinated, rotted, lost, sum, tested: `${tested}${batch.sowing ? ' sown' : ' seeds'}` },
+      {
+        batch: batch.path, germinated, rotted, lost, sum, tested: `${tested}${batch.sowing ? ' sown' : ' seeds'}`,
+        suggestion: again === undefined ? 'Correct a number. With “=” it is the total so far; without, it is new since the last count.'
+          : `${again} had been counted before: write =${again} if that is the total so far.`,
+      },
       { related: [relatedTo(where, `The ${tested} seeds`)] });
   }
 };

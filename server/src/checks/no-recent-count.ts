@@ -18,7 +18,7 @@ export const noRecentCount: LotCheck = function* (lot, { now, journal }) {
     const look = lastLook(standing);
     if (!look || !isCounted(standing) || nextLook(look.moment.day, interval, INTERVALS) >= now.day) continue;
     // Nobody need look at seed in the cold.
-    const ending = endingOf(standing, journal, today);
+    const ending = endingOf(standing, today);
     if (ending?.stage === 'chill' && nextLook(ending.end, interval, INTERVALS) >= now.day) continue;
     yield found(look.line, 'no-recent-count', subjectOf(look), { batch: batch.path, days: now.day - look.moment.day });
   }

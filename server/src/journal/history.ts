@@ -17,6 +17,8 @@ import { leaveSeenOut, leaveSoak, liftSoak, showsOut, startSoak } from './soakin
 export interface Surroundings {
   readonly zone: string | undefined;
   readonly dosesOf: (entry: Entry) => Dose[];
+  /** The record that defines a regime. */
+  readonly regimeOf: (name: string) => Entry | undefined;
 }
 
 /**
@@ -54,7 +56,9 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
 }
 
 /** Changes the batch as the record says, and makes the event of it. */
-function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surroundings): BatchEvent | undefined {
+function eventOf(
+  batch: BatchDraft, entry: DatedEntry, { zone, dosesOf, regimeOf }: Surroundings,
+): BatchEvent | undefined {
   const { record, record: { keyword } } = entry;
   const closedBy = batch.closed;
   if (!isEventKeyword(keyword)) return undefined;
@@ -73,7 +77,9 @@ function eventOf(batch: BatchDraft, entry: DatedEntry, { zone, dosesOf }: Surrou
     case 'sow': {
       batch.medium = factOf(record, 'in')?.value.text ?? batch.medium;
       const { asked, available, again } = sowSeeds(batch, entry);
-      return { type: keyword, entry, batch, closedBy, asked, available, again };
+      const named = factOf(record, 'regime')?.value.text;
+      const regime = named === undefined ? undefined : regimeOf(named);
+      return { type: keyword, entry, batch, closedBy, asked, available, again, regime };
     }
     case 'chill': case 'warm':
       return { type: 'stage', entry, batch, closedBy, stage: startStage(batch, entry, keyword) };

@@ -191,7 +191,10 @@ export class Journal {
     const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
     const entries = this.mentionsOf(id).filter(({ record }) => !isDefining(record.keyword) && isAbout(record, id));
-    return historyOf(id, definition, entries, { zone: this.zone, dosesOf: entry => this.dosesOf(entry) });
+    return historyOf(id, definition, entries, {
+      zone: this.zone, dosesOf: entry => this.dosesOf(entry),
+      regimeOf: name => this.definitionsOf(name).find(({ record }) => record.keyword === 'regime'),
+    });
   }
 
   /** Reads a solution together with those that it is made from. */

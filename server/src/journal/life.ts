@@ -123,8 +123,10 @@ export interface SowEvent extends EventBase {
   readonly asked: number | undefined;
   /** Seeds that were there to sow; undefined where that is not known. */
   readonly available: number | undefined;
-  /** The seed that was sown before is sown once more, after another treatment. */
+  /** The seed that was sown before is sown once more: after another treatment, or out of its bag into compost. */
   readonly again: boolean;
+  /** The regime that it is sown in, as the journal defines it; undefined where it is in none or none is defined. */
+  readonly regime: Entry | undefined;
 }
 
 export interface SplitEvent extends EventBase {

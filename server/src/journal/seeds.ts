@@ -34,7 +34,8 @@ export function sowSeeds(batch: BatchDraft, entry: DatedEntry): Pick<SowEvent, '
   if (again) batch.sown = before === undefined ? undefined : Math.max(before, asked ?? before);
   else batch.sown = number === undefined || before === undefined ? undefined : before + number;
   batch.sowing ??= entry;
-  batch.treated = false;
+  // The stages of a regime are a treatment, whether or not they are written.
+  batch.treated = factOf(record, 'regime') !== undefined;
   return { asked, available, again };
 }
 

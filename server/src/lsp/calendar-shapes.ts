@@ -9,6 +9,7 @@ export interface DueShown {
   readonly group: 'overdue' | 'today' | 'this week' | 'later';
   readonly kind: string;
   readonly what: string;
+  /** Empty for a round of several, which `what` names. */
   readonly id: string;
   readonly plant: string | undefined;
   readonly place: string | undefined;

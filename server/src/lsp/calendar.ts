@@ -2,7 +2,8 @@
 import type { Connection } from 'vscode-languageserver';
 import { countingRound } from '../calendar/counting-round.ts';
 import { recordBelowDay, recordWords } from '../calendar/ask.ts';
-import { inDueOrder, type DueItem } from '../calendar/due.ts';
+import { inDueOrder } from '../calendar/due.ts';
+import { dueRows, type DueRow } from '../calendar/due-rows.ts';
 import { icsOf } from '../calendar/ics.ts';
 import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
@@ -27,9 +28,9 @@ export function serveCalendar(connection: Connection, service: Service): void {
     [...service.rooms()].flatMap(room => work(room.journal, now(room), room));
 
   request('due', [], (): DueShown[] => each((journal, moment, room) =>
-    dueNow(journal, moment).map(item => ({ room, item })))
-    .sort((a, b) => inDueOrder(a.item, b.item))
-    .map(({ room, item }) => dueShown(item, room, service)));
+    dueRows(dueNow(journal, moment)).map(row => ({ room, row })))
+    .sort((a, b) => inDueOrder(a.row.item, b.row.item))
+    .map(({ room, row }) => dueShown(row, room, service)));
 
   request('places', [], (): PlaceShown[] => each((journal, moment) =>
     placesNow(journal, moment).map(container => containerShown(container, service))));
@@ -62,8 +63,8 @@ export function serveCalendar(connection: Connection, service: Service): void {
     recordBelowDay({ keyword: 'lift', subject: batch, facts: undefined, timed: true }, moment)]);
 
   write('write', ({ key }, journal, moment) => {
-    const item = dueNow(journal, moment).find(each => each.key === key);
-    return item?.ask ? [recordBelowDay(item.ask, moment)] : [];
+    const row = dueRows(dueNow(journal, moment)).find(each => each.key === key);
+    return row?.items.flatMap(({ ask }) => (ask ? [recordBelowDay(ask, moment)] : [])) ?? [];
   });
 
   write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line));
@@ -99,10 +100,12 @@ function soakShown(running: RunningSoak, { folder, journal: { zone } }: Room, se
   };
 }
 
-function dueShown(item: DueItem, { folder }: Room, service: Service): DueShown {
-  const { key, group, kind, what, id, plant, overdueDays, place, ask } = item;
+function dueShown({ key, item, items, round }: DueRow, { folder }: Room, service: Service): DueShown {
+  const { group, kind, what, id, plant, overdueDays, place, ask } = item;
+  const writes = round === undefined || !ask ? ask && recordWords(ask) : `a “${ask.keyword}” for each of ${items.map(each => each.id).join(', ')}`;
   return {
-    key, folder, group, kind, what, id, plant, overdueDays, place, writes: ask && recordWords(ask),
+    key, folder, group, kind, what: round ?? what, id: round === undefined ? id : '',
+    plant: round === undefined ? plant : undefined, overdueDays, place, writes,
     when: printMoment({ day: item.day, minutes: item.minutes }),
     at: locationOf(subjectOf(item.entry), service),
   };

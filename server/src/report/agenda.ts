@@ -1,5 +1,5 @@
 /** What is due in a journal, as a report and a calendar have it. */
-import { due, type DueItem } from '../calendar/due.ts';
+import { due, pastDue, type DueItem } from '../calendar/due.ts';
 import type { Journal } from '../journal/journal.ts';
 import { rootOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -11,6 +11,8 @@ export interface Agenda {
   readonly zone: string | undefined;
   /** The overdue first, then by time. */
   readonly items: readonly DueItem[];
+  /** Items left out, because they have been overdue for more than PAST_DAYS. */
+  readonly past: number;
 }
 
 export interface AgendaOptions {
@@ -23,8 +25,9 @@ export interface AgendaOptions {
 }
 
 export function agendaOf(journal: Journal, { now, name, files, days = Infinity }: AgendaOptions): Agenda {
-  const items = due(journal, now).filter(({ id, day }) => day <= now.day + days && isSaidIn(journal, id, files));
-  return { name, now, zone: journal.zone, items };
+  const isAsked = ({ id, day }: DueItem) => day <= now.day + days && isSaidIn(journal, id, files);
+  const past = pastDue(journal, now).filter(isAsked).length;
+  return { name, now, zone: journal.zone, items: due(journal, now).filter(isAsked), past };
 }
 
 /** Whether files say something of a lot, or of whatever else has this id; without files all counts. */

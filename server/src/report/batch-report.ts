@@ -1,3 +1,4 @@
+import { plannedStages, type PlannedStage } from '../calendar/regimes.ts';
 import { whereNow } from '../calendar/places.ts';
 import { staysOf } from '../calendar/stays.ts';
 import { countsOf, type Batch, type CutEvent, type Lot, type Origin, type Totals } from '../journal/life.ts';
@@ -16,6 +17,8 @@ export interface BatchReport {
   readonly batch: Batch;
   /** In words; batches with the same words had the same treatment. */
   readonly treatment: string;
+  /** Stages of its regime that nobody wrote down; `passed`: their time is over. */
+  readonly plannedStages: readonly (PlannedStage & { readonly passed: boolean })[];
   /** Totals of the counts; undefined where it was never counted. */
   readonly totals: Totals | undefined;
   /** Germinated seed as a share of the seed sown less lost, or of the seed there less lost where none was sown. */
@@ -36,7 +39,9 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
   const course = courseOf(batch);
   return {
     batch,
-    treatment: treatmentText(batch),
+    treatment: treatmentText(batch, now),
+    plannedStages: plannedStages([...batch.inherited, ...batch.events])
+      .map(stage => ({ ...stage, passed: stage.end !== undefined && stage.end <= now.day })),
     totals: countsOf(batch).length > 0 ? batch.totals : undefined,
     germination: germinationOf(batch),
     days: germinationDays(batch),

@@ -6,8 +6,8 @@ import type { Agenda } from './agenda.ts';
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
 export const DUE_SHAPE = 1;
 
-export function agendaData({ now, zone, items }: Agenda): object {
-  return { now: isoMoment(now), zone: zone ?? null, due: items.map(itemData) };
+export function agendaData({ now, zone, items, past }: Agenda): object {
+  return { now: isoMoment(now), zone: zone ?? null, longPast: past, due: items.map(itemData) };
 }
 
 function itemData(item: DueItem): object {

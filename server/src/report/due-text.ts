@@ -1,4 +1,5 @@
-import { dueGroups, type DueGroup, type DueItem } from '../calendar/due.ts';
+import { dueGroups, PAST_DAYS, type DueGroup, type DueItem } from '../calendar/due.ts';
+import { dueRows, type DueRow } from '../calendar/due-rows.ts';
 import { daysText } from '../features/words/days.ts';
 import { printMoment } from '../journal/moment.ts';
 import type { Agenda } from './agenda.ts';
@@ -19,18 +20,32 @@ function titleOf({ name, now }: Agenda): string {
   return printable(`Due${name === undefined ? '' : ` in ${name}`} as on ${printMoment(now)}`);
 }
 
-function groupsOf({ items }: Agenda, page: Page): string[] {
-  if (items.length === 0) return ['Nothing is due.'];
+function groupsOf({ items, past }: Agenda, page: Page): string[] {
+  const rows = dueRows(items);
   const width = Math.max(...items.map(item => whenOf(item).length));
-  return dueGroups.flatMap(group => {
-    const own = items.filter(item => item.group === group);
-    return own.length === 0 ? [] : [[page.bold(titles[group]), ...own.flatMap(item => linesOf(item, width, page))].join('\n')];
-  });
+  return [
+    ...(items.length === 0 ? ['Nothing is due.'] : []),
+    ...dueGroups.flatMap(group => {
+      const own = rows.filter(({ item }) => item.group === group);
+      return own.length === 0 ? [] : [[page.bold(titles[group]), ...own.flatMap(row => linesOf(row, width, page))].join('\n')];
+    }),
+    ...(past > 0 ? [paragraph(pastText(past), page.width).join('\n')] : []),
+  ];
 }
 
-function linesOf(item: DueItem, width: number, page: Page): string[] {
-  const { id, what, entry: { line }, action } = item;
+function pastText(past: number): string {
+  return `Not listed: ${past === 1 ? '1 thing that was' : `${past} things that were`} due more than ${PAST_DAYS} days ago.`;
+}
+
+function linesOf({ item, items, round }: DueRow, width: number, page: Page): string[] {
   const margin = ' '.repeat(width + 4);
+  if (round === undefined) return linesOfItem(item, width, margin, page);
+  const ids = paragraph(printable(items.map(({ id }) => id).join(', ')), page.width - margin.length);
+  return [`  ${whenOf(item).padEnd(width)}  ${printable(round)}`, ...ids.map(text => `${margin}${text}`)];
+}
+
+function linesOfItem(item: DueItem, width: number, margin: string, page: Page): string[] {
+  const { id, what, entry: { line }, action } = item;
   const words = paragraph(printable(`${id}  ${what}`), page.width - margin.length);
   const facts = [lateText(item), item.plant, item.place && `at ${item.place}`].filter(fact => fact);
   const source = `${line.store.name}:${line.number + 1}`;

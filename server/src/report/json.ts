@@ -51,6 +51,7 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
     treatment,
     soaks: batch.soaks.map(soakData),
     stages: batch.stages.map(stageData),
+    plannedStages: rest.plannedStages.map(plannedData),
     seeds: batch.seeds ?? null,
     kept: batch.kept ?? null,
     sown: batch.sowing ? (batch.sown ?? null) : null,
@@ -109,6 +110,13 @@ function stageData({ stage, temperature, planned, start, end }: Stage): object {
   return {
     stage, temperature: temperatureData(temperature), planned: planned ?? null,
     start: isoOf(start.day), end: end ? isoOf(end.day) : null,
+  };
+}
+
+function plannedData({ stage, temperature, duration, start, end, passed }: BatchReport['plannedStages'][number]): object {
+  return {
+    stage, temperature: temperatureData(temperature), planned: duration ?? null,
+    start: isoOf(start), end: end === undefined ? null : isoOf(end), passed,
   };
 }
 

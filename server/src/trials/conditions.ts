@@ -1,4 +1,5 @@
 /** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
+import { plannedStages } from '../calendar/regimes.ts';
 import { accounted, type Batch, type BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
@@ -27,6 +28,7 @@ export interface Conditions {
   readonly sownWithin: number;
   readonly temperature: Warmth | undefined;
   readonly medium: string | undefined;
+  /** One that the journal does not define; the stages of any other are among the stages. */
   readonly regime: string | undefined;
   readonly stages: readonly Step[];
   readonly scarified: readonly Step[];
@@ -53,9 +55,13 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     sownWithin: portionDays(batch, events),
     temperature: temperature && warmthOf(temperature),
     medium: plain(batch.medium),
-    regime: plain(own && factOf(own.record, 'regime')?.value.text),
-    stages: stages.filter(({ entry }) => isPast(entry.line)).map(({ stage, temperature: at, start }) => (
-      { what: stage, warmth: at && warmthOf(at), day: start.day - dayZero })),
+    regime: plain(undefinedRegime(life)),
+    stages: [
+      ...stages.filter(({ entry }) => isPast(entry.line))
+        .map(({ stage, temperature: at, start }) => ({ stage, temperature: at, start: start.day })),
+      ...plannedStages(life),
+    ].map(({ stage, temperature: at, start }) => ({ what: stage, warmth: at && warmthOf(at), day: start - dayZero }))
+      .sort((a, b) => a.day - b.day),
     scarified: life.filter(({ type }) => type === 'scarify').map(({ entry }) => (
       { what: 'scarified', warmth: undefined, day: entry.moment.day - dayZero })),
     washed: soaks.flatMap(({ doses, start }) => doses.flatMap(({ agent }) => (
@@ -64,6 +70,13 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     restOf: restOf(batch),
     hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
   };
+}
+
+/** A regime of which the journal does not say the stages. */
+function undefinedRegime(life: readonly BatchEvent[]): string | undefined {
+  const event = life.findLast(each =>
+    each.type === 'sow' && each.regime === undefined && factOf(each.entry.record, 'regime'));
+  return event && factOf(event.entry.record, 'regime')?.value.text;
 }
 
 function warmthOf({ day, night, unit }: Temperature): Warmth {

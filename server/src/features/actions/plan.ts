@@ -39,7 +39,7 @@ export function planActions(journal: Journal, file: string, { line: number }: Po
 
 function planOfSowing(journal: Journal, entry: Entry, now: Moment): Action[] {
   const batch = lifeOf(journal, entry)?.batch;
-  const plan = batch && regimePlans(batch, journal, now).find(({ sowing }) => sowing.line === entry.line);
+  const plan = batch && regimePlans(batch, now).find(({ sowing }) => sowing.line === entry.line);
   if (!batch || !plan || plan.cutShort) return [];
   const { regime, stages, end } = plan;
   const due = (day: Day, text: string) => dueRecord(batch.path, day, text);
@@ -56,7 +56,7 @@ function planOfSowing(journal: Journal, entry: Entry, now: Moment): Action[] {
 function stageOfMove(journal: Journal, entry: Entry, now: Moment): Action[] {
   const batch = lifeOf(journal, entry)?.batch;
   const { moment } = entry;
-  const plan = batch && moment && hasCome(moment, now) ? regimePlan(batch, journal, now) : undefined;
+  const plan = batch && moment && hasCome(moment, now) ? regimePlan(batch, now) : undefined;
   const { current, next, regime } = plan ?? {};
   const begun = current && (current.records.at(-1)?.start.day ?? current.start);
   if (!batch || !moment || !next || begun === undefined || moment.day <= begun) return [];

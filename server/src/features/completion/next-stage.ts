@@ -12,7 +12,7 @@ export function nextStage(keyword: 'chill' | 'warm', scene: Scene): Suggestion[]
   const { batch, event } = lived;
   // The stage that is being written is not the one before it.
   const before = { ...batch, events: batch.events.filter(each => each !== event) };
-  const plan = regimePlan(before, scene.journal, { day: dayOfScene(scene), minutes: undefined });
+  const plan = regimePlan(before, { day: dayOfScene(scene), minutes: undefined });
   const next = plan?.next;
   const facts = next?.stage === keyword ? stageFacts(next.temperature, next.duration) : undefined;
   return plan && facts !== undefined

@@ -21,7 +21,7 @@ export function seasonPicture(journal: Journal, now: Moment, frame: Frame): Pict
     [...lot.batches.values()]
       .filter(batch => isUsed(batch) && isOpen(standingOf(batch, now)))
       .map(batch => ({
-        ...rowOf(batch, journal, now),
+        ...rowOf(batch, now),
         heading: placeOf(lot, batch, now),
         due: next.get(batch.path),
       })),
@@ -31,8 +31,8 @@ export function seasonPicture(journal: Journal, now: Moment, frame: Frame): Pict
 }
 
 /** The stages of a batch; undefined for one that has none. */
-export function stagesPicture(batch: Batch, journal: Journal, now: Moment, frame: Frame): Picture | undefined {
-  const row = rowOf(batch, journal, now);
+export function stagesPicture(batch: Batch, now: Moment, frame: Frame): Picture | undefined {
+  const row = rowOf(batch, now);
   if (!row.stretches.some(({ kind }) => kind !== 'soak')) return undefined;
   return timelinePicture({ title: `Stages of ${batch.path}`, rows: [row], today: now.day }, frame);
 }
@@ -53,8 +53,8 @@ function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: s
   return next;
 }
 
-function rowOf(batch: Batch, journal: Journal, now: Moment): TimelineRow {
-  const plan = regimePlan(batch, journal, now);
+function rowOf(batch: Batch, now: Moment): TimelineRow {
+  const plan = regimePlan(batch, now);
   const soaks = batch.soaks.map(({ start, end, doses }): Stretch => ({
     kind: 'soak',
     from: start.day,

@@ -15,12 +15,12 @@ interface OfBatch {
   readonly batch: Batch;
 }
 
-export const regimeSection: Section<OfBatch> = ({ batch }, { journal, now }) => {
-  const plan = regimePlan(batch, journal, now);
+export const regimeSection: Section<OfBatch> = ({ batch }, { now }) => {
+  const plan = regimePlan(batch, now);
   if (!plan) return undefined;
   const { regime, sowing } = plan;
   const heading = `**Regime ${escapeMarkdown(regime)}**, sown ${isoOf(sowing.moment.day)}:`;
-  const moved = plan.current && plan.next ? endingOf(standingOf(batch, now), journal, now)?.moved : undefined;
+  const moved = plan.current && plan.next ? endingOf(standingOf(batch, now), now)?.moved : undefined;
   return markdownBlocks([
     heading, planMarkdown(plan, now.day), moved && escapeMarkdown(movedText(moved, plan.next!.stage)),
   ]);
@@ -42,7 +42,7 @@ export function planMarkdown(plan: RegimePlan, today: Day): string {
   ]);
 }
 
-export const chillSection: Section<OfBatch> = ({ batch }, { journal, now }) => {
-  const cold = chilling(batch, journal, now);
+export const chillSection: Section<OfBatch> = ({ batch }, { now }) => {
+  const cold = chilling(batch, now);
   return cold && escapeMarkdown(chillText(cold));
 };

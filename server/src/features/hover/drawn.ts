@@ -18,7 +18,7 @@ export const batchDrawn: Section<{ readonly batch: Batch; readonly lot: Lot }> =
 
 /** The stages of a batch that is, or was, in the cold or in the warm. */
 export const stagesDrawn: Section<{ readonly batch: Batch }> = ({ batch }, context) =>
-  drawn(context, frame => stagesPicture(batch, context.journal, context.now, frame), 'hover-stages');
+  drawn(context, frame => stagesPicture(batch, context.now, frame), 'hover-stages');
 
 function drawn({ theme }: HoverContext, draw: (frame: Frame) => Picture | undefined, id = 'hover'): string | undefined {
   const picture = theme && draw({ theme: themes[theme], width: WIDTH, small: true, id });

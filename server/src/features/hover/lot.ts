@@ -38,14 +38,14 @@ const heading: Section<Lot> = (lot, { now }) => {
 const onlyBatch: Section<Lot> = (lot, context) =>
   lot.root.children.length > 0 ? undefined : sectionsOf(batchSections, { batch: lot.root, lot }, context);
 
-const batchTable: Section<Lot> = ({ id, root }) => {
+const batchTable: Section<Lot> = ({ id, root }, { now }) => {
   if (root.children.length === 0) return undefined;
   const rows = inRows(root).filter(isRow);
   const shown = rows.slice(0, MOST_ROWS);
   const table = markdownTable(
     ['Batch', 'Treatment', 'Sown', 'Germinated', 'Percent', 'Days'],
     shown.map(batch => [
-      ...[nameOf(batch, id), treatmentText(batch)].map(escapeMarkdown), sownCell(batch), ...germinatedCells(batch),
+      ...[nameOf(batch, id), treatmentText(batch, now)].map(escapeMarkdown), sownCell(batch), ...germinatedCells(batch),
     ]),
   );
   const more = rows.length > shown.length ? `… and ${rows.length - shown.length} more.` : undefined;

@@ -30,7 +30,7 @@ export function hoverRegime(id: string, entry: Entry, { journal, now }: HoverCon
 /** The plan that a record laid out, with the batch that it sowed. */
 function planOf(entry: Entry, journal: Journal, now: Moment): { batch: Batch; plan: RegimePlan } | undefined {
   const batch = lifeOf(journal, entry)?.batch;
-  const plan = batch && regimePlans(batch, journal, now).find(({ sowing }) => sowing.line === entry.line);
+  const plan = batch && regimePlans(batch, now).find(({ sowing }) => sowing.line === entry.line);
   return batch && plan && { batch, plan };
 }
 

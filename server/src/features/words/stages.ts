@@ -1,4 +1,5 @@
 /** Cold and warm stages in plain words. */
+import type { PlannedStage } from '../../calendar/regimes.ts';
 import type { Stage } from '../../journal/life.ts';
 import type { Day } from '../../model/day.ts';
 import { dayAfter, printQuantity, printTemperature } from '../../model/quantity.ts';
@@ -7,6 +8,16 @@ import { daysText } from './days.ts';
 /** The temperature, or what kind of stage it is where none is written. */
 function warmth({ stage, temperature }: Stage): string {
   return temperature ? printTemperature(temperature) : stage;
+}
+
+/**
+ * A stage of a regime that nobody wrote down.
+ *
+ * Example: '4 C 90 days (planned)', '4 C 90 days (planned, passed)' when its time is over
+ */
+export function plannedText({ stage, temperature, duration, end }: PlannedStage, today: Day | undefined): string {
+  const words = [temperature ? printTemperature(temperature) : stage, ...(duration ? [printQuantity(duration)] : [])];
+  return `${words.join(' ')} (planned${end !== undefined && today !== undefined && end <= today ? ', passed' : ''})`;
 }
 
 /** The day on which a stage is to end; undefined where no duration is written. */

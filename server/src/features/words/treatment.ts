@@ -1,27 +1,43 @@
 /** What was done to the seed of a batch, in the fewest words: batches with the same words had the same treatment. */
-import type { Batch } from '../../journal/life.ts';
+import { plannedStages } from '../../calendar/regimes.ts';
+import type { Batch, BatchEvent } from '../../journal/life.ts';
+import type { Moment } from '../../journal/moment.ts';
+import type { Day } from '../../model/day.ts';
 import { dosesText, joinerOf, soakLengthText } from './soaks.ts';
-import { stageText } from './stages.ts';
+import { plannedText, stageText } from './stages.ts';
 
 /**
- * Soaks, scarification and stages in the order of time, those before it was split off included.
+ * Soaks, scarification and stages in the order of time, those before it was split off included. Stages of its regime
+ * that nobody wrote down are among them, marked as planned, and as passed when their time
+ * is over by now.
  *
- * Example: 'GA3 500 ppm 24 h, then 4 C 90 days'; 'untreated' where nothing was done
+ * Example: 'GA3 500 ppm 24 h, then 4 C 90 days (planned)'; 'untreated' where nothing was done
  */
-export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>): string {
-  const steps = [...inherited, ...events].flatMap(event => {
-    switch (event.type) {
-      case 'soak': {
-        const { doses } = event.soak;
-        return [`${dosesText(doses)}${joinerOf(doses)}${soakLengthText(event.soak) ?? '(no end recorded)'}`];
-      }
-      case 'scarify': return ['scarified'];
-      case 'stage': return [stageText(event.stage)];
-      case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':
-      case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
-        return [];
-      default: return event satisfies never;
+export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>, now?: Moment): string {
+  const all = [...inherited, ...events];
+  const planned = plannedStages(all);
+  let next = 0;
+  const before = (day: Day): string[] => {
+    const from = next;
+    while (next < planned.length && planned[next]!.start < day) next++;
+    return planned.slice(from, next).map(stage => plannedText(stage, now?.day));
+  };
+  const steps = all.flatMap(event => [...before(event.entry.moment.day), ...stepOf(event)]);
+  const texts = [...steps, ...before(Infinity)];
+  return texts.length === 0 ? 'untreated' : texts.join(', then ');
+}
+
+function stepOf(event: BatchEvent): string[] {
+  switch (event.type) {
+    case 'soak': {
+      const { doses } = event.soak;
+      return [`${dosesText(doses)}${joinerOf(doses)}${soakLengthText(event.soak) ?? '(no end recorded)'}`];
     }
-  });
-  return steps.length === 0 ? 'untreated' : steps.join(', then ');
+    case 'scarify': return ['scarified'];
+    case 'stage': return [stageText(event.stage)];
+    case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':
+    case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
+      return [];
+    default: return event satisfies never;
+  }
 }

@@ -63,7 +63,7 @@ function rowOf(stay: Stay, slot: string | undefined, journal: Journal, now: Mome
   const { id, plant, batch, place, part, from } = stay;
   // What is written ahead was not done to the seed yet.
   const treatment = batch
-    ? treatmentText({ inherited: [], events: standingOf(batch, now).past }) : liquidText(journal, id);
+    ? treatmentText({ inherited: [], events: standingOf(batch, now).past }, now) : liquidText(journal, id);
   return { slot, place, id, plant, part, treatment, since: from && Number.isFinite(from.day) ? from : undefined, stay };
 }
 

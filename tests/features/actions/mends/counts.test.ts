@@ -23,12 +23,24 @@ describe('more counted than there is', () => {
   test.each([
     ['fall', ['9', '8', '12']], ['are too many all the same', ['9', '12', '21']],
     ['are totals in part', ['9', '=9', '12']], ['are one only', ['21']],
-    ['contradict each other', ['9', '3 germinated, 9 emerged', '12']],
+    ['contradict each other', ['9', '3 germinated, 9 emerged', '13']],
   ])('were not, where they %s', (_, counts) => {
     const lines = counts.map((count, n) => `count V 2026-02-0${n + 1}, ${count}`);
     lines.splice(-1, 1, `${lines.at(-1)!}\n${' '.repeat(20)}${'^'.repeat(counts.at(-1)!.length)} count-exceeds-sown`);
     expect(linesOf('count-exceeds-sown', `lot V Veratrum, 20 seeds\nsow V 2026-01-11\n${lines.join('\n')}`)).toEqual([]);
   });
+});
+
+test('the number that had been counted before may be the total so far', () => {
+  // 17 of 20, and then 17 once more: 34 cannot be.
+  expect(linesOf('count-exceeds-sown', `
+    lot V Veratrum, 20 seeds
+    sow V 2026-01-11
+    count V 2026-02-01, 10
+    count V 2026-02-02, 7
+    count V 2026-02-03, 17
+                        ^^ count-exceeds-sown
+  `)).toEqual([['Change “17” to “=17”: the total so far', 'count V 2026-02-03, =17']]);
 });
 
 describe('a total that falls', () => {

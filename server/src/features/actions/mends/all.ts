@@ -9,12 +9,12 @@ import { cutDoesNotAddUp, sownExceedsSeeds, splitExceedsSeeds } from './seeds.ts
 import { endBeforeStart, liftMissing, liftWithoutSoak, soakTooLong } from './soaks.ts';
 import { impossibleDilution, stockOverdrawn } from './stocks.ts';
 import { strengthMissing, unknownZone } from './words.ts';
-import { afterClose, countBeforeSowing, drawBeforeMade, sownBeforeCollected } from './years.ts';
+import { afterClose, countBeforeSowing, drawBeforeMade, farAhead, sownBeforeCollected } from './years.ts';
 
 export const menders: Readonly<Partial<Record<ProblemCode, readonly Mender[]>>> = {
   'sown-exceeds-seeds': [sownExceedsSeeds], 'split-exceeds-seeds': [splitExceedsSeeds],
   'cut-does-not-add-up': [cutDoesNotAddUp], 'count-exceeds-sown': [countExceedsSown], 'total-falls': [totalFalls],
-  'more-than-germinated': [moreThanGerminated],
+  'more-than-germinated': [moreThanGerminated], 'total-as-new': [countExceedsSown], 'far-ahead': [farAhead],
   'lift-missing': [liftMissing], 'soak-too-long': [soakTooLong], 'end-before-start': [endBeforeStart],
   'lift-without-soak': [liftWithoutSoak],
   'missing-date': [missingDate], 'count-in-future': [countInFuture], 'count-before-sowing': [countBeforeSowing],

@@ -4,19 +4,27 @@ import { countTotals } from '../../../journal/counting.ts';
 import type { CountFact } from '../../../model/record.ts';
 import { livedAs, insert, replace, type Mend, type Mender } from './mend.ts';
 
-/** More was counted than there is: the numbers may be totals so far. */
+/** More was counted than there is, or nearly all: the numbers may be totals so far. */
 export const countExceedsSown: Mender = ({ entry }, context) => {
   const lived = livedAs('count', entry, context);
   if (!lived) return [];
-  const { batch } = lived;
+  const { batch, event } = lived;
   const counts = countsOf(batch);
-  if (counts.length < 2 || counts.some(hasTotal) || !fitAsTotals(counts, batch)) return [];
+  if (counts.length < 2 || counts.some(hasTotal) || !fitAsTotals(counts, batch)) return asTotal(event);
   return [{
     title: `Read the counts of ${batch.path} as totals so far: put “=” before each number`,
     edits: counts.flatMap(({ entry: { line }, counts: facts }) => facts.map(({ n }) => insert(line, n.start, '='))),
     evident: true,
   }];
 };
+
+/** The number that had been counted before, written once more. */
+function asTotal({ entry: { line }, before, counts, tested }: CountEvent): Mend[] {
+  const fact = counts.find(({ what, n, total }) => !total && n.value > 0 && n.value === before[what]);
+  const after = countTotals(before, counts.map(each => (each === fact ? { ...each, total: true } : each)));
+  if (!fact || (tested !== undefined && accounted(after) > tested)) return [];
+  return [{ title: `Change “${fact.n.value}” to “=${fact.n.value}”: the total so far`, edits: [insert(line, fact.n.start, '=')] }];
+}
 
 /** Read as totals, no number falls and there are seeds enough. */
 function fitAsTotals(counts: readonly CountEvent[], { tested }: Batch): boolean {

@@ -11,6 +11,16 @@ function yearOff({ line, record: { date } }: Entry, by: -1 | 1, first: Day | und
   return [{ title: `Change to “${isoOf(day)}”: a year ${by < 0 ? 'before' : 'later'}`, edits: [replace(line, date!, isoOf(day))] }];
 }
 
+/** Dated more than a year from now: this year or the next. */
+export const farAhead: Mender = ({ entry: { line, record: { date } } }, { now }) => {
+  const year = Number(isoOf(now.day).slice(0, 4));
+  return [year, year + 1].flatMap((each): Mend[] => {
+    if (!date) return [];
+    const day = isoOf(addMonths(date.day, 12 * (each - Number(isoOf(date.day).slice(0, 4)))));
+    return [{ title: `Change to “${day}”`, edits: [replace(line, date, day)] }];
+  });
+};
+
 /** Counted before it was sown, or before anything was done to it. */
 export const countBeforeSowing: Mender = ({ entry }, { journal, now }) => {
   const batch = lifeOf(journal, entry)?.batch;

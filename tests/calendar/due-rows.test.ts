@@ -1,0 +1,100 @@
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { due, pastDue } from '../../server/src/calendar/due.ts';
+import { dueRows } from '../../server/src/calendar/due-rows.ts';
+import { icsOf } from '../../server/src/calendar/ics.ts';
+import { Journal } from '../../server/src/journal/journal.ts';
+import { treatmentText } from '../../server/src/features/words/treatment.ts';
+import { tenWinters } from '../support/ten-winters.ts';
+import { dueOf, itemsOf, journalOf, moment } from './helpers.ts';
+
+const rowsOf = (journal: Journal, now: string) =>
+  dueRows(due(journal, moment(now))).map(({ item, round }) => round ?? `${item.kind} ${item.id}`);
+
+describe('overdue counts of one place', () => {
+  const sown = ['A', 'B', 'C'].map(id => `lot ${id} Iris alba, 10 seeds\nsow ${id} 2026-01-10, at Shelf 1\n`).join('');
+
+  it('are one row, and those of another place or of today are not among them', () => {
+    const more = 'count A 2026-01-20, 1\nlot D Iris alba, 10 seeds\nsow D 2026-01-10, at tray 4\nlot E Iris alba, 9 seeds\nsow E 2026-02-19, at shelf 1\n';
+    // A was looked at on 20 January, so a count was due on the 27th; that of B and C on 17 January, 40 days before.
+    expect(rowsOf(journalOf(sown + more), '2026-02-26')).toEqual(['3 counts at Shelf 1, longest 40 days', 'count D', 'count E']);
+  });
+
+  it('keep their own items for who writes the records', () => {
+    const [row] = dueRows(itemsOf(sown, '2026-02-26'));
+    expect(row!.items.map(({ action }) => action)).toEqual(['count A 2026-02-26, ', 'count B 2026-02-26, ', 'count C 2026-02-26, ']);
+  });
+});
+
+describe('a journal of ten winters, opened in the autumn after the last', () => {
+  const journal = new Journal();
+  for (const { name, text } of tenWinters()) journal.set(name, text);
+  const now = '2026-11-28';
+
+  it('shows what can still be acted on', () => {
+    expect(rowsOf(journal, now)).toEqual([
+      // Of F16 to F25, soaked with no end: the oldest was to come out on 2 November 2016, 10 years and 26 days ago.
+      '10 soaks with no end recorded, longest 3678 days',
+      // A25 and C25, last counted on 15 December 2025: due on the 22nd, 341 days ago. A25 is all accounted for.
+      'count C25', 'count D25',
+      // Chilled from 1 November 2025 for 90 days, to 30 January.
+      'stage E25',
+      // Sown on 1 November 2025: warm for 12 weeks, to 24 January.
+      'stage D25', 'reminder E25',
+      // Made up on 1 October 2022; stocks keep for 4 years.
+      'stock S22',
+      'stock S23', 'stock S24', 'stock S25',
+    ].sort((a, b) => rowsOf(journal, now).indexOf(a) - rowsOf(journal, now).indexOf(b)));
+  });
+
+  it('says how much is left out', () => {
+    expect(pastDue(journal, moment(now)).length).toBeGreaterThan(20);
+  });
+
+  it('rings for nothing that is over', () => {
+    const at = moment(now);
+    const text = icsOf([{ items: due(journal, at), now: at, zone: journal.zone }], { stamp: Date.UTC(2026, 10, 28) });
+    const events = new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent');
+    const ringing = events.filter(event => event.getFirstSubcomponent('valarm')).map(event => String(event.getFirstPropertyValue('summary')));
+    expect(ringing).toEqual([expect.stringMatching(/^S23: good until 2027/), expect.stringMatching(/^S24/), expect.stringMatching(/^S25/)]);
+  });
+});
+
+describe('a stage', () => {
+  const regime = 'regime w, warm 20 C 12 weeks, chill 4 C 14 weeks\nlot P Paris polyphylla, 20 seeds\nsow P 2025-10-26, in moss, regime w, at bag 3 slot 1\n';
+
+  it('owes nothing once the batch was counted since its end', () => {
+    // 12 weeks from 26 October are 18 January.
+    expect(dueOf(regime, '2026-02-01', 'stage')).toEqual(['overdue: 2026-01-18 stage P']);
+    expect(dueOf(`${regime}count P 2026-01-17, 0`, '2026-02-01', 'stage')).toEqual(['overdue: 2026-01-18 stage P']);
+    expect(dueOf(`${regime}count P 2026-01-20, 0`, '2026-02-01', 'stage')).toEqual([]);
+  });
+
+  it('owes nothing once the seed was sown out of its bag into compost, which is no second sowing of no seed', () => {
+    const journal = journalOf(`${regime}sow P 2026-01-10, in compost, at frame 1`);
+    expect(dueOf(journal, '2026-02-01', 'stage')).toEqual([]);
+    const { sown, tested, origin } = journal.lot('P')!.root;
+    expect([sown, tested, origin?.moment.day]).toEqual([20, 20, moment('2025-10-26').day]);
+  });
+
+  it('that nobody wrote down is among what was done, as planned or as passed', () => {
+    const treatment = (now: string, more = '') => treatmentText(journalOf(regime + more).lot('P')!.root, moment(now));
+    // Warm from 26 October to 18 January, then 14 weeks of cold, to 26 April.
+    expect(treatment('2025-12-01')).toBe('20 C 12 weeks (planned), then 4 C 14 weeks (planned)');
+    expect(treatment('2026-02-01')).toBe('20 C 12 weeks (planned, passed), then 4 C 14 weeks (planned)');
+    expect(treatment('2026-02-01', 'chill P 2026-01-20, 5 C')).toBe('20 C 12 weeks (planned, passed), then 5 C');
+    expect(treatment('2026-06-01', 'sow P 2026-04-20, in compost')).toBe('20 C 12 weeks (planned, passed), then 4 C 14 weeks (planned, passed)');
+    expect(treatment('2026-06-01', 'sow P 2026-01-18, in compost')).toBe('20 C 12 weeks (planned, passed)');
+  });
+});
+
+describe('an empty count', () => {
+  it('is no look, no zero and no answer, whatever blanks and commas follow', () => {
+    const sown = 'lot A Iris alba, 10 seeds\nsow A 2026-01-10\n';
+    for (const line of ['count A 2026-01-20', 'count A 2026-01-20,', 'count A 2026-01-20, ', 'count A 2026-01-20 , ,']) {
+      expect(dueOf(sown + line, '2026-01-21', 'count'), line).toEqual(['overdue: 2026-01-17 count A']);
+      expect(journalOf(sown + line).lot('A')!.root.events.at(-1)!.type, line).toBe('blank');
+    }
+    expect(dueOf(`${sown}count A 2026-01-20, 0`, '2026-01-21', 'count')).toEqual(['this week: 2026-01-27 count A']);
+  });
+});
