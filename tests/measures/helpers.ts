@@ -18,7 +18,7 @@ export function course(sown: number, fresh: string, days: readonly number[] = []
   return { sown, checks: counted, closed: true };
 }
 
-export function daily(last: number): readonly number[] {
+function daily(last: number): readonly number[] {
   return Array.from({ length: last }, (_, i) => i + 1);
 }
 
@@ -44,17 +44,6 @@ export function known<T extends object>(result: T | Undefined): T {
 /** Equal to ten significant digits. */
 export function expectClose(actual: number, wanted: number): void {
   expect(Math.abs(actual - wanted), `${actual} is not ${wanted}`).toBeLessThanOrEqual(1e-10 * Math.max(1e-3, Math.abs(wanted)));
-}
-
-/** Small deterministic pseudo-random numbers from 0 to 1 (xorshift), for simulated trials. */
-export function randomNumbers(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) / 2 ** 32;
-  };
 }
 
 /** Crowder 1978, Appl Stat 27:34-37, Table 3: germinated and sown seed of 21 plates of Orobanche. */

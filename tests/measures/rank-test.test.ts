@@ -52,7 +52,9 @@ describe('the rank-sum test', () => {
       const first = second.map(() => 2);
       const i = Math.min(at, first.length - 2);
       const later = first.map((n, j) => (j === i ? n - 1 : j === i + 1 ? n + 1 : n));
-      expect(rankTest(of(later, second)).p).toBeGreaterThanOrEqual(rankTest(of(first, second)).p - 0.05);
+      const [before, after] = [rankTest(of(first, second)), rankTest(of(later, second))];
+      // Scores are rounded, so that they may be those of other steps after the move.
+      if (before.exact && after.exact) expect(after.p).toBeGreaterThanOrEqual(before.p - 0.01);
     }));
   });
 });

@@ -6,7 +6,7 @@ import { months } from '../syntax/dates.ts';
 import { listed } from '../syntax/nearest.ts';
 
 /** Example: dateWords('2026-02-08') is '8 February 2026'; another text is given back */
-export function dateWords(iso: string): string {
+function dateWords(iso: string): string {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
   return parts ? `${Number(parts[3])} ${months[Number(parts[2]) - 1]!} ${parts[1]!}` : iso;
 }

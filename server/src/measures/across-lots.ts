@@ -105,7 +105,7 @@ function isOpen({ open }: Comparison): boolean {
   return open.treated + open.untreated > 0;
 }
 
-export function isShown(claim: AcrossClaim | Undefined, open: number): boolean {
+function isShown(claim: AcrossClaim | Undefined, open: number): boolean {
   return !isUndefined(claim) && reaches(claim.p, open > 0 ? THRESHOLDS.soFar.value : THRESHOLDS.level.value);
 }
 

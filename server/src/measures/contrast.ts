@@ -70,7 +70,7 @@ export const germinated: Count = course => finalTotal(course, 'germinated');
  */
 const weak: Count = course => Math.min(germinated(course), Math.max(...WEAK.map(what => finalTotal(course, what))));
 
-export const sound: Count = course => germinated(course) - weak(course);
+const sound: Count = course => germinated(course) - weak(course);
 
 /** One number over another, summed over the batches of a side. */
 export function shareOf(batches: readonly Course[], part: Count, whole: Count): Share {

@@ -17,7 +17,7 @@ export interface Room {
   readonly treatments: number;
 }
 
-export const ALONE: Room = { better: 1, worse: 1, treatments: 1 };
+const ALONE: Room = { better: 1, worse: 1, treatments: 1 };
 
 /**
  * The findings that the rules of the verdict ask for. p-values are one-sided and adjusted for all roads and

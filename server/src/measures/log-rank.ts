@@ -68,9 +68,3 @@ function* germinationDays({ first, second }: Pair): Generator<Record<'d1' | 'd' 
     n2 -= (b?.germinated ?? 0) + (b?.censored ?? 0);
   }
 }
-
-/** A chi-square of a log-rank test scaled down by an overdispersion factor, see replicates. */
-export function scaled(test: LogRank, factor: number): LogRank {
-  const chiSquare = test.chiSquare / factor;
-  return { ...test, chiSquare, p: chiSquareTail(chiSquare, 1) };
-}

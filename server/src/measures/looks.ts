@@ -13,7 +13,7 @@ export function isFinished(course: Course): boolean {
 }
 
 /** Nobody will look again. */
-export function isClosed({ closed, cut }: Course): boolean {
+function isClosed({ closed, cut }: Course): boolean {
   return closed === true || cut !== undefined;
 }
 

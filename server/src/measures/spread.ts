@@ -53,7 +53,7 @@ function meanOf(dish: Dish): number {
  * of whether they germinate. Of the days there is no such limit: a dish on the warm end of the shelf may be days ahead.
  * Common practice, no source.
  */
-export const MOST_ALIKE = 0.1;
+const MOST_ALIKE = 0.1;
 
 /** What a p-value is about: how many germinated, or when. */
 export type About = 'share' | 'days';

@@ -130,7 +130,7 @@ function weak({ weak: { treated, untreated } }: Comparison): string {
 }
 
 /** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
-export function weakText({ least, most, of }: WeakSeedlings): string {
+function weakText({ least, most, of }: WeakSeedlings): string {
   return `${least === most ? least : `${least} to ${most}`} of ${of}`;
 }
 

@@ -100,7 +100,7 @@ function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): st
 }
 
 /** Example: 'after day 14 and by day 21', 'by day 21' */
-export function limitsText({ after, by }: DayLimits): string {
+function limitsText({ after, by }: DayLimits): string {
   return after === undefined || after <= 0 ? `by day ${by}` : `after day ${after} and by day ${by}`;
 }
 
