@@ -64,9 +64,15 @@ class Reports implements TextDocumentContentProvider {
     }
   }
 
-  provideTextDocumentContent(uri: Uri): Promise<string> {
+  async provideTextDocumentContent(uri: Uri): Promise<string> {
     this.#stale.set(uri.toString(), false);
-    return this.#server.report(uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot);
+    try {
+      return await this.#server.report(uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot);
+    } catch (error) {
+      // A window that comes back asks before the journal was read: it is told at the next change.
+      this.#stale.set(uri.toString(), true);
+      return `The report is not ready yet. (${String(error)})\n`;
+    }
   }
 
   dispose(): void {

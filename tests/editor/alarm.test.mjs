@@ -32,7 +32,7 @@ test('a soak rings before its end and at its end; lifting writes the record', as
     await editor.openFile('a.germ');
     await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ends at');
     await press(editor, /Clear Notification/);
-    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) has come to its end', 2 * MINUTE);
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) has ended', 2 * MINUTE);
     expect(Date.now()).toBeGreaterThanOrEqual(end);
     expect(await about(editor, 'VER-24/A')).toHaveLength(1);
     await press(editor, 'Lift now');
@@ -50,7 +50,7 @@ test('what ended while the editor was closed is told once, also after a reload',
   { files: { 'a.germ': soakUntil(Date.now() - 2 * HOUR) } },
   async editor => {
     await editor.openFile('a.germ');
-    await rings(editor, 'While the editor was closed the soak of VER-24/A (Veratrum nigrum) came to its end');
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ended at');
     await editor.reload();
     await read(editor);
     expect(await about(editor, 'VER-24/A')).toEqual([]);

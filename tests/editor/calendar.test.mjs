@@ -67,7 +67,7 @@ test('the list is read and its records are written from the keyboard alone', () 
     const { page } = editor;
     const row = await liftRow(editor, 'VER-24/B');
     // What a screen reader says: also what icon, colour and group tell the eye.
-    expect(await row.getAttribute('aria-label')).toMatch(/VER-24\/B, Veratrum nigrum, .*lies at bag 1 slot 3, due 2026-01-11 19:00/);
+    expect(await row.getAttribute('aria-label')).toMatch(/VER-24\/B, Veratrum nigrum, .*at bag 1 slot 3, due 2026-01-11 19:00/);
     await editor.runCommand('Plumule: Focus on Due View');
     await editor.until(async () => {
       await editor.press('ArrowDown');
@@ -122,5 +122,5 @@ test('what is due is written as a calendar file', () => inEditor(
     const text = await editor.until(() => readFile(path.join(editor.folder, 'plumule.ics'), 'utf8'), 'the calendar');
     expect(text).toMatch(/^BEGIN:VCALENDAR\r\n/);
     expect(text).toContain('VER-24/A');
-    await editor.until(async () => (await editor.notifications()).some(each => each.includes('calendar was written')), 'the message');
+    await editor.until(async () => (await editor.notifications()).some(each => each.includes('Wrote the calendar')), 'the message');
   }));

@@ -14,7 +14,7 @@ const shows = (editor, line) => editor.until(
   async () => (await editor.lines()).some(each => each.startsWith(line)), `the line “${line}”`);
 /** What is due has been worked out, so the server reads along. */
 const ready = editor => editor.until(
-  async () => (await editor.statusBar()).some(text => text.includes('overdue') || text.includes('VER-24')), 'the server');
+  async () => (await editor.statusBar()).some(text => text.includes('counts') || text.includes('VER-24')), 'the server');
 
 test('what comes next is offered and taken with a key, from the record to its batch', () => inEditor(
   { files: { 'lots.germ': lots, 'bench.germ': 'day 2026-01-25\n' }, settings },
