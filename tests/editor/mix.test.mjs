@@ -18,7 +18,7 @@ test('a solution is asked for step by step, and its record comes into the journa
     await editor.runCommand('Plumule: Mix a Solution');
     await quickInput.locator('.monaco-list-row').filter({ hasText: 'gibberellic acid' }).waitFor();
     await editor.pick('GA3', 'GA3');
-    await quickInput.getByText('How strong is it to be?').first().waitFor();
+    await quickInput.getByText('How strong should it be?').first().waitFor();
     await quickInput.locator('input').first().fill('0,5 g/L');
     // What is wrong stands in place of the question.
     await answer(editor, 'Write 0.5', '500 ppm');
@@ -28,7 +28,7 @@ test('a solution is asked for step by step, and its record comes into the journa
     const dialog = page.locator('.monaco-dialog-box');
     await dialog.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
     await dialog.getByRole('button', { name: 'Write the Record' }).click();
-    await quickInput.getByText('What is it to be called?').first().waitFor();
+    await quickInput.getByText('What should it be called?').first().waitFor();
     expect(await quickInput.locator('input').first().inputValue()).toBe('G1-500');
     await editor.press('Enter');
     await editor.until(async () => (await editor.lines()).includes('dilute G1-500, from G1 5 mL, to 10 mL'), 'the record');
