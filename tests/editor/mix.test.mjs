@@ -22,7 +22,7 @@ test('a solution is asked for step by step, and its record comes into the journa
     await quickInput.locator('input').first().fill('0,5 g/L');
     // What is wrong stands in place of the question.
     await answer(editor, 'Write 0.5', '500 ppm');
-    await answer(editor, 'How much of it?', '10 mL');
+    await answer(editor, 'How much do you need?', '10 mL');
     await quickInput.locator('.monaco-list-row').filter({ hasText: 'GA3 1000 ppm, 20 mL left' }).waitFor();
     await editor.pick('G1', 'G1');
     const dialog = page.locator('.monaco-dialog-box');
