@@ -99,10 +99,11 @@ function deferred<Value>(): { readonly promise: Promise<Value>; readonly resolve
 describe('what is asked while the other files are still read', () => {
   /** A session whose client gives the folder’s files when the test says so. */
   function whileReading(work: (session: Session, go: () => void) => Promise<void>): Promise<void> {
-    const options = { settings, capabilities: {}, folder: false, initializationOptions: { files: true } };
+    const { promise, resolve } = deferred<string[]>();
+    const options = {
+      settings, capabilities: {}, folder: false, initializationOptions: { files: true }, list: () => promise,
+    };
     return inSession(options, async session => {
-      const { promise, resolve } = deferred<string[]>();
-      session.connection.onRequest('plumule/list', () => promise);
       await session.open('a.germ', lot);
       await work(session, () => resolve([]));
     });
