@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { CancellationTokenSource, LSPErrorCodes, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
+import { CancellationTokenSource, ErrorCodes, LSPErrorCodes, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
+import { filesOnDisk } from '../../server/src/disk/files.ts';
+import type { Files, Listing } from '../../server/src/lsp/files.ts';
 import { inSession, type Session } from '../support/lsp-client.ts';
 
 const settings = { asOf: '2026-02-01' };
@@ -97,17 +99,18 @@ function deferred<Value>(): { readonly promise: Promise<Value>; readonly resolve
 }
 
 describe('what is asked while the other files are still read', () => {
-  /** A session whose client gives the folder’s files when the test says so. */
+  /** A session whose disk says what the folder holds when the test says so. */
   function whileReading(work: (session: Session, go: () => void) => Promise<void>): Promise<void> {
-    const { promise, resolve } = deferred<string[]>();
-    const options = {
-      settings, capabilities: {}, folder: false, initializationOptions: { files: true }, list: () => promise,
-    };
-    return inSession(options, async session => {
+    const { promise, resolve } = deferred<Listing>();
+    const disk: Files = { ...filesOnDisk, list: () => promise };
+    return inSession({ settings, capabilities: {}, folder: false, disk }, async session => {
       await session.open('a.germ', lot);
-      await work(session, () => resolve([]));
+      await work(session, () => resolve({ files: [], faults: [] }));
     });
   }
+  /** Once this is answered, all that was sent before has been taken: the server reads its messages in order. */
+  const taken = (session: Session) => expect(session.ask('plumule/nothing', {}))
+    .rejects.toMatchObject({ code: ErrorCodes.MethodNotFound });
   const request = (session: Session) => ({
     textDocument: { uri: session.uri('a.germ') }, position: { line: 0, character: 5 }, newName: 'VER-25',
   });
@@ -122,6 +125,7 @@ describe('what is asked while the other files are still read', () => {
     const answer = session.ask('textDocument/rename', request(session));
     const closed = session.ask('textDocument/formatting', { ...request(session), options: { tabSize: 2, insertSpaces: true } });
     await session.change('a.germ', 2, [0, 0, 0], 'lot IRI-1 Iris\n');
+    await taken(session);
     go();
     await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified });
     await expect(closed).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified });
@@ -133,6 +137,7 @@ describe('what is asked while the other files are still read', () => {
     const answer = session.connection.sendRequest('textDocument/rename', request(session), token.token);
     token.cancel();
     await session.change('a.germ', 2, [0, 36, 36], ', from a friend');
+    await taken(session);
     go();
     await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
   }));

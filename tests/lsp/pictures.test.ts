@@ -93,8 +93,9 @@ test('beside a journal that lies in no open folder nothing is shown', () =>
   }));
 
 test('with a client that has the files, its word decides, and its address is taken', () =>
-  inSession({ capabilities, initializationOptions: { pictures: true, files: true }, list: () => [] }, async session => {
+  inSession({ capabilities, initializationOptions: { pictures: true, files: true } }, async session => {
     const asked: unknown[] = [];
+    session.connection.onRequest('plumule/list', () => []);
     session.connection.onRequest('plumule/read', () => ({}));
     session.connection.onRequest<PictureFound, never>(
       'plumule/picture',

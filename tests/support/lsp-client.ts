@@ -21,8 +21,6 @@ export interface SessionOptions {
   readonly capabilities?: object;
   readonly initializationOptions?: object;
   readonly disk?: Files;
-  /** The client's answer to a server that asks for the files of a folder: it stands before the server may ask. */
-  readonly list?: () => string[] | Promise<string[]>;
 }
 
 export class Session {
@@ -107,7 +105,6 @@ async function start(folder: string, options: SessionOptions): Promise<Session> 
   });
   connection.onRequest('workspace/configuration', () => [settings]);
   connection.onRequest('client/registerCapability', () => null);
-  if (options.list) connection.onRequest('plumule/list', options.list);
   connection.listen();
   const rootUri = pathToFileURL(folder).href;
   session.initialized = await connection.sendRequest('initialize', {
