@@ -31,7 +31,7 @@ describe('across lots', () => {
     expect(acrossLots([pair(18, 20, 4, 20), pair(3, 20, 17, 20)])).toMatchObject({
       verdict: 'cannot tell',
       rule: 'lots-differ',
-      sentence: 'Cannot tell: in 2 lots the seed did not answer alike: more germinated in some, '
+      sentence: 'Cannot tell: in 2 lots the lots did not respond alike: more germinated in some, '
         + 'fewer in others.',
     });
   });

@@ -63,7 +63,7 @@ describe('the smallest visible share', () => {
 
   test('does not exist where even all seeds germinating could be chance', () => {
     expect(visibleShare(3, 3, 0)).toEqual({
-      undefined: 'not even all seeds germinating against this share could be told from chance',
+      undefined: 'even if every treated seed germinated, chance could explain the difference',
     });
     expect(visibleShare(12, 12, 0.9)).toHaveProperty('undefined');
   });

@@ -26,12 +26,12 @@ describe('the plan of a trial', () => {
 
   test('of more seeds than are reckoned with says what so many show at least', () => {
     expect(plan(400, 300, 0.5)).toMatchObject({
-      visible: { undefined: 'so many seeds are not reckoned with' },
+      visible: { undefined: 'Plumule does not calculate with so many seeds' },
       sentence: 'With 400 treated and 300 untreated seeds, any two shares that differ by 15 points can be told apart (power 80 %).',
     });
     // R 4.2.2, the exact power of fisher.test for 250 a side at 42.5 and 57.5 %, where it is least: 0.9123.
     expect(power(250, 250, 0.425, 0.575)).toBeGreaterThan(0.91);
-    expect(plan(6000, 40, 0.5).sentence).toBe('6000 treated and 40 untreated seeds are more than is reckoned with.');
+    expect(plan(6000, 40, 0.5).sentence).toBe('6000 treated and 40 untreated seeds are more than Plumule calculates with.');
     expect(plan(600, 20, 0.1).best).toMatchObject({ treated: 370, untreated: 250 });
   });
 

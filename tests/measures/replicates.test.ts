@@ -67,8 +67,8 @@ describe('pooled replicates', () => {
   test('of unequal sizes, or a single one, have no range', () => {
     expect(pool([{ x: 5, n: 10 }, { x: 5, n: 12 }]).range).toEqual({ undefined: 'the replicates are not of one size' });
     const single = pool([{ x: 5, n: 10 }]);
-    expect(single.range).toEqual({ undefined: 'there is one replicate' });
-    expect(single.heterogeneity).toEqual({ undefined: 'there is one replicate' });
+    expect(single.range).toEqual({ undefined: 'there is only one replicate' });
+    expect(single.heterogeneity).toEqual({ undefined: 'there is only one replicate' });
     expect(single.interval).toEqual(wilson(5, 10));
   });
 

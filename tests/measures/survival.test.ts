@@ -152,7 +152,7 @@ describe('the log-rank test', () => {
     const none = { first: table(5, '', 9), second: table(5, '', 9) };
     const all = { first: table(5, '4:5', 9), second: table(5, '4:5', 9) };
     for (const pair of [none, all]) {
-      expect(logRank([pair])).toEqual({ undefined: 'no day had seed of both sides that could differ' });
+      expect(logRank([pair])).toEqual({ undefined: 'on no day did both sides have seed that could differ' });
     }
     expect(logRank([])).toHaveProperty('undefined');
   });

@@ -170,7 +170,7 @@ describe('the verdict', () => {
     expect(verdictOf(open(TREATED), open(UNTREATED))).toMatchObject({
       rule: 'more',
       sentence: expect.stringMatching(
-        /^Worth repeating so far: by day 28, 18 of 20 .* 2 of 20 treated and 13 of 20 untreated seeds still wait\. /),
+        /^Worth repeating so far: by day 28, 18 of 20 .* 2 of 20 treated and 13 of 20 untreated seeds may still germinate\. /),
     });
     // One-sided p 0.016: enough at the end, not before.
     const [more, fewer] = [course(25, '9:22', [40]), course(25, '9:15', [40])];
@@ -179,7 +179,7 @@ describe('the verdict', () => {
     const many = course(60, '14:14 21:10', [28, 40]);
     expect(verdictOf(open(many), open(many)).sentence).toBe(
       'Cannot tell yet: by day 40, 24 of 60 treated seeds had germinated (40 %) and 24 of 60 untreated (40 %): no difference '
-      + '(95 % interval -17 to 17). 36 of 60 treated and 36 of 60 untreated seeds still wait.');
+      + '(95 % interval -17 to 17). 36 of 60 treated and 36 of 60 untreated seeds may still germinate.');
   });
 
   test('allows for other treatments beside the same untreated seed', () => {

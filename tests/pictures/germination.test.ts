@@ -159,7 +159,7 @@ describe('germination over time', () => {
       'sow VER-24/B 2026-01-11 18:00, 10 seeds\nsow VER-24/B 2026-01-20, 10 seeds',
     );
     expect(drawn(portions).description).toContain(
-      'Not drawn: water 24 h (B), because it was sown in portions, each of which has a day 0 of its own.',
+      'Not drawn: water 24 h (B), because it was sown in portions, each with its own day 0.',
     );
   });
 

@@ -32,7 +32,7 @@ describe('a report in plain text', () => {
       count PAE-25/A 2026-02-01, 5
     `, at('2026-03-15'))]);
     expect(text).toContain('  The percentage of PAE-25 is of 90 seeds, not sown: it has fewer since seed was split off.\n');
-    expect(text).toContain('  No T50 for PAE-25/A: it was sown in portions, each of which has a day 0 of its own.\n');
+    expect(text).toContain('  No T50 for PAE-25/A: it was sown in portions, each with its own day 0.\n');
     expect(text.match(/No T50|The percentage/g)).toHaveLength(2);
   });
 
@@ -62,7 +62,7 @@ TRO-25  Trollius europaeus
   Treated against untreated
     GA3 500 ppm 24 h (B) against water 24 h (A)
       Cannot tell yet: by day 14, 1 of 29 treated seeds had germinated (3 %) and 0 of 20 untreated
-      (0 %): 3 points more (95 % interval -13 to 17). 28 of 29 treated seeds still wait.
+      (0 %): 3 points more (95 % interval -13 to 17). 28 of 29 treated seeds may still germinate.
 
 % is germinated seed of the seed sown less lost (of the seed there where none was sown), with
 Wilson’s 95 % interval.

@@ -87,7 +87,7 @@ describe('the course of a batch', () => {
       count L 2026-02-01, 8
     `));
     expect(known(sown('2026-01-20').germination.sown)).toMatchObject({ x: 8, n: 20 });
-    expect(sown('2026-01-20').meanTime.mean).toEqual({ undefined: 'it was sown in portions, each of which has a day 0 of its own' });
+    expect(sown('2026-01-20').meanTime.mean).toEqual({ undefined: 'it was sown in portions, each with its own day 0' });
     expect(valueOf(sown('2026-01-03').meanTime.mean)).toBe(31);
   });
 

@@ -46,7 +46,7 @@ describe('treated seed', () => {
 
   test('is judged where a condition is written for one side only, and that is said', () => {
     expect(contest(twoBatches({ a: ', 20 C' }))).toMatchObject({
-      alsoDiffers: [], remarks: ['the temperature is written for one side only'], verdict: { rule: 'more' },
+      alsoDiffers: [], remarks: ['the temperature is recorded for one side only'], verdict: { rule: 'more' },
     });
   });
 
@@ -136,7 +136,7 @@ describe('treated seed', () => {
 
   test('beside dry seed alone is judged, as the soak as a whole', () => {
     expect(contest(twoBatches({ soakB: '' }))).toMatchObject({
-      remarks: ['the untreated seed did not lie in water: the difference is that of the soak as a whole'], verdict: { rule: 'more' },
+      remarks: ['the untreated seed was not soaked in water, so this shows the soaking and the treatment together'], verdict: { rule: 'more' },
     });
   });
 
@@ -145,7 +145,7 @@ describe('treated seed', () => {
     expect(contest(leggy)).toMatchObject({ verdict: { verdict: 'harmful' } });
     const drops = leggy.replace('discard L/A', 'apply L/A 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/A');
     const found = contest(drops);
-    expect(found.remarks).toEqual(['seedlings of one side were given drops: how strong they are is not compared']);
+    expect(found.remarks).toEqual(['seedlings of one side were given drops, so weak seedlings are not compared']);
     expect(found.verdict.verdict).not.toBe('harmful');
     expect(known(found.comparison).weak.treated).toMatchObject({ leggy: 0, of: 15 });
     const onBoth = drops.replace('discard L/B', 'apply L/B 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/B');
@@ -167,7 +167,7 @@ describe('treated seed', () => {
     `;
     const { contests, groups } = trial(source);
     expect(groups).toHaveLength(2);
-    expect(contests[0]).toMatchObject({ remarks: ['L/B counts up to the day on which it was soaked itself'], verdict: { rule: 'more' } });
+    expect(contests[0]).toMatchObject({ remarks: ['L/B is compared up to the day on which it was soaked itself'], verdict: { rule: 'more' } });
     expect(known(contests[0]!.comparison).germinated.untreated).toEqual({ x: 1, n: 20 });
   });
 

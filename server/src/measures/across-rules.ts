@@ -36,7 +36,7 @@ export const ACROSS_RULES = [
   {
     id: 'lots-differ',
     verdict: 'cannot tell',
-    says: 'The lots do not have one odds ratio (Breslow-Day), and more germinated in some, fewer in others.',
+    says: 'The lots do not share one odds ratio (Breslow-Day): more germinated in some, fewer in others.',
     holds: ({ homogeneity, strata }) => {
       const signs = new Set(strata.map(({ germinated }) => Math.sign(germinated.difference.value)));
       return !isUndefined(homogeneity) && reaches(homogeneity.p) && signs.has(1) && signs.has(-1);
@@ -57,7 +57,7 @@ export const ACROSS_RULES = [
   {
     id: 'behind-in-lots',
     verdict: 'harmful',
-    says: 'The treated seed lay behind over the days, and the interval excludes a gain of more than 20 points.',
+    says: 'The treated seed was behind over the days, and the interval excludes a gain of more than 20 points.',
     holds: findings => (
       findings.worseInADose && isPace(findings, 'worse') && !isMore(findings) && !takesIn(findings, 'a great gain')),
   },

@@ -14,14 +14,14 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
   const many = `in ${lots === 1 ? '1 lot' : `${lots} lots`}${stillOpen}`;
   switch (rule) {
     case 'lots-differ':
-      return `${many} the seed did not answer alike: more germinated in some, fewer in others`;
+      return `${many} the lots did not respond alike: more germinated in some, fewer in others`;
     case 'fewer-in-lots':
     case 'more-in-lots':
       return `${many} ${difference(findings)}`;
     case 'fewer-sound-in-lots':
       return `${many} fewer of the treated seeds gave sound seedlings`;
     case 'behind-in-lots':
-      return `${many} treated seed lay behind over the days; ${difference(findings)}`;
+      return `${many} treated seed was behind over the days; ${difference(findings)}`;
     case 'ahead-in-lots':
       return `${many} treated seed was ahead over the days; ${difference(findings)}`;
     case 'at-a-price-in-lots':

@@ -25,7 +25,7 @@ type Measurable = Candidate & { readonly comparison: Comparison };
  *
  * @example
  * bestDose(doses) // { value: 500 }
- * // or { undefined: '500 has the most sound seedlings, but is not told apart from 250' }
+ * // or { undefined: '500 has the most sound seedlings, but cannot be told apart from 250' }
  */
 export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   const known = candidates.filter((candidate): candidate is Measurable => !isUndefined(candidate.comparison));
@@ -38,7 +38,7 @@ export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   const equals = others.filter((_, i) => !reaches(ps[i]!, THRESHOLDS.level.value));
   if (equals.length > 0) {
     const doses = equals.map(({ dose }) => dose).sort((a, b) => a - b);
-    return undefinedBecause(`${top.dose} has the most sound seedlings, but is not told apart from ${doses.join(', ')}`);
+    return undefinedBecause(`${top.dose} has the most sound seedlings, but cannot be told apart from ${doses.join(', ')}`);
   }
   return top.verdict.verdict === 'worth repeating'
     ? measured(top.dose)

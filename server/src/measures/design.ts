@@ -74,10 +74,10 @@ export function visibleShare(
   share: number,
   wanted = WANTED_POWER,
 ): Measured {
-  if (!isReckoned(treated, untreated)) return undefinedBecause('so many seeds are not reckoned with');
+  if (!isReckoned(treated, untreated)) return undefinedBecause('Plumule does not calculate with so many seeds');
   const region = rejectionRegion(treated, untreated);
   if (powerOf(region, 1, share) < wanted) {
-    return undefinedBecause('not even all seeds germinating against this share could be told from chance');
+    return undefinedBecause('even if every treated seed germinated, chance could explain the difference');
   }
   let [low, high] = [share, 1];
   while (high - low > 1e-9) {

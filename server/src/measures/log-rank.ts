@@ -49,7 +49,7 @@ export function logRank(strata: readonly Pair[]): LogRank | Undefined {
       days = Math.max(days, ++seen);
     }
   }
-  if (variance === 0) return undefinedBecause('no day had seed of both sides that could differ');
+  if (variance === 0) return undefinedBecause('on no day did both sides have seed that could differ');
   const chiSquare = (observed - expected) ** 2 / variance;
   return { observed, expected, total, variance, days, chiSquare, p: chiSquareTail(chiSquare, 1) };
 }

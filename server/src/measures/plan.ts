@@ -50,7 +50,7 @@ function planned(treated: number, untreated: number, share: number): Plan {
   if (!isReckoned(treated, untreated)) {
     const sentence = Math.min(treated, untreated) > MOST_RECKONED
       ? `${seeds}, any two shares that differ by ${POINTS_OF_MANY} points can be told apart (power 80 %).`
-      : `${treated} treated and ${untreated} untreated seeds are more than is reckoned with.`;
+      : `${treated} treated and ${untreated} untreated seeds are more than Plumule calculates with.`;
     return { ...base, isMany: true, best: base, sentence };
   }
   const best = bestSplit(treated + untreated, share);

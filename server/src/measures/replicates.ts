@@ -83,7 +83,7 @@ export function jointOverdispersion(treatments: readonly Pooled[]): number {
 }
 
 function heterogeneityOf(replicates: readonly Share[], p: number): ChiSquare | Undefined {
-  if (replicates.length < 2) return undefinedBecause('there is one replicate');
+  if (replicates.length < 2) return undefinedBecause('there is only one replicate');
   if (p === 0 || p === 1) return undefinedBecause(`${p === 0 ? 'none' : 'all'} germinated in every replicate`);
   const chiSquare = sumOf(replicates, ({ x, n }) => (x - n * p) ** 2 / (n * p * (1 - p)));
   const df = replicates.length - 1;
@@ -91,7 +91,7 @@ function heterogeneityOf(replicates: readonly Share[], p: number): ChiSquare | U
 }
 
 function rangeOf(replicates: readonly Share[], share: number): RangeCheck | Undefined {
-  if (replicates.length < 2) return undefinedBecause('there is one replicate');
+  if (replicates.length < 2) return undefinedBecause('there is only one replicate');
   const size = replicates[0]!.n;
   if (replicates.some(({ n }) => n !== size)) {
     return undefinedBecause('the replicates are not of one size');

@@ -40,13 +40,13 @@ export const RULES = [
   {
     id: 'behind',
     verdict: 'harmful',
-    says: 'The treated seed lay behind over the days, and the interval excludes a gain of more than 20 points.',
+    says: 'The treated seed was behind over the days, and the interval excludes a gain of more than 20 points.',
     holds: ({ behind, more, noGreatGain }) => behind && !more && noGreatGain,
   },
   {
     id: 'behind-perhaps-more',
     verdict: 'cannot tell',
-    says: 'The treated seed lay behind over the days, but a gain of more than 20 points is not excluded.',
+    says: 'The treated seed was behind over the days, but a gain of more than 20 points is not excluded.',
     holds: ({ behind, more }) => behind && !more,
   },
   {
@@ -91,7 +91,7 @@ export const RULES = [
   {
     id: 'nothing-seen',
     verdict: 'no sign of a benefit',
-    says: 'The interval of the difference takes in 0 and ends below 30 points.',
+    says: 'The interval of the difference includes 0 and ends below 30 points.',
     holds: ({ excluded, tooFew }) => excluded && !tooFew,
   },
   {

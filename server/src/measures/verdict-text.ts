@@ -47,7 +47,7 @@ function reason(told: Told): string {
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; but ${price(told)}; ${germinated(told)}`;
     case 'behind':
     case 'behind-perhaps-more':
-      return `the treated seed lay behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(comparison)}`
+      return `the treated seed was behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(comparison)}`
         + (rule === 'behind' ? '' : `, so a gain of up to ${upTo(comparison.germinated.difference.high)} is not excluded`);
   }
 }
@@ -121,7 +121,7 @@ function upTo(share: number): string {
 
 function excludes({ germinated: { difference: { high } } }: Comparison): string {
   return high <= 0
-    ? 'No benefit at all is left'
+    ? 'Any benefit is excluded'
     : `A benefit of more than ${upTo(high)} is excluded`;
 }
 
@@ -155,7 +155,7 @@ function waiting({ treated, untreated }: Comparison['open'], { germinated: seeds
     treated > 0 ? `${treated} of ${seeds.treated.n} treated` : undefined,
     untreated > 0 ? `${untreated} of ${seeds.untreated.n} untreated` : undefined,
   ].filter(text => text !== undefined);
-  return `${sides.join(' and ')} seeds still wait.`;
+  return `${sides.join(' and ')} seeds may still germinate.`;
 }
 
 function ofSeeds({ x, n }: Share): string {

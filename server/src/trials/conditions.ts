@@ -118,7 +118,7 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   else if ([a.dayZero - b.dayZero, a.sownWithin - b.sownWithin].some(days => Math.abs(days) > SAME_SOWING_DAYS)) {
     differing.push('sowing date');
   }
-  if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had begun to germinate)');
+  if (a.restOf !== b.restOf) differing.push('the seed (one side is what was left of seed that had begun to germinate)');
   return { differing, unwritten };
 }
 

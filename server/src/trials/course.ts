@@ -51,7 +51,7 @@ function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {
 function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean): Course | Undefined {
   if (!events.some(seenAt)) return undefinedBecause('no counts yet');
   const zero = dayZero(batch, events);
-  if (zero === undefined) return undefinedBecause('there is no day 0: it was neither sown, nor lifted from a soak, nor put into a stage');
+  if (zero === undefined) return undefinedBecause('it has no day 0, because it was not sown, lifted from a soak or put into a stage');
   const cut = events.find(event => event.type === 'cut');
   const sown = testedIn(events) ?? batch.tested;
   if (sown === undefined) return undefinedBecause('the number of seeds is not written');
@@ -94,7 +94,7 @@ function checkOf(day: number, { germinated, emerged, leaf, leggy, abnormal, died
 /** Seed that was sown on different days has different days 0. */
 function portionsOf(batch: Batch, events: readonly BatchEvent[]): string | undefined {
   return portionDays(batch, events) > SAME_SOWING_DAYS
-    ? 'it was sown in portions, each of which has a day 0 of its own'
+    ? 'it was sown in portions, each with its own day 0'
     : undefined;
 }
 

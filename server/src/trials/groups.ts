@@ -59,9 +59,9 @@ function isTried(batch: Batch): boolean {
 }
 
 function trialBatchOf(batch: Batch): TrialBatch | Undefined {
-  if (batch.unread) return undefinedBecause('a record of it, or of what it was split from, has an error');
+  if (batch.unread) return undefinedBecause('a record of it, or of the seed it was split from, has an error');
   const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
-  if (unknown) return undefinedBecause(`what it was soaked in is not known (${unknown.fact.name.text})`);
+  if (unknown) return undefinedBecause(`what it was soaked in is unknown (${unknown.fact.name.text})`);
   const endedBy = endOf(batch);
   const events = endedBy ? batch.events.slice(0, batch.events.indexOf(endedBy)) : batch.events;
   const course = endedBy ? courseBefore(batch, endedBy) : courseOf(batch);

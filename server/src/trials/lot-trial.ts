@@ -52,7 +52,7 @@ function contestsOf(pairs: readonly Pair[]): Contest[] {
 }
 
 function comparisonOf(pair: Pair): Comparison | Undefined {
-  if (!isFull(pair)) return undefinedBecause('no untreated seed of this lot was counted beside it');
+  if (!isFull(pair)) return undefinedBecause('no untreated seed of this lot was counted to compare it with');
   const { treated, untreated } = coursesOfPair(pair);
   return compare(treated, untreated);
 }

@@ -44,14 +44,14 @@ function differencesBetween(a: Group, b: Group): Differences {
 }
 
 function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[]): string[] {
-  const remarks = unwritten.map(name => `the ${name} is written for one side only`);
-  if (!isWet(untreated)) remarks.push('the untreated seed did not lie in water: the difference is that of the soak as a whole');
+  const remarks = unwritten.map(name => `the ${name} is recorded for one side only`);
+  if (!isWet(untreated)) remarks.push('the untreated seed was not soaked in water, so this shows the soaking and the treatment together');
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
-    if (endedBy?.type === 'soak') remarks.push(`${batch.path} counts up to the day on which it was soaked itself`);
-    if (endedBy?.type === 'split') remarks.push(`${batch.path} counts up to the day on which seed was split off it`);
+    if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
+    if (endedBy?.type === 'split') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);
   }
   if (hasDrops(treated) !== hasDrops(untreated)) {
-    remarks.push('seedlings of one side were given drops: how strong they are is not compared');
+    remarks.push('seedlings of one side were given drops, so weak seedlings are not compared');
   }
   return remarks;
 }

@@ -28,7 +28,7 @@ describe('hover on a lot', () => {
     `, '2026-02-03')).toMatchInlineSnapshot(`
       "**VER-24** · Veratrum nigrum · 60 seeds · collected 2025-09-14 · from own garden · stored dry · dormancy MPD · at tin 1
 
-      - **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating so far: by day 22, 17 of 20 treated seeds had germinated (85 %) and 0 of 20 untreated (0 %): 85 points more (95 % interval 58 to 95). 3 of 20 treated and 19 of 20 untreated seeds still wait. With one dish a side, a difference between the two dishes themselves would look the same.
+      - **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating so far: by day 22, 17 of 20 treated seeds had germinated (85 %) and 0 of 20 untreated (0 %): 85 points more (95 % interval 58 to 95). 3 of 20 treated and 19 of 20 untreated seeds may still germinate. With one dish a side, a difference between the two dishes themselves would look the same.
 
       | Batch | Treatment | Sown | Germinated | Percent | Days |
       | :-- | :-- | :-- | :-- | :-- | :-- |
