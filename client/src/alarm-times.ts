@@ -8,7 +8,7 @@ export interface Soak {
 interface Past {
   readonly before?: boolean;
   readonly end?: boolean;
-  /** When it was asked to ring again. */
+  /** When it is to ring again: asked for, or because nobody has answered yet. */
   readonly again?: number;
 }
 
@@ -28,8 +28,8 @@ export interface Ring<S extends Soak> {
 const MISSED = 2 * 60_000;
 
 /**
- * The alarms to ring now: once a chosen time before the end, once at the end, and again when that was asked for. A soak
- * whose end is not known to the minute has none.
+ * The alarms to ring now: once a chosen time before the end, at the end, and again when that was asked for or nobody
+ * answered. A soak whose end is not known to the minute has none.
  */
 export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: Rung, lead: number): Ring<S>[] {
   return soaks.flatMap((soak): Ring<S>[] => {
@@ -45,13 +45,26 @@ export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: 
   });
 }
 
-/** What is remembered after some rings; soaks that run no longer are forgotten. */
-export function afterRings<S extends Soak>(rung: Rung, rings: readonly Ring<S>[], soaks: readonly S[]): Rung {
+/**
+ * What is remembered after some rings: those at or after the end ring again after a time (ms) until somebody answers.
+ * Soaks that run no longer are forgotten.
+ */
+export function afterRings<S extends Soak>(
+  now: number, rung: Rung, rings: readonly Ring<S>[], soaks: readonly S[], time: number,
+): Rung {
   const next: Record<string, Past> = {};
   for (const { key } of soaks) if (rung[key]) next[key] = rung[key];
   for (const { soak: { key }, over } of rings) {
     const end = over || next[key]?.end === true;
-    next[key] = { before: true, ...(end && { end }) };
+    next[key] = { before: true, ...(end && { end }), ...(over && { again: now + time }) };
   }
   return next;
+}
+
+/** What is remembered of a soak whose alarm was answered; `again`: when it is to ring again, if that was asked for. */
+export function afterAnswer(rung: Rung, key: string, again?: number): Rung {
+  const { before, end } = rung[key] ?? {};
+  return {
+    ...rung, [key]: { ...(before && { before }), ...(end && { end }), ...(again !== undefined && { again }) },
+  };
 }

@@ -1,7 +1,10 @@
-/** Rings before and at the end of a soak while the editor is open, and says what ended while it was closed. */
+/**
+ * Rings before and at the end of a soak while the editor is open, says what ended while it was closed, and rings again
+ * until somebody answers.
+ */
 import { window, workspace, type ExtensionContext } from 'vscode';
 import type { SoakShown } from '../../server/src/lsp/calendar-shapes.ts';
-import { afterRings, ringsAt, type Ring, type Rung } from './alarm-times.ts';
+import { afterAnswer, afterRings, ringsAt, type Ring, type Rung } from './alarm-times.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
 
@@ -14,6 +17,8 @@ export class SoakAlarm {
   readonly #kept: ExtensionContext['workspaceState'];
   readonly #timer: ReturnType<typeof setInterval>;
   #soaks: readonly SoakShown[] = [];
+  /** How often each soak has rung: the editor closes a message when it is shown anew, and that is no answer. */
+  readonly #shown = new Map<string, number>();
 
   constructor(server: JournalServer, kept: ExtensionContext['workspaceState']) {
     this.#server = server;
@@ -37,38 +42,43 @@ export class SoakAlarm {
     if (!settings.get<boolean>('enabled', true) || !isToday) return;
     const lead = settings.get<number>('minutesBefore', 15) * MINUTE;
     const rung = this.#kept.get<Rung>(KEPT, {});
-    const rings = ringsAt(Date.now(), this.#soaks, rung, lead);
-    const next = afterRings(rung, rings, this.#soaks);
+    const now = Date.now();
+    const rings = ringsAt(now, this.#soaks, rung, lead);
+    const againMinutes = settings.get<number>('againMinutes', 15);
+    const next = afterRings(now, rung, rings, this.#soaks, againMinutes * MINUTE);
     if (JSON.stringify(next) !== JSON.stringify(rung)) {
       // Remembered before anything is shown: a reload in between must not ring twice. Where it cannot be, better twice
       // than never.
       await this.#kept.update(KEPT, next).then(undefined, () => undefined);
     }
-    for (const ring of rings) void this.#show(ring, settings.get<number>('againMinutes', 15));
+    for (const ring of rings) void this.#show(ring, againMinutes);
   }
 
   async #show(ring: Ring<SoakShown>, againMinutes: number): Promise<void> {
-    const { soak } = ring;
+    const { soak, over } = ring;
+    const turn = (this.#shown.get(soak.key) ?? 0) + 1;
+    this.#shown.set(soak.key, turn);
     const again = `Remind me in ${againMinutes} min`;
-    const choice = await window.showWarningMessage(messageOf(ring), 'Lift now', again);
-    if (choice === again) {
-      const rung = this.#kept.get<Rung>(KEPT, {});
-      const past = { ...rung[soak.key], again: Date.now() + againMinutes * MINUTE };
-      await this.#kept.update(KEPT, { ...rung, [soak.key]: past });
-    } else if (choice === 'Lift now') {
-      const written = await this.#server.lift(soak.batch, soak.at.uri);
-      if (!written || !await writeRecord(written)) {
-        void window.showErrorMessage(`Plumule could not write the lift. Write it yourself: lift ${soak.batch}`);
-      }
+    // The editor takes a warning away after some seconds; an error stays until it is answered.
+    const say = over ? window.showErrorMessage : window.showWarningMessage;
+    const choice = await say(messageOf(ring), 'Lift now', again);
+    if (this.#shown.get(soak.key) !== turn) return;
+    const rungAgain = choice === again ? Date.now() + againMinutes * MINUTE : undefined;
+    await this.#kept.update(KEPT, afterAnswer(this.#kept.get<Rung>(KEPT, {}), soak.key, rungAgain));
+    if (choice !== 'Lift now') return;
+    const written = await this.#server.lift(soak.batch, soak.at.uri);
+    if (!written || !await writeRecord(written)) {
+      void window.showErrorMessage(`Plumule could not write the lift. Write it yourself: lift ${soak.batch}`);
     }
   }
 }
 
-function messageOf({ soak: { batch, plant, endText, limit, limitText }, over, missed }: Ring<SoakShown>): string {
-  const name = plant ? `${batch} (${plant})` : batch;
+function messageOf({ soak, kind, over, missed }: Ring<SoakShown>): string {
+  const { batch, plant, place, endText, limit, limitText } = soak;
+  const name = `${batch}${plant ? ` (${plant})` : ''}${place ? `, at ${place},` : ''}`;
   if (!over) return `The soak of ${name} ends at ${endText}.`;
-  const overLimit = limit !== undefined && Date.now() > limit ? ` It is over the limit since ${limitText}.` : '';
-  return missed
-    ? `The soak of ${name} ended at ${endText}, while the editor was closed.${overLimit}`
-    : `The soak of ${name} has ended (${endText}).${overLimit}`;
+  const overLimit = limit !== undefined && Date.now() > limit ? ` It passed the limit at ${limitText}.` : '';
+  if (missed) return `The soak of ${name} ended at ${endText}, while the editor was closed.${overLimit}`;
+  return kind === 'end' ? `The soak of ${name} ends now (${endText}).${overLimit}`
+    : `The soak of ${name} ended at ${endText}.${overLimit}`;
 }

@@ -1,7 +1,7 @@
 /** The report of a lot, and of all that is open, in the editor's own Markdown preview. It follows the journal. */
 import {
   commands, Disposable, EventEmitter, TabInputText, TabInputWebview, Uri, ViewColumn, window, workspace,
-  type ExtensionContext, type Tab, type TextDocumentContentProvider,
+  type ExtensionContext, type Memento, type Tab, type TextDocumentContentProvider,
 } from 'vscode';
 import type { JournalServer } from './server.ts';
 
@@ -10,6 +10,10 @@ const SCHEME = 'plumule-report';
 /** A report follows when the typing has paused for so long (ms). */
 const QUIET = 700;
 
+/** Where the window keeps the addresses of the reports that it showed, and how many. */
+const SHOWN = 'reports';
+const MOST_SHOWN = 20;
+
 interface OfLot {
   readonly uri: string;
   readonly lot: string;
@@ -17,7 +21,7 @@ interface OfLot {
 
 /** Registers the commands, and what the previews of an earlier session read again when they are restored. */
 export function registerReports(context: ExtensionContext, server: JournalServer): void {
-  const reports = new Reports(server);
+  const reports = new Reports(server, context.workspaceState);
   context.subscriptions.push(
     reports,
     workspace.registerTextDocumentContentProvider(SCHEME, reports),
@@ -28,10 +32,12 @@ export function registerReports(context: ExtensionContext, server: JournalServer
       if (of) await reports.show(of);
     }),
   );
+  reports.restore();
 }
 
 class Reports implements TextDocumentContentProvider {
   readonly #server: JournalServer;
+  readonly #memory: Memento;
   readonly #changed = new EventEmitter<Uri>();
   readonly onDidChange = this.#changed.event;
   readonly #following: Disposable;
@@ -39,8 +45,9 @@ class Reports implements TextDocumentContentProvider {
   readonly #stale = new Map<string, boolean>();
   #waiting: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(server: JournalServer) {
+  constructor(server: JournalServer, memory: Memento) {
     this.#server = server;
+    this.#memory = memory;
     this.#following = Disposable.from(
       window.tabGroups.onDidChangeTabs(() => this.#refresh()),
       server.onChanged(() => {
@@ -64,8 +71,15 @@ class Reports implements TextDocumentContentProvider {
     }
   }
 
+  /** A window that comes back may show its previews before this extension is there to fill them: they are told. */
+  restore(): void {
+    for (const address of this.#memory.get<string[]>(SHOWN, [])) this.#stale.set(address, true);
+    this.#refresh();
+  }
+
   async provideTextDocumentContent(uri: Uri): Promise<string> {
     this.#stale.set(uri.toString(), false);
+    void this.#memory.update(SHOWN, [...this.#stale.keys()].slice(-MOST_SHOWN));
     try {
       return await this.#server.report(uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot);
     } catch (error) {

@@ -1,18 +1,25 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { afterRings, ringsAt, type Rung } from '../../client/src/alarm-times.ts';
+import { afterAnswer, afterRings, ringsAt, type Rung } from '../../client/src/alarm-times.ts';
 
 const MINUTE = 60_000;
 const lead = 15 * MINUTE;
 const soak = { key: 'VER-24/A 2026-01-10 19:00', end: 100 * MINUTE };
 
-/** Rings in the course of time, looked at every minute; a stretch in which the editor is closed is left out. */
-function ringsOver(minutes: number[], soaks = [soak]): string[] {
+const again = 15 * MINUTE;
+
+/**
+ * Rings in the course of time, looked at every minute; a stretch in which the editor is closed is left out. Each is
+ * answered at once, if `answers`.
+ */
+function ringsOver(minutes: number[], answers = true): string[] {
+  const soaks = [soak];
   let rung: Rung = {};
   return minutes.flatMap(minute => {
     const rings = ringsAt(minute * MINUTE, soaks, rung, lead);
     // What is kept survives a restart as text.
-    rung = JSON.parse(JSON.stringify(afterRings(rung, rings, soaks))) as Rung;
+    rung = JSON.parse(JSON.stringify(afterRings(minute * MINUTE, rung, rings, soaks, again))) as Rung;
+    if (answers && rings.length > 0) rung = afterAnswer(rung, soak.key);
     return rings.map(({ kind, missed }) => `${minute} ${kind}${missed ? ' missed' : ''}`);
   });
 }
@@ -36,14 +43,15 @@ test('an alarm that was put off rings again at the time asked for, once', () => 
   expect(ringsAt(109 * MINUTE, [soak], rung, lead)).toEqual([]);
   const rings = ringsAt(110 * MINUTE, [soak], rung, lead);
   expect(rings.map(({ kind }) => kind)).toEqual(['again']);
-  expect(ringsAt(111 * MINUTE, [soak], afterRings(rung, rings, [soak]), lead)).toEqual([]);
+  const next = afterAnswer(afterRings(110 * MINUTE, rung, rings, [soak], again), soak.key);
+  expect(ringsAt(111 * MINUTE, [soak], next, lead)).toEqual([]);
 });
 
 test('an alarm that was put off before the end rings again before it, and at the end too', () => {
   const rung: Rung = { [soak.key]: { before: true, again: 95 * MINUTE } };
   const rings = ringsAt(95 * MINUTE, [soak], rung, lead);
   expect(rings).toEqual([{ soak, kind: 'again', over: false, missed: false }]);
-  const next = afterRings(rung, rings, [soak]);
+  const next = afterAnswer(afterRings(95 * MINUTE, rung, rings, [soak], again), soak.key);
   expect(ringsAt(99 * MINUTE, [soak], next, lead)).toEqual([]);
   expect(ringsAt(100 * MINUTE, [soak], next, lead)).toEqual([{ soak, kind: 'end', over: true, missed: false }]);
 });
@@ -52,7 +60,12 @@ test('an alarm that was put off, and whose end then passed unheard, is told once
   const rung: Rung = { [soak.key]: { before: true, again: 95 * MINUTE } };
   const rings = ringsAt(200 * MINUTE, [soak], rung, lead);
   expect(rings).toEqual([{ soak, kind: 'again', over: true, missed: true }]);
-  expect(ringsAt(201 * MINUTE, [soak], afterRings(rung, rings, [soak]), lead)).toEqual([]);
+  const next = afterAnswer(afterRings(200 * MINUTE, rung, rings, [soak], again), soak.key);
+  expect(ringsAt(201 * MINUTE, [soak], next, lead)).toEqual([]);
+});
+
+test('an end that nobody answers rings again and again, until somebody does', () => {
+  expect(ringsOver(from(80, 140), false)).toEqual(['85 before', '100 end', '115 again', '130 again']);
 });
 
 test('a soak without a time of day has no alarm', () => {
@@ -60,10 +73,10 @@ test('a soak without a time of day has no alarm', () => {
 });
 
 test('soaks that run no longer are forgotten', () => {
-  expect(afterRings({ gone: { end: true } }, [], [soak])).toEqual({});
+  expect(afterRings(0, { gone: { end: true } }, [], [soak], again)).toEqual({});
 });
 
-test('whenever the editor is open, nothing rings more than once before and once at the end', () => {
+test('whenever the editor is open, nothing that is answered rings more than once before and once at the end', () => {
   fc.assert(fc.property(fc.uniqueArray(fc.integer({ min: 0, max: 300 })), minutes => {
     const rings = ringsOver(minutes.sort((a, b) => a - b)).map(ring => ring.split(' ')[1]);
     expect(rings.length).toBe(new Set(rings).size);

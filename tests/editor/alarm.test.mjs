@@ -32,7 +32,7 @@ test('a soak rings before its end and at its end; lifting writes the record', as
     await editor.openFile('a.germ');
     await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ends at');
     await press(editor, /Clear Notification/);
-    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) has ended', 2 * MINUTE);
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ends now', 2 * MINUTE);
     expect(Date.now()).toBeGreaterThanOrEqual(end);
     expect(await about(editor, 'VER-24/A')).toHaveLength(1);
     await press(editor, 'Lift now');

@@ -13,11 +13,11 @@ test('the walkthrough leads from an empty folder to the first lot, and ticks wha
     await editor.pick('first five', 'The first five minutes');
     const step = title => page.locator('.getting-started-step').filter({ hasText: title });
     const done = title => step(title).locator('.codicon-getting-started-step-checked').first().waitFor();
-    await step('Begin a journal').getByRole('button', { name: 'New Journal' }).click();
+    await step('Start a journal').getByRole('button', { name: 'New Journal' }).click();
     // The journal stands beside the walkthrough, its first lot to be filled in.
     await page.locator('.tab.active').filter({ hasText: '.germ' }).waitFor();
     await editor.until(async () => (await editor.lines()).some(line => line.startsWith('lot LOT-1 Genus species')), 'the first lot');
-    await done('Begin a journal');
+    await done('Start a journal');
     await editor.type('GEN-26');
     await editor.press('Tab');
     await editor.type('Gentiana lutea');
@@ -62,7 +62,7 @@ test('the journal of this winter is opened when it is there, and left as it is',
     const before = await readFile(file, 'utf8');
     await editor.runCommand('View: Close All Editors');
     await editor.runCommand('Plumule: New Journal');
-    await editor.until(async () => (await editor.notifications()).some(text => text.includes(`there already: ${name}`)), 'the message');
+    await editor.until(async () => (await editor.notifications()).some(text => text.includes(`already has a journal: ${name}`)), 'the message');
     await editor.page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor();
     expect(await readFile(file, 'utf8')).toBe(before);
   }));

@@ -14,7 +14,7 @@ test('a soak of 30 hours and a dose of 2000 ppm are warned of while they are typ
     await editor.openFile('bench.germ');
     await editor.goTo(2);
     await editor.type('soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 30 h');
-    await showing(editor, 'VER-24/A lay 30 h in the soak; the limit is 24 h');
+    await showing(editor, 'VER-24/A was in the soak for 30 h; the limit is 24 h');
     await editor.openFile('bench.germ');
     await editor.goTo(2, 50);
     await editor.press('Enter');

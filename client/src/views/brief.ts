@@ -2,18 +2,39 @@
 import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
 
 /** What is told by an icon needs no more words. */
-export function briefly({ id, kind, what }: DueShown): string {
+export function briefly({ id, kind, what, isRunning }: DueShown): string {
   if (id === '') return what;
-  return `${id}: ${kind === 'soak' ? 'lift' : kind === 'count' ? 'count' : what}`;
+  if (kind === 'soak') return `${id}: ${isRunning ? 'lift' : 'no end recorded'}`;
+  return `${id}: ${kind === 'count' ? 'count' : what}`;
+}
+
+/**
+ * For the status bar: the next thing that is due within a week, or how many are overdue, and always the soak that seed
+ * lies in now, which must not be hidden behind other things. Undefined where there is nothing to say.
+ * Example: '3 overdue · V-1/A: lift, 19:00'
+ */
+export function nextInWords(items: readonly DueShown[]): string | undefined {
+  const [next] = items;
+  const soak = items.find(({ isRunning }) => isRunning);
+  const overdue = items.filter(({ group }) => group === 'overdue').length;
+  const inBrief = (item: DueShown) => `${briefly(item)}, ${shortly(item) || 'today'}`;
+  const isSoon = next && next.group !== 'later';
+  const first = overdue > 1 ? `${overdue} overdue` : isSoon ? inBrief(next) : undefined;
+  const words = [first, soak && (overdue > 1 || soak !== next || !isSoon) ? inBrief(soak) : undefined];
+  return words.filter(word => word !== undefined).join(' · ') || undefined;
 }
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 
-/** No more of a date than its group leaves open: the time of today, the day of this week; '' for today at any time. */
+/**
+ * No more of a date than its group leaves open: the time of today, the day of this week; '' for today at any time. That
+ * something is overdue stands in a word: a colour alone is not seen by everybody.
+ */
 export function shortly({ when, group, overdueDays }: DueShown): string {
   const [date = '', time] = when.split(' ');
   if (overdueDays > 0) return `${when}, ${days(overdueDays)} ago`;
-  if (group === 'today' || group === 'overdue') return time ?? '';
+  if (group === 'overdue') return time === undefined ? 'overdue' : `overdue since ${time}`;
+  if (group === 'today') return time ?? '';
   return group === 'this week' ? `${WEEKDAYS[new Date(date).getUTCDay()] ?? ''} ${when}` : when;
 }
 

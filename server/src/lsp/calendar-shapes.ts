@@ -16,6 +16,8 @@ export interface DueShown {
   /** `2026-01-11 19:00`, without a time where none is known. */
   readonly when: string;
   readonly overdueDays: number;
+  /** Of a soak: seed is in it now, and comes out then; not where the record of its end is missing. */
+  readonly isRunning: boolean;
   /** In words the record that it asks for, which `plumule/write` gives; undefined where there is nothing to write. */
   readonly writes: string | undefined;
   readonly at: Location;
@@ -35,6 +37,7 @@ export interface SoakShown {
   readonly key: string;
   readonly batch: string;
   readonly plant: string | undefined;
+  readonly place: string | undefined;
   /** When the seed is to come out, in milliseconds since 1970-01-01T00:00Z; undefined where no time was written. */
   readonly end: number | undefined;
   readonly endText: string;

@@ -5,7 +5,8 @@ import { recordBelowDay, recordWords } from '../calendar/ask.ts';
 import { inDueOrder } from '../calendar/due.ts';
 import { dueRows, type DueRow } from '../calendar/due-rows.ts';
 import { icsOf } from '../calendar/ics.ts';
-import { placesNow, type Container, type PlaceNow } from '../calendar/places.ts';
+import { placesNow, whereNow, whereText, type Container, type PlaceNow } from '../calendar/places.ts';
+import { staysOf } from '../calendar/stays.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
 import { placeOf, type Place } from '../features/place.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
@@ -36,7 +37,7 @@ export function serveCalendar(connection: Connection, service: Service): void {
     placesNow(journal, moment).map(container => containerShown(container, service))));
 
   request('soaks', [], (): SoakShown[] => each((journal, moment, room) =>
-    runningSoaks(journal, moment).map(running => soakShown(running, room, service))));
+    runningSoaks(journal, moment).map(running => soakShown(running, room, moment, service))));
 
   request('summary', { files: 0, lots: 0, keywords: [] }, (): Summary =>
     summaryOfAll([...service.rooms()].map(({ journal }) => journal)));
@@ -90,10 +91,13 @@ function containerShown({ name, places }: Container, service: Service): PlaceSho
   return { name, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
 }
 
-function soakShown(running: RunningSoak, { folder, journal: { zone } }: Room, service: Service): SoakShown {
+function soakShown(
+  running: RunningSoak, { folder, journal: { zone } }: Room, moment: Moment, service: Service,
+): SoakShown {
   const { batch, lot, soak, end, limitAt } = running;
   return {
     key: `${folder} ${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
+    place: whereText(whereNow(staysOf(lot), batch.path, moment)),
     end: instantOf(end, zone), endText: printMoment(end),
     limit: instantOf(limitAt, zone), limitText: printMoment(limitAt),
     at: locationOf(subjectOf(soak.entry), service),
@@ -101,11 +105,12 @@ function soakShown(running: RunningSoak, { folder, journal: { zone } }: Room, se
 }
 
 function dueShown({ key, item, items, round }: DueRow, { folder }: Room, service: Service): DueShown {
-  const { group, kind, what, id, plant, overdueDays, place, ask } = item;
+  const { group, kind, what, id, plant, overdueDays, place, ask, isEndMissing } = item;
   const writes = round === undefined || !ask ? ask && recordWords(ask) : `a “${ask.keyword}” for each of ${items.map(each => each.id).join(', ')}`;
   return {
     key, folder, group, kind, what: round ?? what, id: round === undefined ? id : '',
     plant: round === undefined ? plant : undefined, overdueDays, place, writes,
+    isRunning: round === undefined && kind === 'soak' && isEndMissing !== true,
     when: printMoment({ day: item.day, minutes: item.minutes }),
     at: locationOf(subjectOf(item.entry), service),
   };
