@@ -1,5 +1,6 @@
-import { describe, test } from 'vitest';
-import { expectAllMarked } from './marked.ts';
+import { describe, expect, test } from 'vitest';
+import { at, reportFor } from '../report/helpers.ts';
+import { expectAllMarked, expectMarked, problemsIn } from './marked.ts';
 
 describe('a record without a date', () => {
   test('is marked at its keyword where no day line of its file stands above it', () => {
@@ -20,16 +21,41 @@ describe('a record without a date', () => {
       regime cold, chill 4 C 90 days
       note cold, worked well
       ^^^^ missing-date
+      note cold 2026-01-01, the next one is a row of its own
       stock G1, GA3 20 mg, 20 mL
       ^^^^^ missing-date
+      photo G1 2026-01-01, bottle.jpg
       dilute G2, from G1 10 mL, to 20 mL
       ^^^^^^ missing-date
+      photo G1 2026-01-01, bottle.jpg
       photo G1, bottle.jpg
       ^^^^^ missing-date
+      note G1 2026-01-01, still clear
       count GON-1, 3
       ^^^^^ missing-date
             ^^^^^ unknown-lot
     `);
+  });
+
+  test('is one mistake for all that miss the same day line, at the first of them; each lot still knows of its own', () => {
+    const source = `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 20 seeds, B 20 seeds
+      lot GEN-25 Gentiana lutea, 40 seeds
+      sow VER-24/A, 20 seeds
+      ^^^ missing-date
+      sow VER-24/B, 20 seeds
+      due VER-24 2026-05-01, look
+      sow GEN-25, 20 seeds
+      day 2026-02-01
+      count VER-24/A, 0
+    `;
+    expectMarked(['missing-date'], source);
+    const [found] = problemsIn('missing-date', source);
+    expect(found!.message).toBe('This record and 2 more below have no date, and there is no “day” line above them. '
+      + 'Write a date before the first comma, or a “day” line above.');
+    const errors = reportFor(source, at('2026-06-01')).lots.map(({ lot, errors: n }) => [lot.id, n]);
+    expect(errors).toEqual([['VER-24', 2], ['GEN-25', 1]]);
   });
 
   test('is no problem for a lot, a split and all that holds for the whole journal', () => {

@@ -63,6 +63,10 @@ function sowingsOf(events: readonly BatchEvent[]): RegimeSowing[] {
 
 /** A stage of a regime that nobody wrote down, on the days that it has by the plan. */
 export interface PlannedStage extends RegimeStage {
+  /** The sowing in the regime. */
+  readonly sowing: DatedEntry;
+  /** From 0, in the regime. */
+  readonly number: number;
   readonly start: Day;
   /** Undefined where its time span is not written. */
   readonly end: Day | undefined;
@@ -80,11 +84,16 @@ export function plannedStages(events: readonly BatchEvent[]): PlannedStage[] {
     const cut = (following ?? closing)?.moment.day;
     return layStages(plan, matchStages(plan, records, sown), { sown, today: -Infinity, cut: undefined })
       .filter(({ records: own, state }) => own.length === 0 && state !== 'skipped' && state !== 'not reached')
-      .flatMap(({ stage, temperature, duration, start, due }) => (
+      .flatMap(({ number, stage, temperature, duration, start, due }) => (
         start === undefined || (cut !== undefined && start >= cut)
           ? []
-          : [{ stage, temperature, duration, start, end: earlier(due, cut) }]));
+          : [{ sowing, number, stage, temperature, duration, start, end: earlier(due, cut) }]));
   });
+}
+
+/** Whether the time of a stage that nobody wrote down is over by a day. */
+export function isPassed({ end }: PlannedStage, today: Day): boolean {
+  return end !== undefined && end <= today;
 }
 
 function earlier(a: Day | undefined, b: Day | undefined): Day | undefined {

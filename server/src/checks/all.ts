@@ -1,6 +1,8 @@
 /** Every check, by what it is about. A new check is a file of its own and a line here. */
 import type { Stay } from '../calendar/stays.ts';
+import type { JournalFile } from '../journal/journal-file.ts';
 import type { Lot } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
 import { stockAboveSolubility } from './above-solubility.ts';
 import { afterClose } from './after-close.ts';
 import { applyExceedsSeedlings } from './apply-exceeds-seedlings.ts';
@@ -17,9 +19,11 @@ import { duplicateBatches, duplicateDefinitions, duplicateZones } from './duplic
 import { endBeforeStart } from './end-before-start.ts';
 import { farAhead } from './far-ahead.ts';
 import { Events } from './events.ts';
+import { forgottenId } from './forgotten-id.ts';
 import { impossibleDilution } from './impossible-dilution.ts';
 import { liftMissing } from './lift-missing.ts';
 import { liftWithoutSoak } from './lift-without-soak.ts';
+import { mergeConflicts } from './merge-conflict.ts';
 import { missingDate } from './missing-date.ts';
 import { mixedInDish } from './mixed-in-dish.ts';
 import { moreThanGerminated } from './more-than-germinated.ts';
@@ -45,15 +49,16 @@ import { unknownBatch } from './unknown-batch.ts';
 import { unknownIds } from './unknown-ids.ts';
 import { unknownLimit } from './unknown-limit.ts';
 import { unknownZone } from './unknown-zone.ts';
+import { slippedDays, yearSlip } from './year-slip.ts';
 
-const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, missingDate, swappedUnits];
+const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, forgottenId, missingDate, swappedUnits];
 
 const lotChecks: readonly LotCheck[] = [
   unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
   sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, dangers, doses, beyondGuides,
   applyExceedsSeedlings,
-  nothingHeldBack, noControl, splitTooSmall, noRecentCount, farAhead, totalAsNew,
+  nothingHeldBack, noControl, splitTooSmall, noRecentCount, farAhead, yearSlip, totalAsNew,
 ];
 
 const solutionChecks: readonly SolutionCheck[] = [
@@ -95,6 +100,11 @@ export function problemsOfSlot(stays: readonly Stay[]): Found[] {
 /** Problems that lots of one plant have with each other. */
 export function problemsOfPlant(lots: readonly Lot[]): Found[] {
   return plantChecks.flatMap(check => [...check(lots)]);
+}
+
+/** Problems of a file as it is written: what a merge left open, and `day` lines out of their order. */
+export function problemsOfFile(file: JournalFile, now: Moment): Found[] {
+  return [...mergeConflicts(file), ...slippedDays(file, now)];
 }
 
 /** Problems of the records that hold for the whole journal. */

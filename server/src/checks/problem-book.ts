@@ -3,9 +3,9 @@ import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Touched } from '../journal/touched.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
-import { problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
+import { problemsOfFile, problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
-import { mergeConflicts } from './merge-conflict.ts';
+import { onceForEachRow } from './missing-date.ts';
 import { PlantIndex } from './plant-index.ts';
 import { SlotIndex } from './slot-index.ts';
 
@@ -78,15 +78,20 @@ export class ProblemBook {
     return changed;
   }
 
-  /** The problems of a file, from top to bottom. */
+  /** The problems of a file as they are shown, from top to bottom: records that miss one `day` line have one. */
   of(name: string): Found[] {
+    return onceForEachRow(this.eachOf(name));
+  }
+
+  /** The problems of each record of a file, from top to bottom. */
+  eachOf(name: string): Found[] {
     const all: { readonly found: Found; readonly number: number }[] = [];
     // A line that went away since the last update is on no page after the next one.
     const note = (found: Found) => {
       if (found.line.block && found.line.store.name === name) all.push({ found, number: found.line.number });
     };
     const file = this.#journal.files.get(name);
-    if (file) mergeConflicts(file).forEach(note);
+    if (file) problemsOfFile(file, this.#now!).forEach(note);
     for (const line of file?.faulty ?? []) {
       for (const problem of line.content.problems) note({ line, problem, related: [] });
     }

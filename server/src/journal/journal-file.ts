@@ -64,6 +64,11 @@ export class JournalFile {
     return this.#firstDayFrom(number) > 0;
   }
 
+  /** The `day` lines from top to bottom. */
+  get days(): readonly JournalLine[] {
+    return this.#days;
+  }
+
   /** The date of the last `day` line of the file; undefined where there is none or it cannot be read. */
   lastDay(): Day | undefined {
     return this.#days.at(-1)?.content.record?.date?.day;

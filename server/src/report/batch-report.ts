@@ -1,4 +1,4 @@
-import { plannedStages, type PlannedStage } from '../calendar/regimes.ts';
+import { isPassed, plannedStages, type PlannedStage } from '../calendar/regimes.ts';
 import { whereNow } from '../calendar/places.ts';
 import { staysOf } from '../calendar/stays.ts';
 import { countsOf, type Batch, type CutEvent, type Lot, type Origin, type Totals } from '../journal/life.ts';
@@ -41,7 +41,7 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
     batch,
     treatment: treatmentText(batch, now),
     plannedStages: plannedStages([...batch.inherited, ...batch.events])
-      .map(stage => ({ ...stage, passed: stage.end !== undefined && stage.end <= now.day })),
+      .map(stage => ({ ...stage, passed: isPassed(stage, now.day) })),
     totals: countsOf(batch).length > 0 ? batch.totals : undefined,
     germination: germinationOf(batch),
     days: germinationDays(batch),

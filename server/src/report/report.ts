@@ -95,7 +95,7 @@ function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<st
   const ofLots = new Map<string, number>();
   const homeless = new Set();
   for (const name of journal.files.keys()) {
-    for (const { line, problem } of book.of(name)) {
+    for (const { line, problem } of book.eachOf(name)) {
       if (problemKinds[problem.code].severity !== 'error') continue;
       const { record } = line.content;
       const lots = new Set((record ? mentionsOf(record) : []).map(({ id }) => id).filter(id => journal.lot(id)));

@@ -8,7 +8,7 @@ import { meaningOf } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
 import { stageProgressText } from '../features/words/stages.ts';
 
-/** Where a batch stands. `days` are those since it came there. */
+/** Where a batch stands. `days` are those since it came there; of sown seed those since day 0. */
 export type BatchState =
   | { readonly kind: 'not begun' }
   | { readonly kind: 'scarified'; readonly since: Day }
@@ -35,7 +35,11 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
     }
     case 'scarify': return { kind: 'scarified', since: last.entry.moment.day };
     case 'lift': return { kind: 'soaked', since: last.entry.moment };
-    case 'sow': return { kind: 'sown', since: last.entry.moment.day, days: now.day - last.entry.moment.day };
+    case 'sow': {
+      const since = last.entry.moment.day;
+      // Seed that is sown out of its bag, or once more, keeps its day 0.
+      return { kind: 'sown', since, days: now.day - (batch.sowing?.moment.day ?? since) };
+    }
     case 'stage': {
       const { start, planned } = last.stage;
       return {

@@ -110,6 +110,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'beyond-guides': { because: 'it is the grower’s to decide' },
   'strength-missing': { lines: 'soak L 2026-01-10, GA3', to: 'soak L 2026-01-10, GA3 unmeasured' },
   'stock-near-expiry': { because: 'a fresh one is made up, not written' },
+  'year-slip': { lines: 'day 2026-01-02\nday 2025-01-10\nday 2026-01-20', to: 'day 2026-01-10' },
   'far-ahead': { lines: 'sow L/A 2062-01-10', to: 'sow L/A 2026-01-10' },
   'total-as-new': {
     lines: 'sow L/A 2026-01-10\ncount L/A 2026-01-20, 1\ncount L/A 2026-01-22, 2\ncount L/A 2026-01-24, 3\ncount L/A 2026-01-26, 3',

@@ -18,7 +18,7 @@ describe('hover on a batch in a regime', () => {
     // 2026-10-01.
     expect(text).toContain(`**Regime woodland**, sown 2026-01-01:
 
-- warm 20 C 12 weeks: done, 2026-01-01 to 2026-04-02
+- warm 20 C 12 weeks: done, 2026-01-01 to 2026-04-02 (planned, passed)
 - chill 4 C 14 weeks: since 2026-04-02, 10 of 98 days, to end 2026-07-09 (planned from 2026-03-26)
 - warm 18 C 12 weeks: to come, 2026-07-09 to 2026-10-01 (planned from 2026-07-02)
 
@@ -65,9 +65,30 @@ Chill so far 10 of 98 days, 240 of 2352 h within 0 to 10 °C (whole days of the 
           ^^^^^^ here
       sow PAR-26 2026-01-01, 20 seeds, regime open
     `, '2026-01-11');
-    expect(text).toContain('- chill 4 C: since 2026-01-01, 10 days, no time span is written\n'
+    expect(text).toContain('- chill 4 C: since 2026-01-01, 10 days, no time span is written (planned)\n'
       + '- warm 18 C 12 weeks: to come, nobody can say when: a stage before it has no time span\n\n'
       + 'Chill so far 10 days, how many are wanted is not written, 240 h within 0 to 10 °C');
+  });
+});
+
+describe('a stage that nobody wrote down', () => {
+  const journal = `
+    ${REGIME}
+    lot PAR-26 Paris quadrifolia, 20 seeds
+        ^^^^^^ here
+    sow PAR-26 2026-01-01, 20 seeds, regime woodland
+  `;
+
+  test('is marked as planned, and as passed when its time is over, in the list and in the life line', () => {
+    const text = hover(journal, '2026-07-12');
+    expect(block(text, 'sown')).toBe('sown 6 months ago under the regime woodland, 20 C 12 weeks (planned, passed), '
+      + '4 C 14 weeks (planned, passed), 18 C 12 weeks (planned)');
+    // As to when nothing was written, the days of the plan and the earliest that is left both stand there.
+    expect(text).toContain(`
+- warm 20 C 12 weeks: since 2026-01-01, 192 of 84 days, was to end 2026-03-26 (planned, passed)
+- chill 4 C 14 weeks: no record; by the regime 2026-03-26 to 2026-07-02 (planned, passed); if it has not begun, 2026-07-12 at the earliest
+- warm 18 C 12 weeks: no record; by the regime 2026-07-02 to 2026-09-24 (planned); if it has not begun, 2026-10-18 at the earliest
+`);
   });
 });
 
@@ -106,7 +127,7 @@ describe('hover on the regime of a sowing', () => {
     `, '2026-01-11')).toMatchInlineSnapshot(`
       "**woodland** · regime of PAR-26 from the sowing on 2026-01-01
 
-      - warm 20 C 12 weeks: since 2026-01-01, 10 of 84 days, to end 2026-03-26
+      - warm 20 C 12 weeks: since 2026-01-01, 10 of 84 days, to end 2026-03-26 (planned)
       - chill 4 C 14 weeks: to come, 2026-03-26 to 2026-07-02
       - warm 18 C 12 weeks: to come, 2026-07-02 to 2026-09-24
 

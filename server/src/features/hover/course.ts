@@ -1,7 +1,7 @@
 /** The regime that a batch is in, done and to come, and the cold that it has had. */
 import { chilling } from '../../calendar/chilling.ts';
 import { endingOf } from '../../calendar/endings.ts';
-import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
+import { plannedStages, regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
 import { standingOf } from '../../calendar/standing.ts';
 import type { Batch, DatedEntry, Stage } from '../../journal/life.ts';
 import { isoOf, type Day } from '../../model/day.ts';
@@ -22,7 +22,7 @@ export const regimeSection: Section<OfBatch> = ({ batch }, { now }) => {
   const heading = `**Regime ${escapeMarkdown(regime)}**, sown ${isoOf(sowing.moment.day)}:`;
   const moved = plan.current && plan.next ? endingOf(standingOf(batch, now), now)?.moved : undefined;
   return markdownBlocks([
-    heading, planMarkdown(plan, now.day), moved && escapeMarkdown(movedText(moved, plan.next!.stage)),
+    heading, planMarkdown(batch, plan, now.day), moved && escapeMarkdown(movedText(moved, plan.next!.stage)),
   ]);
 };
 
@@ -35,11 +35,12 @@ function movedText({ record, moment }: DatedEntry, next: Stage['stage']): string
 }
 
 /** The stages of a regime as they were laid out and as they have turned out. */
-export function planMarkdown(plan: RegimePlan, today: Day): string {
+export function planMarkdown({ inherited, events }: Batch, plan: RegimePlan, today: Day): string {
   const course = courseText(plan, today);
-  return markdownBlocks([
-    markdownList(plan.stages.map(stage => escapeMarkdown(laidText(stage, today)))), course && escapeMarkdown(course),
-  ]);
+  const planned = plannedStages([...inherited, ...events]).filter(({ sowing }) => sowing === plan.sowing);
+  const lines = plan.stages.map(stage => (
+    laidText(stage, today, planned.find(({ number }) => number === stage.number))));
+  return markdownBlocks([markdownList(lines.map(escapeMarkdown)), course && escapeMarkdown(course)]);
 }
 
 export const chillSection: Section<OfBatch> = ({ batch }, { now }) => {

@@ -17,7 +17,7 @@ export function hoverRegime(id: string, entry: Entry, { journal, now }: HoverCon
   if (sown) {
     const { batch, plan } = sown;
     const heading = `**${escapeMarkdown(id)}** · regime of ${escapeMarkdown(batch.path)} from the sowing on ${isoOf(plan.sowing.moment.day)}`;
-    return `${heading}\n\n${planMarkdown(plan, now.day)}`;
+    return `${heading}\n\n${planMarkdown(batch, plan, now.day)}`;
   }
   const definition = journal.definitionsOf(id).find(entry => entry.record.keyword === 'regime');
   if (!definition) return undefined;

@@ -9,14 +9,17 @@ import type { Journal } from '../../journal/journal.ts';
 import { agoText } from './days.ts';
 import { dosesText, noEndText, soakLengthText, soFarText } from './soaks.ts';
 import { stageProgressText } from './stages.ts';
+import { stepsText } from './steps.ts';
 
 /**
  * What happened to the seed of a batch up to now, counts and remarks left out; undefined where nothing did.
  *
+ * Stages of a regime that nobody wrote down are among it, marked as planned.
+ *
  * Example: 'soaked 24 h in GA3 500 ppm (G2), sown 10 weeks ago at 18 C, 4 C for 63 of 90 days'
  */
 export function lifeLine(batch: Batch, journal: Journal, now: Moment): string | undefined {
-  const steps = [...batch.inherited, ...batch.events].flatMap(event => stepText(event, batch, journal, now) ?? []);
+  const steps = stepsText(batch, now.day, event => [stepText(event, batch, journal, now) ?? []].flat());
   return steps.length === 0 ? undefined : steps.join(', ');
 }
 

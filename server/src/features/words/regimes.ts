@@ -1,20 +1,31 @@
 /** A regime that a batch is in, in plain words: what is done, what goes on, what is to come, and on which days. */
 import { stageName } from '../../calendar/ask.ts';
 import type { LaidStage } from '../../calendar/regime-dates.ts';
-import type { RegimePlan } from '../../calendar/regimes.ts';
+import type { PlannedStage, RegimePlan } from '../../calendar/regimes.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printTemperature } from '../../model/quantity.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { agoText } from './days.ts';
-import { stageText } from './stages.ts';
+import { plannedMark, stageText } from './stages.ts';
 
 /**
- * A stage with its days; where the plan of the sowing had another start, that too.
+ * A stage with its days; where the plan of the sowing had another start, that too. `planned`: nobody wrote it down.
  *
  * Example: 'chill 4 C 14 weeks: since 2026-11-29, 12 of 98 days, to end 2027-03-07'
  */
-export function laidText(stage: LaidStage, today: Day): string {
-  return `${laidName(stage)}: ${datesText(stage, today)}${shiftText(stage)}`;
+export function laidText(stage: LaidStage, today: Day, planned?: PlannedStage): string {
+  const isLate = stage.state === 'to come' && planned !== undefined && planned.start <= today;
+  if (isLate) return `${laidName(stage)}: ${lateText(stage, planned, today)}`;
+  const isUnwritten = planned !== undefined && stage.state !== 'to come';
+  const mark = isUnwritten ? ` (${plannedMark(planned, today)})` : shiftText(stage);
+  return `${laidName(stage)}: ${datesText(stage, today)}${mark}`;
+}
+
+/** Its day has come by the plan, and nobody wrote that it began. */
+function lateText({ start }: LaidStage, planned: PlannedStage, today: Day): string {
+  const until = planned.end === undefined ? `since ${isoOf(planned.start)}` : `${isoOf(planned.start)} to ${isoOf(planned.end)}`;
+  const otherwise = start === undefined ? '' : `; if it has not begun, ${isoOf(start)} at the earliest`;
+  return `no record; by the regime ${until} (${plannedMark(planned, today)})${otherwise}`;
 }
 
 /** Example: 'chill 4 C 14 weeks'; of a stage whose temperature was changed on the way 'chill 12/2 C, then 4 C' */

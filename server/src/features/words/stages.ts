@@ -1,5 +1,5 @@
 /** Cold and warm stages in plain words. */
-import type { PlannedStage } from '../../calendar/regimes.ts';
+import { isPassed, type PlannedStage } from '../../calendar/regimes.ts';
 import type { Stage } from '../../journal/life.ts';
 import type { Day } from '../../model/day.ts';
 import { dayAfter, printQuantity, printTemperature } from '../../model/quantity.ts';
@@ -15,9 +15,15 @@ function warmth({ stage, temperature }: Stage): string {
  *
  * Example: '4 C 90 days (planned)', '4 C 90 days (planned, passed)' when its time is over
  */
-export function plannedText({ stage, temperature, duration, end }: PlannedStage, today: Day | undefined): string {
+export function plannedText(planned: PlannedStage, today: Day | undefined): string {
+  const { stage, temperature, duration } = planned;
   const words = [temperature ? printTemperature(temperature) : stage, ...(duration ? [printQuantity(duration)] : [])];
-  return `${words.join(' ')} (planned${end !== undefined && today !== undefined && end <= today ? ', passed' : ''})`;
+  return `${words.join(' ')} (${plannedMark(planned, today)})`;
+}
+
+/** How a stage that nobody wrote down is marked, wherever it is told. */
+export function plannedMark(planned: PlannedStage, today: Day | undefined): string {
+  return today !== undefined && isPassed(planned, today) ? 'planned, passed' : 'planned';
 }
 
 /** The day on which a stage is to end; undefined where no duration is written. */

@@ -1,10 +1,9 @@
 /** What was done to the seed of a batch, in the fewest words: batches with the same words had the same treatment. */
-import { plannedStages } from '../../calendar/regimes.ts';
 import type { Batch, BatchEvent } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
-import type { Day } from '../../model/day.ts';
 import { dosesText, joinerOf, soakLengthText } from './soaks.ts';
-import { plannedText, stageText } from './stages.ts';
+import { stageText } from './stages.ts';
+import { stepsText } from './steps.ts';
 
 /**
  * Soaks, scarification and stages in the order of time, those before it was split off included. Stages of its regime
@@ -13,17 +12,8 @@ import { plannedText, stageText } from './stages.ts';
  *
  * Example: 'GA3 500 ppm 24 h, then 4 C 90 days (planned)'; 'untreated' where nothing was done
  */
-export function treatmentText({ inherited, events }: Pick<Batch, 'inherited' | 'events'>, now?: Moment): string {
-  const all = [...inherited, ...events];
-  const planned = plannedStages(all);
-  let next = 0;
-  const before = (day: Day): string[] => {
-    const from = next;
-    while (next < planned.length && planned[next]!.start < day) next++;
-    return planned.slice(from, next).map(stage => plannedText(stage, now?.day));
-  };
-  const steps = all.flatMap(event => [...before(event.entry.moment.day), ...stepOf(event)]);
-  const texts = [...steps, ...before(Infinity)];
+export function treatmentText(batch: Pick<Batch, 'inherited' | 'events'>, now?: Moment): string {
+  const texts = stepsText(batch, now?.day, stepOf);
   return texts.length === 0 ? 'untreated' : texts.join(', then ');
 }
 
