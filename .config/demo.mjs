@@ -19,8 +19,8 @@ function plumule(args, accepted) {
 node(['.config/ensure.mjs']);
 node(['.config/build.mjs']);
 console.log(`
-samples/ holds the journal of an invented nursery over two winters. One of its files, problems.germ, is wrong on
-purpose, so that there is something to find:
+samples/ holds the journal of an invented nursery over three winters, the first of them untidy. One of its files,
+problems.germ, is wrong on purpose, so that there is something to find:
 `);
 plumule(['check', 'samples', '--today', TODAY], [0, 1]); // 1: it found the problems that the samples hold on purpose
 console.log(`

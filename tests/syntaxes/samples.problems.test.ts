@@ -18,7 +18,7 @@ const book = new ProblemBook(journal);
 book.update(today);
 
 describe('the samples as a journal', () => {
-  test.each(files.filter(name => name !== 'problems.germ'))('%s has no errors and no warnings', name => {
+  test.each(files.filter(name => !['problems.germ', '2024-25-untidy.germ'].includes(name)))('%s has no errors and no warnings', name => {
     const problems = book.of(name).filter(({ problem }) => problemKinds[problem.code].severity !== 'hint');
     expect(problems.map(({ line, problem }) => `${line.number + 1}: ${problem.message}`)).toEqual([]);
   });

@@ -22,8 +22,8 @@ function named(lines: readonly string[], scope: string): string[] {
 }
 
 describe('the samples', () => {
-  test('there are five', () => {
-    expect(files.sort()).toEqual(['2025-26.germ', '2026-27.germ', 'guides.germ', 'problems.germ', 'stocks.germ']);
+  test('there are six', () => {
+    expect(files.sort()).toEqual(['2024-25-untidy.germ', '2025-26.germ', '2026-27.germ', 'guides.germ', 'problems.germ', 'stocks.germ']);
   });
 
   test('together they use every keyword', () => {

@@ -7,12 +7,12 @@ const genus = /^\p{Lu}\p{Ll}{3,}$/u;
 const epithet = /^\p{Ll}[\p{Ll}-]{2,}(?: |$)/u;
 
 /**
- * `lot Lilium regale`: the first word of the plant was taken for the id. A name that other records use is an id, however
- * it looks.
+ * `lot Lilium regale`: the first word of the plant was taken for the id. A name that other records use is an id,
+ * however it looks.
  */
 export const forgottenId: IdCheck = function* (id, mentions, { journal }) {
   const [entry] = mentions;
-  if (mentions.length !== 1 || !entry || entry.record.keyword !== 'lot' || entry.record.broken) return;
+  if (mentions.length !== 1 || entry?.record.keyword !== 'lot' || entry.record.broken) return;
   const { record: { subject, plant }, line } = entry;
   if (!subject || !plant || !genus.test(id) || !epithet.test(plant.text)) return;
   const free = freeId(entry, id, name => journal.mentionsOf(name).length === 0);
