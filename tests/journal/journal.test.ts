@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { Journal } from '../../server/src/journal/journal.ts';
+import { exact } from '../../server/src/solutions/amounts.ts';
 import { counted, journalOf, when } from './helpers.ts';
 
 describe('a journal of several files', () => {
@@ -35,7 +36,7 @@ describe('a journal of several files', () => {
     expect([journal.kindOf('G1'), journal.kindOf('VER-24'), journal.kindOf('X')]).toEqual(['stock', 'lot', undefined]);
     const places = (id: string) => journal.mentionsOf(id).map(({ line }) => `${line.store.name}:${line.number}`);
     expect(places('VER-24')).toEqual(['2026.germ:1', '2026.germ:2', 'lots.germ:0', 'lots.germ:1']);
-    expect(journal.drawsFrom('G1').map(({ ml, entry }) => [ml?.toFraction(), entry.line.number])).toEqual([['10', 1]]);
+    expect(journal.drawsFrom('G1').map(({ amount, entry }) => [amount, entry.line.number])).toEqual([[exact(10), 1]]);
     expect(journal.lot('G1')).toBe(undefined);
     expect(journal.mentionsOf('X')).toEqual([]);
   });

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Journal } from '../../server/src/journal/journal.ts';
-import { exact } from '../../server/src/solutions/amounts.ts';
+import { exact, type Exact } from '../../server/src/solutions/amounts.ts';
 import { dishOf } from '../../server/src/solutions/dish.ts';
 
 const text = ({ ok, ...outcome }: ReturnType<typeof dishOf>['shares'][number]) =>
@@ -68,7 +68,7 @@ test('keeps the mass of every agent, whatever is poured, in whatever units, with
       // ppm * total = sum of ppm * volume, as whole numbers.
       const mass = pours.reduce((sum, each) => sum + BigInt(each.ppm) * BigInt(each.ul), 0n);
       expect(ppm.ok && ppm.value.n * BigInt(total) === mass * ppm.value.d).toBe(true);
-      const drawn = pours.map((_, n) => journal.drawsFrom(`S${n}`)[0]!.ml!.mul(1000).toFraction());
+      const drawn = pours.map((_, n) => (journal.drawsFrom(`S${n}`)[0]!.amount as Exact).mul(1000).toFraction());
       expect(drawn).toEqual(pours.map(({ ul }) => String(ul)));
     },
   ), { numRuns: 60 });

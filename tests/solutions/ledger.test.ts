@@ -7,48 +7,48 @@ import { ledgerOf } from '../../server/src/solutions/ledger.ts';
 describe('what is left of a solution', () => {
   it('is told after every draw in the order of time, without a rounding', () => {
     const ledger = ledgerOf(exact(1), [
-      { key: 'second', when: 2, ml: exact(0.2) },
-      { key: 'first', when: 1, ml: exact(0.1) },
-      { key: 'third', when: 2, ml: exact(0.7) },
+      { key: 'second', when: 2, amount: exact(0.2) },
+      { key: 'first', when: 1, amount: exact(0.1) },
+      { key: 'third', when: 2, amount: exact(0.7) },
     ]);
     expect(ledger.entries.map(({ key }) => key)).toEqual(['first', 'second', 'third']);
-    expect(ledger.entries.map(({ leftMl }) => toNumber(leftMl!))).toEqual([0.9, 0.7, 0]);
+    expect(ledger.entries.map(({ left }) => toNumber(left!.most))).toEqual([0.9, 0.7, 0]);
     expect(ledger.overdrawn).toBeUndefined();
   });
 
   it('names the draw that asks for more than there is, and by how much', () => {
     const ledger = ledgerOf(exact(18), [
-      { key: 'G2', when: 1, ml: exact(10) },
-      { key: 'soak', when: 2, ml: exact(10) },
-      { key: 'drops', when: 3, ml: exact(1) },
+      { key: 'G2', when: 1, amount: exact(10) },
+      { key: 'soak', when: 2, amount: exact(10) },
+      { key: 'drops', when: 3, amount: exact(1) },
     ]);
     expect(ledger.overdrawn?.key).toBe('soak');
-    expect(toNumber(ledger.overdrawn!.missingMl)).toBe(2);
-    expect(toNumber(ledger.entries[2]!.missingMl)).toBe(1);
-    expect(toNumber(ledger.leftMl!)).toBe(0);
+    expect(toNumber(ledger.overdrawn!.missing)).toBe(2);
+    expect(toNumber(ledger.entries[2]!.missing)).toBe(1);
+    expect(toNumber(ledger.left!.most)).toBe(0);
   });
 
   it('takes up to 1 % too much in all for what measuring comes to', () => {
-    const thirds = (ml: number) => ledgerOf(exact(10), [1, 2, 3].map(when => ({ key: when, when, ml: exact(ml) })));
+    const thirds = (ml: number) => ledgerOf(exact(10), [1, 2, 3].map(when => ({ key: when, when, amount: exact(ml) })));
     expect(thirds(3.34).overdrawn).toBeUndefined();
-    expect(toNumber(thirds(3.34).leftMl!)).toBe(0);
-    expect(ledgerOf(exact(10), [{ key: 1, when: 1, ml: exact(10.1) }]).overdrawn).toBeUndefined();
+    expect(toNumber(thirds(3.34).left!.most)).toBe(0);
+    expect(ledgerOf(exact(10), [{ key: 1, when: 1, amount: exact(10.1) }]).overdrawn).toBeUndefined();
     // 10.101 mL out of 10 mL.
     expect(thirds(3.367).overdrawn?.key).toBe(3);
-    const sips = Array.from({ length: 4 }, (_, when) => ({ key: when, when: when + 9, ml: exact(0.03) }));
-    expect(ledgerOf(exact(10), [{ key: 9, when: 0, ml: exact(10) }, ...sips]).overdrawn?.key).toBe(3);
+    const sips = Array.from({ length: 4 }, (_, when) => ({ key: when, when: when + 9, amount: exact(0.03) }));
+    expect(ledgerOf(exact(10), [{ key: 9, when: 0, amount: exact(10) }, ...sips]).overdrawn?.key).toBe(3);
   });
 
   it('keeps apart what was not measured', () => {
-    const ledger = ledgerOf(exact(10), [{ key: 'known', when: 0, ml: exact(1) }, { key: 'some', when: 5, ml: undefined }]);
-    expect(toNumber(ledger.leftMl!)).toBe(9);
+    const ledger = ledgerOf(exact(10), [{ key: 'known', when: 0, amount: exact(1) }, { key: 'some', when: 5, amount: undefined }]);
+    expect(toNumber(ledger.left!.most)).toBe(9);
     expect(ledger.notMeasured).toEqual(['some']);
   });
 
   it('is not known where the volume made is not', () => {
-    const ledger = ledgerOf(undefined, [{ key: 'soak', when: 1, ml: exact(10) }]);
-    expect(ledger.leftMl).toBeUndefined();
-    expect(ledger.entries[0]).toMatchObject({ leftMl: undefined });
+    const ledger = ledgerOf(undefined, [{ key: 'soak', when: 1, amount: exact(10) }]);
+    expect(ledger.left).toBeUndefined();
+    expect(ledger.entries[0]).toMatchObject({ left: undefined });
     expect(ledger.overdrawn).toBeUndefined();
   });
 
@@ -56,13 +56,13 @@ describe('what is left of a solution', () => {
     const draw = fc.record({ when: fc.integer(), tenths: fc.integer({ min: 0, max: 1000 }) });
     fc.assert(fc.property(fc.array(draw, { maxLength: 30 }), fc.integer({ min: 0, max: 1000 }), (list, made) => {
       const of = (given: typeof list) =>
-        ledgerOf(exact(made), given.map(({ when, tenths }, key) => ({ key, when, ml: exact(tenths).div(10) })));
+        ledgerOf(exact(made), given.map(({ when, tenths }, key) => ({ key, when, amount: exact(tenths).div(10) })));
       const total = list.reduce((sum, { tenths }) => sum + tenths, 0);
-      const { leftMl, overdrawn, entries } = of(list);
-      expect(of([...list].reverse()).leftMl!.equals(leftMl!)).toBe(true);
+      const { left, overdrawn, entries } = of(list);
+      expect(of([...list].reverse()).left!.most.equals(left!.most)).toBe(true);
       expect(overdrawn !== undefined).toBe(total > made * 10 * 1.01);
-      const missing = entries.reduce((sum, entry) => sum.add(entry.missingMl), exact(0));
-      expect(leftMl!.sub(missing).equals(exact(made).sub(exact(total).div(10)))).toBe(true);
+      const missing = entries.reduce((sum, entry) => sum.add(entry.missing), exact(0));
+      expect(left!.most.sub(missing).equals(exact(made).sub(exact(total).div(10)))).toBe(true);
     }));
   });
 });

@@ -9,7 +9,7 @@ import { agent, valueOf } from './helpers.ts';
 interface Vessel {
   readonly ppm: Exact;
   readonly madeMl: Exact;
-  readonly draws: { key: number; when: number; ml: Exact }[];
+  readonly draws: { key: number; when: number; amount: Exact }[];
 }
 
 describe('any tree of stocks and dilutions', () => {
@@ -39,16 +39,16 @@ describe('any tree of stocks and dilutions', () => {
       const vessels: Vessel[] = [{ ppm: made.ppm, madeMl: made.volumeMl, draws: [] }];
       for (const [when, { source, part, times }] of steps.entries()) {
         const from = vessels[source % vessels.length]!;
-        const takenMl = ledgerOf(from.madeMl, from.draws).leftMl!.mul(part).div(100);
+        const takenMl = ledgerOf(from.madeMl, from.draws).left!.most.mul(part).div(100);
         if (takenMl.equals(0)) continue;
-        from.draws.push({ key: when, when, ml: takenMl });
+        from.draws.push({ key: when, when, amount: takenMl });
         const madeMl = takenMl.mul(times).div(10);
         const ppm = valueOf(diluted(from.ppm, takenMl, madeMl));
         expect(ppm.lte(from.ppm)).toBe(true);
         vessels.push({ ppm, madeMl, draws: [] });
       }
       const held = vessels
-        .map(({ ppm, madeMl, draws }) => dissolvedMg(ppm, ledgerOf(madeMl, draws).leftMl!))
+        .map(({ ppm, madeMl, draws }) => dissolvedMg(ppm, ledgerOf(madeMl, draws).left!.most))
         .reduce((a, b) => a.add(b), exact(0));
       const weighed = exact(mg).mul(percent).div(100).div(2 ** halved);
       expect(held.equals(weighed)).toBe(true);

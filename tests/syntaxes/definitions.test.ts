@@ -70,6 +70,26 @@ describe('definitions', () => {
     `);
   });
 
+  test('a packet of powder has an agent with its mass, and a stock names the packet that it is made from', () => {
+    expectScopes(`
+      powder P-1 2026-01-09, GA3 1 g, purity 90 %, at freezer
+      ^^^^^^ storage.type.record
+             ^^^ entity.name.function.stock
+                             ^^^ support.type.agent
+                                   ^ keyword.other.unit
+                                      ^^^^^^ keyword.other.fact
+                                                      ^^^^^^^ string.unquoted.place
+    `);
+    expectScopes(`
+      stock G-1 2026-01-09, from P-1 halved 2 times, purity 90 %, 18 mL
+                            ^^^^ keyword.other.fact
+                                 ^^^ entity.name.function.stock
+                                     ^^^^^^ keyword.other.fact
+                                                     ^^^^^^ keyword.other.fact
+                                                                     ^^ keyword.other.unit
+    `);
+  });
+
   test('a dilution names the stock that it is made from', () => {
     expectScopes(`
       dilute G-2 2026-01-09, from G-1 10 mL, to 0.02 L

@@ -1,7 +1,9 @@
 /** When a bottle was emptied: it lies nowhere then, and nobody has to replace it. */
 import type { Journal } from '../journal/journal.ts';
+import type { DatedEntry } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import { ledger, type Solution } from '../journal/solutions.ts';
+import { ledger } from '../journal/draws.ts';
+import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
 import { hasCome } from './standing.ts';
 
@@ -10,14 +12,19 @@ const notYet = /\b(?:not|nearly|almost|half|soon|before)\b|n['’]t\b/i;
 
 /** The draw that took the last of it, or a note that says so; undefined while something is left. */
 export function emptiedAt(solution: Solution, journal: Journal, now: Moment): Moment | undefined {
-  const { id, madeMl } = solution;
+  const { id, made } = solution;
   const draws = journal.drawsFrom(id).filter(({ entry: { moment } }) => moment && hasCome(moment, now));
-  const last = madeMl && ledger(solution, draws).entries.find(({ leftMl }) => leftMl?.equals(0));
-  const noted = journal.mentionsOf(id).find(({ record, moment }) => {
+  const last = made && ledger(solution, draws).entries.find(({ left }) => left?.most.equals(0));
+  return last?.key.entry.moment ?? goneNote(id, journal, now)?.moment;
+}
+
+/** The note that says that a bottle or a packet is gone: thrown away, emptied, used up. */
+export function goneNote(id: string, journal: Journal, now: Moment): DatedEntry | undefined {
+  return journal.mentionsOf(id).find((entry): entry is DatedEntry => {
+    const { record, moment } = entry;
     if (record.keyword !== 'note' || record.subject?.text !== id) return false;
     const text = factOf(record, 'text')?.value.text;
     if (text === undefined || !emptied.test(text) || notYet.test(text)) return false;
     return moment !== undefined && hasCome(moment, now);
   });
-  return last?.key.entry.moment ?? noted?.moment;
 }

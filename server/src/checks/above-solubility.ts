@@ -18,7 +18,7 @@ export function doseAboveSolubility({ line }: Entry, { agent, fact, ppm, parts }
 
 /** A stock with more powder than dissolves in it. */
 export const stockAboveSolubility: SolutionCheck = function* ({ entry, agent, ppm, powder }) {
-  const substance = factOf(entry.record, 'substance');
+  const substance = factOf(entry.record, 'draw') ?? factOf(entry.record, 'substance');
   if (!agent || !ppm.ok || !powder?.aboveSolubility || !substance) return;
   yield found(entry.line, 'above-solubility', substance,
     valuesOf(agent.word, showStrength(ppm.value, 'ppm').text, powder.aboveSolubility));

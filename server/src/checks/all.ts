@@ -42,6 +42,7 @@ import { splitTooSmall } from './split-too-small.ts';
 import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
+import { takenAfterEmpty } from './taken-after-empty.ts';
 import { swappedInBottle, swappedInGuides, swappedUnits } from './swapped-units.ts';
 import { totalAsNew } from './total-as-new.ts';
 import { totalFalls } from './total-falls.ts';
@@ -63,6 +64,7 @@ const lotChecks: readonly LotCheck[] = [
 
 const solutionChecks: readonly SolutionCheck[] = [
   stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
+  takenAfterEmpty,
   swappedInBottle,
 ];
 

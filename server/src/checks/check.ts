@@ -1,10 +1,11 @@
 /** What a check is: a pure function from what the journal says of one thing to the problems of that thing. */
 import type { Stay } from '../calendar/stays.ts';
+import type { Draw } from '../journal/draws.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Entry, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import type { Draw, Solution } from '../journal/solutions.ts';
+import type { Solution } from '../journal/solutions.ts';
 import { problem, type Fix, type Problem, type ProblemCode } from '../model/problems.ts';
 import type { Span } from '../model/record.ts';
 import type { Events } from './events.ts';

@@ -4,11 +4,12 @@ import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawSpan } from './draws.ts';
 
 /** Something taken from a stock before there was any. */
-export const drawBeforeMade: SolutionCheck = function* ({ id, entry: made }, _context, draws) {
+export const drawBeforeMade: SolutionCheck = function* ({ id, form, entry: made }, _context, draws) {
   if (!made.moment) return;
   for (const { entry } of draws) {
     if (!entry.moment || !isBefore(entry.moment, made.moment)) continue;
     yield found(entry.line, 'draw-before-made', drawSpan(entry, id),
-      { stock: id, date: isoOf(entry.moment.day), made: isoOf(made.moment.day) }, { related: [relatedTo(made, 'Made up here')] });
+      { stock: id, date: isoOf(entry.moment.day), made: isoOf(made.moment.day), what: form === 'powder' ? 'the packet is dated' : 'it was made up' },
+      { related: [relatedTo(made, form === 'powder' ? 'The packet' : 'Made up here')] });
   }
 };

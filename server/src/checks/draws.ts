@@ -14,8 +14,9 @@ export function drawnSpan(entry: Entry, stock: string): Span {
   const { record } = entry;
   const draw = factOf(record, 'draw');
   const used = record.keyword === 'apply' ? factOf(record, 'volume') : undefined;
+  const fact = factsOf(record, 'substance').find(({ name }) => name.text === stock);
   const own = draw?.stock.text === stock
-    ? draw.volume
-    : factsOf(record, 'substance').find(fact => fact.name.text === stock)?.volume ?? used;
+    ? draw.volume ?? draw.mass
+    : fact?.volume ?? fact?.mass ?? fact?.strength ?? used;
   return own ? { start: own.start, end: own.end } : drawSpan(entry, stock);
 }

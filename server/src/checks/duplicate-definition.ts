@@ -9,7 +9,7 @@ export const duplicateDefinitions: IdCheck = function* (id, _mentions, { journal
   const [first, ...others] = journal.definitionsOf(id);
   if (!first) return;
   for (const entry of others) yield twice(entry, first, capital(entry.record.keyword), id);
-  if ((first.record.keyword === 'stock' || first.record.keyword === 'dilute') && builtInAgents.has(id)) {
+  if ((first.record.keyword === 'stock' || first.record.keyword === 'dilute' || first.record.keyword === 'powder') && builtInAgents.has(id)) {
     yield found(first.line, 'duplicate-definition', subjectOf(first), { what: 'Agent', id, place: 'by Plumule itself' });
   }
 };

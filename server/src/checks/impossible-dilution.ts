@@ -16,7 +16,7 @@ function reasonOf(
 ): { span: Span; why: string } | undefined {
   const draw = factOf(record, 'draw');
   const to = factOf(record, 'to');
-  if (!draw) return undefined;
+  if (!draw || record.keyword !== 'dilute') return undefined;
   if (circular) return { span: draw.stock, why: `“${id}” is made from itself, directly or by way of others.` };
   if (!ppm.ok && ppm.refusal.code === 'too-many-dilutions' && journal.solution(from ?? '')?.ppm.ok) {
     return { span: draw.stock, why: ppm.refusal.message };

@@ -1,4 +1,4 @@
-import { liquidOf } from '../journal/doses.ts';
+import { liquidOf, shelfOf } from '../journal/doses.ts';
 import type { Dose, DosePart, Entry } from '../journal/life.ts';
 import { printQuantity } from '../model/quantity.ts';
 import { factOf, type SubstanceFact } from '../model/record.ts';
@@ -17,7 +17,7 @@ export const mixedInDish: LotCheck = function* (_lot, context, events) {
 function* problemsOf(entry: Entry, doses: readonly Dose[], { journal }: Context): Generator<Found> {
   const { line, record } = entry;
   if (record.broken) return;
-  const { issue, shares, pouredMl, totalMl } = liquidOf(record, journal.agents);
+  const { issue, shares, pouredMl, totalMl } = liquidOf(record, shelfOf(journal));
   const poured = [...shares.keys()];
   const volume = factOf(record, 'volume');
   if (issue === 'total-below-parts' && volume) {

@@ -1,4 +1,4 @@
-import { ledger } from '../journal/solutions.ts';
+import { ledger } from '../journal/draws.ts';
 import { isoOf } from '../model/day.ts';
 import { isPositive } from '../solutions/amounts.ts';
 import { shelfLife } from '../solutions/expiry.ts';
@@ -11,8 +11,8 @@ export const stockNearExpiry: SolutionCheck = function* (solution, { now }, draw
   if (!keeps || !entry.moment || entry.moment.day > now.day) return;
   const { state, daysLeft } = shelfLife(now.day, entry.moment.day, keeps.until);
   if (state !== 'near') return;
-  const { leftMl } = ledger(solution, draws);
-  if (leftMl && !isPositive(leftMl)) return;
+  const { left } = ledger(solution, draws);
+  if (left && !isPositive(left.most)) return;
   const days = daysLeft === 1 ? '1 day' : `${daysLeft} days`;
   yield found(entry.line, 'stock-near-expiry', subjectOf(entry),
     { stock: id, until: isoOf(keeps.until), days, origin: keeps.origin });

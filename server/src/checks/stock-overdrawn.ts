@@ -1,22 +1,26 @@
-import { ledger } from '../journal/solutions.ts';
+import { ledger } from '../journal/draws.ts';
+import type { Solution } from '../journal/solutions.ts';
 import { isPositive, type Exact } from '../solutions/amounts.ts';
-import { showVolume } from '../solutions/display.ts';
+import { showAmount } from '../solutions/left-text.ts';
 import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawnSpan } from './draws.ts';
 
-/** More taken from a stock than was made of it. Said once, where it runs out: what comes after can only follow. */
+/** More is taken than is left. */
 export const stockOverdrawn: SolutionCheck = function* (solution, _context, draws) {
   const { overdrawn } = ledger(solution, draws);
-  if (!overdrawn || !solution.madeMl) return;
-  const { entry, ml } = overdrawn.key;
-  if (!ml) return;
-  const left = leftText(ml.sub(overdrawn.missingMl), solution.madeMl);
-  yield found(entry.line, 'stock-overdrawn', drawnSpan(entry, solution.id),
-    { asked: showVolume(ml).text, stock: solution.id, left }, { related: [relatedTo(solution.entry, 'Made up here')] });
+  const { made, form, id } = solution;
+  const asked = overdrawn?.taken?.most;
+  if (!overdrawn || !made || !asked) return;
+  const { entry } = overdrawn.key;
+  const left = leftText(solution, asked.sub(overdrawn.missing), made);
+  yield found(entry.line, 'stock-overdrawn', drawnSpan(entry, id),
+    { asked: showAmount(form, asked).text, stock: id, left },
+    { related: [relatedTo(solution.entry, form === 'powder' ? 'The packet' : 'Made up here')] });
 };
 
-function leftText(left: Exact, made: Exact): string {
-  const all = showVolume(made).text;
-  if (left.equals(made)) return `only ${all} were made up`;
-  return isPositive(left) ? `only ${showVolume(left).text} of the ${all} made up are left` : `nothing of the ${all} made up is left`;
+function leftText({ form }: Solution, left: Exact, made: Exact): string {
+  const all = showAmount(form, made).text;
+  const madeUp = form === 'powder' ? 'in the packet' : 'made up';
+  if (left.equals(made)) return form === 'powder' ? `only ${all} were in the packet` : `only ${all} were made up`;
+  return isPositive(left) ? `only ${showAmount(form, left).text} of the ${all} ${madeUp} are left` : `nothing of the ${all} ${madeUp} is left`;
 }

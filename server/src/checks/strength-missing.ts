@@ -1,5 +1,6 @@
 import type { Dose, DosePart, Entry } from '../journal/life.ts';
-import { factOf } from '../model/record.ts';
+import { factOf, type SubstanceFact } from '../model/record.ts';
+import type { Agent } from '../solutions/agent.ts';
 import { showStrength } from '../solutions/display.ts';
 import { stockFromPowder } from '../solutions/stock.ts';
 import { replacement } from '../syntax/reader.ts';
@@ -7,10 +8,12 @@ import { found, type Found } from './check.ts';
 
 /** An agent without its strength, which nobody said was unmeasured. */
 export function strengthMissing(
-  { line, record }: Entry, { agent }: Dose, { fact, stock }: DosePart,
+  { line, record }: Entry, { agent, ppm }: Dose, { fact, stock, isPowder }: DosePart,
 ): Found | undefined {
   const { name, mass, strength, unmeasured } = fact;
-  if (!agent || agent.role === 'water' || stock !== undefined || strength || unmeasured) return undefined;
+  if (!agent || agent.role === 'water' || strength || unmeasured) return undefined;
+  if (isPowder) return fact.volume || ppm.ok ? undefined : packetMissing(line, agent, fact);
+  if (stock !== undefined) return undefined;
   const volume = factOf(record, 'volume')?.value;
   const made = mass && volume
     ? stockFromPowder({ agent, mass: mass.value, volume, halved: fact.halved?.value }) : undefined;
@@ -24,4 +27,12 @@ export function strengthMissing(
     agent: agent.word,
     suggestion: 'Write it, or “unmeasured” if nobody measured it. Without a strength, limits and comparisons skip this dose.',
   });
+}
+
+/** Powder out of a packet, of which the mass or the liquid is not written. */
+function packetMissing(line: Entry['line'], agent: Agent, { name, mass }: SubstanceFact): Found {
+  const suggestion = mass
+    ? 'Write how much liquid it went into: “20 mL”.'
+    : `Write the mass that you took and how much liquid it went into (“${name.text} 10 mg, 20 mL”), or “${name.text} unmeasured”.`;
+  return found(line, 'strength-missing', name, { agent: agent.word, suggestion });
 }

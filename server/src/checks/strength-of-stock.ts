@@ -1,5 +1,6 @@
 import type { Dose, DosePart, Entry } from '../journal/life.ts';
-import { printQuantity } from '../model/quantity.ts';
+import { printQuantity, type Volume } from '../model/quantity.ts';
+import type { Placed } from '../model/record.ts';
 import { showStrength } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { replacement } from '../syntax/reader.ts';
@@ -7,9 +8,10 @@ import { found, type Found } from './check.ts';
 
 /** A stock named with another strength than it has: the dose is that of the stock, so what is written misleads. */
 export function strengthOfStock(
-  { line }: Entry, { agent }: Dose, { fact, held: ppm, stock }: DosePart,
+  { line }: Entry, { agent }: Dose, { fact, held: ppm, stock, isPowder }: DosePart,
 ): Found | undefined {
-  const { name, strength, mass, unmeasured } = fact;
+  const { name, strength, mass, unmeasured, volume } = fact;
+  if (isPowder) return volume && powderByVolume(line, name.text, volume);
   const written = strength ?? mass;
   if (stock === undefined || !agent || (!written && !unmeasured)) return undefined;
   const given = strength && strengthInPpm(strength.value, agent);
@@ -22,4 +24,11 @@ export function strengthOfStock(
       ? `If you diluted it for this, write a “dilute” record, or name the agent: “${instead}”.`
       : `Write the volume that you took: “${name.text} 10 mL”.`,
   }, { fixes: [replacement(fact, instead)] });
+}
+
+/** Nobody can take mL of a packet: the stock that was made from it is meant, or mg. */
+function powderByVolume(line: Entry['line'], packet: string, volume: Placed<Volume>): Found {
+  const { value } = volume.value;
+  return found(line, 'powder-by-volume', volume, { packet, volume: printQuantity(volume.value) },
+    { fixes: [replacement(volume, printQuantity({ value, unit: 'mg' }))] });
 }

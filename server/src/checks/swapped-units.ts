@@ -7,7 +7,6 @@ import { factOf, factsOf, type Span } from '../model/record.ts';
 import { exact, volumeInMl } from '../solutions/amounts.ts';
 import { stockFromPowder, type PowderStock } from '../solutions/stock.ts';
 import { warmthSlip, type Stage } from '../solutions/warmth.ts';
-import { powderStock } from '../journal/solutions.ts';
 import { listed } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Found, type IdCheck, type JournalCheck, type SolutionCheck } from './check.ts';
@@ -102,9 +101,8 @@ function* volumesOf({ line, record }: Entry): Generator<Found> {
 }
 
 /** A bottle in which powder and water make a strength that nobody uses, where another unit makes a usual one. */
-export const swappedInBottle: SolutionCheck = function* ({ entry: { line, record }, agent, ppm }, { journal }) {
-  const stock = powderStock(record, journal.agents);
-  const [volume, mass] = [factOf(record, 'volume'), factOf(record, 'substance')?.mass];
+export const swappedInBottle: SolutionCheck = function* ({ entry: { line, record }, agent, ppm, weighed: stock }) {
+  const [volume, mass] = [factOf(record, 'volume'), factOf(record, 'substance')?.mass ?? factOf(record, 'draw')?.mass];
   const usual = agent?.usual;
   if (!stock || !ppm.ok || !usual || !volume || !mass) return;
   const { low, high } = usual;

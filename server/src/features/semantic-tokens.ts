@@ -103,7 +103,7 @@ class TokenReader {
         else this.#name(subject, this.#journal.kindOf(text) !== undefined);
         break;
       }
-      case 'new stock': case 'new regime': this.#add(start, end, 'name', definition); break;
+      case 'new stock': case 'new packet': case 'new regime': this.#add(start, end, 'name', definition); break;
       case 'new agent': this.#add(start, end, 'agent', definition); break;
       case 'limited': if (!isLasting(text)) this.#agent(subject); break;
       case 'plant': this.#add(start, end, 'plant', plain); break;
@@ -116,7 +116,7 @@ class TokenReader {
       case 'part': this.#add(fact.name.start, fact.name.end, 'part', definition); break;
       case 'substance': {
         const { name } = fact;
-        const isStock = keyword !== 'stock' && !this.#journal.agents.has(name.text) && this.#journal.solution(name.text);
+        const isStock = keyword !== 'stock' && keyword !== 'powder' && !this.#journal.agents.has(name.text) && this.#journal.solution(name.text);
         if (isStock) this.#name(name, true);
         else this.#agent(name);
         break;

@@ -18,7 +18,7 @@ export interface Signature {
 }
 
 const subjects: Readonly<Record<SubjectKind, string>> = {
-  'date': 'DATE', 'new lot': 'ID', 'batch': 'BATCH', 'any': 'ID', 'new stock': 'ID', 'new regime': 'NAME',
+  'date': 'DATE', 'new lot': 'ID', 'batch': 'BATCH', 'any': 'ID', 'new stock': 'ID', 'new packet': 'ID', 'new regime': 'NAME',
   'plant': 'PLANT', 'limited': 'WHAT', 'new agent': 'WORD', 'zone': 'ZONE',
 };
 

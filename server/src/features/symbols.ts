@@ -20,7 +20,7 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
   if (!id || name === undefined) return undefined;
   switch (record.keyword) {
     case 'lot': return { kind: 'lot', name, detail: seedsText(factOf(record, 'seeds')?.n.value) };
-    case 'stock': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
+    case 'stock': case 'powder': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
     case 'regime': return { kind: 'regime', name, detail: stagesText(factsOf(record, 'stage').length) };
     case 'agent': return { kind: 'agent', name, detail: factOf(record, 'text')?.value.text ?? '' };
     case 'guide': return { kind: 'guide', name, detail: factOf(record, 'source')?.value.text ?? '' };
@@ -28,7 +28,7 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
   }
 }
 
-const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'dilute', 'regime', 'agent', 'guide']);
+const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute', 'regime', 'agent', 'guide']);
 
 /** How it is called; plants stand in the name, since editors search that alone. Undefined where nothing is defined. */
 export function symbolName({ keyword, subject, plant }: JournalRecord): string | undefined {

@@ -65,7 +65,7 @@ function subjectAt(journal: Journal, keyword: Keyword, subject: Written, charact
   const named = (kind: 'lot' | 'stock' | 'regime' | 'agent'): Found => ({ what: { kind, id: subject.text }, span: subject });
   switch (keywords[keyword].subject) {
     case 'new lot': return named('lot');
-    case 'new stock': return named('stock');
+    case 'new stock': case 'new packet': return named('stock');
     case 'new regime': return named('regime');
     case 'new agent': return named('agent');
     case 'plant': return { what: { kind: 'plant', name: subject.text }, span: subject };
@@ -82,7 +82,7 @@ function subjectAt(journal: Journal, keyword: Keyword, subject: Written, charact
 /** What an id names; one that nothing defines counts as a lot. */
 function kindOf(journal: Journal, id: string): 'lot' | 'stock' | 'regime' | 'agent' {
   const keyword = journal.kindOf(id);
-  if (keyword === 'dilute') return 'stock';
+  if (keyword === 'dilute' || keyword === 'powder') return 'stock';
   return keyword === 'stock' || keyword === 'regime' || keyword === 'agent' ? keyword : 'lot';
 }
 

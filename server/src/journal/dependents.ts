@@ -1,4 +1,5 @@
 /** What changes with what: the things that are made from others, laid out by them, or judged by them. */
+import { factOf } from '../model/record.ts';
 import { genusOf } from './guides.ts';
 import type { JournalLine } from './journal-file.ts';
 import { isDefining, subjectIdOf } from './mentions.ts';
@@ -27,6 +28,15 @@ export function dependentsOf(id: string, names: NameIndex): Dependents {
     }
   }
   return { defined, users };
+}
+
+/** Whether some stock was made of a part of what was left in a packet. */
+export function isHalvedFrom(packet: string, names: NameIndex): boolean {
+  for (const { content: { record } } of names.mentions(packet)) {
+    const draw = record && factOf(record, 'draw');
+    if (draw?.halved && draw.stock.text === packet) return true;
+  }
+  return false;
 }
 
 /** Guides judge the soaks of their plants. */

@@ -2,9 +2,10 @@
 import type { Day } from '../model/day.ts';
 import { factOf, factsOf, type JournalRecord, type SubstanceFact } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { massInMg, strengthOf, volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
 import { known, refused, type Outcome } from '../solutions/outcome.ts';
+import { contentOf } from '../solutions/purity.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import type { Dose, DosePart, Entry } from './life.ts';
 import { staleOn, type Solution } from './solutions.ts';
@@ -14,16 +15,21 @@ export interface Shelf {
   readonly solution: (id: string) => Solution | undefined;
 }
 
+/** What a journal has to take from. */
+export function shelfOf(journal: Shelf): Shelf {
+  return { agents: journal.agents, solution: id => journal.solution(id) };
+}
+
 const notSaid = refused('no-strength', 'No strength is written.');
 const unread = refused('unread', 'There is a mistake on its line; until it is fixed, the strength of what is mixed there is unknown.');
 
 /** The doses of a `soak`, an `apply` or a `guide`, each agent once. */
 export function dosesOf({ record, moment }: Pick<Entry, 'record'> & Partial<Entry>, shelf: Shelf): Dose[] {
   const facts = factsOf(record, 'substance');
-  const { shares } = liquidOf(record, shelf.agents);
+  const { shares, totalMl } = liquidOf(record, shelf);
   const byName = new Map<string, { agent: Agent | undefined; parts: DosePart[] }>();
   for (const fact of facts) {
-    const { agent, ...taken } = takenFrom(fact, shelf, moment?.day);
+    const { agent, ...taken } = takenFrom(fact, shelf, moment?.day, totalMl);
     const share = shares.get(fact);
     const ppm = share ? mixed(taken.held, share, record) : taken.held;
     const part = { ...taken, isPoured: share !== undefined, ppm };
@@ -47,9 +53,9 @@ export interface Liquid extends Omit<Dish, 'shares'> {
 }
 
 /** What a `soak` or an `apply` pours together: its stocks, and all that stands there with a volume. */
-export function liquidOf(record: JournalRecord, agents: ReadonlyMap<string, Agent>): Liquid {
+export function liquidOf(record: JournalRecord, shelf: Shelf): Liquid {
   const poured = factsOf(record, 'substance').flatMap(fact => {
-    const pour = pourOf(fact, agents.get(fact.name.text));
+    const pour = pourOf(fact, shelf);
     return pour ? [{ fact, ...pour }] : [];
   });
   const volume = factOf(record, 'volume');
@@ -62,27 +68,50 @@ export function liquidOf(record: JournalRecord, agents: ReadonlyMap<string, Agen
 }
 
 /** Undefined for an agent that is in the whole liquid. A name that nothing has may be a stock not written down. */
-function pourOf({ volume, strength, mass, unmeasured }: SubstanceFact, agent: Agent | undefined): Pour | undefined {
+function pourOf({ name, volume, strength, mass, unmeasured }: SubstanceFact, shelf: Shelf): Pour | undefined {
+  const agent = shelf.agents.get(name.text);
   const ml = volume && volumeInMl(volume.value);
   if (agent) return ml || agent.role === 'water' ? { ml, isWater: agent.role === 'water' } : undefined;
-  return ml || !(strength ?? mass ?? unmeasured) ? { ml, isWater: false } : undefined;
+  if (!ml && (strength ?? mass ?? unmeasured)) return undefined;
+  // Powder is strewn in, whatever volume a slip says of it.
+  return shelf.solution(name.text)?.form === 'powder' ? undefined : { ml, isWater: false };
 }
 
-type Taken = Pick<DosePart, 'fact' | 'stock' | 'held' | 'stale'> & { readonly agent: Agent | undefined };
+type Taken = Pick<DosePart, 'fact' | 'stock' | 'isPowder' | 'held' | 'stale'> & { readonly agent: Agent | undefined };
 
-function takenFrom(fact: SubstanceFact, { agents, solution }: Shelf, day: Day | undefined): Taken {
-  const agent = agents.get(fact.name.text);
+function takenFrom(
+  fact: SubstanceFact, shelf: Shelf, day: Day | undefined, totalMl: Exact | undefined,
+): Taken {
+  const agent = shelf.agents.get(fact.name.text);
   if (agent) {
-    const held = fact.unmeasured ? strengthInPpm('unmeasured', agent) : fact.strength ? strengthInPpm(fact.strength.value, agent) : notSaid;
-    return { fact, stock: undefined, agent, held, stale: undefined };
+    return { fact, stock: undefined, isPowder: false, agent, held: saidOf(fact, agent) ?? notSaid, stale: undefined };
   }
-  const stock = solution(fact.name.text);
+  const stock = shelf.solution(fact.name.text);
   if (stock) {
     const made = day === undefined ? undefined : staleOn(stock, day);
     const stale = made === undefined ? undefined : { made, on: day! };
-    return { fact, stock: stock.id, agent: stock.agent, held: stock.ppm, stale };
+    const isPowder = stock.form === 'powder';
+    const held = isPowder ? strewn(fact, stock, totalMl) : stock.ppm;
+    return { fact, stock: stock.id, isPowder, agent: stock.agent, held, stale };
   }
-  return { fact, stock: undefined, agent: undefined, stale: undefined, held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`) };
+  return {
+    fact, stock: undefined, isPowder: false, agent: undefined, stale: undefined,
+    held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`),
+  };
+}
+
+function saidOf({ unmeasured, strength }: SubstanceFact, agent: Agent): Outcome<Exact> | undefined {
+  return unmeasured ? strengthInPpm('unmeasured', agent) : strength && strengthInPpm(strength.value, agent);
+}
+
+/** Powder out of a packet: its strength as written, or by its mass and purity in all of the liquid. */
+function strewn(fact: SubstanceFact, { agent, entry }: Solution, totalMl: Exact | undefined): Outcome<Exact> {
+  if (!agent) return notSaid;
+  const said = saidOf(fact, agent);
+  if (said) return said;
+  const content = contentOf(agent, factOf(entry.record, 'purity'));
+  if (!fact.mass || fact.halved || !totalMl) return notSaid;
+  return content.ok ? known(strengthOf(massInMg(fact.mass.value).mul(content.value.share), totalMl)) : content;
 }
 
 /** On a line with a mistake a volume may be missing. */

@@ -8,8 +8,9 @@ import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
-import { dependentsOf, lotsJudgedBy } from './dependents.ts';
-import { dosesOf } from './doses.ts';
+import { dependentsOf, isHalvedFrom, lotsJudgedBy } from './dependents.ts';
+import { dosesOf, shelfOf } from './doses.ts';
+import { drawnBy, takenBy, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
 import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
@@ -19,7 +20,7 @@ import { forEachMention, isAbout, isDefining, isGlobal } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
-import { drawnMl, takesFrom, type Draw, type Solution } from './solutions.ts';
+import { isSolution, takesFrom, type Solution } from './solutions.ts';
 import { TouchLog, type Touched } from './touched.ts';
 
 export class Journal {
@@ -141,14 +142,19 @@ export class Journal {
     }
   }
 
-  /** Everything taken from a stock. */
+  /** Everything taken from a stock or a packet. */
   drawsFrom(id: string): Draw[] {
-    const draws = this.mentionsOf(id).filter(({ record }) => takesFrom(record, id));
-    return draws.map(entry => ({ entry, ml: drawnMl(entry, id) }));
+    const solution = this.solution(id);
+    return solution ? this.#drawsFrom(solution) : [];
+  }
+
+  #drawsFrom(solution: Solution): Draw[] {
+    const draws = this.mentionsOf(solution.id).filter(({ record }) => takesFrom(record, solution.id));
+    return draws.map(entry => drawnBy(entry, solution, shelfOf(this)));
   }
 
   dosesOf(entry: Pick<Entry, 'record'> & Partial<Entry>): Dose[] {
-    return dosesOf(entry, { agents: this.agents, solution: id => this.solution(id) });
+    return dosesOf(entry, shelfOf(this));
   }
 
   get agents(): ReadonlyMap<string, Agent> {
@@ -200,8 +206,10 @@ export class Journal {
   /** Reads a solution together with those that it is made from. */
   #readSolutions(id: string): void {
     const definitionOf = (other: string) =>
-      this.definitionsOf(other).find(({ record }) => record.keyword === 'stock' || record.keyword === 'dilute');
-    for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, this.agents, this.limits.stock)) {
+      this.definitionsOf(other).find(({ record }) => isSolution(record.keyword));
+    const taken = (entry: Entry, packet: Solution) => takenBy(entry, packet, this.#drawsFrom(packet));
+    const { agents, limits } = this;
+    for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, agents, limits.stock, taken)) {
       this.#solutions.set(made, solution);
     }
   }
@@ -249,8 +257,10 @@ export class Journal {
     if (!record) return;
     forEachMention(record, (id, role) => {
       this.#touch(id);
-      if (role !== 'definition') return;
-      this.#touches.flag('definitions');
+      // What was halved out of a packet hangs on all that was taken before.
+      const isHalved = role === 'reference' && isHalvedFrom(id, this.#names);
+      if (role !== 'definition' && !isHalved) return;
+      if (role === 'definition') this.#touches.flag('definitions');
       if (record.keyword === 'lot') return;
       const { defined, users } = dependentsOf(id, this.#names);
       for (const each of defined) this.#solutions.delete(each);

@@ -29,6 +29,8 @@ export interface DosePart {
   readonly fact: SubstanceFact;
   /** The stock it was taken from. */
   readonly stock: string | undefined;
+  /** It is powder out of a packet of the journal; `stock` names that. */
+  readonly isPowder: boolean;
   /** Whether it is a liquid that is poured in; else its strength is that of the whole liquid. */
   readonly isPoured: boolean;
   /** ppm as taken, before anything was mixed. */

@@ -10,11 +10,11 @@ export interface Mention {
   readonly role: 'definition' | 'subject' | 'reference';
 }
 
-const defining: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'dilute', 'regime', 'agent']);
+const defining: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute', 'regime', 'agent']);
 /** Records that mean something for the whole journal. */
 const global: ReadonlySet<Keyword> = new Set(['limit', 'zone', 'agent', 'guide']);
 /** Records with facts that can name something. */
-const referring: ReadonlySet<Keyword> = new Set(['soak', 'apply', 'sow', 'stock', 'dilute', 'guide']);
+const referring: ReadonlySet<Keyword> = new Set(['soak', 'apply', 'sow', 'stock', 'powder', 'dilute', 'guide']);
 
 /** The lot of a batch path: `VER-24` of `VER-24/A/1`. */
 export function rootOf(path: string): string {

@@ -2,6 +2,7 @@
 import { factOf } from '../model/record.ts';
 import type { Duration } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
+import type { Left } from '../solutions/ledger.ts';
 import type { Entry } from './life.ts';
 import type { Limit } from './limits.ts';
 import { solutionOf, type Solution, type Source } from './solutions.ts';
@@ -13,13 +14,14 @@ import { solutionOf, type Solution, type Source } from './solutions.ts';
 export function solutionChain(
   id: string, definitionOf: (id: string) => Entry | undefined, known: ReadonlyMap<string, Solution | undefined>,
   agents: ReadonlyMap<string, Agent>, limit: Limit<Duration>,
+  takenBy: (entry: Entry, packet: Solution) => Left | undefined,
 ): Map<string, Solution | undefined> {
   const chain = new Map<string, Entry | undefined>();
   let next: string | undefined = id;
   while (next !== undefined && !chain.has(next) && !known.has(next)) {
     const entry: Entry | undefined = definitionOf(next);
     chain.set(next, entry);
-    next = entry?.record.keyword === 'dilute' ? factOf(entry.record, 'draw')?.stock.text : undefined;
+    next = entry && factOf(entry.record, 'draw')?.stock.text;
   }
   const ids = [...chain.keys()];
   const circle = next !== undefined && chain.has(next) ? ids.indexOf(next) : Infinity;
@@ -28,7 +30,8 @@ export function solutionChain(
   for (let index = ids.length - 1; index >= 0; index--) {
     const made = ids[index]!;
     const entry = chain.get(made);
-    const solution: Solution | undefined = entry && solutionOf(made, entry, agents, index >= circle ? 'circular' : source, limit);
+    const from: Source = index >= circle ? 'circular' : source;
+    const solution: Solution | undefined = entry && solutionOf(made, entry, agents, from, limit, takenBy);
     solutions.set(made, solution);
     source = solution ?? 'unknown';
   }

@@ -1,11 +1,13 @@
-/** The stocks and dilutions of a journal: what each holds, how strong it is, until when, and what was drawn from it. */
-import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+/** The packets of powder, stocks and dilutions of a journal: what each holds, how strong it is, until when. */
+import type { Keyword } from '../model/keywords.ts';
+import { factOf, type JournalRecord } from '../model/record.ts';
 import { dayAfter, printQuantity, type Duration } from '../model/quantity.ts';
 import type { Day } from '../model/day.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { diluted } from '../solutions/dilution.ts';
-import { ledgerOf, type Ledger } from '../solutions/ledger.ts';
+import { toNumber } from '../solutions/display.ts';
+import type { Left } from '../solutions/ledger.ts';
 import { keepingText, keepingTime, type Form, type StockRule } from '../solutions/keeping.ts';
 import { refused, type Outcome } from '../solutions/outcome.ts';
 import { stockFromPowder, type PowderStock, type StockStrength } from '../solutions/stock.ts';
@@ -16,15 +18,23 @@ import type { Limit } from './limits.ts';
 export interface Solution {
   readonly id: string;
   readonly entry: Entry;
+  /** `powder` is a packet, from which stocks are made. */
+  readonly form: Form;
   readonly agent: Agent | undefined;
+  /** Refused for a packet: powder has no strength. */
   readonly ppm: Outcome<Exact>;
+  /** What went into a stock from powder, where that is enough for a strength. */
+  readonly weighed: PowderStock | undefined;
   /** How a stock from powder was worked out. */
   readonly powder: StockStrength | undefined;
   /** The stock that a dilution was made from. */
   readonly from: string | undefined;
+  /** The packet that the powder of a stock came from, as far as the journal has it. */
+  readonly packet: string | undefined;
   /** A dilution that is made, directly or by way of others, from itself. */
   readonly circular: boolean;
-  readonly madeMl: Exact | undefined;
+  /** mL that were made up or bought; of a packet mg. */
+  readonly made: Exact | undefined;
   /** Undefined for a record without a date, and for one with a mistake. */
   readonly keeps: Keeping | undefined;
   /**
@@ -43,39 +53,40 @@ export interface Keeping {
   readonly origin: string;
 }
 
-export interface Draw {
-  readonly entry: Entry;
-  readonly ml: Exact | undefined;
-}
-
-/** What a dilution is made from: a solution, nothing that the journal knows, or in the end itself. */
+/** What it is made from: a solution, a packet, nothing that the journal knows, or in the end itself. */
 export type Source = Solution | 'unknown' | 'circular';
 
 /**
  * `limit` holds for stocks that say nothing themselves of how long they keep. `source` is of no account for a stock
- * from powder.
+ * that names no packet. `takenBy` tells how much powder (mg) a record took out of a packet.
  */
 export function solutionOf(
   id: string, entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source, limit: Limit<Duration>,
+  takenBy: (entry: Entry, packet: Solution) => Left | undefined,
 ): Solution {
-  const made = entry.record.keyword === 'stock' ? fromShelf(entry, agents) : fromStock(entry, source);
+  const made = madeBy(entry, agents, source, takenBy);
   // What cannot be read may be the purity, or how long it keeps.
   const isUnread = entry.line.content.problems.length > 0;
-  if (isUnread) return { id, entry, keeps: undefined, staleSince: undefined, ...made, powder: undefined, ppm: unread };
+  if (isUnread) {
+    const unknown = { keeps: undefined, staleSince: undefined, weighed: undefined, powder: undefined, ppm: unread };
+    return { id, entry, ...made, ...unknown };
+  }
   const keeps = keepingOf(entry, source, keepingTime(made.agent, formOf(entry), limit));
   return { id, entry, keeps, staleSince: staleSource(entry, source, made.agent), ...made };
 }
 
 function formOf({ record }: Entry): Form {
   if (record.keyword === 'dilute') return 'dilution';
+  if (record.keyword === 'powder') return 'powder';
   return factOf(record, 'substance')?.strength ? 'bought' : 'stock';
 }
 
 /** Powder is as old as the last day on which it can have been bought. */
 function staleSource({ record, moment }: Entry, source: Source, agent: Agent | undefined): Day | undefined {
   if (!moment) return undefined;
-  if (record.keyword === 'dilute') return typeof source === 'object' ? staleOn(source, moment.day) : undefined;
+  const before = typeof source === 'object' ? staleOn(source, moment.day) : undefined;
   const bought = factOf(record, 'bought')?.when.value.last;
+  if (before !== undefined || record.keyword !== 'stock') return before;
   if (bought === undefined || factOf(record, 'substance')?.strength) return undefined;
   return dayAfter(bought, keepingTime(agent, 'powder').value) < moment.day ? bought : undefined;
 }
@@ -91,7 +102,9 @@ const unread = refused('unread', 'There is a mistake on its line: until it is me
 /** A dilution that says nothing itself keeps no longer than what it was made from. */
 function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): Keeping | undefined {
   if (!moment) return undefined;
-  const { day: made } = moment;
+  // Powder is as old as it was when it came.
+  const bought = record.keyword === 'powder' ? factOf(record, 'bought')?.when.value.last : undefined;
+  const made = bought ?? moment.day;
   const own = factOf(record, 'keeps')?.value;
   if (own) return { made, until: dayAfter(made, own), origin: `keeps ${printQuantity(own)}, as its own record says` };
   const until = dayAfter(made, rule.value);
@@ -102,13 +115,36 @@ function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): 
 
 type Made = Omit<Solution, 'id' | 'entry' | 'keeps' | 'staleSince'>;
 
+function madeBy(
+  entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source,
+  takenBy: (entry: Entry, packet: Solution) => Left | undefined,
+): Made {
+  switch (entry.record.keyword) {
+    case 'stock': return fromShelf(entry, agents, source, takenBy);
+    case 'powder': return packetOf(entry, agents);
+    default: return fromStock(entry, source);
+  }
+}
+
+function packetOf({ record }: Entry, agents: ReadonlyMap<string, Agent>): Made {
+  const substance = factOf(record, 'substance');
+  return {
+    form: 'powder', agent: substance && agents.get(substance.name.text), weighed: undefined, powder: undefined,
+    from: undefined, packet: undefined, circular: false, made: substance?.mass && massInMg(substance.mass.value),
+    ppm: refused('no-strength', 'It is powder: a strength comes with the liquid.'),
+  };
+}
+
 function fromStock({ record }: Entry, source: Source): Made {
   const draw = factOf(record, 'draw');
   const to = factOf(record, 'to');
   const madeMl = to && volumeInMl(to.value);
   const found = typeof source === 'object' ? source : undefined;
   const from = draw?.stock.text;
-  const made = { agent: found?.agent, powder: undefined, from, circular: source === 'circular', madeMl };
+  const made = {
+    form: 'dilution', agent: found?.agent, weighed: undefined, powder: undefined, from, packet: undefined,
+    circular: source === 'circular', made: madeMl,
+  } as const;
   if (!draw?.volume || !madeMl) {
     return { ...made, ppm: refused('no-volume', 'The volumes taken and made up to are not both written.') };
   }
@@ -117,57 +153,60 @@ function fromStock({ record }: Entry, source: Source): Made {
   return { ...made, ppm: found.ppm.ok ? diluted(found.ppm.value, volumeInMl(draw.volume.value), madeMl) : found.ppm };
 }
 
-function fromShelf({ record }: Entry, agents: ReadonlyMap<string, Agent>): Made {
+function fromShelf(
+  entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source,
+  takenBy: (entry: Entry, packet: Solution) => Left | undefined,
+): Made {
+  const { record } = entry;
   const substance = factOf(record, 'substance');
-  const agent = substance && agents.get(substance.name.text);
+  const draw = factOf(record, 'draw');
+  const packet = draw && typeof source === 'object' && source.form === 'powder' ? source : undefined;
+  const agent = draw ? packet?.agent : substance && agents.get(substance.name.text);
   const volume = factOf(record, 'volume')?.value;
   const made = {
-    agent, powder: undefined, from: undefined, circular: false, madeMl: volume && volumeInMl(volume),
+    form: formOf(entry), agent, weighed: undefined, powder: undefined, from: undefined, packet: packet?.id,
+    circular: draw !== undefined && source === 'circular', made: volume && volumeInMl(volume),
   };
-  if (!substance || !agent) return { ...made, ppm: refused('no-strength', 'Its agent is not known.') };
+  const without = (why: string): Made => ({ ...made, ppm: refused('no-strength', why) });
+  if (draw && !packet) return without(`“${draw.stock.text}” is no packet of powder of this journal.`);
+  if (!agent) return without('Its agent is not known.');
   // Bought as a liquid, with the strength on its label.
-  if (substance.strength) return { ...made, ppm: strengthInPpm(substance.strength.value, agent) };
-  if (!substance.mass) return { ...made, ppm: refused('no-strength', 'The mass of powder is not written.') };
-  const stock = powderStock(record, agents);
-  if (!stock) return { ...made, ppm: refused('no-volume', 'The volume it was made up to is not written.') };
-  const powder = stockFromPowder(stock);
-  if (!powder.ok) return { ...made, ppm: powder };
-  return { ...made, powder: powder.value, ppm: { ok: true, value: powder.value.ppm } };
+  if (!draw && substance?.strength) return { ...made, ppm: strengthInPpm(substance.strength.value, agent) };
+  const amount = packet ? portionOf(entry, packet, takenBy(entry, packet))
+    : substance?.mass && { mass: substance.mass.value, halved: substance.halved?.value };
+  if (!amount) return without('The mass of powder is not written.');
+  if (typeof amount === 'string') return without(amount);
+  if (!volume) return { ...made, ppm: refused('no-volume', 'The volume it was made up to is not written.') };
+  const purity = factOf(record, 'purity') ?? (packet && factOf(packet.entry.record, 'purity'));
+  const weighed: PowderStock = { agent, ...amount, purity, volume };
+  const powder = stockFromPowder(weighed);
+  if (!powder.ok) return { ...made, weighed, ppm: powder };
+  return { ...made, weighed, powder: powder.value, ppm: { ok: true, value: powder.value.ppm } };
 }
 
-/** What the record of a stock says of its powder; undefined where that is not enough for a strength. */
-export function powderStock(record: JournalRecord, agents: ReadonlyMap<string, Agent>): PowderStock | undefined {
-  const substance = factOf(record, 'substance');
-  const agent = substance && agents.get(substance.name.text);
-  const volume = factOf(record, 'volume')?.value;
-  if (!agent || !substance.mass || !volume) return undefined;
+/** What was taken out of a packet; why that is not known; undefined where it is not written. */
+function portionOf(
+  { record }: Entry, packet: Solution, taken: Left | undefined,
+): Pick<PowderStock, 'mass' | 'halved' | 'portion'> | string | undefined {
+  const { mass, halved } = factOf(record, 'draw')!;
+  if (mass) return { mass: mass.value };
+  if (!halved) return undefined;
+  if (!taken?.likely) return `How much powder was left in ${packet.id} is not known.`;
+  const whole = toNumber(taken.likely.mul(2 ** halved.value));
+  if (whole === 0) return `Nothing was left in ${packet.id}.`;
   return {
-    agent, mass: substance.mass.value, volume, halved: substance.halved?.value, purity: factOf(record, 'purity'),
+    mass: { value: whole, unit: 'mg' }, halved: halved.value, portion: { low: taken.least, high: taken.most },
   };
 }
 
-/** Whether a record takes something from a stock: a soak, drops or a dilution that names it. */
+/** Whether a record makes a bottle or a packet known. */
+export function isSolution(keyword: Keyword): boolean {
+  return keyword === 'stock' || keyword === 'dilute' || keyword === 'powder';
+}
+
+/** Whether a record takes something from a stock or a packet: a soak, drops, a dilution or a stock that names it. */
 export function takesFrom({ keyword, facts }: JournalRecord, id: string): boolean {
-  if (keyword !== 'soak' && keyword !== 'apply' && keyword !== 'dilute') return false;
-  return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && fact.name.text) === id);
-}
-
-/**
- * The volume that a record takes from a stock; undefined where it does not say. A volume on a soak is that of the whole
- * liquid, on drops all that was used.
- */
-export function drawnMl({ record }: Entry, id: string): Exact | undefined {
-  const draw = factOf(record, 'draw');
-  if (draw?.stock.text === id) return draw.volume && volumeInMl(draw.volume.value);
-  const substances = factsOf(record, 'substance');
-  const own = substances.find(({ name }) => name.text === id)?.volume;
-  if (own) return volumeInMl(own.value);
-  const volume = record.keyword === 'apply' && substances.length === 1 ? factOf(record, 'volume') : undefined;
-  return volume && volumeInMl(volume.value);
-}
-
-/** What is left after each draw, in the order of time. */
-export function ledger(solution: Pick<Solution, 'madeMl'>, draws: readonly Draw[]): Ledger<Draw> {
-  const when = ({ moment }: Entry) => (moment ? moment.day * 1440 + (moment.minutes ?? 0) : 0);
-  return ledgerOf(solution.madeMl, draws.map(draw => ({ key: draw, when: when(draw.entry), ml: draw.ml })));
+  const isTaker = keyword === 'soak' || keyword === 'apply' || keyword === 'dilute' || keyword === 'stock';
+  if (!isTaker) return false;
+  return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && keyword !== 'stock' && fact.name.text) === id);
 }

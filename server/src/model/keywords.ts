@@ -8,6 +8,7 @@ export type SubjectKind =
   | 'batch' // a lot or a batch of one
   | 'any' // any id that the journal knows
   | 'new stock'
+  | 'new packet'
   | 'new regime'
   | 'plant'
   | 'limited' // soak, stock, count or an agent
@@ -19,6 +20,8 @@ export interface FactUse {
   /** As the reader sees it: `24 seeds`. */
   readonly shape: string;
   readonly required?: true;
+  /** Not required where a fact of this type stands. */
+  readonly unless?: FactType;
   /** May be written more than once on a line. */
   readonly many?: true;
 }
@@ -152,7 +155,8 @@ const keywordTable = {
   stock: {
     subject: 'new stock', dated: 'yes',
     facts: [
-      { ...substances, shape: 'GA3 20 mg', required: true },
+      { ...substances, shape: 'GA3 20 mg', required: true, unless: 'draw' },
+      { type: 'draw', shape: 'from P1 20 mg' },
       { type: 'purity', shape: 'purity 90 %' },
       { type: 'bought', shape: 'bought 2025-03' },
       volume,
@@ -161,6 +165,18 @@ const keywordTable = {
     ],
     says: 'a solution made up from powder',
     example: 'stock G1 2026-01-09, GA3 20 mg, purity 90 %, 18 mL, at fridge door',
+  },
+  powder: {
+    subject: 'new packet', dated: 'yes',
+    facts: [
+      { type: 'substance', shape: 'GA3 1 g', required: true },
+      { type: 'purity', shape: 'purity 90 %' },
+      { type: 'bought', shape: 'bought 2025-03' },
+      { type: 'keeps', shape: 'keeps 4 years' },
+      at,
+    ],
+    says: 'a packet of powder, from which stocks are made',
+    example: 'powder P1 2025-11-02, GA3 1 g, purity 90 %, at freezer',
   },
   dilute: {
     subject: 'new stock', dated: 'yes',

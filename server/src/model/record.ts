@@ -71,6 +71,14 @@ export interface SubstanceFact extends FactOf<'substance'> {
   readonly unmeasured?: Span;
 }
 
+/** What is taken out of a stock (a volume), or of a packet of powder (a mass, or a part halved by eye). */
+export interface DrawFact extends FactOf<'draw'> {
+  readonly stock: Written;
+  readonly volume?: Placed<Volume>;
+  readonly mass?: Placed<Mass>;
+  readonly halved?: Placed<number>;
+}
+
 export interface CountFact extends FactOf<'count'> {
   readonly what: Countable;
   readonly n: Placed<number>;
@@ -100,7 +108,7 @@ export type Fact =
   | EachOf<'temperature', { value: Temperature }>
   | EachOf<'strength' | 'solubility', { value: Strength }>
   | EachOf<'purity', { percent: number; form?: PurityForm }>
-  | EachOf<'draw', { stock: Written; volume?: Placed<Volume> }>
+  | DrawFact
   | EachOf<'molarMass', { value: Quantity<MolarMassUnit> }>;
 
 export type FactType = Fact['type'];

@@ -9,6 +9,7 @@ import { contentOf, type Purity } from './purity.ts';
 import { acidEquivalent } from './strength.ts';
 import {
   HALVING_ERROR,
+  type Limits,
   limitsOf,
   type Measured,
   noReadingText,
@@ -25,6 +26,8 @@ export interface PowderStock {
   readonly halved?: number | undefined;
   readonly purity?: Purity | undefined;
   readonly volume: Measured<VolumeUnit>;
+  /** mg that the portion may have been, where that was told by what was left in a packet. */
+  readonly portion?: Limits | undefined;
 }
 
 export interface StockStrength {
@@ -96,7 +99,7 @@ export function exceededSolubility(ppm: Exact, { solubility }: Agent): Solubilit
   return solubility !== undefined && ppm.gt(solubility.ppm) ? solubility : undefined;
 }
 
-function uncertaintyOf({ mass, volume, purity }: PowderStock, halved: number, ppm: Exact): Uncertainty {
+function uncertaintyOf({ mass, volume, purity, portion }: PowderStock, halved: number, ppm: Exact): Uncertainty {
   const volumeError = readingError(volume);
   if (volumeError === undefined) return { kind: 'none', why: noReadingText('volume', volume) };
   const counted = [readingText('volume', volume, volumeError)];
@@ -104,6 +107,12 @@ function uncertaintyOf({ mass, volume, purity }: PowderStock, halved: number, pp
   if (halved > 0) {
     counted.unshift(`halving by eye, ${percentText(HALVING_ERROR)} each time (common practice, no source)`);
     notCounted.unshift('mass of the packet, as its label has it');
+    if (portion) {
+      const perMg = ppm.div(massInMg(mass).div(2 ** halved));
+      const limits = (mg: Exact) => limitsOf(mg.mul(perMg), [], [volumeError]);
+      const [low, high] = [limits(portion.low).low, limits(portion.high).high];
+      return { kind: 'interval', low, high, counted, notCounted };
+    }
     const halvings = Array.from({ length: halved }, () => HALVING_ERROR);
     return { kind: 'interval', ...limitsOf(ppm, halvings, [volumeError]), counted, notCounted };
   }

@@ -9,7 +9,7 @@ import type { Amount, Piece } from './grammar.ts';
 import { numeralOf, isTotal, readNumber, readWhole } from './numbers.ts';
 import { readDuration, readQuantity, readStrength, readTemperature, readVolume } from './quantities.ts';
 import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
-import { readStage, readSubstance } from './substance.ts';
+import { readPowderDraw, readStage, readSubstance } from './substance.ts';
 import { readBare, readDormancy, readName, readPart, worded } from './texts.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
@@ -78,17 +78,22 @@ function readPurity(reader: LineReader, pieces: readonly Piece[]): Fact | undefi
   return undefined;
 }
 
-function readDraw(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+function readDraw(reader: LineReader, pieces: readonly Piece[], keyword: Keyword): Fact | undefined {
   const [word, name] = pieces;
   if (name?.kind !== 'word') {
+    if (keyword === 'stock') {
+      reportValue(reader, pieces, 1, 'the packet and the mass taken from it', 'from P1 20 mg');
+      return undefined;
+    }
     const turned = pieces[2]?.kind === 'word' ? spanFrom(pieces, 1) : undefined;
     reportValue(reader, pieces, 1, 'a stock and the volume taken from it', 'from G1 10 mL', turned,
       turned && name ? [replacement(turned, `${reader.slice(pieces[2]!)} ${reader.slice(name)}`)] : []);
     return undefined;
   }
+  const stock = { text: name.text, start: name.start, end: name.end };
+  if (keyword === 'stock') return readPowderDraw(reader, pieces, stock);
   const amount = amountAt(reader, pieces, 2, 'the volume taken', `from ${shown(name.text)} 10 mL`);
   const volume = amount && readVolume(reader, amount);
-  const stock = { text: name.text, start: name.start, end: name.end };
   return volume && { type: 'draw', stock, volume, start: word!.start, end: volume.end };
 }
 

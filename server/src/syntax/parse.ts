@@ -84,7 +84,7 @@ function restAsText(reader: LineReader, keyword: Keyword, syntax: RecordSyntax):
 function reportMissing(reader: LineReader, keyword: Keyword, span: Span, facts: readonly Fact[], dated: boolean): void {
   const { facts: uses, example, dated: needs } = keywords[keyword];
   for (const use of uses) {
-    if (use.required && !facts.some(({ type }) => type === use.type)) {
+    if (use.required && !facts.some(({ type }) => type === use.type || type === use.unless)) {
       reader.report('missing-fact', span, { keyword, shape: inWords(use), example });
     }
   }

@@ -7,7 +7,7 @@ import { replacement, shown, type LineReader } from './reader.ts';
 
 export const subjectWords: Record<SubjectKind, string> = {
   date: 'a date', 'new lot': 'an id for the lot', batch: 'the id of a lot or a batch', any: 'an id',
-  'new stock': 'a name for the stock', 'new regime': 'a name for the regime', plant: 'a plant or a genus',
+  'new stock': 'a name for the stock', 'new packet': 'a name for the packet', 'new regime': 'a name for the regime', plant: 'a plant or a genus',
   limited: '“soak”, “stock”, “count” or an agent', 'new agent': 'a word for the agent', zone: 'a time zone',
 };
 
@@ -85,7 +85,7 @@ function partedId(
   // A bare number may be a count whose comma is missing.
   const followed = kind === 'new lot' || rest.includes('/') || third?.kind === 'date';
   if (/^\p{L}+$/u.test(first.text) && /^\d+[\w.-]*(?:\/\w+)*$/.test(rest) && followed && second.kind === 'amount' && kind !== 'limited') {
-    if (!unitType(takes, second)) signs.push(kind === 'new stock' ? '' : '-');
+    if (!unitType(takes, second)) signs.push(kind === 'new stock' || kind === 'new packet' ? '' : '-');
   }
   if (isPath && third?.kind === 'date' && /^[A-Za-z]\w{0,2}$/.test(rest) && !takes.leads.has(rest.toLowerCase())) signs.push('/');
   if (kind === 'new regime' && second.kind === 'word' && pieces.length === 2) signs.push('-');

@@ -1,5 +1,5 @@
 /** Facts of several parts: what is in a soak, a drop or a stock, and a stage of a regime. */
-import type { Fact, Placed, SubstanceFact } from '../model/record.ts';
+import type { DrawFact, Fact, Placed, SubstanceFact, Written } from '../model/record.ts';
 import type { Keyword } from '../model/keywords.ts';
 import type { Duration, Mass, Temperature } from '../model/quantity.ts';
 import type { Amount, Piece } from './grammar.ts';
@@ -44,7 +44,8 @@ function readDosed(
     }
     case 'mass': {
       const mass = readQuantity<Mass['unit']>(reader, amount, 'mass');
-      return mass && readHalved(reader, pieces, { type: 'substance', name, mass, start, end });
+      if (!mass || keyword === 'powder') return mass && { type: 'substance', name, mass, start, end };
+      return readHalved(reader, pieces, { type: 'substance', name, mass, start, end });
     }
     default: {
       const strength = readStrength(reader, amount);
@@ -65,7 +66,16 @@ function endOfStrength(pieces: readonly Piece[], end: number): number {
   return next?.kind === 'word' && next.text.toLowerCase() === 'w/v' ? next.end : end;
 }
 
-function readHalved(reader: LineReader, pieces: readonly Piece[], powder: SubstanceFact): Fact | undefined {
+/** What a stock took out of a packet: `from P1 20 mg`, `from P1 halved 2 times`, or `from P1`, which says no amount. */
+export function readPowderDraw(reader: LineReader, pieces: readonly Piece[], stock: Written): Fact | undefined {
+  const [word, , amount] = pieces;
+  const draw: DrawFact = { type: 'draw', stock, start: word!.start, end: stock.end };
+  if (amount?.kind !== 'amount') return readHalved(reader, pieces, draw);
+  const mass = readQuantity<Mass['unit']>(reader, amount, 'mass');
+  return mass && { ...draw, mass, end: amount.end };
+}
+
+function readHalved(reader: LineReader, pieces: readonly Piece[], powder: SubstanceFact | DrawFact): Fact | undefined {
   const word = pieces[2];
   if (word?.kind !== 'word' || word.text.toLowerCase() !== 'halved') return powder;
   const times = amountAt(reader, pieces.slice(2), 1, 'how often', 'halved 3 times');

@@ -53,6 +53,10 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
     lines: 'stock strong 2026-01-02, GA3 20 mg, 20 mL\ndilute X 2026-01-10, from storng 5 mL, to 10 mL',
     to: 'dilute X 2026-01-10, from strong 5 mL, to 10 mL',
   },
+  'unknown-packet': {
+    lines: 'powder freezer-1 2026-01-02, GA3 1 g\nstock X 2026-01-10, from frezer-1 20 mg, 20 mL',
+    to: 'stock X 2026-01-10, from freezer-1 20 mg, 20 mL',
+  },
   'unknown-regime': { lines: 'regime woodland, chill 4 C\nsow L 2026-01-10, regime woodlnad', to: 'sow L 2026-01-10, regime woodland' },
   'unknown-agent': { lines: 'soak L 2026-01-10, GA4+77 5 ppm', to: 'soak L 2026-01-10, GA4+7 5 ppm' },
   'unknown-id': { lines: 'regime woodland, chill 4 C\nnote woodlnad 2026-01-10, x', to: 'note woodland 2026-01-10, x' },
@@ -90,6 +94,10 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'draw-before-made': {
     lines: `${stock}dilute G2 2025-01-10, from G1 5 mL, to 10 mL`, to: 'dilute G2 2026-01-10, from G1 5 mL, to 10 mL',
   },
+  'powder-by-volume': {
+    lines: 'powder P1 2026-01-02, GA3 1 g\nsoak L 2026-01-10, P1 5 mL, 20 mL', to: 'soak L 2026-01-10, P1 5 mg, 20 mL',
+  },
+  'taken-after-empty': { because: 'the date, the name or the note may be wrong; only the grower knows what is in the bottle' },
   'soak-too-long': { lines: 'soak L 2026-02-20 19:00, water', to: 'lift L 2026-03-01' },
   'lift-missing': { lines: 'soak L 2026-01-10, water\nsow L 2026-01-11', to: 'lift L 2026-01-11' },
   'dose-above-limit': { because: 'the number or the stock may be wrong, or it is meant; no dose is changed for the grower' },

@@ -115,15 +115,16 @@ describe('amounts', () => {
 
 /** Every fact that a record takes, as its example and in its longer forms; the heads that make them possible. */
 const longer: Partial<Record<Keyword, readonly string[]>> = {
-  stock: ['GA3 400 mg halved 2 times', 'purity 90 % acid', 'peroxide 3 %'],
-  soak: ['G1 10 mL', 'GA3 unmeasured', 'KNO3 0.2 %'],
+  stock: ['GA3 400 mg halved 2 times', 'from P1 halved 2 times', 'purity 90 % acid', 'peroxide 3 %'],
+  soak: ['G1 10 mL', 'P1 10 mg', 'P1 unmeasured', 'GA3 unmeasured', 'KNO3 0.2 %'],
   apply: ['G1 10 mL', '5 mL'], count: ['=9 germinated'], sow: ['20/10 C'],
 };
 const subjects: Partial<Record<Keyword, string>> = {
-  lot: 'X-1 Iris', split: 'VER-24', stock: 'G9 2026-01-19', dilute: 'G9 2026-01-19', regime: 'x', guide: 'Iris', agent: 'word',
+  lot: 'X-1 Iris', split: 'VER-24', stock: 'G9 2026-01-19', powder: 'P9 2026-01-19', dilute: 'G9 2026-01-19', regime: 'x', guide: 'Iris', agent: 'word',
 };
 
 const richer = `${journal}
+  powder P1 2025-11-02, GA3 1 g, purity 90 %, at freezer
   lot PRI-25 Primula alpicola, 30 seeds, from own bed, stored dry, at tin 1 slot 1
   sow PRI-25 2026-01-12, 10 seeds, in loam
   guide Primula, GA3 300 ppm, source "a list, 2019"`;

@@ -1,6 +1,7 @@
 /** The ladder of strengths that growers try, from one stock, as the records that make it. */
 import type { Journal } from '../../journal/journal.ts';
-import { ledger, type Solution } from '../../journal/solutions.ts';
+import { ledger } from '../../journal/draws.ts';
+import type { Solution } from '../../journal/solutions.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
@@ -57,16 +58,16 @@ interface Step {
 }
 
 /** As much of each rung as the stock gives, if it can be with nothing rounded and with the tools of a kitchen. */
-function planFor({ id, agent, ppm, madeMl }: Solution, journal: Journal): Step[] | undefined {
+function planFor({ id, agent, ppm, made: bottle }: Solution, journal: Journal): Step[] | undefined {
   const stockPpm = ppm.ok ? ppm.value : undefined;
   const rungs = RUNGS.filter(rung => stockPpm && rung.lt(stockPpm.mul(WELL_BELOW)));
   // What has not dissolved cannot be diluted.
   if (!stockPpm || !agent || exceededSolubility(stockPpm, agent) || rungs.length === 0) return undefined;
-  const { leftMl } = ledger({ madeMl }, journal.drawsFrom(id));
+  const { left } = ledger({ made: bottle }, journal.drawsFrom(id));
   const plans = BENCHES.flatMap(bench => VOLUMES.flatMap(volume => WAYS.flatMap(way => {
     const made = ladder(stockPpm, rungs, volume, way);
     const steps = made.ok ? stepsOf(made.value, bench) : undefined;
-    return steps && (!leftMl || drawnFromStock(steps).lte(leftMl)) ? [steps] : [];
+    return steps && (!left || drawnFromStock(steps).lte(left.most)) ? [steps] : [];
   })));
   return plans.find(steps => steps.every(isExact)) ?? plans[0];
 }

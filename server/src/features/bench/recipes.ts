@@ -1,6 +1,6 @@
 /** How the solutions of the journal are made up, as steps that a person can follow. */
 import type { Journal } from '../../journal/journal.ts';
-import { powderStock, type Solution } from '../../journal/solutions.ts';
+import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { volumeInMl } from '../../solutions/amounts.ts';
@@ -8,11 +8,10 @@ import { showStrength } from '../../solutions/display.ts';
 import { recipeForDilution, recipeForPowder, type Recipe } from '../../solutions/recipe.ts';
 
 /** How a stock or a dilution is made up; undefined where the record does not tell enough. */
-export function recipeOf({ entry, keeps, from, ppm }: Solution, journal: Journal): Recipe | undefined {
+export function recipeOf({ entry, keeps, from, ppm, weighed: powder }: Solution, journal: Journal): Recipe | undefined {
   if (!ppm.ok) return undefined;
   const { record, moment } = entry;
   const dates = { made: moment && isoOf(moment.day), keepsUntil: keeps && isoOf(keeps.until) };
-  const powder = from === undefined ? powderStock(record, journal.agents) : undefined;
   const made = powder ? recipeForPowder(powder, dates) : dilution();
   return made?.ok ? made.value : undefined;
 

@@ -1,5 +1,5 @@
 /** Soaks and drops as steps that a person can follow, with what has to be weighed for them. */
-import { isZero, liquidOf } from '../../journal/doses.ts';
+import { isZero, liquidOf, type Shelf } from '../../journal/doses.ts';
 import type { Dose, Soak } from '../../journal/life.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Strength, type Volume } from '../../model/quantity.ts';
@@ -48,15 +48,16 @@ export function recipeOfDrops(record: JournalRecord, doses: readonly Dose[]): Re
 
 /** How much liquid there is in all; undefined where that is not known. */
 export function volumeOf(record: JournalRecord, doses: readonly Dose[]): Volume | undefined {
-  const { totalMl, issue } = liquidOf(record, agentsOf(doses));
+  const { totalMl, issue } = liquidOf(record, namedIn(doses));
   if (issue === 'total-below-parts') return undefined;
   return factOf(record, 'volume')?.value ?? (totalMl && { value: toNumber(totalMl), unit: 'mL' });
 }
 
-/** The agents that the record names by themselves. */
-function agentsOf(doses: readonly Dose[]): ReadonlyMap<string, Agent> {
-  return new Map(doses.flatMap(({ agent, parts }) => parts.flatMap(({ stock, fact: { name } }): [string, Agent][] => (
-    agent && stock === undefined ? [[name.text, agent]] : []))));
+/** The agents that the record names by themselves, or by a packet of their powder. */
+function namedIn(doses: readonly Dose[]): Shelf {
+  const agents = new Map(doses.flatMap(({ agent, parts }) => parts.flatMap((part): [string, Agent][] => (
+    agent && (part.stock === undefined || part.isPowder) ? [[part.fact.name.text, agent]] : []))));
+  return { agents, solution: () => undefined };
 }
 
 /** Example: 'G2', 'GA3 500 ppm with KNO3 0.2 %' */
@@ -72,7 +73,7 @@ function mixedText(doses: readonly Dose[]): string {
 
 /** How the liquids of a record are poured together; none where there is nothing to mix, or a volume is not known. */
 function mixingOf(record: JournalRecord, doses: readonly Dose[]): Step[] {
-  const { shares, totalMl, fillMl, issue } = liquidOf(record, agentsOf(doses));
+  const { shares, totalMl, fillMl, issue } = liquidOf(record, namedIn(doses));
   const isMixed = shares.size > 1 || (fillMl && isPositive(fillMl));
   if (!totalMl || !fillMl || issue || !isMixed || [...shares.keys()].every(({ name }) => name.text === 'water')) return [];
   const takes = [...shares.keys()].flatMap(({ name, strength, volume }) => (

@@ -25,7 +25,8 @@ const CHOICES = 10;
 export function facts({ keyword, segment }: SpotOf<'fact'>, scene: Scene): Suggestion[] {
   const written = new Set(otherFacts(scene, segment).map(({ type }) => type));
   const uses = keywords[keyword].facts.filter((use: FactUse) => use.many === true || !written.has(use.type));
-  const isNeeded = ({ required, type }: FactUse) => required === true && !written.has(type);
+  const isNeeded = ({ required, type, unless }: FactUse) =>
+    required === true && !written.has(type) && !(unless && written.has(unless));
   const seen = new Set<string>();
   return [...uses].sort((a, b) => Number(isNeeded(b)) - Number(isNeeded(a)))
     .filter(({ type }) => !isSettled(keyword, type, written) && !isOtherLimit(keyword, type, scene))
@@ -41,6 +42,8 @@ export function facts({ keyword, segment }: SpotOf<'fact'>, scene: Scene): Sugge
 /** A soak ends in one way. */
 function isSettled(keyword: Keyword, type: FactType, written: ReadonlySet<FactType>): boolean {
   const other = { duration: 'until', until: 'duration' } as const;
+  // Powder is weighed, or it comes out of a packet.
+  if (keyword === 'stock' && type === 'draw') return written.has('substance');
   return keyword === 'soak' && (type === 'duration' || type === 'until') && written.has(other[type]);
 }
 
@@ -80,7 +83,11 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
     case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];
     case 'regime': return regimes(scene).length === 0 ? [] : [led('regime', choice(regimes(scene).map(({ label }) => label), ''))];
-    case 'draw': return [led('from', choice(stocks(scene).map(({ label }) => label), 'G1'), [' ', { blank: '10' }, ' mL'])];
+    case 'draw': {
+      const labels = stocks(scene, keyword).map(({ label }) => label);
+      if (keyword === 'dilute') return [led('from', choice(labels, 'G1'), [' ', { blank: '10' }, ' mL'])];
+      return labels.length === 0 ? [] : [led('from', choice(labels, 'P1'), [' ', { blank: '20' }, ' mg'])];
+    }
     case 'stage': return [fact(shape), fact('warm 20 C 60 days')];
     default: return [fact(shape)];
   }

@@ -1,6 +1,7 @@
 /** Amounts where no number is typed yet: the purity on the label, what is left of a stock, what makes a strength. */
-import { ledger } from '../../journal/solutions.ts';
+import { ledger } from '../../journal/draws.ts';
 import { printQuantity, type Dimension } from '../../model/quantity.ts';
+import type { Keyword } from '../../model/keywords.ts';
 import { factOf, purityForms } from '../../model/record.ts';
 import type { Agent } from '../../solutions/agent.ts';
 import { saltOf } from '../../solutions/agents.ts';
@@ -20,8 +21,10 @@ const ROUND = 3;
 
 /** mL that are taken for a soak. */
 const USUAL = 10;
+/** mg that are weighed for a stock. */
+const USUAL_MG = 20;
 
-export function likelyAmounts({ of, name, has }: SpotOf<'amount'>, scene: Scene): Suggestion[] {
+export function likelyAmounts({ of, name, has, keyword }: SpotOf<'amount'>, scene: Scene): Suggestion[] {
   const { agents } = scene.journal;
   switch (of) {
     case 'keeps': {
@@ -30,10 +33,10 @@ export function likelyAmounts({ of, name, has }: SpotOf<'amount'>, scene: Scene)
     }
     case 'to': return madeUpTo(scene);
     case 'purity': return purities(scene);
-    case 'draw': return volumesOf(name, scene);
+    case 'draw': return amountsOf(name, keyword, scene);
     case 'substance': {
       const agent = agents.get(name);
-      return agent ? powders(agent) : volumesOf(name, scene);
+      return agent ? powders(agent, keyword) : amountsOf(name, keyword, scene);
     }
     case 'stage': return ofStage(name.toLowerCase() === 'chill' ? 'chill' : 'warm', has);
     case 'halved': return ['1 time', '2 times', '3 times'].map(text => amount(text));
@@ -74,9 +77,10 @@ function agentIn({ entry, journal }: Scene): Agent | undefined {
 export function keepingIn(scene: Scene): StockRule {
   const { entry, journal } = scene;
   const draw = entry && factOf(entry.record, 'draw');
-  if (draw) return keepingTime(journal.solution(draw.stock.text)?.agent, 'dilution', journal.limits.stock);
+  const form = entry?.record.keyword === 'powder' ? 'powder' : entry?.record.keyword === 'dilute' ? 'dilution' : 'stock';
+  if (draw) return keepingTime(journal.solution(draw.stock.text)?.agent, form, journal.limits.stock);
   const isBought = entry && factOf(entry.record, 'substance')?.strength !== undefined;
-  return keepingTime(agentIn(scene), isBought ? 'bought' : 'stock', journal.limits.stock);
+  return keepingTime(agentIn(scene), isBought ? 'bought' : form, journal.limits.stock);
 }
 
 /** What stands on the packet or the bottle. */
@@ -84,8 +88,9 @@ export function usualPowder({ form }: Agent): string {
   return form === 'liquid' ? '3 %' : '100 mg';
 }
 
-function powders(agent: Agent): Suggestion[] {
-  return [usualPowder(agent), ...(agent.form === 'liquid' ? [] : ['100 mg halved 2 times'])].map(text => amount(text));
+function powders(agent: Agent, keyword: Keyword): Suggestion[] {
+  const isHalved = keyword !== 'powder' && agent.form !== 'liquid';
+  return [usualPowder(agent), ...(isHalved ? ['100 mg halved 2 times'] : [])].map(text => amount(text));
 }
 
 /** Purities of the agent in stocks made before, the latest first: it may be the same packet. Else an example. */
@@ -101,15 +106,21 @@ export function purities(scene: Scene): Suggestion[] {
   return seen.size === 0 ? [amount('90 %')] : Array.from(seen, ([text, like]) => amount(text, like));
 }
 
-/** Of a stock a usual volume, and all that is left. */
-function volumesOf(id: string, { journal, line }: Scene): Suggestion[] {
+/** Of a stock a usual volume, of a packet a usual mass, and all that is left. */
+function amountsOf(id: string, keyword: Keyword, { journal, line }: Scene): Suggestion[] {
   const solution = journal.solution(id);
   if (!solution) return [];
-  const { leftMl, notMeasured } = ledger(solution, journal.drawsFrom(id).filter(({ entry }) => entry.line !== line));
-  const usual = leftMl?.lt(USUAL) ? [] : [amount(`${USUAL} mL`)];
-  const rest = leftMl && isPositive(leftMl) ? numberText(leftMl) : undefined;
-  const words = notMeasured.length > 0 ? 'left at most: some was taken without a volume' : 'all that is left';
-  return [...usual, ...(rest?.exact ? [amount(`${rest.text} mL`, words)] : [])];
+  const isPacket = solution.form === 'powder';
+  const { left } = ledger(solution, journal.drawsFrom(id).filter(({ entry }) => entry.line !== line));
+  const [usual, unit] = isPacket ? [USUAL_MG, 'mg'] : [USUAL, 'mL'];
+  const rest = left && isPositive(left.most) ? numberText(left.most) : undefined;
+  const words = !left?.likely ? `left at most: some was taken without a ${isPacket ? 'mass' : 'volume'}`
+    : left.least.equals(left.most) ? 'all that is left' : 'left at most: some was halved by eye';
+  return [
+    ...(left?.most.lt(usual) ? [] : [amount(`${usual} ${unit}`)]),
+    ...(isPacket && keyword === 'stock' ? [amount('halved 2 times', 'a quarter of what is left')] : []),
+    ...(rest?.exact && rest.text !== String(usual) ? [amount(`${rest.text} ${unit}`, words)] : []),
+  ];
 }
 
 /** What a dilution is made up to for a strength that is in use, where that volume is a round one. */

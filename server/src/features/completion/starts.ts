@@ -73,6 +73,7 @@ function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]):
     }
     case 'new lot': return [{ blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`) }, ' ', { blank: 'plant’s name' }];
     case 'new stock': return [{ blank: freeId(journal, 'G') }];
+    case 'new packet': return [{ blank: freeId(journal, 'P') }];
     case 'new regime': return [{ blank: freeId(journal, 'regime') }];
     case 'new agent': return [{ blank: 'word' }];
     case 'plant': return [choice(seenTexts(scene, 'plant').slice(0, CHOICES).map(quotedPlant), 'plant or genus')];

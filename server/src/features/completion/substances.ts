@@ -1,17 +1,22 @@
 /** What seed can lie in or be given: the journal's own stocks first, then agents with their strengths. */
+import { stockNow } from '../../calendar/left.ts';
 import type { Solution } from '../../journal/solutions.ts';
 import type { Keyword } from '../../model/keywords.ts';
 import type { Span } from '../../model/record.ts';
 import { isoOf } from '../../model/day.ts';
 import type { Agent, Role } from '../../solutions/agent.ts';
 import { dangerOf, reactiveOf } from '../../solutions/dangers.ts';
+import { isPositive } from '../../solutions/amounts.ts';
 import { showStrength } from '../../solutions/display.ts';
+import type { Form } from '../../solutions/keeping.ts';
+import type { Left } from '../../solutions/ledger.ts';
+import { leftText } from '../../solutions/left-text.ts';
 import { stocksOf } from './defined.ts';
 import { usualPowder } from './likely-amounts.ts';
 import { dayOfScene, fits, othersOf, plantIn, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
-import { choice, withBlanks } from './template.ts';
+import { choice, withBlanks, type Template } from './template.ts';
 
 const roles: readonly Role[] = ['hormone', 'water', 'promoter', 'declared', 'disinfectant'];
 
@@ -23,10 +28,13 @@ export function substances(keyword: Keyword, segment: Span, scene: Scene): Sugge
     kinds.every(kind => dangerOf(kind, reactiveOf(agent?.word ?? '', agent)) === undefined);
   const agents = [...scene.journal.agents.values()].filter(agent => !named.has(agent.word) && isSafe(agent))
     .sort((a, b) => roles.indexOf(a.role) - roles.indexOf(b.role));
-  if (keyword === 'stock') return named.size > 0 ? [] : agents.filter(({ role }) => role !== 'water').map(powder);
+  if (keyword === 'stock' || keyword === 'powder') {
+    const isMade = agents.filter(({ role, form }) => role !== 'water' && (keyword === 'stock' || form !== 'liquid'));
+    return named.size > 0 || othersOf(scene, segment, 'draw').length > 0 ? [] : isMade.map(powder);
+  }
   const soaks = agents.filter(({ role }) => role !== 'water' || keyword === 'soak').map(agent => agentOf(agent, scene));
   return keyword === 'guide' ? soaks : [
-    ...stocks(scene).filter(({ label }) => !named.has(label) && isSafe(agentNamed(label, scene))), ...soaks,
+    ...stocks(scene, keyword).filter(({ label }) => !named.has(label) && isSafe(agentNamed(label, scene))), ...soaks,
   ];
 }
 
@@ -34,21 +42,40 @@ function agentNamed(name: string, { journal }: Scene): Agent | undefined {
   return journal.agents.get(name) ?? journal.solution(name)?.agent;
 }
 
-/** Stocks that still keep first, of these the newest; what was made after the day of the record is left out. */
-export function stocks(scene: Scene): Suggestion[] {
+/** What a record can take from: liquids for a dilution, packets for a stock, both for seed. */
+const formsFor: Partial<Record<Keyword, (form: Form) => boolean>> = {
+  dilute: form => form !== 'powder', stock: form => form === 'powder',
+};
+
+/**
+ * Bottles and packets that something is left of: those that still keep first, bottles before packets, of these the
+ * newest. What was made after the day of the record, or is gone by then, is left out.
+ */
+export function stocks(scene: Scene, keyword = scene.entry?.record.keyword): Suggestion[] {
+  const { journal, line } = scene;
   const day = dayOfScene(scene);
+  const isWanted = (keyword && formsFor[keyword]) ?? (() => true);
   const keeps = ({ keeps: kept }: Solution) => kept === undefined || kept.until >= day;
   const made = ({ entry: { moment } }: Solution) => moment?.day ?? -Infinity;
-  return stocksOf(scene.journal)
-    .filter(solution => made(solution) <= day && solution.entry.line !== scene.line && fits(scene, solution.id))
-    .sort((a, b) => Number(keeps(b)) - Number(keeps(a)) || made(b) - made(a))
-    .map(stockOf);
+  const rank = (solution: Solution) => (keeps(solution) ? 2 : 0) + (solution.form === 'powder' ? 0 : 1);
+  const isThere = (solution: Solution) => made(solution) <= day && solution.entry.line !== line;
+  return stocksOf(journal)
+    .filter(solution => isThere(solution) && isWanted(solution.form) && fits(scene, solution.id))
+    .sort((a, b) => rank(b) - rank(a) || made(b) - made(a))
+    .flatMap(solution => {
+      const left = stockNow(solution, journal, { day, minutes: undefined }, line)?.left;
+      return left && !isPositive(left.most) ? [] : [stockOf(solution, left)];
+    });
 
-  function stockOf(solution: Solution): Suggestion {
-    const { id, agent, ppm, keeps: kept } = solution;
-    const strength = agent && (ppm.ok ? `${agent.word} ${showStrength(ppm.value, 'ppm').text}` : `${agent.word}, strength not known`);
-    const until = kept && `${keeps(solution) ? 'keeps until' : 'kept until'} ${isoOf(kept.until)}`;
-    return { kind: 'stock', label: id, detail: [strength, until].filter(text => text).join(' · '), plain: id, write: [`${id} `, { blank: '10' }, ' mL'] };
+  function stockOf({ id, form, agent, ppm, keeps: kept }: Solution, left: Left | undefined): Suggestion {
+    const isPacket = form === 'powder';
+    const strength = agent && (isPacket ? `${agent.word} powder`
+      : ppm.ok ? `${agent.word} ${showStrength(ppm.value, 'ppm').text}` : `${agent.word}, strength not known`);
+    const until = kept && `${kept.until >= day ? 'keeps until' : 'kept until'} ${isoOf(kept.until)}`;
+    const rest = left && `${leftText(form, left)} left`;
+    const write: Template = isPacket && keyword !== 'stock'
+      ? [`${id} `, choice(['unmeasured'], 'unmeasured')] : [`${id} `, { blank: isPacket ? '20' : '10' }, isPacket ? ' mg' : ' mL'];
+    return { kind: 'stock', label: id, detail: [strength, rest, until].filter(text => text).join(' · '), plain: id, write };
   }
 }
 

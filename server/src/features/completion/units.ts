@@ -29,7 +29,7 @@ export function amounts(spot: SpotOf<'amount'>, scene: Scene): Suggestion[] {
   if (of === 'part') return number === undefined ? seedsLeft(scene, segment) : counted(number, ['seeds']);
   if (of === 'substance') return behindName(spot, scene);
   if (of === 'fact') return alone(spot, scene);
-  return number === undefined ? likelyAmounts(spot, scene) : withLikely(spot, scene, unitsOf(spot, number));
+  return number === undefined ? likelyAmounts(spot, scene) : withLikely(spot, scene, unitsOf(spot, number, scene));
 }
 
 /** What begins with the digits typed comes first. */
@@ -40,15 +40,20 @@ function withLikely(spot: SpotOf<'amount'>, scene: Scene, others: readonly Sugge
 }
 
 /** Behind the number in a fact that has a word of its own. */
-function unitsOf({ of, has }: SpotOf<'amount'>, number: string): Suggestion[] {
+function unitsOf({ of, has, name }: SpotOf<'amount'>, number: string, scene: Scene): Suggestion[] {
   switch (of) {
     case 'stage': return inStage(number, has);
     case 'keeps': return counted(number, yearsFirst);
     case 'purity': return counted(number, ['%']);
     case 'solubility': return counted(number, ['g/L', 'mg/L', '%']);
     case 'halved': return counted(number, ['times']);
-    default: return measured(number, ['volume']);
+    default: return measured(number, [dimensionTaken(name, scene)]);
   }
+}
+
+/** Powder is weighed. */
+function dimensionTaken(id: string, { journal }: Scene): Dimension {
+  return journal.solution(id)?.form === 'powder' ? 'mass' : 'volume';
 }
 
 /** A number that is a fact by itself. */
@@ -111,10 +116,14 @@ function behindName(spot: SpotOf<'amount'>, scene: Scene): Suggestion[] {
   const { keyword, name, number } = spot;
   const agent = scene.journal.agents.get(name);
   if (agent?.role === 'water') return [];
+  if (keyword === 'powder') return number === undefined ? likelyAmounts(spot, scene) : measured(number, ['mass']);
   if (keyword === 'stock') return number === undefined ? likelyAmounts(spot, scene) : measured(number, ['mass', 'strength']);
   if (!agent) {
-    if (!scene.journal.solution(name)) return [];
-    return number === undefined ? likelyAmounts(spot, scene) : withLikely(spot, scene, measured(number, ['volume']));
+    const solution = scene.journal.solution(name);
+    if (!solution) return [];
+    if (number !== undefined) return withLikely(spot, scene, measured(number, [dimensionTaken(name, scene)]));
+    const pinch: Suggestion = { kind: 'word', label: 'unmeasured', detail: 'a little powder; nobody knows its strength' };
+    return [...likelyAmounts(spot, scene), ...(solution.form === 'powder' ? [pinch] : [])];
   }
   const strengths = strengthsFor(agent, plantIn(scene), scene.journal)
     .map(({ text, from }): Suggestion => ({ kind: 'number', label: text, detail: from }));

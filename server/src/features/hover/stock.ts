@@ -1,10 +1,13 @@
 /** A stock or a dilution: what it holds, how sure that is, how it is made, how much is left and how long it keeps. */
-import { ledger, type Solution } from '../../journal/solutions.ts';
+import { goneNote } from '../../calendar/emptied.ts';
+import { ledger } from '../../journal/draws.ts';
+import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { assumption, type Assumption } from '../../solutions/assumptions.ts';
-import { numberText, showStrength, showVolume, toNumber } from '../../solutions/display.ts';
+import { numberText, showStrength, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
+import { leftText, showAmount } from '../../solutions/left-text.ts';
 import { storeText } from '../../solutions/steps.ts';
 import { exceededSolubility } from '../../solutions/stock.ts';
 import { recipeOf } from '../bench/recipes.ts';
@@ -16,12 +19,15 @@ import { cautionLine } from './cautions.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
-const heading: Section<Solution> = ({ id, entry, from }, { now }) => {
-  const made = entry.moment && `made ${isoOf(entry.moment.day)} (${agoText(entry.moment.day, now.day)})`;
+const heading: Section<Solution> = ({ id, entry, from, form, packet, agent }, { now }) => {
+  const isPacket = form === 'powder';
+  const purity = isPacket ? factOf(entry.record, 'purity') : undefined;
+  const made = entry.moment && `${isPacket ? 'since' : 'made'} ${isoOf(entry.moment.day)} (${agoText(entry.moment.day, now.day)})`;
   const bought = factOf(entry.record, 'bought')?.when.value;
   const place = factOf(entry.record, 'at')?.value.text;
   const facts = [
-    from === undefined ? shelfText(entry) : `diluted from ${from}`,
+    isPacket ? `packet of ${agent?.word ?? 'powder'}` : from === undefined ? shelfText(entry, packet) : `diluted from ${from}`,
+    purity && `purity ${purity.percent} %${purity.form ? ` ${purity.form}` : ''}`,
     made,
     bought && `powder bought ${daySpanText(bought)} (${agoText(bought.last, now.day)})`,
     place === undefined ? undefined : `at ${place}`,
@@ -29,7 +35,8 @@ const heading: Section<Solution> = ({ id, entry, from }, { now }) => {
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact !== undefined).map(escapeMarkdown)].join(' · ');
 };
 
-function shelfText({ record }: Solution['entry']): string {
+function shelfText({ record }: Solution['entry'], packet: string | undefined): string {
+  if (packet !== undefined) return `stock from powder of ${packet}`;
   return factOf(record, 'substance')?.strength ? 'as bought' : 'stock from powder';
 }
 
@@ -39,6 +46,7 @@ function equivalents({ agent, ppm }: Solution): Equivalents | undefined {
 
 const strength: Section<Solution> = (solution) => {
   const { agent, ppm } = solution;
+  if (solution.form === 'powder') return undefined;
   if (!ppm.ok) return escapeMarkdown(`${agent?.word ?? 'Strength'}: – (${ppm.refusal.message})`);
   const texts = equivalents(solution)?.texts.join(' ') ?? '';
   return agent && `**${escapeMarkdown(`${agent.word} ${showStrength(ppm.value, 'ppm').text}`)}** ${escapeMarkdown(texts)}`.trim();
@@ -58,19 +66,23 @@ const certainty: Section<Solution> = (solution, { journal }) => {
   return escapeMarkdown(`It may be from ${low!} to ${high!} ppm, by ${counted!}; not counted: ${notCounted!}.`);
 };
 
-const left: Section<Solution> = (solution, { journal }) => {
+const left: Section<Solution> = (solution, { journal, now }) => {
+  const { form, made } = solution;
+  const isPacket = form === 'powder';
   const draws = journal.drawsFrom(solution.id);
-  const { leftMl, overdrawn, notMeasured } = ledger(solution, draws);
+  const { left: rest, overdrawn, notMeasured } = ledger(solution, draws);
   const records = draws.length === 1 ? '1 record draws' : `${draws.length} records draw`;
-  if (!solution.madeMl || !leftMl) {
-    return draws.length === 0 ? undefined : `${records} on it. Left: – (the volume it was made up to is not written)`;
+  if (!made || !rest) {
+    const missing = isPacket ? 'its mass' : 'the volume it was made up to';
+    return draws.length === 0 ? undefined : `${records} on it. Left: – (${missing} is not written)`;
   }
-  const made = showVolume(solution.madeMl).text;
-  if (draws.length === 0) return `${made} made, none of it drawn.`;
-  const most = notMeasured.length > 0 ? 'at most ' : '';
-  const unmeasured = notMeasured.length > 0 ? ` ${notMeasured.length} without a volume.` : '';
+  const whole = `${showAmount(form, made).text} ${isPacket ? 'at first' : 'made'}`;
+  const gone = goneNote(solution.id, journal, now);
+  if (gone) return `${whole}; nothing is left, as a note of ${isoOf(gone.moment.day)} says.`;
+  if (draws.length === 0) return `${whole}, none of it ${isPacket ? 'taken' : 'drawn'}.`;
+  const unmeasured = notMeasured.length > 0 ? ` ${notMeasured.length} without a ${isPacket ? 'mass' : 'volume'}.` : '';
   const over = overdrawn ? ' More was drawn than was there.' : '';
-  return `${made} made, ${most}${showVolume(leftMl).text} left: ${records} on it.${unmeasured}${over}`;
+  return escapeMarkdown(`${whole}, ${leftText(form, rest)} left: ${records} on it.${unmeasured}${over}`);
 };
 
 /** The grower's rule first, then what else is known: the two need not agree, and both are said. */
@@ -101,7 +113,7 @@ const assumptions: Section<Solution> = (solution) => {
   return assumptionLine(all);
 };
 
-const cautions: Section<Solution> = ({ agent, powder }) => (agent ? cautionLine(powder ? 'powder' : 'dilution', [agent]) : undefined);
+const cautions: Section<Solution> = ({ agent, powder, form }) => (agent ? cautionLine(powder || form === 'powder' ? 'powder' : 'dilution', [agent]) : undefined);
 
 /** Add to these what else there is to say of a solution. */
 const stockSections: readonly Section<Solution>[] = [

@@ -1,6 +1,7 @@
 /** Answers for whoever is asked step by step what solution is wanted: what can be chosen, what is wrong, the plan. */
 import type { Journal } from '../../journal/journal.ts';
-import { ledger, type Solution } from '../../journal/solutions.ts';
+import { ledger } from '../../journal/draws.ts';
+import type { Solution } from '../../journal/solutions.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity, type Volume } from '../../model/quantity.ts';
 import { isPositive, volumeInMl, type Exact } from '../../solutions/amounts.ts';
@@ -74,16 +75,16 @@ function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id
   return [...journal.solutions()]
     .filter(solution => solution.agent?.word === agent && solution.ppm.ok)
     .flatMap(solution => {
-      const { leftMl } = ledger(solution, journal.drawsFrom(solution.id));
+      const leftMl = ledger(solution, journal.drawsFrom(solution.id)).left?.most;
       return leftMl && !isPositive(leftMl) ? [] : [{ id: solution.id, text: stockText(solution, leftMl, today) }];
     });
 }
 
 /** Why a solution cannot be drawn from a stock that too little is left of; undefined where there is enough. */
 function shortOf(
-  { id, madeMl }: Solution, { agent, amounts, asked }: MixPlan, journal: Journal,
+  { id, made }: Solution, { agent, amounts, asked }: MixPlan, journal: Journal,
 ): MixRefusal | undefined {
-  const { leftMl } = ledger({ madeMl }, journal.drawsFrom(id));
+  const leftMl = ledger({ made }, journal.drawsFrom(id)).left?.most;
   const taken = amounts.stock && volumeInMl(amounts.stock.measured as Volume);
   if (!taken || !leftMl || leftMl.gte(taken)) return undefined;
   const wholeMl = volumeInMl(amounts.makeUpTo.measured as Volume);

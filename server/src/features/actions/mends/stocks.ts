@@ -1,5 +1,5 @@
 /** Solutions that cannot be made, or that are used up. */
-import { ledger } from '../../../journal/solutions.ts';
+import { ledger } from '../../../journal/draws.ts';
 import { factOf, factsOf } from '../../../model/record.ts';
 import { volumeInMl } from '../../../solutions/amounts.ts';
 import { numberText } from '../../../solutions/display.ts';
@@ -24,9 +24,9 @@ export const stockOverdrawn: Mender = ({ entry: { line, record }, problem }, { j
   const mends = names.flatMap(name => {
     const solution = name && journal.solution(name.text);
     const { overdrawn } = solution ? ledger(solution, journal.drawsFrom(solution.id)) : {};
-    const { entry, ml } = overdrawn?.key ?? {};
-    const left = entry?.line === line && ml ? numberText(ml.sub(overdrawn!.missingMl)) : undefined;
-    return left?.exact && left.text !== '0' ? [`${left.text} mL`] : [];
+    const asked = overdrawn?.key.entry.line === line ? overdrawn.taken?.most : undefined;
+    const left = asked && numberText(asked.sub(overdrawn!.missing));
+    return left?.exact && left.text !== '0' ? [`${left.text} ${solution?.form === 'powder' ? 'mg' : 'mL'}`] : [];
   });
   const isVolume = /^[\d.]/.test(line.text.slice(problem.start));
   return isVolume && mends.length === 1
