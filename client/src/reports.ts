@@ -125,7 +125,7 @@ async function chosenLot(server: JournalServer): Promise<OfLot | undefined> {
   const { at, lots } = await server.lots(uri !== undefined && position ? { uri, position } : undefined);
   if (uri !== undefined && at !== null) return { uri, lot: at };
   if (lots.length === 0) {
-    void window.showInformationMessage('There is no lot in this journal yet.');
+    void window.showInformationMessage('This journal has no lots yet.');
     return undefined;
   }
   const items = lots.map(({ plant, ...of }) => ({ label: of.lot, description: plant ?? '', of }));

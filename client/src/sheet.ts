@@ -12,7 +12,7 @@ export async function printPlaces(server: JournalServer): Promise<void> {
   const choice = await window.showInformationMessage(
     `Wrote the sheet ${name}. Open it in a browser to print it.`, ...(isOnThisMachine(target) ? [OPEN] : []));
   if (choice === OPEN && !await env.openExternal(target)) {
-    void window.showErrorMessage(`${name} could not be opened. Open it by hand: ${target.fsPath}`);
+    void window.showErrorMessage(`Plumule could not open ${name}. Open it yourself: ${target.fsPath}`);
   }
 }
 

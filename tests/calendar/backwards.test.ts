@@ -32,9 +32,9 @@ describe('a schedule from a day', () => {
     });
   });
 
-  it('is undefined, with the reason, where a stage has no time span', () => {
+  it('is undefined, with the reason, where a stage has no length', () => {
     expect(scheduleFrom(day('2026-09-06'), regime('warm 20 C 12 weeks, chill 4 C'), around))
-      .toEqual({ undefined: 'stage 2 of the regime (chill) has no time span' });
+      .toEqual({ undefined: 'stage 2 of the regime (chill) has no length' });
     expect(scheduleFor(day('2026-09-06'), regime('chill'), around)).toHaveProperty('undefined');
   });
 });

@@ -41,7 +41,7 @@ describe('the calendar', () => {
   it('has the plant, the record to write and the record it comes from in the description, and the place', () => {
     const [event] = exported(`--- 2026.germ\n${soak}`, '2026-01-11 08:00');
     expect(value(event, 'description').split('\n')).toEqual([
-      'Iris alba', 'To write: lift A 2026-01-11 19:00', 'From: 2026.germ: soak A 2026-01-10 19:00, water, 24 h, at jar 1',
+      'Iris alba', 'Then write: lift A 2026-01-11 19:00', 'From: 2026.germ: soak A 2026-01-10 19:00, water, 24 h, at jar 1',
     ]);
     expect(value(event, 'location')).toBe('jar 1');
     expect(value(event, 'transp')).toBe('TRANSPARENT');

@@ -45,7 +45,7 @@ describe('more seeds given out than there are', () => {
     `, { now: '2026-01-21' });
   });
 
-  test('are not counted where the number of seeds is not written, nor twice where a name is', () => {
+  test('are not counted where the number of seeds is unknown, nor twice where a name is', () => {
     expectAllMarked(`
       lot VER-24 Veratrum nigrum
       split VER-24, A 2400 seeds

@@ -85,7 +85,7 @@ describe('a stock used after its last good day', () => {
       dilute G2 2026-01-24, from G1 1 mL, to 20 mL
     `;
     expect(problemsIn('stock-expired', journal)[0]?.message)
-      .toContain('G1 was good until 2026-01-23 (keeps 2 weeks, as its own record says); this takes from it 1 day later.');
+      .toContain('G1 was good until 2026-01-23 (its record says “keeps 2 weeks”); this takes from it 1 day later.');
   });
 });
 

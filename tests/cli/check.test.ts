@@ -108,17 +108,17 @@ describe('plumule check on paths that cannot be read', () => {
     const folder = await folderWith({ 'journal/a.germ': CLEAN, 'notes/a.txt': '' });
     const { code, stderr } = await plumule(folder, 'check', 'notes', 'journal', ...TODAY);
     expect(code).toBe(2);
-    expect(stderr).toContain('plumule: notes: no journal is here (no file *.germ)\n');
+    expect(stderr).toContain('plumule: notes: there is no journal here (no *.germ file)\n');
     expect(stderr).toContain('checked 1 file: no problems');
     await mkdir(path.join(folder, 'empty'));
-    expect((await plumule(path.join(folder, 'empty'), 'check')).stderr).toContain('plumule: .: no journal is here');
+    expect((await plumule(path.join(folder, 'empty'), 'check')).stderr).toContain('plumule: .: there is no journal here');
   });
 
   it('does not take a file of another name for a journal', async () => {
     const folder = await folderWith({ 'notes.txt': CLEAN });
     const { code, stderr } = await plumule(folder, 'check', 'notes.txt');
     expect(code).toBe(2);
-    expect(stderr).toContain('plumule: notes.txt: the name of a journal ends in .germ\n');
+    expect(stderr).toContain('plumule: notes.txt: the name of a journal must end in .germ\n');
   });
 });
 
@@ -225,7 +225,7 @@ describe('the output of plumule check', () => {
     expect(closed.code).toBe(2);
     expect(closed.stdout).toMatch(/^a\.germ:1:1: error .*\n$/);
     expect(closed.stderr).toBe([
-      'plumule: checked 1 file: 20000 errors\n', 'plumule: whoever reads the output closed it before all was written\n',
+      'plumule: checked 1 file: 20000 errors\n', 'plumule: the program that reads the output closed it too early\n',
     ].join(''));
     const full = await shell(folder, 'plumule check > /dev/full');
     expect(full).toMatchObject({ code: 2, stdout: '' });

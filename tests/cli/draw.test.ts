@@ -42,9 +42,9 @@ describe('plumule draw', () => {
     expect(await plumule(folder, 'draw', 'GEN-25', '-o', 'notes.svg', ...TODAY)).toEqual({
       code: 2,
       stdout: '',
-      stderr: 'plumule: notes.svg: it is there already and is no picture; give another name\n',
+      stderr: 'plumule: notes.svg: this file exists and is not a picture; choose another name\n',
     });
-    expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.png', ...TODAY)).stderr).toContain('written as SVG');
+    expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.png', ...TODAY)).stderr).toContain('are SVG files');
   });
 
   it('draws the season of the folder that is named', async () => {
@@ -62,12 +62,12 @@ describe('plumule draw', () => {
     expect(await plumule(folder, 'draw', 'GEN-26', ...TODAY)).toEqual({
       code: 2,
       stdout: '',
-      stderr: 'plumule: no lot or batch “GEN-26” is here; did you mean “GEN-25”?\n',
+      stderr: 'plumule: there is no lot or batch “GEN-26”; did you mean “GEN-25”?\n',
     });
     expect(await plumule(folder, 'draw', 'IRI-1', ...TODAY)).toEqual({
       code: 1,
       stdout: '',
-      stderr: 'plumule: IRI-1: there is nothing to draw yet, because no count of it has a day\n',
+      stderr: 'plumule: IRI-1: there is nothing to draw yet, because it has no count on a known day\n',
     });
   });
 });

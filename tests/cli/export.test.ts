@@ -55,9 +55,9 @@ describe('plumule export --ics', () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
     await mkdir(path.join(folder, 'dir'));
     for (const [name, reason] of [
-      ['winter.germ', 'it is there already and is no calendar; give another name'],
+      ['winter.germ', 'this file exists and is not a calendar; choose another name'],
       ['dir', 'it is not a regular file'],
-      ['gone/due.ics', 'there is no such folder to write it to'],
+      ['gone/due.ics', 'its folder does not exist'],
     ] as const) {
       expect(await plumule(folder, 'export', '--ics', '-o', name, ...TODAY)).toEqual({
         code: 2, stdout: '', stderr: `plumule: ${name}: ${reason}\n`,

@@ -6,7 +6,7 @@ import { plumule } from './run.ts';
 
 const ROUGH = '# Winter\r\nlot  A-1 Adonis vernalis,60 seeds\r\n  My  own words.\r\nsowed  A-1\r\n';
 const SMOOTH = '# Winter\r\nlot A-1 Adonis vernalis, 60 seeds\r\n  My  own words.\r\nsowed  A-1\r\n';
-const LEFT = '1 line with a mistake stays as written';
+const LEFT = '1 line with a mistake left as it is';
 
 describe('plumule format', () => {
   it('prints one file formatted, and touches nothing', async () => {
@@ -19,13 +19,13 @@ describe('plumule format', () => {
     const folder = await folderWith({ 'a.germ': ROUGH, 'b.germ': ROUGH });
     const { code, stdout, stderr } = await plumule(folder, 'format', '.');
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toContain('write --check or --write');
+    expect(stderr).toContain('use --check or --write');
   });
 
   it('names the files that are not formatted with --check, and ends with 1 if there are any', async () => {
     const folder = await folderWith({ 'a.germ': ROUGH, 'b.germ': SMOOTH });
     expect(await plumule(folder, 'format', '--check', '.')).toEqual({
-      code: 1, stdout: 'a.germ\n', stderr: 'plumule: 1 of 2 files not formatted; 2 lines with a mistake stay as written\n',
+      code: 1, stdout: 'a.germ\n', stderr: 'plumule: 1 of 2 files not formatted; 2 lines with a mistake left as they are\n',
     });
     expect(await readFile(path.join(folder, 'a.germ'), 'utf8')).toBe(ROUGH);
     expect(await plumule(folder, 'format', '--check', 'b.germ')).toEqual({
@@ -67,10 +67,10 @@ describe('plumule format', () => {
     const { code, stdout, stderr } = await plumule(folder, 'format', '--write', '.');
     expect({ code, stdout }).toEqual({ code: 2, stdout: 'a.germ\n' });
     expect(stderr).toBe([
-      'linked: a symbolic link that leads out of the folder is not followed',
-      'b.germ: it is protected against writing; --force rewrites it',
+      'linked: Plumule does not follow a symbolic link out of the folder',
+      'b.germ: it is write-protected; --force rewrites it',
       'd.germ: it has 2 names (hard links), and the others would keep the old text; --force rewrites it',
-      '1 of 3 files formatted; 3 lines with a mistake stay as written',
+      '1 of 3 files formatted; 3 lines with a mistake left as they are',
     ].map(line => `plumule: ${line}\n`).join(''));
     expect(await readFile(path.join(elsewhere, 'c.germ'), 'utf8')).toBe(ROUGH);
     expect((await plumule(folder, 'format', '--write', '--force', '.')).stdout).toBe('b.germ\nd.germ\n');

@@ -20,10 +20,10 @@ describe('plumule mix', () => {
       '   marked every 0.2 mL, filled 2 times.',
       '3. Label it: GA3 500 ppm, and the date.',
       '4. Keep it cold, dark and closed. It keeps 1 year (GA3 once diluted; default: common practice, no',
-      '   source). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page,',
+      '   source). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page,',
       '   unverified).',
     ].join('\n'));
-    expect(stdout).toContain('Taken for granted:\n  - 1 ppm is taken as 1 mg/L');
+    expect(stdout).toContain('Assumed:\n  - 1 ppm counts as 1 mg/L');
     expect(stdout).toContain('Mind:\n  - The product’s label');
   });
 
@@ -66,7 +66,7 @@ describe('plumule mix', () => {
       code: 1,
       stdout: 'GA3 2000 ppm, 20 mL: not possible\n\n' +
         '2000 ppm cannot be made from 1000 ppm: water only makes it weaker.\n\n' +
-        'The nearest that can be done:\n' +
+        'The nearest you can make:\n' +
         '  - The nearest is the stock itself, undiluted: 1000 ppm.\n' +
         '  - From powder: 40 mg of pure GA3 made up to 20 mL is 2000 ppm.\n',
       stderr: '',
@@ -81,11 +81,11 @@ describe('plumule mix', () => {
     [['GA3', '0,5 g/L', '20 mL'], '<strength>: “0,5” has a comma inside a number. Write 0.5'],
     [['GA3', '500', '20 mL'], '<strength>: “500” has no unit.'],
     [['GA3', '500 ppm', '20 mg'], '<volume>: “mg” is not a unit of volume.'],
-    [['H2O2', '3 %', '20 mL'], '<agent>: “H2O2” is no agent. Did you mean “peroxide”?'],
+    [['H2O2', '3 %', '20 mL'], '<agent>: “H2O2” is not an agent. Did you mean “peroxide”?'],
     [['GA3', 'strong', '20 mL'], '<strength>: “strong” is not a strength such as “500 ppm”.'],
     [['GA3', '500 ppm'], '“500 ppm” is not a strength and a volume such as'],
     [['GA3', '500 ppm', '20 mL', '--from', '1000 ppm', '--purity', '90'], '--purity: A solution is made from a stock or from powder'],
-    [['GA3', '500 ppm', '20 mL', '--halved', '2'], '--halved: Say what mass the packet holds.'],
+    [['GA3', '500 ppm', '20 mL', '--halved', '2'], '--halved: Say how much powder the packet holds.'],
     [['GA3', '500 ppm', '20 mL', '--packet', '1 g', '--halved', 'twice'], '--halved: Write how often'],
     [['GA3', '500 ppm', '20 mL', '--purity', '120'], '--purity: '],
   ])('does not understand %j, says why, and ends with 2', async (args, message) => {

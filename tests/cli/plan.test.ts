@@ -13,7 +13,7 @@ describe('plumule plan', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     // R 4.2.2, exact power of fisher.test: 12 against 12 has 0.810 at 69 and 10 %, 0.814 at 96 and 40 %.
     expect(stdout).toBe(`12 treated and 12 untreated seeds
-  Untreated  Told from treated   Better treated and untreated
+  Untreated  Treated must reach  Better split
   10 %       69 % or more        13 and 11: 64 %
   40 %       96 % or more        11 and 13: 93 %
   70 %       – (not even 100 %)

@@ -10,24 +10,36 @@ import { shell } from './run.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const README = await readFile(path.join(ROOT, 'README.md'), 'utf8');
+const COMMANDS = await readFile(path.join(ROOT, 'syntaxes/commands.md'), 'utf8');
 const DEVELOPERS = await readFile(path.join(ROOT, 'DEVELOPERS.md'), 'utf8');
+
+/** What stands in the blocks of code of a page that are marked with a word. */
+function blocks(page: string): { readonly kind: string; readonly text: string }[] {
+  return [...page.matchAll(/^```(plumule|console)\n(.*?)^```$/gms)].map(([, kind = '', text = '']) => ({ kind, text }));
+}
+
+/** Runs each command that a page shows on the journal that it shows above it, or on the one in `before`. */
+async function outputsOf(page: string, before = ''): Promise<{ readonly shown: string[]; readonly printed: string[] }> {
+  const folder = await folderWith({ 'winter.germ': before });
+  const [shown, printed]: [string[], string[]] = [[], []];
+  for (const { kind, text } of blocks(page)) {
+    if (kind === 'plumule') {
+      await appendFile(path.join(folder, 'winter.germ'), `${text}\n`);
+      continue;
+    }
+    const [command = ''] = text.split('\n');
+    expect(command).toMatch(/^\$ plumule /);
+    shown.push(text);
+    printed.push(`${command}\n${(await shell(folder, `${command.slice(2)} 2>/dev/null`)).stdout}`);
+  }
+  return { shown, printed };
+}
 
 describe('the README', () => {
   it('shows what the command line really prints of the journal that it shows', async () => {
-    const folder = await folderWith({ 'winter.germ': '' });
-    const blocks = [...README.matchAll(/^```(plumule|console)\n(.*?)^```$/gms)];
-    let runs = 0;
-    for (const [, kind, text = ''] of blocks) {
-      if (kind === 'plumule') {
-        await appendFile(path.join(folder, 'winter.germ'), `${text}\n`);
-        continue;
-      }
-      const [command = '', ...output] = text.split('\n');
-      expect(command).toMatch(/^\$ plumule /);
-      expect((await shell(folder, `${command.slice(2)} 2>/dev/null`)).stdout).toBe(output.join('\n'));
-      runs++;
-    }
-    expect(runs).toBe(7);
+    const { shown, printed } = await outputsOf(README);
+    expect(printed).toEqual(shown);
+    expect(shown.length).toBe(2);
   });
 
   it('shows a journal with no problem, and then one with three', async () => {
@@ -45,6 +57,22 @@ describe('the README', () => {
       // It stands alone there, so it has to say what is poisonous.
       expect(words).toContain(id === 'poison' ? text.replace('Poisonous', 'Thiourea is poisonous') : text);
     }
+  });
+});
+
+describe('the page on the command line', () => {
+  it('shows what the command line really prints of the journal in the README', async () => {
+    const { shown, printed } = await outputsOf(COMMANDS, `${blocks(README)[0]!.text}\n`);
+    expect(printed).toEqual(shown);
+    expect(shown.length).toBe(5);
+  });
+
+  it('has a line for every command', async () => {
+    const folder = await folderWith({});
+    const help = (await shell(folder, 'plumule --help')).stdout;
+    const listed = [...help.split('Commands:\n')[1]!.split('\n\n')[0]!.matchAll(/^  (\w+) /gm)].map(([, name = '']) => name).filter(name => name !== 'help');
+    expect(listed.length).toBeGreaterThan(10);
+    for (const name of listed) expect(COMMANDS).toContain(`    plumule ${name} `);
   });
 });
 

@@ -30,7 +30,7 @@ describe('plumule report', () => {
     expect(code).toBe(2);
     expect(stdout).toContain('B-1  Adonis vernalis');
     expect(stdout).not.toContain('Trollius');
-    expect(stderr).toBe('plumule: no lot “A-2” is here; did you mean “A-1”?\n');
+    expect(stderr).toBe('plumule: there is no lot “A-2”; did you mean “A-1”?\n');
   });
 
   it('of a file prints the lots that it says something of, with all that is known of them', async () => {
@@ -53,7 +53,7 @@ describe('plumule report', () => {
     const { code, stdout, stderr } = await plumule(folder, 'report', ...TODAY);
     expect(code).toBe(0);
     expect(stderr).toBe('plumule: 1 error in the records of these lots; “plumule check” lists them\n');
-    expect(stdout).toContain('There is an error in the records of A-1: its numbers may be wrong until it is mended.');
+    expect(stdout).toContain('The records of A-1 have an error: its numbers may be wrong until you fix it.');
     expect(stdout).toContain('No percentage for A-1: more are counted (34) than there are seeds (20).');
   });
 
@@ -78,7 +78,7 @@ describe('plumule report', () => {
   it('puts the lots of a species or a genus together where that is asked for', async () => {
     const folder = await folderWith({ 'a.germ': LOTS });
     const { stdout } = await plumule(folder, 'report', '--by', 'species', ...TODAY);
-    expect(stdout).toContain('\nTrollius europaeus\n1 lot: A-1\n\n  Without a trial of one agent against untreated seed: A-1.\n');
+    expect(stdout).toContain('\nTrollius europaeus\n1 lot: A-1\n\n  No trial to compare: A-1.\n');
     expect((await plumule(folder, 'report', '--by', 'genus', ...TODAY)).stdout).toContain('\nTrollius\n1 lot: A-1\n');
     expect((await plumule(folder, 'report', '--by', 'lot', ...TODAY)).stdout).toBe((await plumule(folder, 'report', ...TODAY)).stdout);
     const data = JSON.parse((await plumule(folder, 'report', '--by', 'genus', '--format', 'json', ...TODAY)).stdout) as object;
@@ -98,7 +98,7 @@ describe('plumule report', () => {
   it('says that there are none where no lot is recorded', async () => {
     const folder = await folderWith({ 'a.germ': '# nothing yet\n' });
     expect(await plumule(folder, 'report', ...TODAY)).toEqual({
-      code: 0, stdout: 'Report as on 2026-01-20\n\nNo lots are recorded here.\n', stderr: '',
+      code: 0, stdout: 'Report as on 2026-01-20\n\nThis journal has no lots.\n', stderr: '',
     });
   });
 });

@@ -22,7 +22,7 @@ describe('plumule when', () => {
       'woodland', '--leaves-by', '2027-05-01', '--plant', 'Paris quadrifolia', '--soak', '24 h', ...TODAY);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     // Python 3.11, datetime: 2027-05-01 less 21 days, then less 12, 14 and 12 weeks, then less a day.
-    expect(stdout).toBe(`woodland, to have first leaves by 2027-05-01
+    expect(stdout).toBe(`woodland, for first leaves by 2027-05-01
   2026-07-17  soak 24 h (in 5 months)
   2026-07-18  sow; warm 20 C 12 weeks
   2026-10-10  chill 4 C 14 weeks
@@ -31,29 +31,29 @@ describe('plumule when', () => {
   2027-05-01  first leaves
 
 From germination to a first leaf: 21 days, by 1 batch of Paris quadrifolia in these records.
-It is counted from the end of the last stage, the safe side: much seed germinates in the course of
-it.
+The days to a first leaf count from the end of the last stage. That is on the safe side: much seed
+germinates before the stage ends.
 `);
   });
 
   it('shows no dates for leaves where nothing says how long they take, and says what to do', async () => {
     expect(await when('woodland', '--leaves-by', '2027-05-01', ...TODAY)).toEqual({
       code: 1, stderr: '',
-      stdout: `woodland, to have first leaves by 2027-05-01: cannot be said, the days from germination to a first
-leaf are not known (no plant is named).
+      stdout: `woodland, for first leaves by 2027-05-01: no date can be given, because the days from germination to
+a first leaf are unknown (no plant is named).
 
-Give these days with --leaf, or name with --plant a plant whose counts have them. For the end of the
-regime alone ask with --ends-by 2027-05-01.
+Give the days with --leaf, or use --plant to name a plant whose counts have them. To plan only for
+the end of the regime, use --ends-by 2027-05-01.
 `,
     });
     const iris = await when('woodland', '--leaves-by', '2027-05-01', '--plant', 'Iris', '--format', 'json', ...TODAY);
     expect(iris.code).toBe(1);
     expect(JSON.parse(iris.stdout)).toMatchObject({
-      daysToLeaf: { undefined: 'no record here has a first leaf of Iris or its genus after it germinated' },
+      daysToLeaf: { undefined: 'no count in this journal has a first leaf of Iris or its genus' },
       schedule: { undefined: expect.stringContaining('Iris') as string }, begunToday: null,
     });
     expect((await when('woodland', '--leaves-by', '2027-05-01', '--leaf', '30', ...TODAY)).stdout)
-      .toContain('From germination to a first leaf: 30 days, as given.');
+      .toContain('From germination to a first leaf: 30 days, as you gave it.');
   });
 
   it('counts back from the end of the regime where that is wanted, though the days to a leaf are given', async () => {
@@ -62,7 +62,7 @@ regime alone ask with --ends-by 2027-05-01.
     expect(stdout).toContain('  2026-08-08  sow; warm 20 C 12 weeks');
     expect(stdout).toContain('  2027-05-01  the last stage ends\n  2027-05-22  first leaves\n');
     const late = await when('woodland', '--ends-by', '2026-10-22', '--leaf', '21', ...TODAY);
-    expect(late.stdout).toContain('Begun today, it has ended on 2026-11-03, 12 days too late.');
+    expect(late.stdout).toContain('If you start today, it ends on 2026-11-03, 12 days too late.');
   });
 
   it('adds no soak by itself, and says where a guide has one for the plant', async () => {
@@ -76,7 +76,7 @@ guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
     const { stdout } = await asked();
     expect(stdout).toContain('  2026-03-01  sow; warm');
     expect(stdout.replaceAll('\n', ' ')).toContain(
-      'No soak is in it. By your guides the seed is soaked for 48 h (Bulletin 7; the guide for Paris): --soak "48 h" adds it.');
+      'This plan has no soak. In your guides the seed is soaked for 48 h (Bulletin 7; the guide for Paris); add it with --soak "48 h".');
     expect(stdout).not.toContain('12 h');
     expect((await asked('--soak', '24 h')).stdout).not.toContain('guides');
     expect(JSON.parse((await asked('--format', 'json')).stdout)).toMatchObject({
@@ -90,12 +90,12 @@ guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
   it('says how late it gets where the time to begin has passed', async () => {
     const { stdout } = await when('woodland', '--ends-by', '2026-10-22', ...TODAY);
     expect(stdout).toContain('2026-01-29  sow; warm 20 C 12 weeks (12 days ago)');
-    expect(stdout).toContain('The time to begin was 12 days ago. Begun today, it has ended on 2026-11-03, 12 days too late.');
+    expect(stdout).toContain('The time to start was 12 days ago. If you start today, it ends on 2026-11-03, 12 days too late.');
   });
 
   it('says when it ends where it is begun today, or was sown on a day', async () => {
     const begun = await when('woodland', '--soak', '36h', ...TODAY);
-    expect(begun.stdout).toContain('woodland, begun on 2026-02-10\n  2026-02-10  soak 36 h (today)\n  2026-02-12  sow;');
+    expect(begun.stdout).toContain('woodland, started on 2026-02-10\n  2026-02-10  soak 36 h (today)\n  2026-02-12  sow;');
     expect((await when('woodland', '--sown', '2026-02-12')).stdout).toContain('  2026-11-05  the last stage ends\n');
   });
 
@@ -121,10 +121,10 @@ guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
     });
   });
 
-  it('ends with 1 where a stage has no time span', async () => {
+  it('ends with 1 where a stage has no length', async () => {
     expect(await when('open', '--ends-by', '2027-05-01', ...TODAY)).toEqual({
       code: 1, stderr: '',
-      stdout: 'open, to have ended by 2027-05-01: cannot be said, stage 1 of the regime (chill) has no time span.\n',
+      stdout: 'open, to end by 2027-05-01: no date can be given, because stage 1 of the regime (chill) has no length.\n',
     });
     const { stdout } = await when('open', '--format', 'json');
     const data: unknown = JSON.parse(stdout);
@@ -133,7 +133,7 @@ guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
 
   it('refuses what it does not understand, and ends with 2', async () => {
     expect(await when('woodlnd')).toEqual({
-      code: 2, stdout: '', stderr: 'plumule: no regime “woodlnd” is here; did you mean “woodland”?\n',
+      code: 2, stdout: '', stderr: 'plumule: there is no regime “woodlnd”; did you mean “woodland”?\n',
     });
     for (const args of [
       ['chill 4 C and more'], ['woodland', '--soak', 'long'], ['woodland', '--leaf', 'soon'],

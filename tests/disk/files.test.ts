@@ -40,8 +40,8 @@ describe('journals by address', () => {
     expect(await filesOnDisk.list(addressOf(folder), true)).toEqual({
       files: [addressOf(folder, 'a.germ')],
       faults: [
-        `${path.join(folder, 'b.germ')}: a symbolic link that leads out of the folder is not followed; name the file itself to read it`,
-        `${path.join(folder, 'all')}: a symbolic link that leads out of the folder is not followed`,
+        `${path.join(folder, 'b.germ')}: Plumule does not follow a symbolic link out of the folder; name the file itself to read it`,
+        `${path.join(folder, 'all')}: Plumule does not follow a symbolic link out of the folder`,
       ],
     });
     expect(await filesOnDisk.read(addressOf(folder, 'b.germ'), addressOf(folder))).toBeUndefined();

@@ -54,7 +54,7 @@ describe('journals in a folder', () => {
     await symlink(path.join(elsewhere, 'c.germ'), path.join(folder, 'c.germ'));
     expect(await found(folder)).toEqual({
       files: ['a.germ', 'b/b.germ'],
-      faults: ['c.germ: a symbolic link that leads out of the folder is not followed; name the file itself to read it'],
+      faults: ['c.germ: Plumule does not follow a symbolic link out of the folder; name the file itself to read it'],
     });
     const { outside } = await findJournals(folder);
     expect(outside).toEqual(['all', 'b/other', 'up'].map(name => path.join(folder, name)));

@@ -65,10 +65,10 @@ describe('reading a journal', () => {
     expect(await readJournal(path.join(folder, 'b.germ'))).toHaveLength(MOST_BYTES);
   });
 
-  it('says when links run in a circle', async () => {
+  it('says when links form a loop', async () => {
     const folder = await folderWith({});
     await symlink(path.join(folder, 'a.germ'), path.join(folder, 'a.germ'));
-    await expect(readJournal(path.join(folder, 'a.germ'))).rejects.toThrow('its symbolic links run in a circle');
+    await expect(readJournal(path.join(folder, 'a.germ'))).rejects.toThrow('its symbolic links form a loop');
   });
 
   it('finds any stray byte put into any text', () => {

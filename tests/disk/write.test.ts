@@ -30,7 +30,7 @@ describe('rewriting a journal', () => {
     const file = path.join(folder, 'a.germ');
     await writeFile(file, 'Lot A-1\nlot B-1\n');
     await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toMatchObject({
-      name: 'DiskFault', path: file, message: 'it was changed by another program in the meantime',
+      name: 'DiskFault', path: file, message: 'another program has changed it',
     });
     expect(await readFile(file, 'utf8')).toBe('Lot A-1\nlot B-1\n');
   });
@@ -44,7 +44,7 @@ describe('a journal that was found in a folder', () => {
     await symlink(elsewhere, path.join(folder, 'sub'));
     for (const name of ['a.germ', 'sub/a.germ']) {
       await expect(rewriteJournal(path.join(folder, name), 'Lot A-1\n', 'lot A-1\n', { below: folder })).rejects.toMatchObject({
-        name: 'DiskFault', message: 'a symbolic link leads there; name the file itself to rewrite it',
+        name: 'DiskFault', message: 'it is a symbolic link; name the file itself to rewrite it',
       });
     }
     expect(await readFile(path.join(elsewhere, 'a.germ'), 'utf8')).toBe('Lot A-1\n');
@@ -77,7 +77,7 @@ describe('a file that is protected or has other names', () => {
     const folder = await folderWith({ 'a.germ': 'Lot A-1\n' });
     const file = path.join(folder, 'a.germ');
     await chmod(file, 0o444);
-    await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toMatchObject({ message: 'it is protected against writing; --force rewrites it' });
+    await expect(rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n')).rejects.toMatchObject({ message: 'it is write-protected; --force rewrites it' });
     expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
     await rewriteJournal(file, 'Lot A-1\n', 'lot A-1\n', { force: true });
     expect(await readFile(file, 'utf8')).toBe('lot A-1\n');
@@ -99,7 +99,7 @@ describe('a file that is protected or has other names', () => {
   it('is no place for a calendar', async () => {
     const folder = await folderWith({ 'a.ics': '' });
     await chmod(path.join(folder, 'a.ics'), 0o444);
-    await expect(writeOurs(path.join(folder, 'a.ics'), 'BEGIN:VCALENDAR', 'calendar')).rejects.toThrow('it is protected against writing');
+    await expect(writeOurs(path.join(folder, 'a.ics'), 'BEGIN:VCALENDAR', 'calendar')).rejects.toThrow('it is write-protected');
   });
 });
 

@@ -56,7 +56,7 @@ test('over an item stands what it writes', () => inEditor(
     await editor.until(async () => {
       await editor.page.mouse.move(5, 5);
       await row.hover({ timeout: 3000 });
-      const tooltip = editor.page.locator('.workbench-hover').getByText('writes for today: lift VER-24/A, with the present time');
+      const tooltip = editor.page.locator('.workbench-hover').getByText('will write for today: lift VER-24/A, with the present time');
       return tooltip.waitFor({ timeout: 3000 }).then(() => true);
     }, 'the record');
   }));

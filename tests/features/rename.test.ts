@@ -82,7 +82,7 @@ test('records of a batch that was never split off do not come to be of another, 
 test('nothing is renamed in a remark, and a name that nothing defines is refused', () => {
   const journal = journalOf({ 'a.germ': 'count LOST-1 2026-01-19, 3\n  LOST-1 again\n' });
   expect(renameTarget(journal, 'a.germ', { line: 1, character: 3 })).toBeUndefined();
-  expect(renameTarget(journal, 'a.germ', { line: 0, character: 8 })).toEqual({ refused: 'LOST-1 is defined nowhere in this journal.' });
+  expect(renameTarget(journal, 'a.germ', { line: 0, character: 8 })).toEqual({ refused: 'This journal does not define LOST-1.' });
 });
 
 test('a word of the format is no name where it would be read as one', () => {
@@ -103,7 +103,7 @@ test('names in any script are names, with their marks', () => {
 
 test('a limit for a word that nobody declared does not come to hold for an agent', () => {
   const journal = journalOf({ 'a.germ': 'agent kelp, seaweed\nlimit weed, 10 ppm\n' });
-  expect(renamed(journal, 'a.germ', 0, 'kelp', 'weed')).toBe('The name weed is used in this journal already.');
+  expect(renamed(journal, 'a.germ', 0, 'kelp', 'weed')).toBe('This journal already uses the name weed.');
 });
 
 test('what is renamed of a batch is its last part alone, and the name that it has changes nothing', () => {
@@ -113,7 +113,7 @@ test('what is renamed of a batch is its last part alone, and the name that it ha
     place: { file: 'b.germ', line: 0, start: 12, end: 13 }, text: 'A',
   });
   expect(rename(journalOf(files), 'b.germ', { ...at, character: 13 }, 'A')).toEqual({ edits: [] });
-  expect(rename(journalOf(files), 'b.germ', { line: 0, character: 2 }, 'A')).toEqual({ refused: 'Nothing here has a name of its own.' });
+  expect(rename(journalOf(files), 'b.germ', { line: 0, character: 2 }, 'A')).toEqual({ refused: 'There is no name to change here.' });
 });
 
 test('what is taken of a stock is not its name', () => {

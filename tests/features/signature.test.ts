@@ -43,7 +43,7 @@ describe('the signature of a record', () => {
     expect(at('pot V-1, ')).toBe('pot BATCH [DATE] [TIME], <9 seedlings>, at bag 3 slot 2');
   });
 
-  test('keeps what may be written several times', () => {
+  test('keeps what can be repeated', () => {
     expect(at('count V-1, 3, 1 rotted, ')).toBe('count BATCH [DATE] [TIME], <3 germinated>');
   });
 
@@ -67,9 +67,9 @@ describe('the signature of a record', () => {
 test('the parts say what they are', () => {
   const [{ fixture } = { fixture: undefined }] = variantsOf('\n  soak V-1, \n          ^ here');
   const found = signatureAt(journalOf(fixture!), 'journal.germ', { line: 0, character: 10 });
-  expect(found?.says).toBe('seed goes into a liquid, or (unmeasured) into damp towel with a little powder');
+  expect(found?.says).toBe('seed goes into a liquid, or onto a damp towel with unmeasured powder');
   expect(found?.parts.map(({ says }) => says)).toEqual([
-    'a lot, or a batch of one', 'year-month-day; without one, that of the “day” line above', 'of day, such as 19:30',
-    'needed; may be written several times', undefined, undefined, undefined, undefined,
+    'a lot or a batch', 'year-month-day; without one, that of the “day” line above', 'of day, such as 19:30',
+    'needed; can be repeated', undefined, undefined, undefined, undefined,
   ]);
 });

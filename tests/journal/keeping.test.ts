@@ -39,7 +39,7 @@ describe('a bottle is good', () => {
       'a dilution as long as the limit says, but no longer than the stock'],
     ['limit stock, 2 years\nstock S 2026-01-10, bleach 5 %, 1 L', '2026-03-07', 'bleach no longer for it'],
     ['limit stock, 1 week\nstock S 2026-01-10, bleach 5 %, 1 L', '2026-01-17', 'shorter, if the limit is'],
-    ['stock S 2026-01-10, bleach 5 %, 1 L, keeps 6 months', '2026-07-10', 'as its own record says'],
+    ['stock S 2026-01-10, bleach 5 %, 1 L, keeps 6 months', '2026-07-10', 'its record says “keeps 6 months”'],
     ['agent kelp\nstock S 2026-01-10, kelp 2 g, 1 L', '2030-01-10', 'the default, of what nothing is known'],
   ])('%s: until %s', (text, day) => {
     expect(until(text)).toBe(day);

@@ -45,7 +45,7 @@ describe('how long a solution keeps', () => {
     expect(keeps(solution('S1', stock, 'limit stock, 18 months')))
       .toEqual(['2023-07-09', 'keeps 18 months; the “limit” record in a.germ']);
     expect(keeps(solution('S1', `${stock}, keeps 2 weeks`, 'limit stock, 18 months')))
-      .toEqual(['2022-01-23', 'keeps 2 weeks, as its own record says']);
+      .toEqual(['2022-01-23', 'its record says “keeps 2 weeks”']);
   });
 
   test('is no longer than that of what it was made from, unless its own record says so', () => {

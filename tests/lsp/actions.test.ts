@@ -60,7 +60,7 @@ describe('a quick fix', () => {
       await session.open('a.germ', 'sow IRI-1 2026-01-11, 24 seeds\n', 3);
       await session.shows('a.germ', ['sown-exceeds-seeds']);
       const [fewer, more] = (await actions(session, 0, 0, ['quickfix']))!;
-      expect(fewer!.title).toBe('Sow 20: as many as are there');
+      expect(fewer!.title).toBe('Sow 20: all that are left');
       expect(editsOf(more!)[0]).toMatchObject({ textDocument: { uri: session.uri('b.germ'), version: null }, edits: [{ newText: '24' }] });
     }));
 
@@ -71,7 +71,7 @@ describe('a quick fix', () => {
       await session.shows('a.germ', ['sown-exceeds-seeds']);
       // Sent in one turn: nothing is published between the two.
       void session.change('a.germ', 2, [0, 16, 18], '22');
-      expect(titlesOf(await actions(session, 1, 0, ['quickfix']))[0]).toBe('Sow 22: as many as are there');
+      expect(titlesOf(await actions(session, 1, 0, ['quickfix']))[0]).toBe('Sow 22: all that are left');
     }));
 });
 
@@ -84,7 +84,7 @@ describe('all evident slips of a file', () => {
       await session.open('a.germ', text);
       await session.shows('a.germ', ['bad-date', 'decimal-comma', 'day-first-date']);
       const found = await actions(session, 0, 0, [only]);
-      expect(found).toMatchObject([{ title: 'Mend every evident slip of this file', kind: 'source.fixAll.plumule' }]);
+      expect(found).toMatchObject([{ title: 'Fix every obvious slip in this file', kind: 'source.fixAll.plumule' }]);
       expect(textsOf(found![0]!)).toEqual(['2026-01-11, 18.5']);
     }));
 
@@ -137,7 +137,7 @@ describe('a lot that is over', () => {
         documentChanges: [
           { kind: 'create', uri: session.uri('archive.germ'), options: { ignoreIfExists: true } },
           { textDocument: { uri: session.uri('a.germ'), version: 1 }, edits: [{ newText: '', range: { start: { line: 0 }, end: { line: 2, character: 0 } } }] },
-          { textDocument: { uri: session.uri('archive.germ'), version: null }, edits: [{ newText: `# Lots that are over\n\n${over}` }] },
+          { textDocument: { uri: session.uri('archive.germ'), version: null }, edits: [{ newText: `# Finished lots\n\n${over}` }] },
         ],
       },
     });
@@ -151,7 +151,7 @@ describe('a lot that is over', () => {
       await session.open('a.germ', over);
       expect(await archived(session)).toEqual([]);
       await session.open('archive.germ', 'lot IRI-1 Iris\n');
-      expect(titlesOf(await archived(session))).toEqual(['Move VER-24, which is over, to archive.germ (2 records)']);
+      expect(titlesOf(await archived(session))).toEqual(['Move VER-24, which is finished, to archive.germ (2 records)']);
     }));
 });
 

@@ -70,7 +70,7 @@ describe('rename', () => {
         { textDocument: { uri: session.uri('b.germ'), version: null }, edits: [{ newText: 'VER-25' }] },
       ]);
       await expect(session.ask('textDocument/rename', { ...at(session), newName: 'IRI-1' })).rejects.toMatchObject({
-        code: LSPErrorCodes.RequestFailed, message: 'The name IRI-1 is used in this journal already.',
+        code: LSPErrorCodes.RequestFailed, message: 'This journal already uses the name IRI-1.',
       });
     }));
 
@@ -78,7 +78,7 @@ describe('rename', () => {
     { settings, capabilities },
     async session => {
       await session.open('a.germ', 'sow VER-24 2026-01-11\n');
-      await expect(session.ask('textDocument/prepareRename', at(session))).rejects.toThrow('VER-24 is defined nowhere');
+      await expect(session.ask('textDocument/prepareRename', at(session))).rejects.toThrow('This journal does not define VER-24');
       expect(await session.ask('textDocument/prepareRename', at(session, 15))).toBeNull();
     }));
 

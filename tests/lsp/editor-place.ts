@@ -11,13 +11,13 @@ export interface EditorPlace {
   readonly place: string;
   /** The journal. */
   readonly folder: string;
-  /** The set-up as the README has it. */
+  /** The set-up as the page on other editors has it. */
   readonly setup: string;
   /** A path on which `plumule` is the built command line. */
   readonly searchPath: string;
 }
 
-/** Makes a place with a journal, and removes it afterwards. `language` is that of the set-up in the README. */
+/** Makes a place with a journal, and removes it afterwards. `language` is that of the set-up on that page. */
 export async function inEditorPlace<Result>(
   language: 'elisp' | 'lua', files: Readonly<Record<string, string>>, work: (at: EditorPlace) => Promise<Result>,
 ): Promise<Result> {
@@ -29,9 +29,9 @@ export async function inEditorPlace<Result>(
     const plumule = path.join(bin, 'plumule');
     await writeFile(plumule, `#!/bin/sh\nexec ${process.execPath} ${path.join(ROOT, 'dist/plumule.cjs')} "$@"\n`);
     await chmod(plumule, 0o755);
-    const readme = await readFile(path.join(ROOT, 'README.md'), 'utf8');
-    const setup = new RegExp(`^\`\`\`${language}\\n(.*?)^\`\`\`$`, 'ms').exec(readme)?.[1];
-    if (setup === undefined) throw new Error(`the README has no set-up in ${language}`);
+    const page = await readFile(path.join(ROOT, 'syntaxes/editors.md'), 'utf8');
+    const setup = new RegExp(`^\`\`\`${language}\\n(.*?)^\`\`\`$`, 'ms').exec(page)?.[1];
+    if (setup === undefined) throw new Error(`syntaxes/editors.md has no set-up in ${language}`);
     for (const [name, text] of Object.entries(files)) await writeFile(path.join(folder, name), text);
     return await work({ place, folder, setup, searchPath: `${bin}:${process.env.PATH ?? ''}` });
   } finally {

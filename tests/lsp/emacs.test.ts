@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
-/** Eglot, set up as the README says. Emacs has it from version 29 on; before that it is a package of its own. */
+/** Eglot, set up as syntaxes/editors.md says. Emacs has it from version 29 on; before that it is a package of its own. */
 const present = spawnSync('emacs', ['--batch', '--eval', "(require 'eglot)"]).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Emacs with Eglot is not installed; .ci/run does that');
 
@@ -39,6 +39,6 @@ test.skipIf(!present)('Emacs shows problems, hovers, leads to the lot, completes
       'soak VER-25/A 2026-01-10 19:00, GA3 500 ppm, 30 h\nsow VER-25/A 2026-01-12, 24 seeds\ncount VER-25/A 2026-1-19, 3\n',
       'lot VER-25 Veratrum nigrum, 60 seeds\nsplit VER-25, A 24 seeds, B 24 seeds\n  VER-24 is the tall one.\n',
     ],
-    refused: expect.stringContaining('GA3 is the word of an agent'),
+    refused: expect.stringContaining('GA3 is the name of an agent'),
   });
 });

@@ -142,7 +142,7 @@ test('a disk that does not answer keeps nobody waiting for an open document: wha
     await session.shows('a.germ', ['unknown-keyword']);
     const told = await hover(session, session.uri('a.germ'), 0, 5);
     expect(told).toContain('60 seeds');
-    expect(told).toContain('The folder is still being read');
+    expect(told).toContain('Plumule is still reading the folder');
     await session.change('a.germ', 2, [1, 0, 5], 'sow');
     await session.shows('a.germ', []);
   });

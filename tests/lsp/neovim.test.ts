@@ -4,7 +4,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
-/** A client that nobody here wrote: the one built into Neovim, set up as the README says, with keys typed into it. */
+/** A client that nobody here wrote: the one built into Neovim, set up as syntaxes/editors.md says, with keys typed into it. */
 const present = spawnSync('nvim', ['--version']).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Neovim is not installed; .ci/run does that');
 
@@ -13,7 +13,7 @@ const CHOOSE = `
 vim.ui.select = function(items, _, choose) choose(items[1]) end
 `;
 
-/** Neovim before 0.8 has the same under older names, which the README need not trouble anybody with. */
+/** Neovim before 0.8 has the same under older names, which that page need not trouble anybody with. */
 const OLDER = `
 vim.g.do_filetype_lua = 1
 if not vim.lsp.start then

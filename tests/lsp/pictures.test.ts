@@ -49,8 +49,8 @@ test.each([
   ['data:image/png;base64,AAAA', 'outside the folder'],
   ['%2e%2e/b%231.jpg', 'no such file'],
   ['photos/none.jpg', 'no such file'],
-  ['photos', 'none of svg'],
-  ['../notes.txt', 'none of svg'],
+  ['photos', 'not an svg'],
+  ['../notes.txt', 'not an svg'],
   ['photos.png', 'no such file'],
 ])('over %s it is not, but the reason: %s', (photo, reason) =>
   inSession({ ...shows, files }, async session => {
@@ -68,7 +68,7 @@ test('nothing is shown that a link leads to, be it of a file or of a folder on t
     await symlink(place('elsewhere'), place('deep/folder'));
     await symlink(place('nowhere.png'), place('deep/gone.png'));
     for (const photo of ['file.png', 'folder/secret.png', 'gone.png', '../deep/folder/secret.png']) {
-      expect(await over(session, photo)).toBe(`${caption}\n\nNot shown: a symbolic link leads there.`);
+      expect(await over(session, photo)).toBe(`${caption}\n\nNot shown: it is behind a symbolic link.`);
     }
   }));
 
@@ -89,7 +89,7 @@ test('who cannot show pictures, or does not want them, gets the words alone', as
 
 test('beside a journal that lies in no open folder nothing is shown', () =>
   inSession({ ...shows, files, folder: false }, async session => {
-    expect(await over(session, 'photos/tray 4.png')).toContain('in no folder that is open');
+    expect(await over(session, 'photos/tray 4.png')).toContain('not in an open folder');
   }));
 
 test('with a client that has the files, its word decides, and its address is taken', () =>

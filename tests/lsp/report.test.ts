@@ -33,15 +33,15 @@ test('a report has the edits that were sent before it was asked for, and the err
   await session.open('a.germ', journal);
   await session.change('a.germ', 2, [7, 24, 25], '9, 1 sprouted');
   const text = await report(session, { uri: session.uri('a.germ'), lot: 'V-1' });
-  expect(text).toContain('There is an error in the records of V-1');
+  expect(text).toContain('The records of V-1');
 }));
 
 test('a lot that is gone is said to be gone, its name as it was written', () => inSession(
   { settings, files: { 'a.germ': journal } },
   async session => {
     const uri = session.uri('a.germ');
-    expect(await report(session, { uri, lot: '<b>' })).toBe('There is no lot \\<b\\> in this journal any more.\n');
-    expect(await report(session, { uri: session.uri('no.germ'), lot: 'V-1' })).toContain('no lot V-1');
+    expect(await report(session, { uri, lot: '<b>' })).toBe('The lot \\<b\\> is no longer in this journal.\n');
+    expect(await report(session, { uri: session.uri('no.germ'), lot: 'V-1' })).toContain('The lot V-1 is no longer');
   }));
 
 const two = {
@@ -69,7 +69,7 @@ test('the report of a journal alone needs no name, and without a journal there i
     expect(await report(session)).toMatch(/^# Report as on 2026-03-01\n\n## V-1 .*## I-1 Iris alba/s);
   });
   await inSession({ settings }, async session => {
-    expect(await report(session)).toBe('There is no lot in this journal yet.\n');
+    expect(await report(session)).toBe('This journal has no lots yet.\n');
   });
 });
 
@@ -77,8 +77,8 @@ test('of a lot on which nothing was tried it is said what a comparison takes', (
   { settings, files: { 'a.germ': journal } },
   async session => {
     const uri = session.uri('a.germ');
-    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^Nothing can be compared yet: .*\n\n# Report as on/);
-    expect(await report(session, { uri, lot: 'V-1' })).not.toContain('Nothing can be compared');
+    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^There is nothing to compare yet. .*\n\n# Report as on/);
+    expect(await report(session, { uri, lot: 'V-1' })).not.toContain('There is nothing to compare');
   }));
 
 test('a line tells its lot; where it is about none there are all to choose from', () => inSession(

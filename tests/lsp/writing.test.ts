@@ -49,7 +49,7 @@ test('a client with snippets gets blanks to fill in, ranges to insert and to rep
     expect(list?.isIncomplete).toBe(false);
     expect(named(list, 'count')).toEqual({
       label: 'count', kind: 14, sortText: '0000', insertTextFormat: 2, insertTextMode: 1,
-      labelDetails: { description: 'what was seen; a number is what is new, with = it is the total so far' },
+      labelDetails: { description: 'what you saw; a number is what is new, with = it is the total so far' },
       documentation: { kind: 'plaintext', value: 'For example: count VER-24/A 2026-01-19, 3 germinated, 1 rotted' },
       textEdit: {
         newText: 'count ${1|VER-24/A,VER-24/B,VER-24|} ${2:2026-01-19}, ${3:3} germinated',
@@ -62,7 +62,7 @@ test('a client with snippets gets blanks to fill in, ranges to insert and to rep
 test('a client with neither gets plain text and one range', () => inSession({ settings, capabilities: plain }, async session => {
   const list = await listAt(session, 'cou');
   expect(named(list, 'count')).toEqual({
-    label: 'count', kind: 14, sortText: '0000', detail: 'what was seen; a number is what is new, with = it is the total so far',
+    label: 'count', kind: 14, sortText: '0000', detail: 'what you saw; a number is what is new, with = it is the total so far',
     documentation: { kind: 'plaintext', value: 'For example: count VER-24/A 2026-01-19, 3 germinated, 1 rotted' },
     textEdit: { newText: 'count ', range: { start: { line: 4, character: 0 }, end: { line: 4, character: 3 } } },
   });

@@ -17,7 +17,7 @@ describe('the measures of one batch', () => {
     expect(germination.full).toEqual({ undefined: 'there was no cut test' });
     expect(germination.viable).toEqual({ undefined: 'there was no cut test' });
     expect(measureBatch({ ...course(4, '', [9]), cut: { fresh: 0, hard: 0, dead: 0, empty: 4 } }).germination.full)
-      .toEqual({ undefined: 'there are no seeds to take a share of' });
+      .toEqual({ undefined: 'there are no seeds to take a percentage of' });
   });
 
   test('take seedlings as shares of the germinated seed', () => {

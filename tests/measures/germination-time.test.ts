@@ -52,7 +52,7 @@ describe('times to germination', () => {
 
   test('before the first check are not made up for seed that came up before day 0', () => {
     const early = course(10, '-4:4 6:4');
-    expect(timeOfGerminated(early, 0.25)).toEqual({ undefined: 'it was passed before the first check, on day -4' });
+    expect(timeOfGerminated(early, 0.25)).toEqual({ undefined: 'it was reached before the first check, on day -4' });
     expect(timeOfGerminated(early, 0.5)).toMatchObject({ value: -4, by: -4 });
     expect(valueOf(timeOfGerminated(early, 0.75))).toBe(1);
   });

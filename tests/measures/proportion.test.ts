@@ -50,7 +50,7 @@ describe('intervals of a share', () => {
 
   test('know nothing when there are no seeds', () => {
     expect(wilson(0, 0)).toEqual({ low: 0, high: 1 });
-    expect(proportion(0, 0)).toEqual({ undefined: 'there are no seeds to take a share of' });
+    expect(proportion(0, 0)).toEqual({ undefined: 'there are no seeds to take a percentage of' });
   });
 
   const counts = fc.integer({ min: 1, max: 500 }).chain(n => fc.tuple(fc.integer({ min: 0, max: n }), fc.constant(n)));

@@ -54,7 +54,7 @@ describe('the season', () => {
       .filter(({ name }) => name === 'text')
       .map(({ text }) => text);
     expect(words).toEqual(
-      expect.arrayContaining(['bag 1', 'VER-24', 'no place written', 'IRI-1', 'today', '2026', 'Feb', 'Mar']),
+      expect.arrayContaining(['bag 1', 'VER-24', 'no place recorded', 'IRI-1', 'today', '2026', 'Feb', 'Mar']),
     );
     expect(words).not.toContain('OLD-1');
     expect(picture.description).toMatch(/IRI-1: sown 2026-01-01; due 2026-01-\d\d: /);

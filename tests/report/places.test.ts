@@ -88,7 +88,7 @@ tin
   PAR-26               Paris quadrifolia  untreated  –
   PAR-26/A (not sown)  Paris quadrifolia  untreated  –
 
-No place is written for IRI-26.
+No record gives a place for IRI-26.
 `);
   });
 
@@ -96,7 +96,7 @@ No place is written for IRI-26.
     expect(placesMarkdown([mapOf('lot A Iris alba, at <b>bag</b> | 1 slot 2', { now })])).toBe(
       '# Places as on 2026-01-20 08:00\n\n## \\<b\\>bag\\</b\\> \\| 1\n\n| Slot | What | Plant | Treatment | Since |\n'
       + '| :-- | :-- | :-- | :-- | :-- |\n| 2 | A | Iris alba | untreated | – |\n');
-    expect(placesMarkdown([mapOf('', { now })])).toContain('Nothing is written to lie anywhere.');
+    expect(placesMarkdown([mapOf('', { now })])).toContain('No record puts anything anywhere.');
   });
 });
 
@@ -124,7 +124,7 @@ describe('the sheet', () => {
     expect(text('h2')).toEqual(['bag 3', 'fridge', 'fridge door', 'tin']);
     expect(text('th')).toEqual(['10', '1']);
     expect(text('b')).toEqual(['PAR-26/A', 'PAR-26/B', 'G1', 'PAR-26', 'PAR-26/A (not sown)']);
-    expect(text('p')).toEqual(['No place is written for IRI-26.']);
+    expect(text('p')).toEqual(['No record gives a place for IRI-26.']);
   });
 
   it('shows the journal’s text as it was written and makes no element of it', () => {

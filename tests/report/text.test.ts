@@ -31,7 +31,7 @@ describe('a report in plain text', () => {
       sow PAE-25/A 2025-12-06, 20 seeds
       count PAE-25/A 2026-02-01, 5
     `, at('2026-03-15'))]);
-    expect(text).toContain('  The percentage of PAE-25 is of 90 seeds, not sown: it has fewer since seed was split off.\n');
+    expect(text).toContain('  The percentage of PAE-25 is of 90 seeds, not sown. Some of its seed was split off later.\n');
     expect(text).toContain('  No T50 for PAE-25/A: it was sown in portions, each with its own day 0.\n');
     expect(text.match(/No T50|The percentage/g)).toHaveLength(2);
   });
@@ -64,18 +64,18 @@ TRO-25  Trollius europaeus
       Cannot tell yet: by day 14, 1 of 29 treated seeds had germinated (3 %) and 0 of 20 untreated
       (0 %): 3 points more (95 % interval -13 to 17). 28 of 29 treated seeds may still germinate.
 
-% is germinated seed of the seed sown less lost (of the seed there where none was sown), with
-Wilson’s 95 % interval.
-Days: from sowing (else the end of the soak, else the first stage) to the counts that found the
-first and the last of it.
-A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling
-that died had.
-– is not known. Columns without anything to show are left out.
-T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, on a line
-between two counts. Mean time: in days; seed germinates before the count that finds it, so that only
-its limits are known.
-% of full: of the seed less what the cut test found empty; % of viable: of that less what it found
-dead.
+% is the share of the seed sown, less lost, that germinated (of the seed in the batch if none was
+sown), with Wilson’s 95 % interval.
+Days: from sowing (or the end of the soak, or the first stage) to the counts that found the first
+and the last germinated seed.
+A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed
+does not.
+– means not known. Empty columns are left out.
+T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, estimated
+between two counts. Mean time: in days; seed germinates before the count that finds it, so only a
+range can be given.
+% of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it
+found dead.
 Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points
 are percentage points.
 `);
@@ -102,7 +102,7 @@ are percentage points.
 
   it('says that it has counts of later days too', () => {
     const report = reportFor(JOURNAL, at('2026-02-20'));
-    expect(reportText([report])).toContain('\n2 counts dated after 2026-02-20 are in these numbers too.\n');
+    expect(reportText([report])).toContain('\n2 counts dated after 2026-02-20 are included in these numbers.\n');
   });
 
   it('prints no control that a journal holds', () => {

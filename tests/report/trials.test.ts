@@ -88,7 +88,7 @@ Iris alba
     Of germinated seed, stratified by lot: odds ratio 4.3 (95 % interval 1.8 to 10), chi-square
     10.45, p 0.0012 (with continuity correction); homogeneity (Breslow-Day) chi-square 1.20, p 0.27.
 `);
-    expect(text).toContain('\nPrimula rosea\n1 lot: L4\n\n  Without a trial of one agent against untreated seed: L4.\n');
+    expect(text).toContain('\nPrimula rosea\n1 lot: L4\n\n  No trial to compare: L4.\n');
     expect(text).not.toContain('Treated against untreated');
   });
 

@@ -42,7 +42,7 @@ describe('setting a repository up', () => {
     const python = '#!/usr/bin/env python3\nprint(1)\n';
     const other = planSetup({ ...empty, hook: python });
     expect(other.after.hook).toBe(python);
-    expect(other.notes).toEqual([expect.stringContaining('no script of the shell')]);
+    expect(other.notes).toEqual([expect.stringContaining('not a shell script')]);
   });
 
   it('leaves a setting that somebody made, and says so', () => {

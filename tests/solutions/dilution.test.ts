@@ -47,7 +47,7 @@ describe('a dilution', () => {
     const above = drawFor(exact(1000), exact(1000.001), exact(10));
     expect(codeOf(above)).toBe('stronger-than-stock');
     expect(!above.ok && above.refusal.message).toBe(
-      '1000.001 ppm cannot be made from 1000 ppm: water only makes it weaker.',
+      'You cannot make 1000.001 ppm from 1000 ppm: water only makes it weaker.',
     );
   });
 

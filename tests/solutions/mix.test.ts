@@ -156,7 +156,7 @@ describe('a plan from powder', () => {
   it('says the true strength when rounding changes it, and the volume that would make it just', () => {
     const made = plan('GA3', inPpm(500), 100, { kind: 'powder', purity: { percent: 90 } });
     expect(steps(made)).toContain(
-      'With these measures it is 504 ppm, 0.8 % above the 500 ppm asked for. Made up to 100.8 mL it would be just that.',
+      'With these tools it comes out at 504 ppm, 0.8 % above the 500 ppm asked for. Made up to 100.8 mL, it would be exact.',
     );
     expect(steps(made)).toContain('Label it: GA3 504 ppm, and the date.');
   });
@@ -175,7 +175,7 @@ describe('a plan from powder', () => {
   it('is refused above what dissolves in water, with the unit that may have slipped', () => {
     const answer = refusal('GA3', { value: 500, unit: '%' }, 100, powder);
     expect(answer.code).toBe('above-solubility');
-    expect(answer.nearest.map(({ text }) => text)).toEqual(['If the unit slipped: 500 ppm.', 'The strongest in water is 0.5 %.']);
+    expect(answer.nearest.map(({ text }) => text)).toEqual(['If the unit is wrong: 500 ppm.', 'The strongest in water is 0.5 %.']);
     expect(ask('GA3', inPpm(5000), 100, powder).possible).toBe(true);
   });
 
@@ -197,7 +197,7 @@ describe('a plan from powder', () => {
     expect(refusal('GA3', inPpm(5), 0, powder).code).toBe('not-positive');
     expect(refusal('GA3', inPpm(500), 100, { kind: 'powder', purity: { percent: 120 } }).code).toBe('bad-purity');
     expect(refusal('GA3', inPpm(1e-7), 100, powder).code).toBe('beyond-bench');
-    expect(refusal('GA3', inPpm(500), 100_001, powder).message).toBe('No bench makes up such a volume; 100 L is the most.');
+    expect(refusal('GA3', inPpm(500), 100_001, powder).message).toBe('That volume is out of range; 100 L is the most.');
     expect(plan('GA3', inPpm(500), 100_000, powder).result.limits.text).toBe('from 493 to 508 ppm');
     expect(refusal('GA3', inPpm(500), 0.01, fromStock(500)).code).toBe('too-little-to-draw');
   });
@@ -244,7 +244,7 @@ describe('a plan from a packet', () => {
 
   it('is refused when a part would make far more than anybody wants, with the stock that it makes instead', () => {
     const answer = refusal('GA3', inPpm(10), 20, packet(1000, 2));
-    expect(answer.message).toBe('250 mg of powder would make 25 L of 10 ppm, far more than was asked for.');
+    expect(answer.message).toBe('250 mg of powder would make 25 L of 10 ppm, far more than you asked for.');
     expect(answer.nearest.map(({ text }) => text)).toEqual([
       'Make a stronger stock and dilute it: 250 mg of GA3 powder made up to 100 mL is 2500 ppm; ' +
         '80 µL of that made up to 20 mL is 10 ppm.',
@@ -278,6 +278,6 @@ describe('the warnings of a plan', () => {
   it('ask whether the unit slipped', () => {
     const [slip] = plan('GA3', inPpm(0.5), 100, fromStock(10)).warnings;
     expect(slip).toMatchObject({ id: 'unit-slip' });
-    expect(slip?.text).toContain('Was 0.5 g/L meant?');
+    expect(slip?.text).toContain('Did you mean 0.5 g/L?');
   });
 });

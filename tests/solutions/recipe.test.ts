@@ -4,7 +4,7 @@ import { type Recipe, recipeForDilution, recipeForDrops, recipeForPowder, recipe
 import { agent, codeOf, valueOf } from './helpers.ts';
 
 const texts = ({ steps }: Recipe): string[] => steps.map(({ text }) => text);
-const keepCold = 'Keep it cold, dark and closed. In water at 20 C about half of it is gone after 14 days ' +
+const keepCold = 'Keep it cold, dark and closed. In water at 20 C, about half of it is gone after 14 days ' +
   '(a supplier’s product data page, unverified).';
 
 describe('the recipe of a stock', () => {
@@ -92,8 +92,8 @@ describe('the recipe of a soak', () => {
       agents: [agent('GA3')], liquid: 'G2', volume: { value: 10, unit: 'mL' }, duration: '24 h', unmeasured: false,
     });
     expect(texts(soak)).toEqual([
-      'Put the seed into 10 mL of G2, so that all of it is covered.',
-      'Label it: the batch, what it lies in, and when it began.',
+      'Put the seed into 10 mL of G2, and cover all of it.',
+      'Label it: the batch, the liquid, and when the soak began.',
       'Lift it after 24 h, rinse it with water, and note when.',
     ]);
     expect(soak.cautions.map(({ id }) => id)).toContain('treated-seed');
@@ -101,7 +101,7 @@ describe('the recipe of a soak', () => {
 
   it('in a damp towel has no strength to tell, and powder to be careful with', () => {
     const towel = recipeForSoak({ agents: [agent('GA3')], liquid: 'GA3', duration: undefined, unmeasured: true });
-    expect(texts(towel)[0]).toBe('Lay the seed in a damp paper towel with a little powder of GA3, in a closed bag.');
+    expect(texts(towel)[0]).toBe('Put the seed in a damp paper towel with a little GA3 powder, in a closed bag.');
     expect(texts(towel)[2]).toMatch(/^Lift it at the end/);
     const until = recipeForSoak({
       agents: [agent('GA3')], liquid: 'G2', duration: undefined, until: '2026-01-11', unmeasured: false,
@@ -121,7 +121,7 @@ describe('the recipe of drops', () => {
     const drops = recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: 2, volume: { value: 1, unit: 'mL' } });
     expect(texts(drops)).toEqual([
       'Put 2 drops of G2 on the growing point of each seedling: 1 mL in all.',
-      'Leave some seedlings alone, to compare, and mark which are which.',
+      'Leave some seedlings without drops to compare, and mark which are which.',
     ]);
     const inAll = recipeForDrops({ agents: [agent('GA3')], liquid: 'G2', drops: undefined, volume: { value: 0.5, unit: 'mL' }, seedlings: 5 });
     expect(texts(inAll)[0]).toBe('Put G2 on the growing point of each seedling: 0.5 mL in all, 0.1 mL on each.');

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { ProblemBook } from '../../server/src/checks/problem-book.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
@@ -80,12 +80,35 @@ describe('the rest of the format reference', () => {
       expect(section('### Agents')).toContain(`| \`${word}\` | ${word === 'GA3K' ? 'its potassium salt' : name} | ${role} |`);
     }
   });
+});
 
-  test('links to places that are there', () => {
-    const slug = (heading: string) => heading.toLowerCase().replace(/[^\p{L}\p{N} -]/gu, '').replaceAll(' ', '-');
-    const places = new Set([...page.matchAll(/^#+ (.+)$/gm)].map(([, heading]) => slug(heading!)));
-    const links = [...page.matchAll(/\]\(#([^)]+)\)/g)].map(([, link]) => link!);
-    expect(links.length).toBeGreaterThan(20);
-    expect(links.filter(link => !places.has(link))).toEqual([]);
+/** The pages that go with the extension, by their path in the project. */
+const pages = ['README.md', 'CHANGELOG.md', ...readdirSync(syntaxes).filter(name => name.endsWith('.md')).map(name => `syntaxes/${name}`)];
+const root = new URL('../', syntaxes);
+
+function textOf(path: string): string {
+  return readFileSync(new URL(path, root), 'utf8');
+}
+
+function headingsOf(text: string): Set<string> {
+  const slug = (heading: string) => heading.toLowerCase().replace(/[^\p{L}\p{N} -]/gu, '').replaceAll(' ', '-');
+  return new Set([...text.matchAll(/^#+ (.+)$/gm)].map(([, heading]) => slug(heading!)));
+}
+
+describe('the pages that are packed with the extension', () => {
+  test('are the README, the changes and those beside the format reference', () => {
+    expect(pages.length).toBeGreaterThan(5);
+  });
+
+  test.each(pages)('%s links to places that are there, in files that are packed', path => {
+    const packed = textOf('.vscodeignore').split('\n').filter(line => line.startsWith('!')).map(line => line.slice(1).replace(/\*\*$/, ''));
+    const links = [...textOf(path).matchAll(/\]\(([^)\s]+)\)/g)].map(([, link]) => link!).filter(link => !link.startsWith('https:'));
+    for (const link of links) {
+      const [file = '', place] = link.split('#');
+      const target = file === '' ? path : new URL(file, new URL(path, root)).href.slice(root.href.length);
+      expect(existsSync(new URL(target, root)), link).toBe(true);
+      expect(packed.some(name => `${target}/`.startsWith(name)), `${link} is packed`).toBe(true);
+      if (place !== undefined) expect([...headingsOf(textOf(target))], link).toContain(place);
+    }
   });
 });

@@ -27,7 +27,7 @@ describe('the course of a batch', () => {
     const { speed, meanTime, ofSown } = measureBatch(found);
     expect(speed.maguire).toEqual({ undefined: 'seed had germinated by day 0' });
     expect(meanTime.earliest).toEqual({ undefined: 'no check before the first germination' });
-    expect(ofSown.t10).toEqual({ undefined: 'it was passed before the first check, on day -10' });
+    expect(ofSown.t10).toEqual({ undefined: 'it was reached before the first check, on day -10' });
   });
 
   test('that was never sown counts from the end of its soak, else from its first stage', () => {

@@ -241,7 +241,7 @@ describe('the batches of a lot', () => {
 
   test.each([
     ['was not counted', 'sow L/A 2026-01-10', 'no counts yet'],
-    ['has no number', 'sow L 2026-01-10\ncount L 2026-02-01, 3', 'the number of seeds is not written'],
+    ['has no number', 'sow L 2026-01-10\ncount L 2026-02-01, 3', 'the number of seeds is unknown'],
     ['has no day 0', 'count L/A 2026-02-01, 3', 'it has no day 0, because it was not sown, lifted from a soak or put into a stage'],
     ['has an error', 'sow L/A 2026-01-10\ncount L/A 2026-02-01, 3\ncount L/A 2026-02-08, 3 x', 'a record of it, or of the seed it was split from, has an error'],
     ['lay in nobody knows what', 'soak L/A 2026-01-09, XYZ 5 mL\nsow L/A 2026-01-10\ncount L/A 2026-02-01, 3', 'what it was soaked in is unknown (XYZ)'],

@@ -69,7 +69,7 @@ function itemOf(shown: DueShown): TreeItem {
   item.description = shortly(shown);
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
   item.tooltip = tooltip([
-    `${id}${plant ? ` ${plant}` : ''}`, what, place && `at ${place}`, writes && `writes for today: ${writes}`,
+    `${id}${plant ? ` ${plant}` : ''}`, what, place && `at ${place}`, writes && `will write for today: ${writes}`,
   ]);
   item.command = openAt(Uri.parse(at.uri), at.range);
   item.contextValue = writes === undefined ? 'plumule.due' : 'plumule.due.writable';

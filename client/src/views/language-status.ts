@@ -25,7 +25,7 @@ export class JournalStatus {
 
   failed(): void {
     this.#item.busy = false;
-    this.#item.text = 'The journal could not be read';
+    this.#item.text = 'Plumule could not read the journal';
     this.#item.severity = LanguageStatusSeverity.Error;
   }
 

@@ -18,7 +18,7 @@ export class NextDue {
     if (!next || text === undefined) return this.#item.hide();
     const words = `${next.id}: ${next.what}, ${next.when}`;
     this.#item.text = `$(${overdue > 0 ? 'warning' : 'bell'}) ${text}`;
-    this.#item.tooltip = `${overdue > 1 ? 'First of these: ' : ''}${words}`;
+    this.#item.tooltip = `${overdue > 1 ? 'First: ' : ''}${words}`;
     this.#item.backgroundColor = overdue > 0 ? new ThemeColor('statusBarItem.warningBackground') : undefined;
     this.#item.accessibilityInformation = { label: `Due next: ${text}. ${overdue} overdue.` };
     this.#item.show();

@@ -29,7 +29,7 @@ export function scheduleFrom(
   sow: Day, stages: readonly RegimeStage[], { soak, daysAfter }: Around,
 ): Schedule | Undefined {
   const open = stages.findIndex(({ duration }) => !duration);
-  if (open >= 0) return undefinedBecause(`stage ${open + 1} of the regime (${stages[open]!.stage}) has no time span`);
+  if (open >= 0) return undefinedBecause(`stage ${open + 1} of the regime (${stages[open]!.stage}) has no length`);
   let start = sow;
   const laid = stages.map(stage => {
     const span = { ...stage, start, end: dayAfter(start, stage.duration!) };

@@ -30,7 +30,7 @@ function inWords({ soak, endBy, isForgotten }: RunningSoak, limit: Duration, now
     const begun = `begun ${now.day - soak.start.day} days ago`;
     return endBy === 'limit' ? `soak in ${liquid}: no end recorded; ${begun}` : `soak in ${liquid}: no lift recorded; ${begun}`;
   }
-  if (endBy === 'limit') return `lift out of ${liquid}: the limit of ${printQuantity(limit)} is reached; no end is recorded`;
+  if (endBy === 'limit') return `lift out of ${liquid}: the limit of ${printQuantity(limit)} is reached; no end recorded`;
   const duration = factOf(soak.entry.record, 'duration')?.value;
   return `lift out of ${liquid}${endBy === 'duration' && duration ? ` after ${printQuantity(duration)}` : ''}`;
 }

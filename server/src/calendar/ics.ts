@@ -117,7 +117,7 @@ function descriptionOf({ plant, day, group, action, entry }: DueItem): string {
   return [
     ...(plant === undefined ? [] : [plant]),
     ...(group === 'overdue' ? [`Due since ${isoOf(day)}`] : []),
-    ...(action === undefined ? [] : [`To write: ${action}`]),
+    ...(action === undefined ? [] : [`Then write: ${action}`]),
     `From: ${fileName(entry.line.store.name)}: ${entry.line.text}`,
   ].join('\n');
 }

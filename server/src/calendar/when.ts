@@ -65,7 +65,7 @@ function scheduleOf({ stages, fixed: { by, day }, leaf }: WhenAsked, around: Aro
     case 'leaf':
       // Dates without them would be those of the end of the regime.
       return !leaf || isUndefined(leaf)
-        ? undefinedBecause(`the days from germination to a first leaf are not known${leaf ? ` (${leaf.undefined})` : ''}`)
+        ? undefinedBecause(`the days from germination to a first leaf are unknown${leaf ? ` (${leaf.undefined})` : ''}`)
         : scheduleFor(day, stages, around);
     case 'end': {
       const bare = scheduleFor(day, stages, { ...around, daysAfter: 0 });
@@ -86,7 +86,7 @@ function begunOn(day: Day, stages: readonly RegimeStage[], around: Around): Sche
 export function ownLeafDays(journal: Journal | undefined, plant: string | undefined): LeafDays | Undefined {
   if (plant === undefined || !journal) return undefinedBecause('no plant is named');
   const own = daysToLeaf(journal, plant);
-  if (!own) return undefinedBecause(`no record here has a first leaf of ${plant} or its genus after it germinated`);
+  if (!own) return undefinedBecause(`no count in this journal has a first leaf of ${plant} or its genus`);
   return { days: Math.ceil(own.median), own };
 }
 

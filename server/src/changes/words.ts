@@ -24,7 +24,7 @@ export function addedWords(item: Item): string {
 /** Example: 'taken out: soak on 10 January 2026, GA3 500 ppm, 24 h' */
 export function removedWords(item: Item): string {
   const { record, text } = read(item);
-  return record ? `taken out: ${recordWords(item)}` : `taken out: the line ${text.trim()}`;
+  return record ? `removed: ${recordWords(item)}` : `removed: the line ${text.trim()}`;
 }
 
 /** What is another in a record; none where it only is written in another way. */
@@ -50,7 +50,7 @@ export function remarkWords(before: Item, after: Item): string[] {
   const about = `remark on “${read(after).record?.keyword ?? 'the line'}”${onDay(after)}`;
   return [
     ...now.filter(text => !old.includes(text)).map(text => `${about}: ${text}`),
-    ...old.filter(text => !now.includes(text)).map(text => `${about} taken out: ${text}`),
+    ...old.filter(text => !now.includes(text)).map(text => `${about} removed: ${text}`),
   ];
 }
 

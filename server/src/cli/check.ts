@@ -24,7 +24,7 @@ export interface CheckOptions {
 export async function check(paths: readonly string[], options: CheckOptions): Promise<Exit> {
   const { format, severity, today, staged } = options;
   if (staged && paths.length > 0) {
-    complain('--staged is for all that is staged: leave the paths out');
+    complain('--staged checks everything that is staged, so leave the paths out');
     return exits.unread;
   }
   const opening = staged ? await openStaged(today) : await openJournals(paths, today);

@@ -33,7 +33,7 @@ export async function draw(id: string | undefined, paths: readonly string[], opt
     return exits.unread;
   }
   if (output !== undefined && !output.toLowerCase().endsWith('.svg')) {
-    complain(`${output}: pictures are written as SVG; give a name that ends in .svg`);
+    complain(`${output}: pictures are SVG files, so choose a name that ends in .svg`);
     return exits.unread;
   }
   const { journals, unread } = await openJournals(season && id !== undefined ? [id, ...paths] : paths, today);
@@ -65,7 +65,7 @@ async function wrote(text: string, output: string | undefined): Promise<boolean>
 /** Of the first journal that has an open batch. */
 function drawnSeason(journals: readonly OpenJournal[], frame: Frame): Picture | Exit {
   const pictures = journals.flatMap(({ journal, now }) => seasonPicture(journal, now, frame) ?? []);
-  if (journals.length > 1) complain('several journals: the first with an open batch is drawn; name its folder for another');
+  if (journals.length > 1) complain('there are several journals; this draws the first with an open batch. Name a folder to draw another');
   if (pictures[0]) return pictures[0];
   complain('there is nothing to draw: no batch is open');
   return exits.problems;
@@ -79,7 +79,7 @@ function drawnThing(id: string, journals: readonly OpenJournal[], frame: Frame):
   }
   const picture = pictureOf(id, known, frame);
   if (picture) return picture;
-  complain(`${id}: there is nothing to draw yet, because no count of it has a day`);
+  complain(`${id}: there is nothing to draw yet, because it has no count on a known day`);
   return exits.problems;
 }
 
@@ -93,5 +93,5 @@ function unknownText(id: string, journals: readonly OpenJournal[]): string {
     id,
     journals.flatMap(({ journal }) => [...journal.lots()].flatMap(({ batches }) => [...batches.keys()])),
   );
-  return `no lot or batch “${id}” is here${near === undefined ? '' : `; did you mean “${near}”?`}`;
+  return `there is no lot or batch “${id}”${near === undefined ? '' : `; did you mean “${near}”?`}`;
 }

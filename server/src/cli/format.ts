@@ -39,7 +39,7 @@ export async function format(paths: readonly string[], options: FormatOptions): 
   // What lies beside a file that was named is not looked at.
   if (groups.some(({ named }) => !named)) complainOf(remarks.map(unreadOf));
   if (!check && !write && files.length > 1) {
-    complain(`${numbered(files.length, 'file')} cannot be printed one after the other: write --check or --write`);
+    complain(`${numbered(files.length, 'file')} cannot be printed together: use --check or --write`);
     return exits.unread;
   }
   const all = await attempt(files, file => readFormatted(file, factOrder ? 'as listed' : 'as written'), unread);
@@ -83,6 +83,6 @@ async function attempt<From, To>(
 
 function summary(all: readonly Formatted[], done: readonly Formatted[], what: string): string {
   const faulty = all.reduce((sum, each) => sum + each.faulty, 0);
-  const left = faulty === 0 ? '' : `; ${numbered(faulty, 'line')} with a mistake ${faulty === 1 ? 'stays' : 'stay'} as written`;
+  const left = faulty === 0 ? '' : `; ${numbered(faulty, 'line')} with a mistake left as ${faulty === 1 ? 'it is' : 'they are'}`;
   return `${done.length} of ${numbered(all.length, 'file')} ${what}${left}`;
 }

@@ -37,7 +37,7 @@ export async function gather(paths: readonly string[]): Promise<Gathering> {
     const search = await findJournals(folder);
     faults.push(...search.faults);
     remarks.push(...search.outside.map(link => new DiskFault(link, OUTSIDE)));
-    if (search.files.length === 0 && search.faults.length === 0) faults.push(new DiskFault(folder, 'no journal is here (no file *.germ)'));
+    if (search.files.length === 0 && search.faults.length === 0) faults.push(new DiskFault(folder, 'there is no journal here (no *.germ file)'));
     const asked = search.files.filter(file => !taken.has(file));
     for (const file of asked) taken.add(file);
     if (asked.length > 0) groups.push({ folder, asked, beside: [], named: false });
@@ -59,7 +59,7 @@ async function sort(paths: readonly string[], faults: DiskFault[]): Promise<{ fo
     try {
       if ((await stat(each)).isDirectory()) folders.push(each);
       else if (isJournalName(each)) files.push(each);
-      else faults.push(new DiskFault(each, 'the name of a journal ends in .germ'));
+      else faults.push(new DiskFault(each, 'the name of a journal must end in .germ'));
     } catch (error) {
       faults.push(faultOf(each, error));
     }

@@ -32,7 +32,7 @@ function remarksOn({ conflicts, once, countedTwice }: Merged, name: string): str
     ...conflicts.map(({ line, reason, record }) => `${name}:${line + 1}: conflict, ${reason}: ${record}`),
     ...(once.length > 0 ? [`${name}: both sides added ${few(once)}; kept once`] : []),
     ...(countedTwice.length > 0
-      ? [`${name}: both sides counted ${few(countedTwice)}. A number without “=” is what is new since the last count: check that no seedling is counted twice`]
+      ? [`${name}: both sides counted ${few(countedTwice)}. A number without “=” is what is new since the last count, so check that no seedling is counted twice`]
       : []),
   ];
 }

@@ -55,12 +55,12 @@ function benchOf(base: MixOptions['bench'], texts: readonly string[], tolerance:
   if (texts.length === 0 && tolerance === undefined) return base;
   const tools = texts.flatMap(text => {
     const tool = toolOf(text);
-    if (!tool) complain(`--tool: “${text}” is no tool: write a scale as "0.01 g", a measure as "5 mL by 0.1 mL"`);
+    if (!tool) complain(`--tool: “${text}” is not a tool. Write a scale as "0.01 g", a measure as "5 mL by 0.1 mL"`);
     return tool ? [tool] : [];
   });
   const percent = tolerance === undefined ? undefined : Number(tolerance.replace(/ *%$/, ''));
   const isPercent = percent === undefined || (percent > 0 && percent <= 50);
-  if (!isPercent) complain(`--tolerance: “${tolerance!}” is no percentage above 0 and up to 50`);
+  if (!isPercent) complain(`--tolerance: “${tolerance!}” is not a percentage above 0 and up to 50`);
   if (tools.length < texts.length || !isPercent) return undefined;
   return { tools, base, tolerance: percent === undefined ? undefined : exact(percent).div(100) };
 }

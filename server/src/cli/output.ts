@@ -40,7 +40,7 @@ export function outputPage(): Page {
 
 /** What is said when the output cannot be written; undefined where nobody is left to hear it. */
 const lost: Readonly<Record<string, string>> = {
-  EPIPE: 'whoever reads the output closed it before all was written',
+  EPIPE: 'the program that reads the output closed it too early',
   ENOSPC: 'the output cannot be written: the disk is full',
   EDQUOT: 'the output cannot be written: the disk is full',
 };

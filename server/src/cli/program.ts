@@ -50,14 +50,14 @@ export const plumule = new Command('plumule')
   .showHelpAfterError('See plumule --help.')
   .exitOverride()
   .addHelpText('after', `
-All journals of a folder belong together: what one file defines, the others know.
+All journals in a folder belong together: each file knows what the others define.
 Results go to standard output, messages to standard error.
 
 Exit code
-  0  all is well
+  0  no problems
   1  check found errors or warnings (hints alone do not count); format --check found
-     a file that is not formatted; mix: it cannot be made; merge left a conflict
-  2  a wrong option, or a path that cannot be read or holds no journal; the rest is still worked on`);
+     a file that is not formatted; mix cannot make the solution; merge left a conflict
+  2  a wrong option, or a path that cannot be read or holds no journal; Plumule still does the rest`);
 
 plumule
   .command('check')
@@ -82,7 +82,7 @@ plumule
     .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
   .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
   .option('--details', 'show the tests behind the verdicts too')
-  .option('-o, --output <file>', 'with --format html or md: the file to write; pictures of a Markdown report stand beside it')
+  .option('-o, --output <file>', 'with --format html or md, the file to write; pictures of a Markdown report go beside it')
   .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
     .conflicts(['lot', 'by', 'output']))
   .addOption(todayOption())
@@ -95,11 +95,11 @@ plumule
 plumule
   .command('draw')
   .summary('draw a lot, a batch, or the season')
-  .description('Draws how much of a lot or a batch had germinated over time, treated beside untreated, as an SVG picture;\nwith --season the stages of all open batches, by where they lie, with what is due next.')
+  .description('Draws how much of a lot or a batch germinated over time, treated beside untreated, as an SVG picture;\nwith --season, the stages of all open batches by place, and what is due next.')
   .argument('[id]', 'a lot, or a batch such as VER-24/A; none with --season')
   .argument('[paths...]', PATHS)
-  .option('--season', 'all open batches on an axis of dates, in place of one lot')
-  .option('-o, --output <file>', 'the file to write, in place of an older picture; without it the picture is printed')
+  .option('--season', 'all open batches on an axis of dates, instead of one lot')
+  .option('-o, --output <file>', 'the file to write, replacing an older picture; without it, print the picture')
   .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
   .addOption(todayOption())
   .action(async (id: string | undefined, paths: string[], options: DrawOptions) => {
@@ -109,7 +109,7 @@ plumule
 plumule
   .command('due')
   .summary('list what is due, overdue things first')
-  .description('Lists what is due: soaks and stages that end, the next counts, stocks past their date, reminders, and\nrecords dated ahead; with file:line, and the record that each asks for.')
+  .description('Lists what is due: soaks and stages that end, the next counts, stocks past their date, reminders, and\nrecords dated ahead; with file:line, and the record to write for each.')
   .argument('[paths...]', PATHS)
   .addOption(new Option('--days <n>', 'only this many days ahead, with everything overdue').argParser(wholeDays))
   .addOption(formatOption(dueFormats))
@@ -174,8 +174,8 @@ plumule
   .option('--halved <times>', 'how often you halve the packet by eye; without it, Plumule chooses')
   .option('--purity <percent>', 'of the powder, from its label; add “acid” or “salt” if the label says which')
   .addOption(new Option('--bench <kind>', 'what you measure with').choices(benches).default('kitchen'))
-  .option('--tool <tools...>', 'your own in place of these: a scale by its step "0.01 g", a measure "5 mL by 0.1 mL"')
-  .option('--tolerance <percent>', 'how far reading a tool may be off; without it 5 % of a mass, 2.5 % of a volume')
+  .option('--tool <tools...>', 'your own tools instead: a scale by its step "0.01 g", a measure "5 mL by 0.1 mL"')
+  .option('--tolerance <percent>', 'how far off reading a tool may be; without it, 5 % of a mass, 2.5 % of a volume')
   .addOption(formatOption(mixFormats))
   .action((agent: string, amounts: string[], options: MixOptions) => {
     process.exitCode = mix(agent, amounts, options);
@@ -184,11 +184,11 @@ plumule
 plumule
   .command('format')
   .summary('write records the usual way')
-  .description('Writes records the usual way: blanks, units, dates. Comments, remarks and lines with a mistake stay as they\nare. Prints one file formatted; of several, --check or --write says what to do with them.')
+  .description('Writes records the usual way: blanks, units, dates. Comments, remarks and lines with a mistake stay as they\nare. Prints one file formatted; for several, use --check or --write.')
   .argument('<paths...>', PATHS_NEEDED)
   .addOption(new Option('--check', 'print the names of files that are not formatted; exit code 1 if there are any'))
   .addOption(new Option('--write', 'rewrite these files, and print their names').conflicts('check'))
-  .addOption(new Option('--force', 'with --write, also rewrite files that are protected or have other names (hard links)'))
+  .addOption(new Option('--force', 'with --write, also rewrite files that are write-protected or have other names (hard links)'))
   .addOption(new Option('--fact-order', 'also sort the facts of each record as the format reference does'))
   .action(async (paths: string[], options: FormatOptions) => {
     process.exitCode = await format(paths, options);
@@ -197,12 +197,12 @@ plumule
 plumule
   .command('merge')
   .summary('merge two versions of a journal file by its records')
-  .description('Merges what two people made of one journal file, record by record, and writes the result in place of OURS.\n' +
+  .description('Merges two versions of a journal file, record by record, and writes the result to OURS.\n' +
     'As a merge driver of git: plumule merge %O %A %B --marker-size %L --name %P')
-  .argument('<base>', 'the version that both began with')
+  .argument('<base>', 'the version that both started from')
   .argument('<ours>', 'the version of this side; the result is written here')
   .argument('<theirs>', 'the version of the other side')
-  .addOption(new Option('--marker-size <n>', 'how many signs the marks around a conflict have').argParser(markerSize))
+  .addOption(new Option('--marker-size <n>', 'the length of the marks around a conflict').argParser(markerSize))
   .option('--name <path>', 'what messages call the file')
   .option('--print', 'print the result, and leave OURS as it is')
   .action(async (base: string, ours: string, theirs: string, options: MergeFileOptions) => {
@@ -211,10 +211,10 @@ plumule
 
 plumule
   .command('diff')
-  .summary('tell what changed since a commit of git')
-  .description('Tells what the journals of the repository that the current folder is in say now, and did not say at a commit:\n' +
+  .summary('say what changed since a git commit')
+  .description('Says what changed in the journals of this repository since a commit,\n' +
     'by lot and batch, in words.')
-  .argument('[revision]', 'a commit, a branch or a tag; without it the last commit')
+  .argument('[revision]', 'a commit, a branch or a tag; without it, the last commit')
   .action(async (revision: string | undefined) => {
     process.exitCode = await diff(revision);
   });
@@ -222,12 +222,12 @@ plumule
 plumule
   .command('setup')
   .summary('make git merge, compare and check journals')
-  .description('Makes the repository of git that the current folder is in merge and compare journals by their records, and check\n' +
-    'what is staged before a commit. Says what it would change; with --yes does it.')
+  .description('Sets this git repository up to merge and compare journals by their records, and to check\n' +
+    'what is staged before a commit. Without --yes it only says what it would change.')
   .addArgument(new Argument('<what>', 'what to set up').choices(setups))
   .option('--yes', 'make the changes')
-  .option('--undo', 'take out what was set up, and nothing else')
-  .option('--ci', 'print an example of a job that checks the journals on a server, and do nothing else')
+  .option('--undo', 'remove what was set up, and nothing else')
+  .option('--ci', 'only print an example of a job that checks the journals on a server')
   .action(async (_what: string, options: SetupOptions) => {
     process.exitCode = await setUp(options);
   });
@@ -236,7 +236,7 @@ plumule
   .command('serve')
   .summary('run the language server for an editor')
   .description('Runs the language server, which speaks the Language Server Protocol over standard input and output.')
-  .option('--stdio', 'how editors call it; there is no other way')
+  .option('--stdio', 'how editors call it (required)')
   .action(async () => {
     // Loaded for this command alone: it begins to listen at once.
     await import('../main.node.ts');

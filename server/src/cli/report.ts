@@ -100,5 +100,5 @@ async function wrote(output: string, format: ReportOptions['format'], told: read
 
 function unknownLot(id: string, journals: readonly OpenJournal[]): string {
   const near = nearest(id, journals.flatMap(({ journal }) => [...journal.lots()].map(lot => lot.id)));
-  return `no lot “${id}” is here${near === undefined ? '' : `; did you mean “${near}”?`}`;
+  return `there is no lot “${id}”${near === undefined ? '' : `; did you mean “${near}”?`}`;
 }

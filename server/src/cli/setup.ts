@@ -27,12 +27,12 @@ export async function setUp({ yes, undo, ci }: SetupOptions): Promise<Exit> {
     const plan = planSetup(repository, undo);
     print(planText(repository, plan));
     for (const note of plan.notes) complain(note);
-    if (plan.changes.length === 0) complain(undo ? 'nothing to take out' : 'all is set up');
+    if (plan.changes.length === 0) complain(undo ? 'there is nothing to remove' : 'everything is set up');
     else if (yes) {
       await writeRepository(repository, plan.after);
-      complain(undo ? 'done' : 'done; commit .gitattributes, and run this once in every other clone');
-    } else complain(`nothing was changed; “plumule setup git${undo ? ' --undo' : ''} --yes” does it`);
-    if (!undo && !(await isOnPath())) complain('git will need “plumule” on the path; “npm install --global” puts it there');
+      complain(undo ? 'done' : 'done; commit .gitattributes, and run this command once in every other clone');
+    } else complain(`nothing changed yet; to do it, run “plumule setup git${undo ? ' --undo' : ''} --yes”`);
+    if (!undo && !(await isOnPath())) complain('git needs “plumule” on the path; “npm install --global” puts it there');
     return exits.clean;
   } catch (error) {
     const { path: place, message } = unreadOf(error);

@@ -43,7 +43,7 @@ export async function when(regime: string, paths: readonly string[], options: Wh
   complainOf(unread);
   const found = written ? { stages: stagesIn(regime), opened: journals[0] } : regimeIn(journals, regime);
   if (!found?.stages) {
-    if (written) complain(`“${regime}” is not a row of stages such as “chill 4 C 90 days, warm 18 C 60 days”${faultIn(regime)}`);
+    if (written) complain(`“${regime}” is not a list of stages such as “chill 4 C 90 days, warm 18 C 60 days”${faultIn(regime)}`);
     return exits.unread;
   }
   const now = options.today ?? found.opened?.now ?? present(undefined);
@@ -80,7 +80,7 @@ function regimeIn(journals: readonly OpenJournal[], name: string): FoundRegime |
     complain(`more than one journal has a regime “${name}” (${found.map(({ opened }) => opened.folder).join(', ')}): name one of them`);
   } else if (journals.length > 0) {
     const near = nearest(name, journals.flatMap(({ journal }) => journal.definedIds().filter(id => journal.kindOf(id) === 'regime')));
-    complain(`no regime “${name}” is here${near === undefined ? '' : `; did you mean “${near}”?`}`);
+    complain(`there is no regime “${name}”${near === undefined ? '' : `; did you mean “${near}”?`}`);
   }
   return undefined;
 }

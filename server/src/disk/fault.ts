@@ -21,11 +21,11 @@ function reasonOf(code: unknown, error: unknown, doing: string): string {
     case 'ENOTDIR': return 'there is no such file or folder';
     case 'EACCES':
     case 'EPERM': return 'permission is denied';
-    case 'ELOOP': return 'its symbolic links run in a circle';
-    case 'EROFS': return 'the disk can only be read';
+    case 'ELOOP': return 'its symbolic links form a loop';
+    case 'EROFS': return 'the disk is read-only';
     case 'ENOSPC':
     case 'EDQUOT': return 'the disk is full';
-    case 'EIO': return `it cannot be ${doing}: the disk fails`;
+    case 'EIO': return `it cannot be ${doing}, because of a disk error`;
     default: return `it cannot be ${doing} (${error instanceof Error ? error.message : String(error)})`;
   }
 }

@@ -13,7 +13,7 @@ export interface Search {
 }
 
 /** What is said of a link that leads out of the folder in which it was found. */
-export const OUTSIDE = 'a symbolic link that leads out of the folder is not followed';
+export const OUTSIDE = 'Plumule does not follow a symbolic link out of the folder';
 
 /** Whether a file's name is that of a journal. */
 export function isJournalName(name: string): boolean {

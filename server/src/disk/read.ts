@@ -5,7 +5,7 @@ import { decode } from './utf8.ts';
 /** The largest file that is read, in bytes: some 300,000 records. A larger one is no journal that anyone writes. */
 export const MOST_BYTES = 16 * 1024 * 1024;
 
-const TOO_LARGE = 'it is larger than 16 MiB, which is more than Plumule reads; divide it into several files';
+const TOO_LARGE = 'it is larger than 16 MiB, the most that Plumule reads; split it into several files';
 
 /** The text of a journal, without a byte order mark. Rejects with a DiskFault. */
 export async function readJournal(path: string): Promise<string> {

@@ -72,7 +72,7 @@ async function whyFixed(top: string, hook: string): Promise<string | undefined> 
     const way = path.relative(folder, hook);
     return !way.startsWith('..') && !path.isAbsolute(way);
   };
-  if (!isWithin(top) && !isWithin(gitFolder)) return `it is one for other repositories too (${hook})`;
+  if (!isWithin(top) && !isWithin(gitFolder)) return `other repositories use it too (${hook})`;
   const found = await stat(hook).catch(() => undefined);
-  return found && process.platform !== 'win32' && (found.mode & 0o100) === 0 ? 'it is switched off (no program)' : undefined;
+  return found && process.platform !== 'win32' && (found.mode & 0o100) === 0 ? 'it is switched off (not executable)' : undefined;
 }

@@ -26,7 +26,7 @@ export async function rewriteJournal(
     const place = await realpath(path.dirname(file));
     const like = await stat(file);
     if (!force) {
-      if (!await isWritable(file, like.mode)) throw new DiskFault(file, 'it is protected against writing; --force rewrites it');
+      if (!await isWritable(file, like.mode)) throw new DiskFault(file, 'it is write-protected; --force rewrites it');
       if (like.nlink > 1) {
         const others = `it has ${like.nlink} names (hard links), and the others would keep the old text`;
         throw new DiskFault(file, `${others}; --force rewrites it`);
@@ -37,9 +37,9 @@ export async function rewriteJournal(
       const isPlain = below === undefined
         || (await plainFileBelow(below, file) === 'file' && await realpath(path.dirname(file)) === place);
       if (!isPlain) {
-        throw new DiskFault(file, 'a symbolic link leads there; name the file itself to rewrite it');
+        throw new DiskFault(file, 'it is a symbolic link; name the file itself to rewrite it');
       }
-      if (await hold(file) !== before) throw new DiskFault(file, 'it was changed by another program in the meantime');
+      if (await hold(file) !== before) throw new DiskFault(file, 'another program has changed it');
     };
     await unchanged();
     const bytes = await readFile(file);
@@ -80,10 +80,10 @@ export async function writeOurs(file: string, text: string, kind: WrittenKind): 
     const like = there === undefined ? undefined : await stat(there);
     if (there !== undefined && like) {
       if (!like.isFile()) throw new DiskFault(file, 'it is not a regular file');
-      if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is protected against writing');
+      if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is write-protected');
       const old = (await readFile(there, 'latin1')).trimStart();
       if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
-        throw new DiskFault(file, `it is there already and is no ${name}; give another name`);
+        throw new DiskFault(file, `this file exists and is not a ${name}; choose another name`);
       }
     }
     await replaceFile(there ?? file, text, { like });
@@ -104,5 +104,5 @@ async function realpathIfThere(file: string): Promise<string | undefined> {
 function writeFaultOf(file: string, error: unknown): DiskFault {
   const fault = faultOf(file, error, 'written');
   if (!fault.gone) return fault;
-  return new DiskFault(file, 'there is no such folder to write it to', true, { cause: error });
+  return new DiskFault(file, 'its folder does not exist', true, { cause: error });
 }

@@ -89,14 +89,14 @@ function isRead({ unread, parent, events }: Batch, event: BatchEvent): boolean {
 function soakHint({ entry, end, endedBy, length }: Soak): Shown {
   if (!end) return { text: 'no end recorded', more: undefined };
   const long = length && lengthText({ ...length, wallClock: false });
-  const more = length?.wallClock ? 'By the clock on the wall: the journal names no zone.' : undefined;
+  const more = length?.wallClock ? 'By the wall clock: the journal has no “zone” record.' : undefined;
   const unit = factOf(entry.record, 'duration')?.value.unit;
   const isWritten = unit === 'h' || unit === 'min';
   const hours = long === undefined ? '' : ` · ${long}`;
   switch (endedBy) {
     case 'lift': return { text: `lifted ${printMoment(end)}${hours}`, more };
     case 'until': return { text: long ?? `out ${printMoment(end)}`, more };
-    case 'next': return { text: `out by ${printMoment(end)} at the latest`, more: 'No “lift” is recorded.' };
+    case 'next': return { text: `out by ${printMoment(end)} at the latest`, more: 'No “lift” recorded.' };
     default: return { text: `out ${printMoment(end)}${isWritten ? '' : hours}`, more };
   }
 }

@@ -33,10 +33,10 @@ export function renameTarget(journal: Journal, file: string, position: Position)
   // Over what is taken of a stock stands the stock, but not its name.
   if (thing.entry.line.text.slice(place.start, place.end) !== nameOf(thing)) return undefined;
   if (thing.kind === 'agent' && builtInAgents.has(thing.id)) {
-    return { refused: `${thing.id} is an agent that Plumule knows: it keeps its name.` };
+    return { refused: `${thing.id} is a built-in agent and keeps its name.` };
   }
   if (occurrencesOf(journal, thing).every(({ role }) => role !== 'definition')) {
-    return { refused: `${shown(idOf(thing))} is defined nowhere in this journal.` };
+    return { refused: `This journal does not define ${shown(idOf(thing))}.` };
   }
   return { place, text: nameOf(thing) };
 }
@@ -50,7 +50,7 @@ export function rename(
 ): { readonly edits: readonly ActionEdit[] } | Refused {
   const target = renameTarget(journal, file, position);
   const thing = thingAt(journal, file, position);
-  if (!target || !thing || !isNamed(thing)) return { refused: 'Nothing here has a name of its own.' };
+  if (!target || !thing || !isNamed(thing)) return { refused: 'There is no name to change here.' };
   if ('refused' in target) return target;
   if (newName === target.text) return { edits: [] };
   const clash = clashOf(journal, thing, newName);
@@ -72,19 +72,19 @@ function clashOf(journal: Journal, thing: Named, newName: string): string | unde
   if (isBatch ? !isBatchName(newName) : !isShaped(`new ${thing.kind}`, newName)) {
     const first = isBatch ? 'a letter or a digit' : 'a letter';
     const signs = thing.kind === 'agent' ? '“-”, “.”, “_” and “+”' : '“-”, “.” and “_”';
-    return `“${shown(newName)}” cannot be a name: it begins with ${first}, then come letters, digits, ${signs}.`;
+    return `“${shown(newName)}” cannot be a name. Begin it with ${first}, and go on with letters, digits, ${signs}.`;
   }
   if (isBatch) {
     const path = pathOf(thing.path, newName);
-    if (journal.lot(rootOf(thing.path))?.batches.has(path) === true) return `There is a batch ${path} already.`;
+    if (journal.lot(rootOf(thing.path))?.batches.has(path) === true) return `There is already a batch ${path}.`;
     // Records of a batch that was never split off would silently come to be of this one.
-    return occurrencesOf(journal, { ...thing, path }).length > 0 ? `Records name ${path} already.` : undefined;
+    return occurrencesOf(journal, { ...thing, path }).length > 0 ? `Other records already name ${path}.` : undefined;
   }
   if (thing.kind === 'agent' && limited.has(newName.toLowerCase())) return `“limit ${newName}” means something else.`;
-  if (builtInAgents.has(newName)) return `${newName} is the word of an agent.`;
+  if (builtInAgents.has(newName)) return `${newName} is the name of an agent.`;
   // A name that is used without being defined would silently come to mean this.
   return occurrencesOf(journal, { ...thing, id: newName }).length > 0
-    ? `The name ${newName} is used in this journal already.` : undefined;
+    ? `This journal already uses the name ${newName}.` : undefined;
 }
 
 /** Of a path only the last part means the batch itself. */

@@ -23,7 +23,7 @@ const subjects: Readonly<Record<SubjectKind, string>> = {
 };
 
 const subjectWords: Partial<Record<SubjectKind, string>> = {
-  'batch': 'a lot, or a batch of one', 'any': 'a lot, a batch, a stock, a regime or an agent', 'plant': 'a plant or a genus',
+  'batch': 'a lot or a batch', 'any': 'a lot, a batch, a stock, a regime or an agent', 'plant': 'a plant or a genus',
   'limited': 'soak, stock, count or an agent', 'new lot': 'an id of your choice', 'zone': 'a name such as Europe/Vienna',
 };
 
@@ -59,7 +59,7 @@ function headParts(keyword: Keyword): Part[] {
   if (subject === 'new lot') parts.push({ text: 'PLANT', says: 'the plant’s name, up to the comma', gap: ' ', is: 'plant' });
   if (dated === 'no') return parts;
   const isOwn = dated === 'own';
-  const where = isOwn ? 'the day to be reminded' : 'year-month-day; without one, that of the “day” line above';
+  const where = isOwn ? 'the day of the reminder' : 'year-month-day; without one, that of the “day” line above';
   parts.push({ text: isOwn ? 'DATE' : '[DATE]', says: where, gap: ' ', is: 'date' });
   parts.push({ text: '[TIME]', says: 'of day, such as 19:30', gap: ' ', is: 'time' });
   return parts;
@@ -69,7 +69,7 @@ function factParts(keyword: Keyword, written: ReadonlySet<FactType>): Part[] {
   const uses: readonly FactUse[] = keywords[keyword].facts;
   return uses.filter(({ type, many }) => many === true || !written.has(type)).map(({ type, shape, required, many }) => {
     const needed = required && !written.has(type) ? 'needed' : undefined;
-    const words = [needed, many ? 'may be written several times' : undefined];
+    const words = [needed, many ? 'can be repeated' : undefined];
     return { text: shape, says: words.filter(word => word !== undefined).join('; ') || undefined, gap: ', ', is: type };
   });
 }

@@ -20,8 +20,8 @@ export function shelfOf(journal: Shelf): Shelf {
   return { agents: journal.agents, solution: id => journal.solution(id) };
 }
 
-const notSaid = refused('no-strength', 'No strength is written.');
-const unread = refused('unread', 'There is a mistake on its line; until it is fixed, the strength of what is mixed there is unknown.');
+const notSaid = refused('no-strength', 'No strength is recorded.');
+const unread = refused('unread', 'Its line has a mistake, so the strength of the mixture is unknown until you fix it.');
 
 /** The doses of a `soak`, an `apply` or a `guide`, each agent once. */
 export function dosesOf({ record, moment }: Pick<Entry, 'record'> & Partial<Entry>, shelf: Shelf): Dose[] {
@@ -154,4 +154,4 @@ function inAll(parts: readonly DosePart[]): Outcome<Exact> {
   return known((whole ?? poured)!);
 }
 
-const saidTwice = refused('said-twice', 'Its strength is written in two ways that do not agree.');
+const saidTwice = refused('said-twice', 'Its record gives two strengths that do not agree.');

@@ -97,7 +97,7 @@ export function staleOn({ keeps, staleSince }: Solution, day: Day): Day | undefi
   return staleSince === undefined || own === undefined ? staleSince ?? own : Math.min(staleSince, own);
 }
 
-const unread = refused('unread', 'There is a mistake on its line: until it is mended its strength cannot be told.');
+const unread = refused('unread', 'Its line has a mistake, so its strength is unknown until you fix it.');
 
 /** A dilution that says nothing itself keeps no longer than what it was made from. */
 function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): Keeping | undefined {
@@ -106,7 +106,7 @@ function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): 
   const bought = record.keyword === 'powder' ? factOf(record, 'bought')?.when.value.last : undefined;
   const made = bought ?? moment.day;
   const own = factOf(record, 'keeps')?.value;
-  if (own) return { made, until: dayAfter(made, own), origin: `keeps ${printQuantity(own)}, as its own record says` };
+  if (own) return { made, until: dayAfter(made, own), origin: `its record says “keeps ${printQuantity(own)}”` };
   const until = dayAfter(made, rule.value);
   const before = record.keyword === 'dilute' && typeof source === 'object' ? source.keeps : undefined;
   if (before && before.until < until) return { ...before, origin: 'no longer than what it was made from' };
@@ -146,10 +146,10 @@ function fromStock({ record }: Entry, source: Source): Made {
     circular: source === 'circular', made: madeMl,
   } as const;
   if (!draw?.volume || !madeMl) {
-    return { ...made, ppm: refused('no-volume', 'The volumes taken and made up to are not both written.') };
+    return { ...made, ppm: refused('no-volume', 'Its record needs both volumes: what was taken and what it was made up to.') };
   }
-  if (source === 'circular') return { ...made, ppm: refused('no-strength', 'It is made from itself, by way of others or directly.') };
-  if (!found) return { ...made, ppm: refused('unknown-stock', `“${draw.stock.text}” is no stock of this journal.`) };
+  if (source === 'circular') return { ...made, ppm: refused('no-strength', 'It is made from itself, directly or through others.') };
+  if (!found) return { ...made, ppm: refused('unknown-stock', `This journal has no stock “${draw.stock.text}”.`) };
   return { ...made, ppm: found.ppm.ok ? diluted(found.ppm.value, volumeInMl(draw.volume.value), madeMl) : found.ppm };
 }
 
@@ -168,15 +168,15 @@ function fromShelf(
     circular: draw !== undefined && source === 'circular', made: volume && volumeInMl(volume),
   };
   const without = (why: string): Made => ({ ...made, ppm: refused('no-strength', why) });
-  if (draw && !packet) return without(`“${draw.stock.text}” is no packet of powder of this journal.`);
-  if (!agent) return without('Its agent is not known.');
+  if (draw && !packet) return without(`This journal has no packet of powder “${draw.stock.text}”.`);
+  if (!agent) return without('Its agent is unknown.');
   // Bought as a liquid, with the strength on its label.
   if (!draw && substance?.strength) return { ...made, ppm: strengthInPpm(substance.strength.value, agent) };
   const amount = packet ? portionOf(entry, packet, takenBy(entry, packet))
     : substance?.mass && { mass: substance.mass.value, halved: substance.halved?.value };
-  if (!amount) return without('The mass of powder is not written.');
+  if (!amount) return without('The mass of powder is not recorded.');
   if (typeof amount === 'string') return without(amount);
-  if (!volume) return { ...made, ppm: refused('no-volume', 'The volume it was made up to is not written.') };
+  if (!volume) return { ...made, ppm: refused('no-volume', 'Its final volume is not recorded.') };
   const purity = factOf(record, 'purity') ?? (packet && factOf(packet.entry.record, 'purity'));
   const weighed: PowderStock = { agent, ...amount, purity, volume };
   const powder = stockFromPowder(weighed);

@@ -8,7 +8,7 @@ type State = 'new' | 'running' | 'down';
 /** A refused request goes on under one of these names, since only a handler can answer it. */
 const refusals = {
   'plumule/early': [ErrorCodes.ServerNotInitialized, 'The server is not initialized yet.'],
-  'plumule/twice': [ErrorCodes.InvalidRequest, 'The server is initialized already.'],
+  'plumule/twice': [ErrorCodes.InvalidRequest, 'The server is already initialized.'],
   'plumule/late': [ErrorCodes.InvalidRequest, 'The server is shut down.'],
 } as const;
 

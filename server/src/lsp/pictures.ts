@@ -16,11 +16,11 @@ type Why = Extract<PictureFound, { readonly why: unknown }>['why'] | 'nowhere' |
 
 const words: Readonly<Record<Why, string>> = {
   missing: 'There is no such file.',
-  link: 'Not shown: a symbolic link leads there.',
+  link: 'Not shown: it is behind a symbolic link.',
   unreachable: 'Not shown: the editor cannot show pictures of this file system.',
-  nowhere: 'Not shown: the journal lies in no folder that is open.',
-  outside: 'Not shown: it lies outside the folder of the journal.',
-  kind: 'Not shown: it is none of svg, png, jpg, gif, bmp, webp.',
+  nowhere: 'Not shown: the journal is not in an open folder.',
+  outside: 'Not shown: it is outside the folder of the journal.',
+  kind: 'Not shown: it is not an svg, png, jpg, gif, bmp or webp file.',
 };
 
 /** What a hover says of a photo, with the picture, or with the reason why that is not shown. */

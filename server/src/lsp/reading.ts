@@ -9,7 +9,7 @@ import { pictureMarkdown } from './pictures.ts';
 import { hoverContents } from './plain.ts';
 import type { Service } from './service.ts';
 
-const STILL_READING = 'The folder is still being read: what its other files say is missing here.';
+const STILL_READING = 'Plumule is still reading the folder, so its other files are missing here.';
 
 export const readingCapabilities: ServerCapabilities = { hoverProvider: true, foldingRangeProvider: true };
 

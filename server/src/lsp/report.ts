@@ -33,7 +33,7 @@ const BESIDE = 56;
 /** Pixels: no wider than half a window. */
 const DRAWN = 660;
 
-const NOTHING_TRIED = 'Nothing can be compared yet: that takes counts of a treated batch and of an untreated one.\n\n';
+const NOTHING_TRIED = 'There is nothing to compare yet. Count a treated batch and an untreated one first.\n\n';
 
 export function serveReport(connection: Connection, service: Service): void {
   const request = ownRequests(connection, service);
@@ -48,10 +48,10 @@ export function serveReport(connection: Connection, service: Service): void {
     if (lot === undefined) {
       const rooms = filled();
       const reports = rooms.map(room => reportOn(room, nameIn(rooms, room)));
-      return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'There is no lot in this journal yet.\n';
+      return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'This journal has no lots yet.\n';
     }
     const room = uri === undefined ? undefined : service.find(uri)?.room;
-    if (!room?.journal.lot(lot)) return `There is no lot ${escapeMarkdown(lot)} in this journal any more.\n`;
+    if (!room?.journal.lot(lot)) return `The lot ${escapeMarkdown(lot)} is no longer in this journal.\n`;
     const report = reportOn(room, { ids: [lot] });
     const pictureOf = drawnWith(service.theme());
     const isTried = report.lots.some(({ trial: { contests } }) => contests.length > 0);

@@ -33,7 +33,7 @@ export function dayOfSeed(course: Course, target: number): GerminationTime | Und
   if (isUndefined(since)) {
     return beyond < ROUNDING
       ? { value: day, after: since, by: day }
-      : undefinedBecause(`it was passed before the first check, on day ${day}`);
+      : undefinedBecause(`it was reached before the first check, on day ${day}`);
   }
   return { value: day - (beyond / fresh) * (day - since.value), after: since, by: day };
 }

@@ -62,6 +62,6 @@ export interface Proportion {
  * // x 9, n 10, value 0.9, wilson { low: 0.5958, high: 0.9821 }, exact { low: 0.5550, high: 0.9975 }
  */
 export function proportion(x: number, n: number): Proportion | Undefined {
-  if (!(n > 0)) return undefinedBecause('there are no seeds to take a share of');
+  if (!(n > 0)) return undefinedBecause('there are no seeds to take a percentage of');
   return { x, n, value: x / n, wilson: wilson(x, n), exact: clopperPearson(x, n) };
 }

@@ -69,13 +69,13 @@ const keywordTable = {
   split: {
     subject: 'batch', dated: 'optional',
     facts: [{ type: 'part', shape: 'A 24 seeds', required: true, many: true }],
-    says: 'divides a lot or a batch; what is not given out stays with it',
+    says: 'divides a lot or a batch; the rest of the seed stays in it',
     example: 'split VER-24, A 24 seeds, B 24 seeds',
   },
   soak: {
     subject: 'batch', dated: 'yes',
     facts: [{ ...substances, required: true }, duration, { type: 'until', shape: 'until 2026-01-11 19:00' }, volume, at],
-    says: 'seed goes into a liquid, or (unmeasured) into damp towel with a little powder',
+    says: 'seed goes into a liquid, or onto a damp towel with unmeasured powder',
     example: 'soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 24 h, at bag 1 slot 2',
   },
   lift: {
@@ -91,7 +91,7 @@ const keywordTable = {
   sow: {
     subject: 'batch', dated: 'yes',
     facts: [seeds, temperature, at, { type: 'in', shape: 'in seed compost and grit' }, { type: 'regime', shape: 'regime twowinters' }],
-    says: 'day 0',
+    says: 'seed goes into its medium; this is day 0',
     example: 'sow VER-24/A 2026-01-11 19:10, 24 seeds, 18 C, at bag 4',
   },
   chill: {
@@ -106,7 +106,7 @@ const keywordTable = {
   },
   move: {
     subject: 'batch', dated: 'yes', facts: [{ ...at, required: true }],
-    says: 'the batch lies somewhere else now',
+    says: 'the batch goes to another place',
     example: 'move VER-24/A 2026-03-01, at cold frame',
   },
   apply: {
@@ -118,13 +118,13 @@ const keywordTable = {
   count: {
     subject: 'batch', dated: 'yes',
     facts: [{ type: 'count', shape: '3 germinated', required: true, many: true }],
-    says: 'what was seen; a number is what is new, with = it is the total so far',
+    says: 'what you saw; a number is what is new, with = it is the total so far',
     example: 'count VER-24/A 2026-01-19, 3 germinated, 1 rotted',
   },
   cut: {
     subject: 'batch', dated: 'yes',
     facts: [{ type: 'cut', shape: '2 fresh', required: true, many: true }],
-    says: 'cut test of what has not germinated; closes the batch',
+    says: 'cut test of the seed that has not germinated; closes the batch',
     example: 'cut VER-24/B 2026-06-01, 8 fresh, 2 dead, 1 empty',
   },
   pot: {
@@ -139,7 +139,7 @@ const keywordTable = {
   },
   note: {
     subject: 'any', dated: 'yes', facts: [{ ...text, required: true }],
-    says: 'a remark that can be found again',
+    says: 'a remark that you can search for',
     example: 'note VER-24 2026-02-01, seed coats very hard this year',
   },
   photo: {
@@ -196,7 +196,7 @@ const keywordTable = {
   },
   guide: {
     subject: 'plant', dated: 'no', facts: [substances, duration, stage, source],
-    says: 'what your books say of a plant or a genus',
+    says: 'what your books say about a plant or a genus',
     example: 'guide Veratrum, GA3 500 ppm, 24 h, source "a seed list, 2019"',
   },
   limit: {
@@ -207,12 +207,12 @@ const keywordTable = {
   agent: {
     subject: 'new agent', dated: 'no',
     facts: [{ type: 'molarMass', shape: '76.117 g/mol' }, { type: 'solubility', shape: 'solubility 100 g/L' }, text],
-    says: 'a word for a substance of your own',
+    says: 'your own word for a substance',
     example: 'agent kelp, seaweed extract of the garden shop',
   },
   zone: {
     subject: 'zone', dated: 'no', facts: [],
-    says: 'where the clock hangs: makes hours right when summer time begins or ends',
+    says: 'your time zone: keeps hours right when summer time begins or ends',
     example: 'zone Europe/Vienna',
   },
 } as const satisfies Record<string, KeywordInfo>;

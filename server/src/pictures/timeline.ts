@@ -196,7 +196,7 @@ function dueText(
 }
 
 function spanText(from: Day, to: Day | undefined): string {
-  return `${isoOf(from)} to ${to === undefined ? 'an end that is not known' : isoOf(to)}`;
+  return `${isoOf(from)} to ${to === undefined ? 'an unknown end' : isoOf(to)}`;
 }
 
 function describe({ rows, today }: TimelineValues): string {

@@ -92,7 +92,7 @@ function doseData({ agent, stock, ppm, unmeasured, parts, stale }: Dose): object
   return {
     agent: agent?.word ?? null,
     stock: stock ?? null,
-    ppm: stale && ppm.ok ? { undefined: 'It came from a bottle past its time.' } : ppmData(ppm),
+    ppm: stale && ppm.ok ? { undefined: 'It came from a bottle past its date.' } : ppmData(ppm),
     atMost: stale && ppm.ok ? { ppm: toNumber(ppm.value), made: isoOf(stale.made) } : null,
     unmeasured,
     parts: parts.map(part => ({

@@ -19,7 +19,7 @@ export function plantPassages({ agents }: PlantTrial, details: boolean): Passage
 export function untriedText({ lots, agents }: PlantTrial): string | undefined {
   const tried = new Set(agents.flatMap(({ strata }) => strata.map(({ lot }) => lot)));
   const untried = lots.filter(lot => !tried.has(lot)).map(({ id }) => id);
-  return untried.length === 0 ? undefined : `Without a trial of one agent against untreated seed: ${untried.join(', ')}.`;
+  return untried.length === 0 ? undefined : `No trial to compare: ${untried.join(', ')}.`;
 }
 
 /** One row for each lot, or for each of the conditions that it was tried under. */

@@ -13,7 +13,7 @@ import { paragraph } from './table.ts';
 export function whenText(name: string, plan: When, soaks: readonly GuideSoak[] = [], page = plainPage): string {
   const { schedule, fixed } = plan;
   const title = `${name}, ${aimText(fixed)}`;
-  if (isUndefined(schedule)) return lines(`${title}: cannot be said, ${schedule.undefined}.`, [], missingText(plan), page);
+  if (isUndefined(schedule)) return lines(`${title}: no date can be given, because ${schedule.undefined}.`, [], missingText(plan), page);
   const notes = [...lateText(schedule, plan), ...basisText(plan), ...soaks.map(adviceText)];
   return lines(title, datesOf(schedule, plan), notes, page);
 }
@@ -32,18 +32,18 @@ function datesOf(schedule: Schedule, plan: When): string[] {
 function lateText(schedule: Schedule, { begunToday, today, fixed }: When): string[] {
   if (!begunToday) return [];
   const reached = wantedOf(begunToday, fixed);
-  const what = fixed.by === 'leaf' ? 'first leaves are there' : 'it has ended';
-  return [`The time to begin was ${agoText(startOf(schedule), today)}. Begun today, ${what} on ${isoOf(reached)}, ` +
+  const what = fixed.by === 'leaf' ? 'first leaves appear' : 'it ends';
+  return [`The time to start was ${agoText(startOf(schedule), today)}. If you start today, ${what} on ${isoOf(reached)}, ` +
     `${daysText(reached - fixed.day)} too late.`];
 }
 
 /** What to say more, so that leaves can be planned for. */
 function missingText({ fixed: { by, day }, leaf }: When): string[] {
   return by === 'leaf' && (!leaf || isUndefined(leaf))
-    ? [`Give these days with --leaf, or name with --plant a plant whose counts have them. For the end of the regime alone ask with --ends-by ${isoOf(day)}.`]
+    ? [`Give the days with --leaf, or use --plant to name a plant whose counts have them. To plan only for the end of the regime, use --ends-by ${isoOf(day)}.`]
     : [];
 }
 
 function adviceText(soak: GuideSoak): string {
-  return `No soak is in it. By your guides the seed is ${guideSoakText(soak)}: --soak "${printQuantity(soak.soak)}" adds it.`;
+  return `This plan has no soak. In your guides the seed is ${guideSoakText(soak)}; add it with --soak "${printQuantity(soak.soak)}".`;
 }

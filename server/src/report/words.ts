@@ -41,14 +41,14 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
   const notes: string[] = [];
   if (errors > 0) {
     notes.push(errors === 1
-      ? `There is an error in the records of ${lot.id}: its numbers may be wrong until it is mended.`
-      : `There are ${errors} errors in the records of ${lot.id}: its numbers may be wrong until they are mended.`);
+      ? `The records of ${lot.id} have an error: its numbers may be wrong until you fix it.`
+      : `The records of ${lot.id} have ${errors} errors: its numbers may be wrong until you fix them.`);
   }
   for (const { batch, totals, germination, days, origin, measures } of batches) {
     if (!totals) continue;
     if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
     else if (germination.n + totals.lost !== batch.tested) {
-      notes.push(`The percentage of ${batch.path} is of ${germination.of}: it has fewer since seed was split off.`);
+      notes.push(`The percentage of ${batch.path} is of ${germination.of}. Some of its seed was split off later.`);
     }
     if (!isUndefined(measures) && isUndefined(measures.t50Coolbear) && totals.germinated > 0) {
       notes.push(`No T50 for ${batch.path}: ${measures.t50Coolbear.undefined}.`);
@@ -66,19 +66,19 @@ export function plantFacts({ lots }: PlantTrial): string {
 }
 
 const ofLots: readonly string[] = [
-  '% is germinated seed of the seed sown less lost (of the seed there where none was sown), with Wilson’s 95 % interval.',
-  'Days: from sowing (else the end of the soak, else the first stage) to the counts that found the first and the last of it.',
-  'A seed that emerged or has a leaf counts as germinated; rotted seed had not germinated, a seedling that died had.',
-  '– is not known. Columns without anything to show are left out.',
+  '% is the share of the seed sown, less lost, that germinated (of the seed in the batch if none was sown), with Wilson’s 95 % interval.',
+  'Days: from sowing (or the end of the soak, or the first stage) to the counts that found the first and the last germinated seed.',
+  'A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed does not.',
+  '– means not known. Empty columns are left out.',
 ];
 
 const ofMeasures: readonly string[] = [
-  'T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, on a line between two counts. Mean '
-  + 'time: in days; seed germinates before the count that finds it, so that only its limits are known.',
+  'T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, estimated between two counts. Mean '
+  + 'time: in days; seed germinates before the count that finds it, so only a range can be given.',
 ];
 
 const ofCutTests: readonly string[] = [
-  '% of full: of the seed less what the cut test found empty; % of viable: of that less what it found dead.',
+  '% of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it found dead.',
 ];
 
 const ofVerdicts: readonly string[] = [
@@ -102,10 +102,10 @@ export function legendOf(reports: readonly Report[]): string[] {
 
 /** What has to be known of the whole report. */
 export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {
-  const warnings = lots.length === 0 ? ['No lots are recorded here.'] : [];
-  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${ahead === 1 ? 'is' : 'are'} in these numbers too.`);
-  if (homeless === 1) warnings.push('1 line with an error names no lot that is defined here; what it says is in none of these numbers.');
-  if (homeless > 1) warnings.push(`${homeless} lines with an error name no lot that is defined here; what they say is in none of these numbers.`);
+  const warnings = lots.length === 0 ? ['This journal has no lots.'] : [];
+  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${ahead === 1 ? 'is' : 'are'} included in these numbers.`);
+  if (homeless === 1) warnings.push('1 line with an error names no known lot, so these numbers leave it out.');
+  if (homeless > 1) warnings.push(`${homeless} lines with an error name no known lot, so these numbers leave them out.`);
   return warnings;
 }
 

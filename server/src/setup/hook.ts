@@ -1,6 +1,6 @@
 /** The part of a pre-commit hook that checks journals. It stands first, so that it runs whatever else the hook does. */
 
-const BEGIN = '# plumule: begin (plumule setup git --undo takes this part out)';
+const BEGIN = '# plumule: begin (plumule setup git --undo removes this part)';
 const END = '# plumule: end';
 
 // git alone answers where no journal is staged: to start Node takes longer than all the rest.
@@ -9,7 +9,7 @@ if ! git diff --cached --quiet --diff-filter=d -- '*.germ' '*.GERM'; then
   if command -v plumule >/dev/null 2>&1; then
     plumule check --staged --severity error || exit 1
   else
-    echo 'plumule is not on the path: the journals were not checked' >&2
+    echo 'plumule is not on the path, so the journals were not checked' >&2
   fi
 fi
 ${END}

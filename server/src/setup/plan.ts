@@ -41,10 +41,10 @@ export function planSetup(before: Repository, undo = false): SetupPlan {
   const after: Partial<Record<SettingName, string | undefined>> = { ...before.settings };
   for (const name of settingNames) {
     const [value, own] = [before.settings[name], settings[name]];
-    if (value !== undefined && value !== own) notes.push(`${name} is set to something else and stays: ${value}`);
+    if (value !== undefined && value !== own) notes.push(`${name} is already set to something else and stays: ${value}`);
     else if (undo && value !== undefined) {
       after[name] = undefined;
-      changes.push({ place: 'settings', says: `takes out ${name}` });
+      changes.push({ place: 'settings', says: `removes ${name}` });
     } else if (!undo && value === undefined) {
       after[name] = own;
       changes.push({ place: 'settings', says: `sets ${name} to “${own}”` });
@@ -58,15 +58,15 @@ export function planSetup(before: Repository, undo = false): SetupPlan {
 function hookAfter({ hook, hookIsFixed }: Repository, undo: boolean, notes: string[]): string | undefined {
   const after = undo ? withoutPart(hook) : withPart(hook);
   if (after === hook) return hook;
-  const reason = hookIsFixed ?? (hook !== undefined && !takesPart(hook) ? 'it is no script of the shell' : undefined);
+  const reason = hookIsFixed ?? (hook !== undefined && !takesPart(hook) ? 'it is not a shell script' : undefined);
   if (reason === undefined) return after;
-  const advice = undo ? 'take the part of Plumule out by hand' : 'let it run “plumule check --staged --severity error”';
-  notes.push(`the pre-commit hook stays as it is, for ${reason}; ${advice}`);
+  const advice = undo ? 'remove Plumule’s part by hand' : 'let it run “plumule check --staged --severity error”';
+  notes.push(`the pre-commit hook stays as it is, because ${reason}; ${advice}`);
   return hook;
 }
 
 function hookWords(before: string | undefined, after: string | undefined, undo: boolean): string {
-  if (undo) return after === undefined ? 'is deleted: nothing else is in it' : 'loses the part that checks journals';
+  if (undo) return after === undefined ? 'is deleted, because nothing else is in it' : 'loses the part that checks journals';
   const what = 'checks the journals that are staged, and stops the commit at an error';
   return before === undefined ? `is new: it ${what}` : `gets a part that ${what}; the rest of it stays`;
 }

@@ -53,7 +53,7 @@ const table: readonly Agent[] = [
     solubility: dissolves(5, supplier),
     limit: gibberellinLimit,
     usual: between(5, 5000),
-    keeping: 'In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).',
+    keeping: 'In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified).',
   },
   {
     ...substance('C19H21KO6'),
@@ -92,7 +92,7 @@ const table: readonly Agent[] = [
     role: 'hormone',
     form: 'liquid',
     usual: between(1, 5000),
-    keeping: 'Diluted it slowly gives off ethylene: make it fresh (common practice, no source).',
+    keeping: 'Once diluted, it slowly gives off ethylene: make it fresh (common practice, no source).',
     cautions: ['acid'],
   },
   {
@@ -112,7 +112,7 @@ const table: readonly Agent[] = [
     form: 'liquid',
     usual: between(300, 100_000),
     givesOffGas: true,
-    keeping: 'It gives off oxygen, which bursts a tight bottle (common practice, no source).',
+    keeping: 'It gives off oxygen, which can burst a tightly closed bottle (common practice, no source).',
     cautions: ['peroxide'],
   },
   {

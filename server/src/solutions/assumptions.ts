@@ -27,12 +27,12 @@ export interface Assumption {
 export const chlorinePerHypochlorite = molarMass('Cl2').div(molarMass('NaOCl'));
 
 const constant = {
-  'ppm-is-mg-per-l': '1 ppm is taken as 1 mg/L, as in dilute water.',
-  'percent-weight-in-volume': '% is taken as weight in volume: 1 % is 10 g/L.',
-  'percent-by-volume': '% is taken as a share by volume of the liquid as bought: 10 % is 1 part in 10.',
-  'peroxide-percent': '% is taken as weight in volume; a bottle may mean weight in weight, about 1 % less at 3 %.',
-  'purity-not-given': 'No purity is given: the powder is taken as pure. A weaker powder makes a weaker solution.',
-  'volumes-add': 'Volumes of dilute solutions are taken to add up.',
+  'ppm-is-mg-per-l': '1 ppm counts as 1 mg/L, as in dilute water.',
+  'percent-weight-in-volume': '% means weight in volume: 1 % is 10 g/L.',
+  'percent-by-volume': '% means parts by volume of the liquid as bought: 10 % is 1 part in 10.',
+  'peroxide-percent': '% means weight in volume; a bottle may mean weight in weight, about 1 % less at 3 %.',
+  'purity-not-given': 'No purity is given, so the powder counts as pure. A weaker powder makes a weaker solution.',
+  'volumes-add': 'Volumes of dilute solutions add up.',
 } satisfies Partial<Record<AssumptionId, string>>;
 
 export function assumption(id: keyof typeof constant): Assumption {
@@ -49,7 +49,7 @@ export function readingsOf(agent: Agent): Assumption[] {
   const factor = numberText(chlorinePerHypochlorite.inverse()).text;
   return [{
     id: 'bleach-as-naocl',
-    text: `Bleach is taken as NaOCl; if the label says available chlorine, it holds ${factor} times as much NaOCl.`,
+    text: `Bleach means NaOCl; if the label says available chlorine, it holds ${factor} times as much NaOCl.`,
   }];
 }
 
@@ -61,7 +61,7 @@ function molarMassOf(agent: Agent): Assumption {
   const mass = agent.molarMass === undefined ? '' : `${numberText(agent.molarMass).text} g/mol`;
   const why = {
     computed: 'from standard atomic weights',
-    'mean of a mixture': 'the mean of equal parts of its two kinds; another mixture moves it by less than 0.4 %',
+    'mean of a mixture': 'the mean of equal parts of its two kinds; another mixture changes it by less than 0.4 %',
     declared: 'as declared in the journal',
   }[agent.molarMassIs];
   return { id: 'molar-mass', text: `Molar mass ${mass}, ${why}.` };

@@ -24,16 +24,16 @@ export interface Caution {
 /** In the order in which they are read. */
 const texts: Readonly<Record<CautionId, string>> = {
   'label-first': 'The product’s label, its safety data sheet, local rules and licensed practice come first.',
-  powder: 'Powder: keep it out of eyes and lungs; gloves and glasses, no draught.',
-  alcohol: 'Alcohol burns: no flame and no spark near, air the room.',
-  bleach: 'Never mix bleach with acid, alcohol, peroxide or ammonia: poisonous gas. Gloves and glasses.',
+  powder: 'Powder: keep it out of eyes and lungs. Wear gloves and glasses, and keep out of draughts.',
+  alcohol: 'Alcohol burns: keep flames and sparks away, and air the room.',
+  bleach: 'Never mix bleach with acid, alcohol, peroxide or ammonia: it gives off poisonous gas. Wear gloves and glasses.',
   peroxide: 'Peroxide bleaches and burns skin and eyes; never mix it with bleach, acid or alcohol.',
-  acid: 'Acid burns: gloves and glasses; pour acid into water, never water into acid; never near bleach.',
-  alkali: 'Lye burns skin and eyes: gloves and glasses; a few drops of a dilute solution are enough.',
-  oxidiser: 'Nitrate feeds fire: keep it away from anything that burns and from alcohol.',
-  poison: 'Poisonous, and harm from repeated contact is suspected: gloves, and read the safety data sheet.',
+  acid: 'Acid burns: wear gloves and glasses; pour acid into water, never water into acid; keep it away from bleach.',
+  alkali: 'Lye burns skin and eyes: wear gloves and glasses; a few drops of a dilute solution are enough.',
+  oxidiser: 'Nitrate feeds fire: keep it away from alcohol and anything else that burns.',
+  poison: 'Poisonous, and suspected of harm after repeated contact: wear gloves, and read the safety data sheet.',
   'keep-away': 'Label it and lock it away from children, animals, food and drink.',
-  'treated-seed': 'Treated seed is not food and not feed.',
+  'treated-seed': 'Treated seed is neither food nor feed.',
 };
 
 const order = Object.keys(texts) as CautionId[];

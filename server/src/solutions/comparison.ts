@@ -30,7 +30,7 @@ export function compareDoses(first: Dose, second: Dose): Comparison {
   if (!b!.ok) return { comparable: false, why: b!.refusal.message };
   if (first.agent.word === second.agent.word) return ordered(a!.value, b!.value, readingsOf(first.agent));
   if (substanceOf(first.agent) !== substanceOf(second.agent)) {
-    const why = `${first.agent.word} and ${second.agent.word} are different agents: their strengths say nothing about each other.`;
+    const why = `${first.agent.word} and ${second.agent.word} are different agents: their strengths cannot be compared.`;
     return { comparable: false, why };
   }
   return ordered(

@@ -20,11 +20,11 @@ export function diluted(stockPpm: Exact, takenMl: Exact, toMl: Exact): Outcome<E
   if (!isPositive(takenMl) || !isPositive(toMl)) return refused('not-positive', 'Both volumes must be above zero.');
   if (takenMl.gt(toMl)) {
     const [taken, to] = apartText(takenMl, toMl);
-    const text = `${taken} mL cannot be made up to ${to} mL: that is less than was taken.`;
+    const text = `You cannot make ${taken} mL up to ${to} mL, which is less than you took.`;
     return refused('more-than-made', text);
   }
   if (stockPpm.n > LONGEST || stockPpm.d > LONGEST) {
-    return refused('too-many-dilutions', 'Too many dilutions follow one another to be worked out exactly.');
+    return refused('too-many-dilutions', 'Too many dilutions follow one another for an exact result.');
   }
   return known(stockPpm.mul(takenMl).div(toMl));
 }
@@ -39,7 +39,7 @@ export function drawFor(stockPpm: Exact, targetPpm: Exact, volumeMl: Exact): Out
   }
   if (targetPpm.gt(stockPpm)) {
     const [wanted, stock] = apartText(targetPpm, stockPpm);
-    return refused('stronger-than-stock', `${wanted} ppm cannot be made from ${stock} ppm: water only makes it weaker.`);
+    return refused('stronger-than-stock', `You cannot make ${wanted} ppm from ${stock} ppm: water only makes it weaker.`);
   }
   const stockMl = volumeMl.mul(targetPpm).div(stockPpm);
   return known({ stockMl, waterMl: volumeMl.sub(stockMl) });

@@ -24,8 +24,8 @@ export interface Dish {
   readonly issue: 'total-below-parts' | 'no-volume' | undefined;
 }
 
-const belowParts = refused('more-than-made', 'The total is less than what is poured in.');
-const noVolume = refused('no-volume', 'How much of each was poured in is not written.');
+const belowParts = refused('more-than-made', 'The total is less than the parts poured in.');
+const noVolume = refused('no-volume', 'The volume of each part is not recorded.');
 
 /**
  * `writtenMl` is the total that is written. Water without a volume fills up to it. A solution alone without any volume

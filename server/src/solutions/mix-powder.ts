@@ -59,7 +59,7 @@ export function planFromPacket(task: Task, packet: Packet): PlannedWay | MixRefu
   if ('possible' in content) return content;
   const { share } = content;
   const packetMg = massInMg(packet.mass);
-  if (!isPositive(packetMg)) return refusal(agent, refused('not-positive', 'The packet must hold something.'));
+  if (!isPositive(packetMg)) return refusal(agent, refused('not-positive', 'The packet must hold more than 0.'));
   const times = packet.halved ?? halvingsFor(packetMg, share, ppm, volumeMl) ?? 0;
   const portion = halvedMass(packetMg, times);
   if (!portion.ok) return refusal(agent, portion);
@@ -67,7 +67,7 @@ export function planFromPacket(task: Task, packet: Packet): PlannedWay | MixRefu
   if (makeMl.lt(volumeMl)) return tooSmall(task, packetMg, times, portion.value, share);
   if (makeMl.gt(volumeMl) && makeMl.gt(MOST_ML)) {
     const made = `${showVolume(makeMl).text} of ${strengthText(ppm, task.asked.unit, agent)}`;
-    const text = `${showMass(portion.value).text} of powder would make ${made}, far more than was asked for.`;
+    const text = `${showMass(portion.value).text} of powder would make ${made}, far more than you asked for.`;
     return refusal(agent, refused('packet-too-large', text), allAsStock(task, share, portion.value));
   }
   return finish(task, content, {
@@ -88,7 +88,7 @@ export function planFromPacket(task: Task, packet: Packet): PlannedWay | MixRefu
 
 function powderContent({ agent }: Task, purity: Purity | undefined): Content | MixRefusal {
   if (agent.form === 'liquid') {
-    const text = `${agent.word} is sold as a liquid and not weighed: say the strength on its label, and it is diluted.`;
+    const text = `${agent.word} is sold as a liquid, so it cannot be weighed. Give the strength on its label to dilute it.`;
     return refusal(agent, refused('not-a-powder', text));
   }
   const content = contentOf(agent, purity);

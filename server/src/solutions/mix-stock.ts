@@ -101,6 +101,6 @@ function fromPowder({ agent, ppm, volumeMl, asked }: Task): Remedy {
 }
 
 function stockTooStrong({ value, unit }: Strength): MixWarning {
-  const text = `A stock of ${value} ${unit} is more than dissolves in water: check that it is clear, and its label.`;
+  const text = `A stock of ${value} ${unit} is more than dissolves in water. Check its label, and that it is clear.`;
   return { id: 'stock-above-solubility', text };
 }

@@ -37,10 +37,10 @@ export function planMix(request: MixRequest): MixAnswer {
     return refusal(agent, refused('not-positive', 'Strength and volume must be above zero.'));
   }
   if (ppm.value.lt(LEAST) || ppm.value.gt(STRONGEST)) {
-    return refusal(agent, refused('beyond-bench', 'No bench makes up such a strength.'));
+    return refusal(agent, refused('beyond-bench', 'That strength is out of range.'));
   }
   if (volumeMl.lt(LEAST) || volumeMl.gt(MOST)) {
-    return refusal(agent, refused('beyond-bench', `No bench makes up such a volume; ${showVolume(MOST).text} is the most.`));
+    return refusal(agent, refused('beyond-bench', `That volume is out of range; ${showVolume(MOST).text} is the most.`));
   }
   const task: Task = {
     agent,
@@ -93,7 +93,7 @@ function atSolubility(ppm: Exact, { agent, strength: { unit } }: MixRequest): Re
 function otherUnits({ agent, strength }: MixRequest): Remedy[] {
   return (unitSlip(strength, agent)?.readings ?? []).map(({ value, unit }) => ({
     kind: 'other-unit',
-    text: `If the unit slipped: ${value} ${unit}.`,
+    text: `If the unit is wrong: ${value} ${unit}.`,
     amounts: { strength: { value, unit, text: `${value} ${unit}`, exact: true } },
   }));
 }
@@ -104,13 +104,13 @@ function warningsOf(request: MixRequest, ppm: Exact): MixWarning[] {
   const slip = unitSlip(strength, agent);
   if (slip !== undefined) {
     const [likely] = slip.readings;
-    const meant = likely === undefined ? '' : ` Was ${likely.value} ${likely.unit} meant?`;
-    const text = `${agent.word} is commonly used at ${slip.usual} (common practice, no source).${meant}`;
+    const meant = likely === undefined ? '' : ` Did you mean ${likely.value} ${likely.unit}?`;
+    const text = `Growers use ${agent.word} at ${slip.usual} (common practice, no source).${meant}`;
     warnings.push({ id: 'unit-slip', text });
   }
   const longest = longestIn(agent);
   if (longest) {
-    const text = `Seed may lie in it for ${printQuantity(longest)} at most, then rinse it (common practice, no source).`;
+    const text = `Leave seed in it for ${printQuantity(longest)} at most, then rinse it (common practice, no source).`;
     warnings.push({ id: 'short-soak', text });
   }
   const limit = request.limit ?? agent.limit?.strength;

@@ -28,7 +28,7 @@ export function contentOf(agent: Agent, purity: Purity | undefined): Outcome<Con
   }
   const { percent, form } = purity;
   if (!(percent > 0 && percent <= 100)) {
-    return refused('bad-purity', `A purity of ${percent} % cannot be: it is above 0 and at most 100 %.`);
+    return refused('bad-purity', `A purity of ${percent} % is impossible: write more than 0 % and at most 100 %.`);
   }
   const written = exact(percent).div(100);
   const [share, read] = inFormOf(agent, written, form);
@@ -52,6 +52,6 @@ function inFormOf(agent: Agent, written: Exact, form: Purity['form']): [Exact, A
   }
   return [written, {
     id: 'purity-is-of-agent',
-    text: `${percentText(written)} is taken as the share of ${agent.word} itself in the powder.`,
+    text: `${percentText(written)} counts as the share of ${agent.word} itself in the powder.`,
   }];
 }

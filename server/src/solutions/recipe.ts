@@ -118,13 +118,13 @@ export interface SoakRecipe {
 export function recipeForSoak({ agents, liquid, volume, duration, until, unmeasured }: SoakRecipe): Recipe {
   const amount = volume === undefined ? liquid : `${showVolume(volumeInMl(volume)).text} of ${liquid}`;
   const bed = unmeasured
-    ? `Lay the seed in a damp paper towel with a little powder of ${liquid}, in a closed bag.`
-    : `Put the seed into ${amount}, so that all of it is covered.`;
+    ? `Put the seed in a damp paper towel with a little ${liquid} powder, in a closed bag.`
+    : `Put the seed into ${amount}, and cover all of it.`;
   const end = duration !== undefined ? `after ${duration}` : until !== undefined ? `on ${until}` : 'at the end';
   return {
     steps: [
       { id: 'soak', text: bed },
-      { id: 'label', text: 'Label it: the batch, what it lies in, and when it began.' },
+      { id: 'label', text: 'Label it: the batch, the liquid, and when the soak began.' },
       { id: 'lift', text: `Lift it ${end}, rinse it with water, and note when.` },
     ],
     tooSmall: undefined,
@@ -151,7 +151,7 @@ export function recipeForDrops({ agents, liquid, drops, volume, seedlings }: Dro
   return {
     steps: [
       { id: 'drop', text: `Put ${amount} on the growing point of each seedling${inAll}.` },
-      { id: 'compare', text: 'Leave some seedlings alone, to compare, and mark which are which.' },
+      { id: 'compare', text: 'Leave some seedlings without drops to compare, and mark which are which.' },
     ],
     tooSmall: undefined,
     assumptions: [],

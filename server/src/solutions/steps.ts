@@ -108,8 +108,8 @@ export function trueStrength(
   const off = ppm.div(askedPpm).sub(1);
   const [real, asked] = [ppm, askedPpm].map(strength => strengthText(strength, unit, agent));
   const side = toNumber(off) > 0 ? 'above' : 'below';
-  const instead = justMl === undefined ? '' : ` Made up to ${showVolume(justMl).text} it would be just that.`;
-  const text = `With these measures it is ${real}, ${percentText(off.abs())} ${side} the ${asked} asked for.${instead}`;
+  const instead = justMl === undefined ? '' : ` Made up to ${showVolume(justMl).text}, it would be exact.`;
+  const text = `With these tools it comes out at ${real}, ${percentText(off.abs())} ${side} the ${asked} asked for.${instead}`;
   return { id: 'true-strength', text };
 }
 

@@ -68,7 +68,7 @@ export function stockFromPowder(stock: PowderStock): Outcome<StockStrength> {
   const { agent, halved = 0 } = stock;
   if (agent.role === 'water') return refused('no-strength', 'Water has no strength.');
   if (agent.strengthIs === 'by volume') {
-    return refused('by-volume', `${agent.word} is a liquid measured by volume: its strength does not follow from a mass.`);
+    return refused('by-volume', `${agent.word} is a liquid measured by volume, so a mass does not give its strength.`);
   }
   const volumeMl = volumeInMl(stock.volume);
   const packetMg = massInMg(stock.mass);

@@ -19,7 +19,7 @@ export interface Converted {
   readonly assumptions: readonly Assumption[];
 }
 
-const notMeasuredText = 'Nothing was measured, so it has no ppm and takes no part in a comparison of doses; ' +
+const notMeasuredText = 'Nothing was measured, so it has no ppm and is left out of comparisons of doses; ' +
   'against untreated seed it counts as treated.';
 const notMeasured = refused('unmeasured', notMeasuredText);
 
@@ -38,11 +38,11 @@ function ppmPer(unit: StrengthUnit, agent: Agent): Exact | undefined {
 function factorOf(unit: StrengthUnit, agent: Agent): Outcome<Exact> {
   if (agent.role === 'water') return refused('no-strength', 'Water has no strength.');
   if (agent.strengthIs === 'by volume' && unit !== '%' && unit !== 'ppm') {
-    return refused('by-volume', `${agent.word} is measured by volume: how much substance it holds is not known. Use %.`);
+    return refused('by-volume', `${agent.word} is measured by volume, and what it holds is unknown. Use %.`);
   }
   const factor = ppmPer(unit, agent);
   if (factor === undefined) {
-    const text = `${agent.word} has no molar mass here, so ${unit} cannot be converted. Declare it: agent ${agent.word}, N g/mol.`;
+    const text = `Plumule knows no molar mass of ${agent.word}, so it cannot convert ${unit}. Declare it: agent ${agent.word}, N g/mol.`;
     return refused('no-molar-mass', text);
   }
   return known(factor);

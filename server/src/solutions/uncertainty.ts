@@ -69,7 +69,7 @@ export function readingText(what: string, { unit }: Measured<string>, error: Exa
 }
 
 export function noReadingText(what: string, { value, unit }: Measured<string>): string {
-  return `“${value} ${unit}” does not tell how finely the ${what} was measured: write it with the digits that the tool shows.`;
+  return `“${value} ${unit}” does not say how finely the ${what} was measured. Write all the digits that the tool shows.`;
 }
 
 /**

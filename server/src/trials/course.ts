@@ -54,7 +54,7 @@ function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean):
   if (zero === undefined) return undefinedBecause('it has no day 0, because it was not sown, lifted from a soak or put into a stage');
   const cut = events.find(event => event.type === 'cut');
   const sown = testedIn(events) ?? batch.tested;
-  if (sown === undefined) return undefinedBecause('the number of seeds is not written');
+  if (sown === undefined) return undefinedBecause('the number of seeds is unknown');
   const checks = events.flatMap(event => {
     const totals = seenAt(event);
     return totals ? [checkOf(event.entry.moment.day - zero, totals)] : [];

@@ -55,7 +55,7 @@ describe('a lot that is over', () => {
       day 2026-02-02
       sow W
     `)).toEqual({
-      title: 'Move V, which is over, to archive.germ (3 records)', creates: 'winter/archive.germ',
+      title: 'Move V, which is finished, to archive.germ (3 records)', creates: 'winter/archive.germ',
       texts: textsOf(`
         --- winter/2025.germ
         # Winter
@@ -66,7 +66,7 @@ describe('a lot that is over', () => {
         day 2026-02-02
         sow W
         --- winter/archive.germ
-        # Lots that are over
+        # Finished lots
 
         lot V "Iris, dwarf", 9 seeds
           From a friend.
@@ -153,7 +153,7 @@ test('moving every lot that is over changes nothing that is known, loses no line
 /** The lines without their dates, in no order. */
 function wordsOf(journal: Journal): string[] {
   return [...journal.files.values()].flatMap(({ text }) => [...text].map(line => line.text))
-    .filter(line => line !== '' && !line.startsWith('day ') && line !== '# Lots that are over')
+    .filter(line => line !== '' && !line.startsWith('day ') && line !== '# Finished lots')
     .map(line => line.replace(/^([^,]*) \d{4}-\d\d-\d\d/, '$1')).sort();
 }
 

@@ -74,7 +74,7 @@ describe('a move', () => {
 
   test('may have begun the next stage: its record is offered, with the day of the move', () => {
     expect(moved('')).toEqual([
-      ['Begin chill 4 C 14 weeks of regime woodland with this move', 'chill PAR-26 2026-03-24, 4 C, 14 weeks'],
+      ['Start chill 4 C 14 weeks of regime woodland with this move', 'chill PAR-26 2026-03-24, 4 C, 14 weeks'],
     ]);
   });
 
@@ -91,7 +91,7 @@ describe('the plan of a regime', () => {
       ${REGIME}
              ^^^^^^^^ here
     `)).toEqual([[
-      'Write the plan of regime woodland, begun today',
+      'Write the plan of regime woodland, starting today',
       'due woodland 2026-02-10, sow in regime woodland, warm 20 C 12 weeks',
       'due woodland 2026-05-05, chill 4 C 14 weeks',
       'due woodland 2026-08-11, warm 18 C 12 weeks',
@@ -99,7 +99,7 @@ describe('the plan of a regime', () => {
     ]]);
   });
 
-  test('is none where a stage has no time span', () => {
+  test('is none where a stage has no length', () => {
     expect(plans(`
       regime open, chill 4 C
              ^^^^ here
@@ -133,7 +133,7 @@ describe('the plan back from a reminder', () => {
 
   test('adds the days to a first leaf of the own records where leaves are wanted', () => {
     expect(wanted('First leaves')[0]![0]).toBe(
-      'Plan back from 2027-05-01 in regime woodland: sow by 2026-07-18 (21 days to a first leaf, by 1 batch)');
+      'Plan back from 2027-05-01 in regime woodland: sow by 2026-07-18 (21 days to a first leaf, from 1 batch)');
   });
 
   test('is named by what it is, the end of the regime, where nothing says how long leaves take', () => {
@@ -143,7 +143,7 @@ describe('the plan back from a reminder', () => {
       due IRI-26 2027-05-01, a leaf at last
           ^^^^^^ here
     `)[0]![0]).toBe(
-      'Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08, so that it has ended then (days to a first leaf not known)');
+      'Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08, so that it ends then (days to a first leaf not known)');
   });
 
   test('comes with the soak of each guide for the plant too, as long as the seed was not soaked', () => {

@@ -31,15 +31,15 @@ describe('a lot is split into seed to treat and seed to leave untreated', () => 
       lot VER-24 Veratrum nigrum, 60 seeds
         From the rock garden.
       lot VER-25 Veratrum album, 20 seeds
-    `)).toEqual(['Split VER-24 into A (29 to treat) and B (31 to leave untreated): tells 40 % from 76 % or more', 'split VER-24, A 29 seeds, B 31 seeds']);
+    `)).toEqual(['Split VER-24 into A (29 to treat) and B (31 to leave untreated): can tell 40 % from 76 % or more', 'split VER-24, A 29 seeds, B 31 seeds']);
   });
 
   test('and it is said where the seeds are too few, or more than need be', () => {
     expect(split('lot VER-24 Veratrum nigrum, 3 seeds')).toEqual([
-      'Split VER-24 into A (2 to treat) and B (1 to leave untreated): too few to tell whether it pays', 'split VER-24, A 2 seeds, B 1 seed',
+      'Split VER-24 into A (2 to treat) and B (1 to leave untreated): too few to show whether it pays', 'split VER-24, A 2 seeds, B 1 seed',
     ]);
     expect(split('lot VER-24 Veratrum nigrum, 1200 seeds')?.[0]).toBe(
-      'Split VER-24 into A (600 to treat) and B (600 to leave untreated): tells shares that differ by 15 points');
+      'Split VER-24 into A (600 to treat) and B (600 to leave untreated): can show a difference of 15 points');
   });
 
   test('a batch too, below the split that made it, with names that nothing has', () => {

@@ -65,7 +65,7 @@ describe('amounts', () => {
     expect(labels(offered(`${journal}
   soak VER-24 2026-01-18, G1
   soak IRI-25 2026-01-19, G1 
-                            ^ here`))).toEqual(['8 mL · left at most: some was taken without a volume']);
+                            ^ here`))).toEqual(['8 mL · at most: some was taken without a volume']);
   });
 
   test('of a stage are a temperature and a time, each once', () => {

@@ -24,7 +24,7 @@ describe('the facts offered', () => {
   });
 
   test('are for a sowing the seeds that are there', () => {
-    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are there', '18 C', 'at …', 'in …', 'regime …']);
+    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …']);
   });
 
   test('are for a soak the own stocks first, those that keep no longer last, then agents', () => {
@@ -77,7 +77,7 @@ describe('strengths', () => {
   test('are those of guides for the plant, then usual ones, none above the limit', () => {
     expect(at('soak VER-24/A 2026-01-19, GA3 ')).toEqual([
       '300 ppm · guide for Veratrum: a list, 2019', '500 ppm · common practice', '250 ppm · common practice', '100 ppm · common practice',
-      '1000 ppm · common practice', 'unmeasured · a little powder; nobody knows its strength',
+      '1000 ppm · common practice', 'unmeasured · a little powder of unknown strength',
     ]);
   });
 

@@ -16,10 +16,10 @@ describe('hover on an agent', () => {
       "**GA3** · gibberellic acid · C19H22O6 · 346.379 g/mol (from standard atomic weights) · hormone
 
       - Limit 500 ppm (the “limit” record in journal.germ, line 1)
-      - Outside 5 to 5000 ppm a unit was probably mistaken (common practice, no source)
+      - Outside 5 to 5000 ppm the unit is probably wrong (common practice, no source)
       - Dissolves in water to 5 g/L (a supplier’s product data page, unverified)
       - Keeps 4 years as dry powder, 4 years in a stock, 1 year once diluted
-      - In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified)."
+      - In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified)."
     `);
   });
 
@@ -53,6 +53,6 @@ describe('hover on an agent', () => {
     expect(hover(`
       soak VER-24 2026-01-10, KNO3 0.2 %
                               ^^^^ here
-    `, '2026-02-10')).toContain('⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Powder: keep it out of eyes and lungs; gloves and glasses, no draught. Nitrate feeds fire: keep it away from anything that burns and from alcohol.');
+    `, '2026-02-10')).toContain('⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Powder: keep it out of eyes and lungs. Wear gloves and glasses, and keep out of draughts. Nitrate feeds fire: keep it away from alcohol and anything else that burns.');
   });
 });

@@ -28,11 +28,11 @@ describe('hover on a batch', () => {
 
       emerged 5 · rotted 1 · neither germinated nor rotted 14
 
-      Chill so far 63 of 90 days, 1512 of 2160 h within 0 to 10 °C (whole days of the calendar; 0 and 10 °C are within).
+      Chill so far 63 of 90 days, 1512 of 2160 h within 0 to 10 °C (whole calendar days; 0 and 10 °C are included).
 
       | Measure | Value | Basis |
       | :-- | :-- | :-- |
-      | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 8 and day 22 |
+      | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 8 and day 22 |
       | half of the seed | – | fewer than 50 % of the seed sown germinated |
       | mean time | 5.3 to 17.3 days | the seed found at a check germinated after the check before |
       | emerged | 5 of 9 = 55.6 % | of the germinated seed; 95 % Wilson interval 26.7 to 81.1 % |"
@@ -61,9 +61,9 @@ describe('hover on a batch', () => {
 
       | Measure | Value | Basis |
       | :-- | :-- | :-- |
-      | of full seed | 9 of 22 = 40.9 % | the seed less what the cut test found empty; 95 % Wilson interval 23.3 to 61.3 % |
-      | of viable seed | 9 of 20 = 45 % | that less what it found dead; 95 % Wilson interval 25.8 to 65.8 % |
-      | T50 | day 12.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 0 and day 22 |
+      | of full seed | 9 of 22 = 40.9 % | the seed, not counting what the cut test found empty; 95 % Wilson interval 23.3 to 61.3 % |
+      | of viable seed | 9 of 20 = 45 % | the full seed, not counting what the cut test found dead; 95 % Wilson interval 25.8 to 65.8 % |
+      | T50 | day 12.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 0 and day 22 |
       | half of the seed | – | fewer than 50 % of the seed sown germinated |
       | mean time | 0 to 22 days | the seed found at a check germinated after the check before |
 
@@ -83,7 +83,7 @@ describe('hover on a batch', () => {
 
       in GA3 500 ppm now (3 h so far, out 2026-01-11 19:00)
 
-      Day 0 comes tomorrow; day 0 is the end of the soak on 2026-01-11."
+      Day 0 is tomorrow; day 0 is the end of the soak on 2026-01-11."
     `);
   });
 
@@ -117,7 +117,7 @@ describe('hover on a batch', () => {
 
       Germinated: – (more are counted (25) than there are seeds (24))
 
-      Days: – (no day 0: neither sown, nor soaked, nor in a stage)"
+      Days: – (no day 0: not yet sown, soaked or in a stage)"
     `);
   });
 
@@ -129,7 +129,7 @@ describe('hover on a batch', () => {
           ^^^^^^^^ here
       count VER-24/A 2026-01-19, 3 germinted
     `, '2026-01-21')?.split('\n\n').at(-1)).toBe(
-      'A record of it, or of what it was split from, has an error: these numbers may lack what it says.');
+      'A record of this batch, or of the seed it was split from, has an error, so these numbers may be incomplete.');
   });
 
   test('is none where it was never split off', () => {

@@ -18,7 +18,7 @@ describe('hover on the record of a solution', () => {
     `).slice(0, 3)).toEqual([
       '**GK** · stock from powder · made 2026-01-09 (4 weeks ago) · powder bought 2025-03 (10 months ago)',
       '**GA3K 750 ppm** = 750 mg/L = 0.75 g/L = 0.075 % ≈ 1.951 mM ≈ 675.7 ppm GA3',
-      'It may be from 749 to 751 ppm, by mass read to the last digit written in mg (0.05 %) and volume read to the last ' +
+      'The strength may be 749 to 751 ppm, given mass read to the last digit written in mg (0.05 %) and volume read to the last ' +
         'digit written in mL (0.05 %); not counted: purity, as the label has it.',
     ]);
     // Of the acid: 75 / 0.900928 % of the salt.
@@ -37,8 +37,8 @@ describe('hover on the record of a solution', () => {
     expect(found.slice(0, 4)).toEqual([
       '**P3** · as bought · made 2026-01-09 (4 weeks ago) · at shelf',
       '**peroxide 30000 ppm** = 30000 mg/L = 30 g/L = 3 % ≈ 882 mM',
-      'How far it may be off: – (The strength on a label does not tell how far it may be off.)',
-      '250 mL made, none of it drawn.',
+      'Error of the strength: – (a label does not say how exact its strength is)',
+      '250 mL made, none of it used.',
     ]);
     expect(found.some(block => block.startsWith('1.'))).toBe(false);
     expect(found.at(-1)).toContain('never mix it with bleach');
@@ -57,7 +57,7 @@ describe('hover on the record of a solution', () => {
   test('after many dilutions no longer adds up what each may be off', () => {
     const row = Array.from({ length: 25 }, (_, n) => `dilute D${n + 1} 2026-01-09, from D${n} 10 mL, to 20 mL`);
     const source = ['stock D0 2026-01-09, GA3 20 mg, 20 mL', ...row, 'note D25 2026-01-10, weak', '     ^^^ here'].join('\n');
-    expect(blocks(source)[2]).toBe('How far it may be off: – (More than 20 dilutions follow one another.)');
+    expect(blocks(source)[2]).toBe('Error of the strength: – (more than 20 dilutions follow one another)');
   });
 });
 
@@ -73,13 +73,13 @@ describe('hover on a soak', () => {
       '1. Weigh 5 mg of GA3 powder on a balance that shows 0.1 mg.',
       '2. Wet the powder with a few drops of alcohol and stir until it has dissolved.',
       '3. Make it up to 10 mL with water, and mix well. Measure with a 100 mL measuring cylinder.',
-      '4. Put the seed into 10 mL of GA3 500 ppm, so that all of it is covered.',
-      '5. Label it: the batch, what it lies in, and when it began.',
+      '4. Put the seed into 10 mL of GA3 500 ppm, and cover all of it.',
+      '5. Label it: the batch, the liquid, and when the soak began.',
       '6. Lift it after 24 h, rinse it with water, and note when.',
     ]);
     expect(found[steps + 1]).toBe('5 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.');
     expect(found[steps + 2]!.split('\n')[0]).toMatch(/^- Make a stronger stock and dilute it: 100 mg of GA3 powder made up to/);
-    expect(found[steps + 3]).toContain('Taken for granted: 1 ppm is taken as 1 mg/L');
+    expect(found[steps + 3]).toContain('Assumed: 1 ppm counts as 1 mg/L');
   });
 
   test('in a stock says how much of it to take, and until when', () => {
@@ -89,8 +89,8 @@ describe('hover on a soak', () => {
       soak VER-24 2026-01-10 19:00, G1 10 mL, until 2026-01-11 19:00
       ^^^^ here
     `)).toEqual([
-      '1. Put the seed into 10 mL of G1, so that all of it is covered.',
-      '2. Label it: the batch, what it lies in, and when it began.',
+      '1. Put the seed into 10 mL of G1, and cover all of it.',
+      '2. Label it: the batch, the liquid, and when the soak began.',
       '3. Lift it on 2026-01-11, rinse it with water, and note when.',
     ]);
   });
@@ -111,8 +111,8 @@ describe('hover on a soak', () => {
       soak THA-25 2026-01-10 19:00, GA3 unmeasured, 24 h
       ^^^^ here
     `);
-    expect(found[2]).toContain('it has no ppm and takes no part in a comparison of doses; against untreated seed it counts as treated.');
-    expect(found[3]).toContain('1. Lay the seed in a damp paper towel with a little powder of GA3, in a closed bag.');
+    expect(found[2]).toContain('it has no ppm and is left out of comparisons of doses; against untreated seed it counts as treated.');
+    expect(found[3]).toContain('1. Put the seed in a damp paper towel with a little GA3 powder, in a closed bag.');
     expect(found.join(' ')).not.toMatch(/\d ppm/);
   });
 });
@@ -138,7 +138,7 @@ describe('hover on drops', () => {
         First new leaf seen 2026-02-22, 14 days later; 4 in all by 2026-03-01, 1 before. New since then: 1 died.
 
         1. Put 2 drops of G1 on the growing point of each seedling.
-        2. Leave some seedlings alone, to compare, and mark which are which.
+        2. Leave some seedlings without drops to compare, and mark which are which.
 
         ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink.
 

@@ -54,9 +54,9 @@ describe('hover on a count', () => {
     count VER-24 2026-01-25, 17
                              ^^ here
     `, '2026-03-25')).toMatchInlineSnapshot(`
-      "**VER-24** · Sunday 2026-01-25 (day – : neither sown, nor soaked, nor in a stage)
+      "**VER-24** · Sunday 2026-01-25 (no day 0: not yet sown, soaked or in a stage)
 
-      Germinated so far 17; percent – (the number of seeds is not written)"
+      Germinated so far 17; percent – (the number of seeds is unknown)"
     `);
   });
 

@@ -19,12 +19,12 @@ describe('hover on a batch in a regime', () => {
     expect(text).toContain(`**Regime woodland**, sown 2026-01-01:
 
 - warm 20 C 12 weeks: done, 2026-01-01 to 2026-04-02 (planned, passed)
-- chill 4 C 14 weeks: since 2026-04-02, 10 of 98 days, to end 2026-07-09 (planned from 2026-03-26)
+- chill 4 C 14 weeks: since 2026-04-02, 10 of 98 days, ends 2026-07-09 (planned from 2026-03-26)
 - warm 18 C 12 weeks: to come, 2026-07-09 to 2026-10-01 (planned from 2026-07-02)
 
 It ends 2026-10-01 at the earliest (in 5 months).
 
-Chill so far 10 of 98 days, 240 of 2352 h within 0 to 10 °C (whole days of the calendar; 0 and 10 °C are within).`);
+Chill so far 10 of 98 days, 240 of 2352 h within 0 to 10 °C (whole calendar days; 0 and 10 °C are included).`);
   });
 
   test('tells of a second winter the cold in all and that of the stage that goes on', () => {
@@ -36,8 +36,8 @@ Chill so far 10 of 98 days, 240 of 2352 h within 0 to 10 °C (whole days of the 
       warm COR-26 2026-04-11, 18 C, 50 days
       chill COR-26 2026-05-31, 4 C, 80 days
     `, '2026-06-10');
-    expect(block(text, 'Chill')).toBe('Chill so far 110 of 180 days, 2640 of 4320 h within 0 to 10 °C (whole days of the calendar; '
-      + '0 and 10 °C are within). In the stage that goes on 10 of 80 days, 240 of 1920 h within 0 to 10 °C.');
+    expect(block(text, 'Chill')).toBe('Chill so far 110 of 180 days, 2640 of 4320 h within 0 to 10 °C (whole calendar days; '
+      + '0 and 10 °C are included). In the current stage 10 of 80 days, 240 of 1920 h within 0 to 10 °C.');
   });
 
   test('says by what it was cut short, and what the regime does not have', () => {
@@ -65,9 +65,9 @@ Chill so far 10 of 98 days, 240 of 2352 h within 0 to 10 °C (whole days of the 
           ^^^^^^ here
       sow PAR-26 2026-01-01, 20 seeds, regime open
     `, '2026-01-11');
-    expect(text).toContain('- chill 4 C: since 2026-01-01, 10 days, no time span is written (planned)\n'
-      + '- warm 18 C 12 weeks: to come, nobody can say when: a stage before it has no time span\n\n'
-      + 'Chill so far 10 days, how many are wanted is not written, 240 h within 0 to 10 °C');
+    expect(text).toContain('- chill 4 C: since 2026-01-01, 10 days, no length recorded (planned)\n'
+      + '- warm 18 C 12 weeks: to come; its date is unknown because an earlier stage has no length\n\n'
+      + 'Chill so far 10 days, planned length not recorded, 240 h within 0 to 10 °C');
   });
 });
 
@@ -85,9 +85,9 @@ describe('a stage that nobody wrote down', () => {
       + '4 C 14 weeks (planned, passed), 18 C 12 weeks (planned)');
     // As to when nothing was written, the days of the plan and the earliest that is left both stand there.
     expect(text).toContain(`
-- warm 20 C 12 weeks: since 2026-01-01, 192 of 84 days, was to end 2026-03-26 (planned, passed)
-- chill 4 C 14 weeks: no record; by the regime 2026-03-26 to 2026-07-02 (planned, passed); if it has not begun, 2026-07-12 at the earliest
-- warm 18 C 12 weeks: no record; by the regime 2026-07-02 to 2026-09-24 (planned); if it has not begun, 2026-10-18 at the earliest
+- warm 20 C 12 weeks: since 2026-01-01, 192 of 84 days, should have ended 2026-03-26 (planned, passed)
+- chill 4 C 14 weeks: no record; in the regime 2026-03-26 to 2026-07-02 (planned, passed); if it has not started, 2026-07-12 at the earliest
+- warm 18 C 12 weeks: no record; in the regime 2026-07-02 to 2026-09-24 (planned); if it has not started, 2026-10-18 at the earliest
 `);
   });
 });
@@ -100,12 +100,12 @@ describe('hover on a chilled batch', () => {
   `, '2026-01-11'), 'Chill');
 
   test('counts hours by day and by night, and says so', () => {
-    expect(chill('12/4 C, 20 days')).toBe('Chill so far 10 of 20 days, 120 of 240 h within 0 to 10 °C (whole days of the calendar; '
-      + '0 and 10 °C are within; a day and a night temperature count for 12 h each).');
+    expect(chill('12/4 C, 20 days')).toBe('Chill so far 10 of 20 days, 120 of 240 h within 0 to 10 °C (whole calendar days; '
+      + '0 and 10 °C are included; a day and a night temperature count for 12 h each).');
   });
 
   test('counts no hours where no temperature is written', () => {
-    expect(chill('20 days')).toBe('Chill so far 10 of 20 days (whole days of the calendar; no hours: a temperature is not written).');
+    expect(chill('20 days')).toBe('Chill so far 10 of 20 days (whole calendar days; no hours, because a temperature is missing).');
   });
 
   test('says nothing of cold where there is none', () => {
@@ -127,7 +127,7 @@ describe('hover on the regime of a sowing', () => {
     `, '2026-01-11')).toMatchInlineSnapshot(`
       "**woodland** · regime of PAR-26 from the sowing on 2026-01-01
 
-      - warm 20 C 12 weeks: since 2026-01-01, 10 of 84 days, to end 2026-03-26 (planned)
+      - warm 20 C 12 weeks: since 2026-01-01, 10 of 84 days, ends 2026-03-26 (planned)
       - chill 4 C 14 weeks: to come, 2026-03-26 to 2026-07-02
       - warm 18 C 12 weeks: to come, 2026-07-02 to 2026-09-24
 

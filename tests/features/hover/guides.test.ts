@@ -44,7 +44,7 @@ describe('hover on a lot of a plant that the guides know', () => {
       '| Your own records | Germinated | From |\n| :-- | :-- | :-- |\n' +
         '| GA3 500 ppm 24 h | 12 of 20 = 60 % | 1 batch of 1 lot |\n' +
         '| untreated | 9 of 39 = 23.1 % | 2 batches of 2 lots |',
-      'Germinated of the seed sown less lost, all lots of this name added up.',
+      'Germinated of the seed sown less lost, all lots of this name together.',
     ]);
   });
 

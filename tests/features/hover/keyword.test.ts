@@ -9,7 +9,7 @@ describe('hover on a keyword', () => {
       move VER-24/A 2026-03-01, at cold frame
       ^^^^ here
     `, '2026-03-02')).toMatchInlineSnapshot(`
-      "**move** – the batch lies somewhere else now
+      "**move** – the batch goes to another place
 
       Facts, in any order: \`at bag 3 slot 2\` (needed)
 
@@ -32,7 +32,7 @@ describe('hover on a keyword', () => {
 
       17 new germinated since the sowing on 2026-01-11.
 
-      **count** – what was seen; a number is what is new, with = it is the total so far"
+      **count** – what you saw; a number is what is new, with = it is the total so far"
     `);
   });
 

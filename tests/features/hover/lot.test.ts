@@ -53,17 +53,17 @@ describe('hover on a lot', () => {
       count VER-24/D 2026-01-20, 21
       count VER-24 2026-01-20, 4
     `, '2026-02-03')).toMatchInlineSnapshot(`
-      "**VER-24** · Veratrum nigrum · number of seeds not written
+      "**VER-24** · Veratrum nigrum · number of seeds not recorded
 
       | Batch | Treatment | Sown | Germinated | Percent | Days |
       | :-- | :-- | :-- | :-- | :-- | :-- |
       | A | GA3 unmeasured (no end recorded) | – (20 seeds not sown) | – | – (not counted yet) | – |
       | B | untreated | 20 | – | – (not counted yet) | – |
-      | C | untreated | – (20 seeds not sown) | 4 of 20 | 20 % (8.1 to 41.6) | – (no day 0: neither sown, nor soaked, nor in a stage) |
+      | C | untreated | – (20 seeds not sown) | 4 of 20 | 20 % (8.1 to 41.6) | – (no day 0: not yet sown, soaked or in a stage) |
       | D | 4 C | – (20 seeds not sown) | 21 | – (more are counted (21) than there are seeds (20)) | 10 |
-      | rest | untreated | number not written | 4 | – (the number of seeds is not written) | 9 |
+      | rest | untreated | number not recorded | 4 | – (the number of seeds is unknown) | 9 |
 
-      Percent of the seed sown less lost (where none was sown, of the seed in the batch), with the 95 % Wilson interval. Days: first and last new germination seen, from the start of the first stage (D) and the sowing (rest)."
+      Percent of the seed sown less lost (of the seed in the batch if none was sown), with the 95 % Wilson interval. Days: first and last new germination seen, from the start of the first stage (D) and the sowing (rest)."
     `);
   });
 
@@ -81,7 +81,7 @@ describe('hover on a lot', () => {
       split VER-24, A 20 seeds, B 20 seeds
       sow VER-24/A 2026-01-11
       count VER-24/A 2026-01-19, 3 germinted
-    `, '2026-02-03')?.split('\n\n').at(-1)).toBe('A record of VER-24/A has an error: these numbers may lack what it says.');
+    `, '2026-02-03')?.split('\n\n').at(-1)).toBe('A record of VER-24/A has an error, so these numbers may be incomplete.');
   });
 
   test('that was never split is shown as its only batch', () => {
@@ -105,8 +105,8 @@ describe('hover on a lot', () => {
 
       | Measure | Value | Basis |
       | :-- | :-- | :-- |
-      | T50 | day 7.4 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 0 and day 14 |
-      | half of the seed | day 8.2 | half of the seed sown less lost; it was passed between day 0 and day 14 |
+      | T50 | day 7.4 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 0 and day 14 |
+      | half of the seed | day 8.2 | half of the seed sown less lost; reached between day 0 and day 14 |
       | mean time | 0 to 14 days | the seed found at a check germinated after the check before |"
     `);
   });

@@ -53,7 +53,7 @@ describe('hover on a regime', () => {
       chill VER-24 2026-01-20, 12/2 C
       chill VER-24 2026-02-01, 4 C, 80 days
     `, '2026-02-10')!.split('\n');
-    expect(lines).toContain('- chill 12/2 C, then 4 C: since 2026-01-20, 21 of 92 days, to end 2026-04-22 (planned from 2026-01-11)');
+    expect(lines).toContain('- chill 12/2 C, then 4 C: since 2026-01-20, 21 of 92 days, ends 2026-04-22 (planned from 2026-01-11)');
   });
 
   test('says of a batch that is over time and was moved what a move does not say', () => {
@@ -65,9 +65,9 @@ describe('hover on a regime', () => {
       move VER-24 2026-02-08, at fridge
       ${more}
     `, '2026-02-20')!;
-    const said = 'It was moved to fridge on 2026-02-08. If the chill began with that, write a “chill” of that day: ' +
-      'a “move” says nothing of warmth.';
+    const said = 'The batch was moved to fridge on 2026-02-08. If the chill stage started then, write a “chill” for that day: ' +
+      'a “move” does not record a temperature.';
     expect(text('')).toContain(said);
-    expect(text('chill VER-24 2026-02-08')).not.toContain('It was moved');
+    expect(text('chill VER-24 2026-02-08')).not.toContain('The batch was moved');
   });
 });

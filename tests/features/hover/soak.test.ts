@@ -32,13 +32,13 @@ describe('hover on a soak', () => {
 
       1. Weigh 20 mg of KNO3 powder on a balance that shows 1 mg.
       2. Stir the powder into 10 mL of G2 until it has dissolved.
-      3. Put the seed into 10 mL of G2 with KNO3 0.2 %, so that all of it is covered.
-      4. Label it: the batch, what it lies in, and when it began.
+      3. Put the seed into 10 mL of G2 with KNO3 0.2 %, and cover all of it.
+      4. Label it: the batch, the liquid, and when the soak began.
       5. Lift it after 24 h, rinse it with water, and note when.
 
       20 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.
 
-      Taken for granted: % is taken as weight in volume: 1 % is 10 g/L. No purity is given: the powder is taken as pure. A weaker powder makes a weaker solution."
+      Assumed: % means weight in volume: 1 % is 10 g/L. No purity is given, so the powder counts as pure. A weaker powder makes a weaker solution."
     `);
   });
 
@@ -70,7 +70,7 @@ describe('hover on a soak', () => {
       - In it now: 25 h so far, no end recorded
       - Limit 24 h (default: common practice, no source)
 
-      **soak** – seed goes into a liquid, or (unmeasured) into damp towel with a little powder"
+      **soak** – seed goes into a liquid, or onto a damp towel with unmeasured powder"
     `);
   });
 
@@ -81,8 +81,8 @@ describe('hover on a soak', () => {
       ^^^^ here
       sow VER-24 2026-01-12 07:00
     `, '2026-01-20')?.split('\n\n')[1]).toBe([
-      '- In 2026-01-10 19:00, out by 2026-01-12 07:00 at the latest: “sow” follows, no “lift” is recorded',
-      '- Length 0 to 36 h by the wall clock (the journal names no zone)',
+      '- In 2026-01-10 19:00, out by 2026-01-12 07:00 at the latest: “sow” follows, no “lift” recorded',
+      '- Length 0 to 36 h by the wall clock (the journal has no “zone” record)',
       '- Limit 24 h (default: common practice, no source)',
     ].join('\n'));
   });
@@ -121,9 +121,9 @@ describe('hover on a soak', () => {
       ^^^^ here
     `, '2026-02-10')!.match(/⚠.*/g);
     expect(soak('GA3 500 ppm')).toEqual([
-      '⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink. Treated seed is not food and not feed.',
+      '⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink. Treated seed is neither food nor feed.',
     ]);
-    expect(soak('bleach 1 %')![0]).toContain('Never mix bleach with acid, alcohol, peroxide or ammonia: poisonous gas.');
+    expect(soak('bleach 1 %')![0]).toContain('Never mix bleach with acid, alcohol, peroxide or ammonia: it gives off poisonous gas.');
     expect(soak('water')).toBeNull();
   });
 
@@ -139,7 +139,7 @@ describe('hover on a soak', () => {
 3. Weigh 75 mg of KNO3 powder on a balance that shows 1 mg.
 4. Stir the powder into some of the water until it has dissolved.
 5. Make it up to 30 mL with water, and mix well.
-6. Put the seed into 30 mL of GA3 500 ppm with KNO3 0.25 %, so that all of it is covered.`);
+6. Put the seed into 30 mL of GA3 500 ppm with KNO3 0.25 %, and cover all of it.`);
     expect(text).toMatch(/⚠.*Powder: keep it out of eyes and lungs.*Alcohol burns/);
   });
 
@@ -148,7 +148,7 @@ describe('hover on a soak', () => {
       lot VER-24 Veratrum nigrum, 60 seeds
       soak VER-24 2026-01-10 19:00, GA3 500 ppm, KNO3 20 mM, 100 mL, 24 h
       ^^^^ here
-    `, '2026-02-10')).toContain('6. Of KNO3 it then holds 19.78 mM, 1.09 % below the 20 mM written.');
+    `, '2026-02-10')).toContain('6. It then holds KNO3 19.78 mM, 1.09 % below the 20 mM you wrote.');
   });
 
   test('gives no way to make what has a liquid in it, whose own strength nobody says, nor water with 0 ppm', () => {
@@ -186,8 +186,8 @@ describe('hover on a soak that is poured together', () => {
       1. Take 5 mL of G2 with a 10 mL syringe marked every 0.2 mL.
       2. Take 2 mL of KN with a 1 mL syringe marked every 0.01 mL, filled 2 times.
       3. Pour them together and mix well: 7 mL in all.
-      4. Put the seed into 7 mL of GA3 357.1 ppm with KNO3 571.4 ppm, so that all of it is covered.
-      5. Label it: the batch, what it lies in, and when it began.
+      4. Put the seed into 7 mL of GA3 357.1 ppm with KNO3 571.4 ppm, and cover all of it.
+      5. Label it: the batch, the liquid, and when the soak began.
       6. Lift it after 24 h, rinse it with water, and note when."
     `);
   });
@@ -203,8 +203,8 @@ describe('hover on a soak that is poured together', () => {
         "2. Make it up to 20 mL with water (15 mL of water), and mix well.",
         "3. Weigh 100 mg of KNO3 powder on a scale that shows 0.01 g.",
         "4. Stir the powder into 20 mL of the mixture until it has dissolved.",
-        "5. Put the seed into 20 mL of GA3 125 ppm with KNO3 0.5 %, so that all of it is covered.",
-        "6. Label it: the batch, what it lies in, and when it began.",
+        "5. Put the seed into 20 mL of GA3 125 ppm with KNO3 0.5 %, and cover all of it.",
+        "6. Label it: the batch, the liquid, and when the soak began.",
         "7. Lift it after 24 h, rinse it with water, and note when.",
       ]
     `);
@@ -214,6 +214,6 @@ describe('hover on a soak that is poured together', () => {
     expect(soakHover(`${bottles}
       soak VER-24 2026-01-10 19:00, G2, KN 5 mL, 20 mL, 24 h
       ^^^^ here
-    `, '2026-02-03')).toContain('GA3 of unknown strength (G2): How much of each was poured in is not written.');
+    `, '2026-02-03')).toContain('GA3 of unknown strength (G2): The volume of each part is not recorded.');
   });
 });

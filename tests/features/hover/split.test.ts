@@ -11,15 +11,15 @@ describe('hover on a split', () => {
     `, '2026-01-10')).toMatchInlineSnapshot(`
       "**What this split can show**
 
-      | Untreated | Told from treated | Better treated and untreated |
+      | Untreated | Treated must reach | Better split |
       | :-- | :-- | :-- |
       | 10 % | 69 % or more | 13 and 11: 64 % |
       | 40 % | 96 % or more | 11 and 13: 93 % |
       | 70 % | – (not even 100 %) |  |
 
-      12 treated (A) and 12 untreated (B) seeds. That the first part is treated and the second is not, is supposed. Shares of germinated seed; Fisher’s exact test at 5 % with a power of 80 %.
+      12 treated (A) and 12 untreated (B) seeds. This assumes that you treat the first part and not the second. Shares of germinated seed; Fisher’s exact test at 5 % with a power of 80 %.
 
-      **split** – divides a lot or a batch; what is not given out stays with it"
+      **split** – divides a lot or a batch; the rest of the seed stays in it"
     `);
   });
 

@@ -16,11 +16,11 @@ describe('hover on a stock', () => {
 
       **GA3 1000 ppm** = 1000 mg/L = 1 g/L = 0.1 % ≈ 2.887 mM
 
-      It may be from 949 to 1054 ppm, by mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %); not counted: purity, as the label has it.
+      The strength may be 949 to 1054 ppm, given mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %); not counted: purity, as the label has it.
 
-      18 mL made, 3 mL left: 2 records draw on it.
+      18 mL made, 3 mL left: 2 records take from it.
 
-      Good until 2030-01-09, in 3 years (keeps 4 years; default: common practice, no source). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).
+      Good until 2030-01-09, in 3 years (keeps 4 years; default: common practice, no source). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified).
 
       1. Weigh 20 mg of GA3 powder on a balance that shows 1 mg.
       2. Wet the powder with a few drops of alcohol and stir until it has dissolved.
@@ -34,9 +34,9 @@ describe('hover on a stock', () => {
       - Make more of it: 100 mg of GA3 powder made up to 90 mL.
       - Halve a packet by eye: of 100 mg of GA3 powder, halved 2 times, one part is about 25 mg; make it up to 22.5 mL.
 
-      Taken for granted: 90 % is taken as the share of GA3 itself in the powder. 1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.
+      Assumed: 90 % counts as the share of GA3 itself in the powder. 1 ppm counts as 1 mg/L, as in dilute water. % means weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.
 
-      ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Powder: keep it out of eyes and lungs; gloves and glasses, no draught. Alcohol burns: no flame and no spark near, air the room. Label it and lock it away from children, animals, food and drink."
+      ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Powder: keep it out of eyes and lungs. Wear gloves and glasses, and keep out of draughts. Alcohol burns: keep flames and sparks away, and air the room. Label it and lock it away from children, animals, food and drink."
     `);
   });
 
@@ -50,18 +50,18 @@ describe('hover on a stock', () => {
 
       **GA3 500 ppm** = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.444 mM
 
-      It may be from 440 to 568 ppm, by mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %) and volume taken read to the last digit written in mL (5 %) and volume made up to read to the last digit written in mL (2.5 %); not counted: purity, as the label has it.
+      The strength may be 440 to 568 ppm, given mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %) and volume taken read to the last digit written in mL (5 %) and volume made up to read to the last digit written in mL (2.5 %); not counted: purity, as the label has it.
 
       20 mL made, 0 mL left: 2 records draw on it. 1 without a volume. More was drawn than was there.
 
-      Good only until 2026-07-09, in 8 days (keeps 6 months, as its own record says). In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).
+      Good only until 2026-07-09, in 8 days (its record says “keeps 6 months”). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified).
 
       1. Take 10 mL of G1 (1000 ppm) with a 100 mL measuring cylinder.
       2. Make it up to 20 mL with water (10 mL of water), and mix well.
       3. Label it: GA3 500 ppm, 2026-01-09, good until 2026-07-09.
       4. Keep it cold, dark and closed.
 
-      Taken for granted: 1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights. Volumes of dilute solutions are taken to add up.
+      Assumed: 1 ppm counts as 1 mg/L, as in dilute water. % means weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights. Volumes of dilute solutions add up.
 
       ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink."
     `);
@@ -73,10 +73,10 @@ describe('hover on a stock', () => {
             ^^ here
       soak VER-24 2026-01-10, G1 5 mL
     `, '2031-01-10')?.split('\n\n').slice(1, 4)).toEqual([
-      'GA3: – (The volume it was made up to is not written.)',
-      '1 record draws on it. Left: – (the volume it was made up to is not written)',
-      'Past its time since 2030-01-09, 12 months ago (keeps 4 years; default: common practice, no source). ' +
-        'In water at 20 C about half of it is gone after 14 days (a supplier’s product data page, unverified).',
+      'GA3: – (Its final volume is not recorded.)',
+      '1 record takes from it. Left: – (its final volume is not recorded)',
+      'Past its date since 2030-01-09, 12 months ago (keeps 4 years; default: common practice, no source). ' +
+        'In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified).',
     ]);
   });
 
@@ -89,12 +89,12 @@ describe('hover on a stock', () => {
     `.replace(/^ +here\n/gm, ''), '2026-02-10');
     expect(over('G1')).toBe(`**G1** · stock from powder · made 2026-01-09 (4 weeks ago)
 
-GA3: – (There is a mistake on its line: until it is mended its strength cannot be told.)
+GA3: – (Its line has a mistake, so its strength is unknown until you fix it.)
 
-18 mL made, 8 mL left: 1 record draws on it.
+18 mL made, 8 mL left: 1 record takes from it.
 
 ⚠ The product’s label, its safety data sheet, local rules and licensed practice come first. Label it and lock it away from children, animals, food and drink.`);
-    expect(over('G2')).toContain('GA3: – (There is a mistake');
+    expect(over('G2')).toContain('GA3: – (Its line has a mistake');
     expect(over('G2')).not.toMatch(/\d ppm/);
   });
 

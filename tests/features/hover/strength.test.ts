@@ -14,7 +14,7 @@ describe('hover on a strength', () => {
     expect(strength('GA3', '500 ppm')).toEqual([
       'GA3 500 ppm = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.444 mM',
       '50 % of the limit of 1000 ppm (default: common practice, no source).',
-      '1 ppm is taken as 1 mg/L, as in dilute water. % is taken as weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.',
+      '1 ppm counts as 1 mg/L, as in dilute water. % means weight in volume: 1 % is 10 g/L. Molar mass 346.379 g/mol, from standard atomic weights.',
     ]);
   });
 
@@ -49,7 +49,7 @@ describe('hover on a strength', () => {
   test('that cannot be converted says why', () => {
     expect(strength('smoke', '10 %')).toEqual([
       'smoke 10 % = 100000 ppm',
-      'smoke is measured by volume: how much substance it holds is not known. Use %. % is taken as a share by volume of the liquid as bought: 10 % is 1 part in 10.',
+      'smoke is measured by volume, and what it holds is unknown. Use %. % means parts by volume of the liquid as bought: 10 % is 1 part in 10.',
     ]);
   });
 

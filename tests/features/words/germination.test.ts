@@ -20,9 +20,9 @@ describe('what germinated', () => {
 
   test.each([
     ['it was not counted', 'sow X 2026-01-01', undefined, 'not counted yet'],
-    ['nobody wrote how many', 'sow X 2026-01-01\ncount X 2026-01-10, 3', 'lot X Primula japonica', 'the number of seeds is not written'],
+    ['nobody wrote how many', 'sow X 2026-01-01\ncount X 2026-01-10, 3', 'lot X Primula japonica', 'the number of seeds is unknown'],
     ['more are counted than sown', 'sow X 2026-01-01, 10 seeds\ncount X 2026-01-10, 9, 3 rotted', undefined, 'more are counted (12) than there are seeds (10)'],
-    ['all were lost', 'sow X 2026-01-01, 10 seeds\ncount X 2026-01-10, 10 lost', undefined, 'there are no seeds to take a share of'],
+    ['all were lost', 'sow X 2026-01-01, 10 seeds\ncount X 2026-01-10, 10 lost', undefined, 'there are no seeds to take a percentage of'],
     [
       'seed was picked out while it was counted', 'sow X 2026-01-01\ncount X 2026-01-10, 3\nsplit X 2026-01-11, A 10 seeds\ncount X 2026-01-20, 3',
       undefined, 'seed that had not germinated was split off after counting began',
@@ -57,7 +57,7 @@ describe('the days of germination', () => {
   test.each([
     ['it was not counted', 'sow X 2026-01-01', 'not counted yet'],
     ['nothing came', 'sow X 2026-01-01\ncount X 2026-01-10, 0', 'none seen yet'],
-    ['there is no day 0', 'count X 2026-01-10, 3', 'no day 0: neither sown, nor soaked, nor in a stage'],
+    ['there is no day 0', 'count X 2026-01-10, 3', 'no day 0: not yet sown, soaked or in a stage'],
   ])('are none where %s', (_, lines, reason) => {
     expect(germinationDays(batchOf(lines))).toEqual({ undefined: reason });
   });

@@ -11,8 +11,8 @@ describe('the measures of a batch in words', () => {
   test('say which T50 it is, and between which checks it was passed', () => {
     // T50 6.2 and mean 7 as exact fractions.
     expect(rows(COURSES.D5)).toMatchObject({
-      'T50': 'day 6.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); it was passed between day 6 and day 8',
-      'half of the seed': 'day 6.4 | half of the seed sown less lost; it was passed between day 6 and day 8',
+      'T50': 'day 6.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 6 and day 8',
+      'half of the seed': 'day 6.4 | half of the seed sown less lost; reached between day 6 and day 8',
     });
   });
 

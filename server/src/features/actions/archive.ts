@@ -30,7 +30,7 @@ export function archiveAction(lot: Lot, journal: Journal): MoveAction | undefine
   const records = entries.length === 1 ? '1 record' : `${entries.length} records`;
   const written = entries.flatMap((entry, n) => [datedText(entry), ...blocks[n]!.slice(1).map(({ text }) => text)]);
   return {
-    title: `Move ${id}, which is over, to ${ARCHIVE} (${records})`,
+    title: `Move ${id}, which is finished, to ${ARCHIVE} (${records})`,
     edits: [...takenOut(blocks.flat()), placed(journal, archive, written, lineEndAt(definition.line))],
     creates: journal.files.has(archive) ? undefined : archive,
   };
@@ -115,7 +115,7 @@ function placed({ files }: Journal, file: string, lines: readonly string[], line
   const end = text ? lineEndAt(text.at(0)) : lineEnd;
   const written = lines.join(end);
   const at = (line: number, start: number, put: string): ActionEdit => ({ file, line, start, end: start, text: put });
-  if (!text) return at(0, 0, `# Lots that are over${end}${end}${written}${end}`);
+  if (!text) return at(0, 0, `# Finished lots${end}${end}${written}${end}`);
   const day = [...text].findIndex(isDayLine);
   if (day >= 0) return at(day, text.at(day).content.record!.keywordSpan.start, `${written}${end}${end}`);
   const last = [...text].findLastIndex(({ content }) => content.kind !== 'blank');

@@ -62,7 +62,7 @@ function stageOfMove(journal: Journal, entry: Entry, now: Moment): Action[] {
   if (!batch || !moment || !next || begun === undefined || moment.day <= begun) return [];
   const facts = stageFacts(next.temperature, next.duration);
   const record = recordLine({ keyword: next.stage, subject: batch.path, facts, timed: false }, moment);
-  return actionOf(journal, entry, `Begin ${stageName(next)} of regime ${regime!} with this move`, [record]);
+  return actionOf(journal, entry, `Start ${stageName(next)} of regime ${regime!} with this move`, [record]);
 }
 
 function planFromToday(journal: Journal, entry: Entry, { day }: Moment): Action[] {
@@ -73,7 +73,7 @@ function planFromToday(journal: Journal, entry: Entry, { day }: Moment): Action[
     stages: stagesOf(entry.record), fixed: { by: 'start', day }, soak: undefined, leaf: undefined, today: day,
   });
   if (isUndefined(schedule) || schedule.stages.length === 0) return [];
-  return actionOf(journal, entry, `Write the plan of regime ${regime}, begun today`, [
+  return actionOf(journal, entry, `Write the plan of regime ${regime}, starting today`, [
     ...scheduleRecords(regime, schedule, regime, undefined), dueRecord(regime, schedule.end, `regime ${regime} ends`),
   ]);
 }
@@ -102,9 +102,9 @@ function plansBack(journal: Journal, entry: Entry, now: Moment): Action[] {
 
 function leafText(leaf: LeafDays | Undefined | undefined): string {
   if (!leaf) return '';
-  if (isUndefined(leaf)) return ', so that it has ended then (days to a first leaf not known)';
+  if (isUndefined(leaf)) return ', so that it ends then (days to a first leaf not known)';
   const batches = leaf.own?.batches ?? 0;
-  return ` (${daysText(leaf.days)} to a first leaf, by ${batches === 1 ? '1 batch' : `${batches} batches`})`;
+  return ` (${daysText(leaf.days)} to a first leaf, from ${batches === 1 ? '1 batch' : `${batches} batches`})`;
 }
 
 function regimesOf(journal: Journal): { id: string; definition: Entry }[] {

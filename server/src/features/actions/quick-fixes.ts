@@ -92,7 +92,7 @@ export function fixAll(found: readonly Found[], journal: Journal): Action | unde
     const [fix] = problem.fixes;
     return fix && safe.has(problem.code) && isEvident(problem, line, 0) ? [editOf(fix, line)] : [];
   });
-  return edits.length > 0 ? { title: 'Mend every evident slip of this file', edits: oneALine(edits, journal) } : undefined;
+  return edits.length > 0 ? { title: 'Fix every obvious slip in this file', edits: oneALine(edits, journal) } : undefined;
 }
 
 function editOf(fix: Fix, line: JournalLine): ActionEdit {

@@ -33,9 +33,9 @@ export function splitAction(lot: Lot, batch: Batch, journal: Journal): Action | 
 }
 
 function shows({ isMany, best: { visible }, share }: Plan): string {
-  if (isMany) return `tells shares that differ by ${POINTS_OF_MANY} points`;
-  if (isUndefined(visible)) return 'too few to tell whether it pays';
-  return `tells ${Math.round(100 * share)} % from ${Math.ceil(visible.value * 100)} % or more`;
+  if (isMany) return `can show a difference of ${POINTS_OF_MANY} points`;
+  if (isUndefined(visible)) return 'too few to show whether it pays';
+  return `can tell ${Math.round(100 * share)} % from ${Math.ceil(visible.value * 100)} % or more`;
 }
 
 function seedsText(n: number): string {

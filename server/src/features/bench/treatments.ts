@@ -151,7 +151,7 @@ function trueStrengthOf({ agent, asked, result: { text, offPercent } }: MixPlan)
   const off = percentText(exact(Math.abs(offPercent)).div(100));
   const side = offPercent > 0 ? 'above' : 'below';
   const written = printQuantity(asked.strength);
-  return [{ id: 'true-strength', text: `Of ${agent.word} it then holds ${text}, ${off} ${side} the ${written} written.` }];
+  return [{ id: 'true-strength', text: `It then holds ${agent.word} ${text}, ${off} ${side} the ${written} you wrote.` }];
 }
 
 function withMaking({ steps, tooSmall, assumptions }: Making, soak: Recipe, agents: readonly Agent[]): Recipe {

@@ -15,10 +15,10 @@ export function uncertaintyOf(solution: Solution, journal: Journal): Uncertainty
   while (made?.from !== undefined) {
     made = journal.solution(made.from);
     if (made) row.push(made);
-    if (row.length > MOST) return { kind: 'none', why: `More than ${MOST} dilutions follow one another.` };
+    if (row.length > MOST) return { kind: 'none', why: `more than ${MOST} dilutions follow one another` };
   }
   let uncertainty: Uncertainty = made?.powder?.uncertainty
-    ?? { kind: 'none', why: 'The strength on a label does not tell how far it may be off.' };
+    ?? { kind: 'none', why: 'a label does not say how exact its strength is' };
   for (const { entry: { record } } of row.slice(0, -1).reverse()) {
     const [taken, to] = [factOf(record, 'draw')?.volume?.value, factOf(record, 'to')?.value];
     if (taken && to) uncertainty = dilutedUncertainty(uncertainty, taken, to);

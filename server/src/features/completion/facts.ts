@@ -128,7 +128,7 @@ function choicesOf(texts: readonly string[], shape: string): Template[number] {
 function countFacts(scene: Scene, segment: SpotOf<'fact'>['segment']): Suggestion[] {
   const stages = counts(undefined, segment, scene);
   const isFirst = othersOf(scene, segment, 'count').length === 0;
-  return isFirst ? [...stages, { kind: 'number', label: '0', detail: 'nothing new', more: 'A day on which nothing had come up is worth knowing.' }] : stages;
+  return isFirst ? [...stages, { kind: 'number', label: '0', detail: 'nothing new', more: 'It is worth recording a day on which nothing had come up.' }] : stages;
 }
 
 /** The end of a soak that lasts as long as the limit allows. */

@@ -114,8 +114,8 @@ function amountsOf(id: string, keyword: Keyword, { journal, line }: Scene): Sugg
   const { left } = ledger(solution, journal.drawsFrom(id).filter(({ entry }) => entry.line !== line));
   const [usual, unit] = isPacket ? [USUAL_MG, 'mg'] : [USUAL, 'mL'];
   const rest = left && isPositive(left.most) ? numberText(left.most) : undefined;
-  const words = !left?.likely ? `left at most: some was taken without a ${isPacket ? 'mass' : 'volume'}`
-    : left.least.equals(left.most) ? 'all that is left' : 'left at most: some was halved by eye';
+  const words = !left?.likely ? `at most: some was taken without a ${isPacket ? 'mass' : 'volume'}`
+    : left.least.equals(left.most) ? 'all that is left' : 'at most: some was halved by eye';
   return [
     ...(left?.most.lt(usual) ? [] : [amount(`${usual} ${unit}`)]),
     ...(isPacket && keyword === 'stock' ? [amount('halved 2 times', 'a quarter of what is left')] : []),

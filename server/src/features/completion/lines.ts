@@ -48,7 +48,7 @@ function trial(scene: Scene): Suggestion {
   const lot = { blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`), name: 'lot' };
   const seeds = { blank: String(SIDE) };
   const long = { blank: printQuantity(journal.limits.soak(undefined).value), name: 'long' };
-  return lines('trial', 'seed treated and untreated, side by side', [
+  return lines('trial', 'treated and untreated seed, side by side', [
     ['lot ', lot, ' ', { blank: 'plant’s name' }, ', ', { blank: String(2 * SIDE + 12) }, ' seeds'],
     ['split ', lot, ', A ', seeds, ' seeds, B ', seeds, ' seeds'],
     ...today(scene),
@@ -86,7 +86,7 @@ function ladder(scene: Scene): Suggestion | undefined {
     ['split ', lot, ...names.flatMap(name => [`, ${name} `, each, ' seeds'])],
     ...today(scene),
     ...names.map((name, n): Template => ['soak ', lot, `/${name}${time(scene)}, ${doses[n]!}, `, long]),
-  ], 'The untreated seed is the first step. Few seeds on many steps tell little: the report says what differs.');
+  ], 'The untreated seed is the first step. Few seeds on many steps show little; the report says what differs.');
 }
 
 function shareOf<Unit>({ value, unit }: Quantity<Unit>, part: number): Quantity<Unit> {
@@ -98,7 +98,7 @@ function round(scene: Scene): Suggestion | undefined {
   if (stops.length === 0) return undefined;
   return lines('counting round', `${stops.length} open ${stops.length === 1 ? 'batch' : 'batches'}, in the order of their places`, [
     ...today(scene), ...stops.map(({ line }): Template => [line, { blank: '' }]),
-  ], 'One line for each, ready for its numbers. What was counted today is left out; so are closed batches and those whose seeds are all accounted for.');
+  ], 'One line for each batch, ready for its numbers. It leaves out batches that were counted today, are closed, or have all their seeds accounted for.');
 }
 
 /** More lines are written by the command for it, which asks first. */
@@ -118,7 +118,7 @@ function roundOf({ journal, now: { day } }: Scene): RoundStop[] {
 function head({ journal, line: { store }, now }: Scene): Suggestion | undefined {
   if (store.lineCount > 3 || [...store].some(({ content }) => content.kind !== 'blank')) return undefined;
   const year = Number(isoOf(now.day).slice(0, 4)) - (Number(isoOf(now.day).slice(5, 7)) < 7 ? 1 : 0);
-  return lines('new journal', 'a heading, the clock’s zone, your limits', [
+  return lines('new journal', 'a heading, your time zone, your limits', [
     [`# Winter ${year}/${String(year + 1).slice(2)}, `, { blank: 'the bench' }], [''],
     ...(journal.zone === undefined ? [['zone ', { blank: 'Europe/Vienna' }]] : []),
     ['limit soak, ', { blank: '24' }, ' h'], ['limit GA3, ', { blank: '1000' }, ' ppm'], [''],

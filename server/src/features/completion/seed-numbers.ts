@@ -41,7 +41,7 @@ function seedsText(seeds: number): string {
 export function seedsToSow(scene: Scene): Suggestion | undefined {
   const lived = livedIn(scene);
   const there = lived?.event?.type === 'sow' ? lived.event.available : lived?.batch.kept;
-  return there === undefined || there < 1 ? undefined : { ...fact(seedsText(there)), detail: 'all that are there' };
+  return there === undefined || there < 1 ? undefined : { ...fact(seedsText(there)), detail: 'all that are left' };
 }
 
 /** For a `pot` what has germinated and was not potted before; for drops the seedlings that live. */

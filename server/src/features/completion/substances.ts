@@ -70,8 +70,8 @@ export function stocks(scene: Scene, keyword = scene.entry?.record.keyword): Sug
   function stockOf({ id, form, agent, ppm, keeps: kept }: Solution, left: Left | undefined): Suggestion {
     const isPacket = form === 'powder';
     const strength = agent && (isPacket ? `${agent.word} powder`
-      : ppm.ok ? `${agent.word} ${showStrength(ppm.value, 'ppm').text}` : `${agent.word}, strength not known`);
-    const until = kept && `${kept.until >= day ? 'keeps until' : 'kept until'} ${isoOf(kept.until)}`;
+      : ppm.ok ? `${agent.word} ${showStrength(ppm.value, 'ppm').text}` : `${agent.word}, strength unknown`);
+    const until = kept && `${kept.until >= day ? 'good until' : 'was good until'} ${isoOf(kept.until)}`;
     const rest = left && `${leftText(form, left)} left`;
     const write: Template = isPacket && keyword !== 'stock'
       ? [`${id} `, choice(['unmeasured'], 'unmeasured')] : [`${id} `, { blank: isPacket ? '20' : '10' }, isPacket ? ' mg' : ' mL'];

@@ -128,7 +128,7 @@ function behindName(spot: SpotOf<'amount'>, scene: Scene): Suggestion[] {
   const strengths = strengthsFor(agent, plantIn(scene), scene.journal)
     .map(({ text, from }): Suggestion => ({ kind: 'number', label: text, detail: from }));
   if (number !== undefined) return [...strengths.filter(({ label }) => label.startsWith(number)), ...measured(number, ['strength'])];
-  return [...strengths, { kind: 'word', label: 'unmeasured', detail: 'a little powder; nobody knows its strength' }];
+  return [...strengths, { kind: 'word', label: 'unmeasured', detail: 'a little powder of unknown strength' }];
 }
 
 function seedsLeft(scene: Scene, segment: Span): Suggestion[] {

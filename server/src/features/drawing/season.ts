@@ -43,7 +43,7 @@ function placeOf(lot: Lot, { path }: Batch, now: Moment): string {
   return (
     whereNow(staysOf(lot), path, now)
       .at(-1)
-      ?.replace(/ slot \S+$/u, '') ?? 'no place written'
+      ?.replace(/ slot \S+$/u, '') ?? 'no place recorded'
   );
 }
 

@@ -21,10 +21,10 @@ const figures: Section<Agent> = (agent, { journal }) => {
   const longest = longestIn(agent);
   const items = [
     limit && `Limit ${printQuantity(limit.value)}${limit.of === agent.word ? '' : ` ${limit.of}`} (${originOfLimit(limit)})`,
-    usual && `Outside ${numberText(usual.low).text} to ${numberText(usual.high).text} ppm a unit was probably mistaken (common practice, no source)`,
+    usual && `Outside ${numberText(usual.low).text} to ${numberText(usual.high).text} ppm the unit is probably wrong (common practice, no source)`,
     solubility && `Dissolves in water to ${showStrength(solubility.ppm.div(1000), 'g/L').text} (${solubility.source.text})`,
     keepingSummary(agent, journal.limits.stock),
-    longest && `Seed may lie in it for ${printQuantity(longest)} at most (common practice, no source)`,
+    longest && `Leave seed in it for ${printQuantity(longest)} at most (common practice, no source)`,
     keeping,
     remark,
   ].filter(item => item !== undefined);

@@ -25,7 +25,7 @@ const heading: Section<Drops> = ({ event: { doses, entry: { record, moment } }, 
     printMoment(moment),
     drops === undefined ? undefined : `${drops} ${drops === 1 ? 'drop' : 'drops'} on each`,
     volume && `${printQuantity(volume)} in all`,
-    seedlings === undefined ? 'on how many is not written' : `on ${seedlings} ${seedlings === 1 ? 'seedling' : 'seedlings'}`,
+    seedlings === undefined ? 'on an unknown number' : `on ${seedlings} ${seedlings === 1 ? 'seedling' : 'seedlings'}`,
   ].filter(text => text !== undefined);
   return [`**Drops on ${escapeMarkdown(batch.path)}** of ${escapeMarkdown(dosesText(doses, true))}`, ...facts].join(' · ');
 };

@@ -40,10 +40,10 @@ const germinated: Section<BatchOfLot> = ({ batch }) => {
 const days: Section<BatchOfLot> = ({ batch }, { now }) => {
   const { origin } = batch;
   const last = countsOf(batch).at(-1);
-  if (!origin) return last && 'Days: – (no day 0: neither sown, nor soaked, nor in a stage)';
+  if (!origin) return last && 'Days: – (no day 0: not yet sown, soaked or in a stage)';
   const end = closing(batch, now)?.entry.moment;
   const number = dayNumber(batch, end ?? now)!;
-  const day = number < 0 ? `Day 0 comes ${agoText(origin.moment.day, now.day)}` : `${end ? 'Closed on' : 'Today is'} day ${number}`;
+  const day = number < 0 ? `Day 0 is ${agoText(origin.moment.day, now.day)}` : `${end ? 'Closed on' : 'Today is'} day ${number}`;
   const seen = germinationDays(batch);
   return [
     `${day}; day 0 is ${originText(origin)}.`,
@@ -58,7 +58,7 @@ const counted: Section<BatchOfLot> = ({ batch }) => countedText(batch);
 
 const parts: Section<BatchOfLot> = ({ batch: { children, kept } }) => {
   if (children.length === 0) return undefined;
-  const given = children.map(({ path, seeds }) => `${path} (${seedsText(seeds) || 'number not written'})`).join(', ');
+  const given = children.map(({ path, seeds }) => `${path} (${seedsText(seeds) || 'number not recorded'})`).join(', ');
   return escapeMarkdown(`Divided into ${given}${kept === undefined ? '' : `; ${seedsText(kept)} kept`}.`);
 };
 
@@ -73,7 +73,7 @@ function closing({ closed: event }: Batch, now: Moment): BatchEvent | undefined 
 }
 
 const unread: Section<BatchOfLot> = ({ batch }) =>
-  batch.unread ? 'A record of it, or of what it was split from, has an error: these numbers may lack what it says.' : undefined;
+  batch.unread ? 'A record of this batch, or of the seed it was split from, has an error, so these numbers may be incomplete.' : undefined;
 
 /** Add to these what else there is to say of a batch. */
 export const batchSections: readonly Section<BatchOfLot>[] = [

@@ -19,7 +19,7 @@ interface CountOfBatch {
 const heading: Section<CountOfBatch> = ({ batch, event: { entry: { moment } } }) => {
   const number = dayNumber(batch, moment);
   const { origin } = batch;
-  const day = number === undefined || !origin ? ' (day – : neither sown, nor soaked, nor in a stage)' : ` · day ${number} from ${originText(origin)}`;
+  const day = number === undefined || !origin ? ' (no day 0: not yet sown, soaked or in a stage)' : ` · day ${number} from ${originText(origin)}`;
   return `**${escapeMarkdown(batch.path)}** · ${weekdayOf(moment.day)} ${isoOf(moment.day)}${day}`;
 };
 

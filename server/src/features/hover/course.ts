@@ -30,8 +30,8 @@ export const regimeSection: Section<OfBatch> = ({ batch }, { now }) => {
 function movedText({ record, moment }: DatedEntry, next: Stage['stage']): string {
   const place = factOf(record, 'at')?.value.text;
   const to = place === undefined ? '' : ` to ${place}`;
-  return `It was moved${to} on ${isoOf(moment.day)}. If the ${next} began with that, write a “${next}” of that day: ` +
-    'a “move” says nothing of warmth.';
+  return `The batch was moved${to} on ${isoOf(moment.day)}. If the ${next} stage started then, write a “${next}” for that day: ` +
+    'a “move” does not record a temperature.';
 }
 
 /** The stages of a regime as they were laid out and as they have turned out. */

@@ -27,7 +27,7 @@ export const guidesSection: Section<Lot> = ({ plant }, { journal }) => {
     '**What the guides say**',
     markdownList([...guides.slice(0, MOST).map(guideItem), ...more]),
     own.length > 0 ? table : 'Your own records: none counted yet.',
-    own.length > 0 ? 'Germinated of the seed sown less lost, all lots of this name added up.' : undefined,
+    own.length > 0 ? 'Germinated of the seed sown less lost, all lots of this name together.' : undefined,
   ]);
 };
 

@@ -9,11 +9,11 @@ export function hoverLimit(word: string, { journal: { limits } }: HoverContext):
   switch (word.toLowerCase()) {
     case 'soak': return limitLine('soak', 'the longest soak', limits.soak(undefined));
     case 'stock': return limitLine('stock', 'how long a stock keeps dark and cold', limits.stock);
-    case 'count': return limitLine('count', 'how often an open batch is to be looked at', limits.count(undefined));
+    case 'count': return limitLine('count', 'how often to look at an open batch', limits.count(undefined));
     default: return undefined;
   }
 }
 
 function limitLine(name: string, says: string, limit: Limit<Duration>): string {
-  return escapeMarkdown(`${name}: ${says}. ${printQuantity(limit.value)} holds for all plants (${originOfLimit(limit)}).`);
+  return escapeMarkdown(`${name}: ${says}. ${printQuantity(limit.value)} applies to all plants (${originOfLimit(limit)}).`);
 }

@@ -28,7 +28,7 @@ const heading: Section<Lot> = (lot, { now }) => {
     return value === undefined ? undefined : `${type} ${value}`;
   };
   const facts = [
-    plant, seedsText(root.seeds) || 'number of seeds not written', collected && `collected ${daySpanText(collected)}`,
+    plant, seedsText(root.seeds) || 'number of seeds not recorded', collected && `collected ${daySpanText(collected)}`,
     text('from'), text('stored'), text('dormancy'), place === undefined ? undefined : `at ${place}`,
   ];
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
@@ -70,7 +70,7 @@ function nameOf({ path, children }: Batch, id: string): string {
 
 function sownCell(batch: Batch): string {
   const { sowing, sown, kept } = batch;
-  if (sowing) return sown === undefined ? 'number not written' : String(sown);
+  if (sowing) return sown === undefined ? 'number not recorded' : String(sown);
   return `– (${kept === undefined ? 'not sown' : `${seedsText(kept)} not sown`})`;
 }
 
@@ -94,7 +94,7 @@ function basis(rows: readonly Batch[], id: string): string | undefined {
     const names = counted.filter(({ origin }) => origin?.by === by).map(batch => nameOf(batch, id));
     return origins.length === 1 ? `the ${by}` : `the ${by} (${names.join(', ')})`;
   });
-  const unsown = counted.some(({ sowing }) => !sowing) ? ' (where none was sown, of the seed in the batch)' : '';
+  const unsown = counted.some(({ sowing }) => !sowing) ? ' (of the seed in the batch if none was sown)' : '';
   const days = from.length === 0 ? '' : ` Days: first and last new germination seen, from ${listed(from, 'and')}.`;
   return escapeMarkdown(`Percent of the seed sown less lost${unsown}, with the 95 % Wilson interval.${days}`);
 }
@@ -105,7 +105,7 @@ const unread: Section<Lot> = ({ root, batches }) => {
   if (root.children.length === 0 || names.length === 0) return undefined;
   const more = names.length - MOST_ROWS;
   const named = `${names.slice(0, MOST_ROWS).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
-  return escapeMarkdown(`A record of ${named} has an error: these numbers may lack what it says.`);
+  return escapeMarkdown(`A record of ${named} has an error, so these numbers may be incomplete.`);
 };
 
 /** Add to these what else there is to say of a lot. */

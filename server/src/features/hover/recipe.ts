@@ -17,5 +17,5 @@ export function recipeMarkdown({ steps, tooSmall }: Recipe): string {
 /** Undefined where nothing is taken for granted. */
 export function assumptionLine(assumptions: readonly Assumption[]): string | undefined {
   const texts = [...new Map(assumptions.map(({ id, text }) => [id, text])).values()];
-  return texts.length === 0 ? undefined : escapeMarkdown(`Taken for granted: ${texts.join(' ')}`);
+  return texts.length === 0 ? undefined : escapeMarkdown(`Assumed: ${texts.join(' ')}`);
 }

@@ -29,7 +29,7 @@ const heading: Section<SoakOfBatch> = ({ soak, batch }) =>
 const times: Section<SoakOfBatch> = ({ soak, batch, lot }, { journal, now }) => {
   const { start, end, length, endedBy, entry } = soak;
   const limit = journal.limits.soak(lot.plant);
-  const wallClock = length?.wallClock ? ' (the journal names no zone)' : '';
+  const wallClock = length?.wallClock ? ' (the journal has no “zone” record)' : '';
   const planned = factOf(entry.record, 'duration')?.value;
   const long = [
     length && `${lengthText(length)}${wallClock}`,
@@ -46,7 +46,7 @@ function outText(soak: Soak, now: Moment): string {
   const { end, endedBy, endEntry } = soak;
   if (!end) return isForgotten(soak, now) ? noEndText(soak, now) : 'no end recorded';
   switch (endedBy) {
-    case 'next': return `out by ${printMoment(end)} at the latest: “${endEntry?.record.keyword ?? ''}” follows, no “lift” is recorded`;
+    case 'next': return `out by ${printMoment(end)} at the latest: “${endEntry?.record.keyword ?? ''}” follows, no “lift” recorded`;
     case 'lift': return `lifted ${printMoment(end)}`;
     default: return `out ${printMoment(end)}`;
   }
@@ -63,7 +63,7 @@ const danger: Section<SoakOfBatch> = ({ soak: { doses } }) => {
     ...together.map(text => `Never mix these: together they give off ${text}.`),
     ...real.flatMap(({ agent }) => {
       const longest = agent && longestIn(agent);
-      return longest ? [`Seed may lie in ${agent.word} for ${printQuantity(longest)} at most (common practice, no source).`] : [];
+      return longest ? [`Leave seed in ${agent.word} for ${printQuantity(longest)} at most (common practice, no source).`] : [];
     }),
   ];
   return texts.length === 0 ? undefined : escapeMarkdown(texts.join(' '));

@@ -13,7 +13,7 @@ export function hoverSplit({ record }: Entry, { journal }: HoverContext): string
   if (!planned) return undefined;
   const { isSupposed, plans } = planned;
   const [first] = plans;
-  const sides = `${planSides(planned)}.${isSupposed ? ' That the first part is treated and the second is not, is supposed.' : ''}`;
+  const sides = `${planSides(planned)}.${isSupposed ? ' This assumes that you treat the first part and not the second.' : ''}`;
   return markdownBlocks([
     '**What this split can show**',
     first?.isMany

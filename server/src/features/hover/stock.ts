@@ -60,10 +60,10 @@ const solubility: Section<Solution> = ({ agent, ppm }) => {
 const certainty: Section<Solution> = (solution, { journal }) => {
   const uncertainty = uncertaintyOf(solution, journal);
   if (!uncertainty) return undefined;
-  if (uncertainty.kind === 'none') return escapeMarkdown(`How far it may be off: – (${uncertainty.why})`);
+  if (uncertainty.kind === 'none') return escapeMarkdown(`Error of the strength: – (${uncertainty.why})`);
   const [low, high] = [uncertainty.low, uncertainty.high].map(limit => numberText(limit, 3).text);
   const [counted, notCounted] = [uncertainty.counted, uncertainty.notCounted].map(words => [...new Set(words)].join(' and '));
-  return escapeMarkdown(`It may be from ${low!} to ${high!} ppm, by ${counted!}; not counted: ${notCounted!}.`);
+  return escapeMarkdown(`The strength may be ${low!} to ${high!} ppm, given ${counted!}; not counted: ${notCounted!}.`);
 };
 
 const left: Section<Solution> = (solution, { journal, now }) => {
@@ -71,25 +71,25 @@ const left: Section<Solution> = (solution, { journal, now }) => {
   const isPacket = form === 'powder';
   const draws = journal.drawsFrom(solution.id);
   const { left: rest, overdrawn, notMeasured } = ledger(solution, draws);
-  const records = draws.length === 1 ? '1 record draws' : `${draws.length} records draw`;
+  const records = draws.length === 1 ? '1 record takes' : `${draws.length} records take`;
   if (!made || !rest) {
-    const missing = isPacket ? 'its mass' : 'the volume it was made up to';
-    return draws.length === 0 ? undefined : `${records} on it. Left: – (${missing} is not written)`;
+    const missing = isPacket ? 'its mass' : 'its final volume';
+    return draws.length === 0 ? undefined : `${records} from it. Left: – (${missing} is not recorded)`;
   }
   const whole = `${showAmount(form, made).text} ${isPacket ? 'at first' : 'made'}`;
   const gone = goneNote(solution.id, journal, now);
-  if (gone) return `${whole}; nothing is left, as a note of ${isoOf(gone.moment.day)} says.`;
-  if (draws.length === 0) return `${whole}, none of it ${isPacket ? 'taken' : 'drawn'}.`;
+  if (gone) return `${whole}; nothing is left, according to the note of ${isoOf(gone.moment.day)}.`;
+  if (draws.length === 0) return `${whole}, none of it used.`;
   const unmeasured = notMeasured.length > 0 ? ` ${notMeasured.length} without a ${isPacket ? 'mass' : 'volume'}.` : '';
-  const over = overdrawn ? ' More was drawn than was there.' : '';
-  return escapeMarkdown(`${whole}, ${leftText(form, rest)} left: ${records} on it.${unmeasured}${over}`);
+  const over = overdrawn ? ' More was taken than it held.' : '';
+  return escapeMarkdown(`${whole}, ${leftText(form, rest)} left: ${records} from it.${unmeasured}${over}`);
 };
 
 /** The grower's rule first, then what else is known: the two need not agree, and both are said. */
 const keeping: Section<Solution> = ({ agent, entry, keeps }, { now }) => {
   if (!keeps || !entry.moment) return undefined;
   const { state } = shelfLife(now.day, entry.moment.day, keeps.until);
-  const verb = state === 'expired' ? 'Past its time since' : state === 'near' ? 'Good only until' : 'Good until';
+  const verb = state === 'expired' ? 'Past its date since' : state === 'near' ? 'Good only until' : 'Good until';
   const rule = `${verb} ${isoOf(keeps.until)}, ${agoText(keeps.until, now.day)} (${keeps.origin}).`;
   return escapeMarkdown(agent?.keeping === undefined ? rule : `${rule} ${agent.keeping}`);
 };

@@ -55,14 +55,14 @@ export function askedFor(texts: MixTexts, agents: ReadonlyMap<string, Agent>): A
   const purity = read('purity', 'purity');
   const halved = said('halved') === undefined ? undefined : Number(said('halved'));
   if (halved !== undefined && !(Number.isInteger(halved) && halved >= 0 && halved <= MOST_HALVINGS)) {
-    problems.halved = `Write how often the packet is halved: a whole number from 0 to ${MOST_HALVINGS}.`;
+    problems.halved = `Write how often you halve the packet: a whole number from 0 to ${MOST_HALVINGS}.`;
   }
   if (said('from') !== undefined) {
     for (const field of ['packet', 'purity'] as const) {
       if (said(field) !== undefined) problems[field] = 'A solution is made from a stock or from powder, not from both.';
     }
   }
-  if (halved !== undefined && said('packet') === undefined) problems.halved = 'Say what mass the packet holds.';
+  if (halved !== undefined && said('packet') === undefined) problems.halved = 'Say how much powder the packet holds.';
   if (Object.keys(problems).length > 0 || !agent || !strength || !volume) return { ok: false, problems };
   const source: MixSource = from ? { kind: 'stock', strength: from }
     : mass ? { kind: 'packet', mass, halved, purity }
@@ -73,5 +73,5 @@ export function askedFor(texts: MixTexts, agents: ReadonlyMap<string, Agent>): A
 function unknownAgent(word: string, agents: ReadonlyMap<string, Agent>): string {
   const near = wordFor(word, agents) ?? nearest(word, agents.keys());
   const known = [...agents.keys()].filter(each => each !== 'water');
-  return `“${word}” is no agent. ${near === undefined ? `Known are ${known.join(', ')}.` : `Did you mean “${near}”?`}`;
+  return `“${word}” is not an agent. ${near === undefined ? `Plumule knows ${known.join(', ')}.` : `Did you mean “${near}”?`}`;
 }

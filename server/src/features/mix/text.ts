@@ -24,7 +24,7 @@ function planBlocks(plan: MixPlan): Lines[] {
     [`Strength: ${result.text}${limitsText(result.limits)}.`, ...moreText(plan)],
     inKitchen ? [`In a kitchen: ${inKitchen.message}`, ...inKitchen.remedies.map(({ text }) => `  - ${text}`)] : [],
     alternatives.map(({ text }) => `Or: ${text}`),
-    listed('Taken for granted:', assumptions),
+    listed('Assumed:', assumptions),
     listed('Mind:', cautions),
   ];
 }
@@ -42,7 +42,7 @@ function limitsText({ text, counted, notCounted }: MixPlan['result']['limits']):
 }
 
 function refusalBlocks({ message, nearest }: MixRefusal): Lines[] {
-  return [[message], listed('The nearest that can be done:', nearest)];
+  return [[message], listed('The nearest you can make:', nearest)];
 }
 
 function listed(heading: string, items: readonly { readonly text: string }[]): Lines {

@@ -19,11 +19,11 @@ export function germinatedOf(batch: Batch): Germinated | Undefined {
 /** What had germinated after a count, of the seeds that the batch had then. */
 export function germinatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
   const { after: { germinated, rotted, lost }, tested } = count;
-  if (tested === undefined) return undefinedBecause('the number of seeds is not written');
+  if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
   if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
   const sum = germinated + rotted + lost;
   if (sum > tested) return undefinedBecause(`more are counted (${sum}) than there are seeds (${tested})`);
-  if (tested === lost) return undefinedBecause('there are no seeds to take a share of');
+  if (tested === lost) return undefinedBecause('there are no seeds to take a percentage of');
   const wasSown = batch.sowing && !isLater(batch, batch.sowing, count);
   const less = lost > 0 ? ` less ${lost} lost` : '';
   return { x: germinated, n: tested - lost, of: `${tested} ${wasSown ? 'sown' : 'seeds, not sown'}${less}` };
@@ -53,7 +53,7 @@ export function germinationDays(batch: Batch): GerminationDays | Undefined {
   const seen = counts.filter(({ before, after }) => after.germinated > before.germinated);
   const [first, last] = [seen[0], seen.at(-1)];
   if (!first || !last) return undefinedBecause('none seen yet');
-  if (!batch.origin) return undefinedBecause('no day 0: neither sown, nor soaked, nor in a stage');
+  if (!batch.origin) return undefinedBecause('no day 0: not yet sown, soaked or in a stage');
   return { first: dayNumber(batch, first.entry.moment)!, last: dayNumber(batch, last.entry.moment)! };
 }
 

@@ -20,8 +20,8 @@ export function measureRows(measures: BatchMeasures): MeasureRow[] {
   const share = (name: string, of: string, proportion: Proportion | Undefined): MeasureRow[] => (
     isUndefined(proportion) || proportion.x === 0 ? [] : [shareRow(name, proportion, of)]);
   return [
-    ...cutRow('of full seed', germination.full, 'the seed less what the cut test found empty'),
-    ...cutRow('of viable seed', germination.viable, 'that less what it found dead'),
+    ...cutRow('of full seed', germination.full, 'the seed, not counting what the cut test found empty'),
+    ...cutRow('of viable seed', germination.viable, 'the full seed, not counting what the cut test found dead'),
     timeRow('T50', t50Coolbear, 'half of the germinated seed, (G + 1) / 2 (Coolbear)'),
     ...(isUndefined(t50Coolbear) ? [] : [
       timeRow('half of the seed', ofSown.t50, 'half of the seed sown less lost'),
@@ -47,7 +47,7 @@ function timeRow(name: string, time: GerminationTime | Undefined, what: string):
   if (isUndefined(time)) return dash(name, time);
   const { value, after, by } = time;
   const since = isUndefined(after) ? `by day ${by}` : `between day ${after.value} and day ${by}`;
-  return { name, value: `day ${oneDecimal(value)}`, note: `${what}; it was passed ${since}` };
+  return { name, value: `day ${oneDecimal(value)}`, note: `${what}; reached ${since}` };
 }
 
 /** The mean day of the checks that found the seed is the latest that the true mean can be. */

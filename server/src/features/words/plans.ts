@@ -3,7 +3,7 @@ import { isUndefined, type Measured } from '../../measures/measured.ts';
 import type { Plan } from '../../measures/plan.ts';
 import type { SplitPlan } from '../../trials/split-plan.ts';
 
-export const PLAN_HEAD = ['Untreated', 'Told from treated', 'Better treated and untreated'] as const;
+export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split'] as const;
 
 export const PLAN_BASIS = 'Shares of germinated seed; Fisher’s exact test at 5 % with a power of 80 %.';
 

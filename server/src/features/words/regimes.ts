@@ -24,8 +24,8 @@ export function laidText(stage: LaidStage, today: Day, planned?: PlannedStage): 
 /** Its day has come by the plan, and nobody wrote that it began. */
 function lateText({ start }: LaidStage, planned: PlannedStage, today: Day): string {
   const until = planned.end === undefined ? `since ${isoOf(planned.start)}` : `${isoOf(planned.start)} to ${isoOf(planned.end)}`;
-  const otherwise = start === undefined ? '' : `; if it has not begun, ${isoOf(start)} at the earliest`;
-  return `no record; by the regime ${until} (${plannedMark(planned, today)})${otherwise}`;
+  const otherwise = start === undefined ? '' : `; if it has not started, ${isoOf(start)} at the earliest`;
+  return `no record; in the regime ${until} (${plannedMark(planned, today)})${otherwise}`;
 }
 
 /** Example: 'chill 4 C 14 weeks'; of a stage whose temperature was changed on the way 'chill 12/2 C, then 4 C' */
@@ -43,15 +43,15 @@ function datesText({ state, start, due, end }: LaidStage, today: Day): string {
     case 'done': return `done, ${isoOf(start!)} to ${isoOf(end!)}`;
     case 'running': return `since ${isoOf(start!)}, ${runText(start!, due, today)}`;
     case 'to come':
-      if (start === undefined) return 'to come, nobody can say when: a stage before it has no time span';
+      if (start === undefined) return 'to come; its date is unknown because an earlier stage has no length';
       return `to come, ${isoOf(start)}${due === undefined ? '' : ` to ${isoOf(due)}`}`;
   }
 }
 
 function runText(start: Day, due: Day | undefined, today: Day): string {
-  if (due === undefined) return `${today - start} days, no time span is written`;
+  if (due === undefined) return `${today - start} days, no length recorded`;
   const days = `${today - start} of ${due - start} days`;
-  return due < today ? `${days}, was to end ${isoOf(due)}` : `${days}, to end ${isoOf(due)}`;
+  return due < today ? `${days}, should have ended ${isoOf(due)}` : `${days}, ends ${isoOf(due)}`;
 }
 
 function shiftText({ planned, start }: LaidStage): string {

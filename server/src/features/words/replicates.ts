@@ -30,7 +30,7 @@ export function replicatesText(group: Group): string | undefined {
   const spread = isUndefined(range)
     ? `range – (${range.undefined})`
     : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
-      + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not of a rule book'})${range.passed ? '' : ': too wide'}`;
+      + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not from a rule book'})${range.passed ? '' : ': too wide'}`;
   return `${shareText(x, n)}, ${limits}; ${alike}; ${spread}`;
 }
 

@@ -30,19 +30,19 @@ export function stepsOf(
 export function aimText({ by, day }: When['fixed']): string {
   const on = isoOf(day);
   switch (by) {
-    case 'leaf': return `to have first leaves by ${on}`;
-    case 'end': return `to have ended by ${on}`;
+    case 'leaf': return `for first leaves by ${on}`;
+    case 'end': return `to end by ${on}`;
     case 'sowing': return `sown on ${on}`;
-    case 'start': return `begun on ${on}`;
+    case 'start': return `started on ${on}`;
   }
 }
 
 /** What the dates are based on, and what is not in them. */
 export function basisText({ fixed, leaf }: Pick<When, 'fixed' | 'leaf'>): string[] {
   return [
-    ...(leaf ? [leafText(leaf)] : ['The days from germination to a first leaf are not in it.']),
+    ...(leaf ? [leafText(leaf)] : ['The days from germination to a first leaf are not included.']),
     ...(fixed.by === 'leaf'
-      ? ['It is counted from the end of the last stage, the safe side: much seed germinates in the course of it.'] : []),
+      ? ['The days to a first leaf count from the end of the last stage. That is on the safe side: much seed germinates before the stage ends.'] : []),
   ];
 }
 
@@ -57,10 +57,10 @@ export function guideSoakText({ soak, guides }: GuideSoak): string {
 }
 
 function leafText(leaf: LeafDays | Undefined): string {
-  if (isUndefined(leaf)) return `The days from germination to a first leaf are not in it: ${leaf.undefined}.`;
+  if (isUndefined(leaf)) return `The days from germination to a first leaf are not included: ${leaf.undefined}.`;
   const { days, own } = leaf;
-  if (!own) return `From germination to a first leaf: ${daysText(days)}, as given.`;
+  if (!own) return `From germination to a first leaf: ${daysText(days)}, as you gave it.`;
   const { least, most, batches, of } = own;
   const range = least === most ? '' : `, ${least} to ${most}`;
-  return `From germination to a first leaf: ${daysText(days)}, by ${batches === 1 ? '1 batch' : `the middle one of ${batches} batches`} of ${of} in these records${range}.`;
+  return `From germination to a first leaf: ${daysText(days)}, by ${batches === 1 ? '1 batch' : `the median of ${batches} batches`} of ${of} in these records${range}.`;
 }

@@ -42,7 +42,7 @@ function strengthText({ parts, agent, fact: { strength } }: Dose, ppm: Exact): s
 
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */
 export function dosesText(doses: readonly Dose[], withStocks = false): string {
-  return doses.length === 0 ? 'something that cannot be read' : doses.map(dose => doseText(dose, withStocks)).join(' + ');
+  return doses.length === 0 ? 'an unreadable liquid' : doses.map(dose => doseText(dose, withStocks)).join(' + ');
 }
 
 /** What stands between a liquid and how long it was used: a comma behind a clause. */

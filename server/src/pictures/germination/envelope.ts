@@ -66,7 +66,7 @@ function halfOf(looks: readonly Look[], germinated: number): Envelope['half'] {
   const before = looks[looks.findIndex(({ possible }) => possible >= seeds) - 1];
   return before
     ? { from: before.day, to: looks.find(({ known }) => known >= seeds)!.day, seeds }
-    : undefinedBecause('it was passed before the first look');
+    : undefinedBecause('it was reached before the first look');
 }
 
 function sum(courses: readonly Course[], of: (course: Course) => number): number {

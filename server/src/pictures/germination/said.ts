@@ -34,12 +34,12 @@ export function describe(
     const parts = [
       `${shareOf(envelope)} by day ${looks.at(-1)!.day}, 95 % Wilson interval ${percentText(low)} to ${percentText(high)} %`,
       halfText(envelope),
-      remains && `of the rest ${remainsText(remains)}`,
+      remains && `of the rest, ${remainsText(remains)}`,
     ];
     return `${label} (${names}): ${parts.filter(part => part !== undefined).join('; ')}.`;
   });
   return [
-    `Share of the seed sown that had germinated, over the days from ${zero}. Between two looks it is not known when seed came up: the boxes show it.`,
+    `Share of the seed sown that had germinated, over the days from ${zero}. The boxes show the time between two looks in which seed may have come up.`,
     ...curves,
     ...(compared.length > 0 ? [`Compared on day ${compared.join(' and day ')}.`] : []),
     ...lanes.map(({ label, bars }) => `${label}: ${bars.map(bar => bar.text).join(', ')}.`),

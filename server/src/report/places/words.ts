@@ -36,7 +36,7 @@ export function mapColumns({ rows }: MapContainer): Column[] {
 /** What has to be known beside the tables. */
 export function mapNotes({ containers, nowhere }: PlacesMap): string[] {
   return [
-    ...(containers.length === 0 ? ['Nothing is written to lie anywhere.'] : []),
-    ...(nowhere.length > 0 ? [`No place is written for ${nowhere.map(({ path }) => path).join(', ')}.`] : []),
+    ...(containers.length === 0 ? ['No record puts anything anywhere.'] : []),
+    ...(nowhere.length > 0 ? [`No record gives a place for ${nowhere.map(({ path }) => path).join(', ')}.`] : []),
   ];
 }

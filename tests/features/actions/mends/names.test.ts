@@ -27,7 +27,7 @@ describe('a name that is given twice', () => {
           ^^^^^^ duplicate-definition
       sow VER-24 2026-01-11
     `);
-    expect(fix).toEqual({ title: 'Take out this line', lines: [], preferred: true, left: [] });
+    expect(fix).toEqual({ title: 'Delete this line', lines: [], preferred: true, left: [] });
     expect(others.map(({ title }) => title)).toEqual(['Call this one “VER-24-2”']);
   });
 
@@ -59,7 +59,7 @@ describe('a name that is given twice', () => {
       split VER-24, A 10 seeds
             ^^^^^^ duplicate-definition
       sow VER-24/A 2026-01-11
-    `)[0]).toEqual({ title: 'Take out this line', lines: [], preferred: true, left: [] });
+    `)[0]).toEqual({ title: 'Delete this line', lines: [], preferred: true, left: [] });
   });
 
   test('of another zone goes with its line', () => {
@@ -68,7 +68,7 @@ describe('a name that is given twice', () => {
       zone Europe/Paris
            ^^^^^^^^^^^^ duplicate-definition
       lot VER-24 Veratrum nigrum, 60 seeds
-    `)).toEqual([['Take out this line']]);
+    `)).toEqual([['Delete this line']]);
   });
 });
 

@@ -9,8 +9,8 @@ describe('more seeds sown than there are', () => {
                              ^^^^^^^^ sown-exceeds-seeds
     `;
     expect(linesOf('sown-exceeds-seeds', source)).toEqual([
-      ['Sow 20: as many as are there', 'sow VER-24 2026-01-11, 20 seeds, 18 C'],
-      ['Write 24 seeds on the lot', 'lot VER-24 Veratrum nigrum, 24 seeds'],
+      ['Sow 20: all that are left', 'sow VER-24 2026-01-11, 20 seeds, 18 C'],
+      ['Change the lot to 24 seeds', 'lot VER-24 Veratrum nigrum, 24 seeds'],
     ]);
     expect(mended('sown-exceeds-seeds', source).map(({ preferred }) => preferred)).toEqual([false, false]);
   });
@@ -21,15 +21,15 @@ describe('more seeds sown than there are', () => {
       split VER-24, A 20 seeds
       sow VER-24/A 2026-01-11, 24 seeds
                                ^^^^^^^^ sown-exceeds-seeds
-    `)).toEqual([['Sow 20: as many as are there', 'sow VER-24/A 2026-01-11, 20 seeds']]);
+    `)).toEqual([['Sow 20: all that are left', 'sow VER-24/A 2026-01-11, 20 seeds']]);
     expect(linesOf('sown-exceeds-seeds', `
       lot VER-24 Veratrum nigrum, 60 seeds
       sow VER-24 2026-01-11, 50 seeds
       sow VER-24 2026-01-18, 15 seeds
                              ^^^^^^^^ sown-exceeds-seeds
     `)).toEqual([
-      ['Sow 10: as many as are there', 'sow VER-24 2026-01-18, 10 seeds'],
-      ['Write 65 seeds on the lot', 'lot VER-24 Veratrum nigrum, 65 seeds'],
+      ['Sow 10: all that are left', 'sow VER-24 2026-01-18, 10 seeds'],
+      ['Change the lot to 65 seeds', 'lot VER-24 Veratrum nigrum, 65 seeds'],
     ]);
   });
 
@@ -39,7 +39,7 @@ describe('more seeds sown than there are', () => {
       sow VER-24 2026-01-11, 60 seeds
       sow VER-24 2026-01-11, 60 seeds
                              ^^^^^^^^ sown-exceeds-seeds
-    `)).toEqual([['Write 120 seeds on the lot', 'lot VER-24 Veratrum nigrum, 120 seeds']]);
+    `)).toEqual([['Change the lot to 120 seeds', 'lot VER-24 Veratrum nigrum, 120 seeds']]);
   });
 });
 
@@ -51,8 +51,8 @@ describe('a split that gives out too much', () => {
                     ^^^^^^^^^^^^^^^^ split-exceeds-seeds
     `)).toEqual([
       ['Give each 20 and keep 1: the 41 that are left', 'split VER-24, A 20 seeds, B 20'],
-      ['Give B 17: what the others leave', 'split VER-24, A 24 seeds, B 17'],
-      ['Write 48 seeds on the lot', 'lot VER-24 Veratrum nigrum, 48 seeds'],
+      ['Give B 17: what the others leave over', 'split VER-24, A 24 seeds, B 17'],
+      ['Change the lot to 48 seeds', 'lot VER-24 Veratrum nigrum, 48 seeds'],
     ]);
   });
 
@@ -62,7 +62,7 @@ describe('a split that gives out too much', () => {
       split VER-24, A 40 seeds
       split VER-24/A, 1 10 seeds, 2 20 seeds, 3 20 seeds
                       ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ split-exceeds-seeds
-    `)).toEqual([['Give 3 10: what the others leave', 'split VER-24/A, 1 10 seeds, 2 20 seeds, 3 10 seeds']]);
+    `)).toEqual([['Give 3 10: what the others leave over', 'split VER-24/A, 1 10 seeds, 2 20 seeds, 3 10 seeds']]);
     expect(linesOf('split-exceeds-seeds', `
       lot VER-24 Veratrum nigrum, 60 seeds
       split VER-24, A 40 seeds

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { linesOf, mended } from './mending.ts';
 
 describe('a lift that is missing', () => {
-  test('is written before what came next, or the length is written on the soak', () => {
+  test('is written before the next record, or the length is written on the soak', () => {
     expect(linesOf('lift-missing', `
       lot VER-24 Veratrum nigrum, 60 seeds
       soak VER-24 2026-01-10 19:00, GA3 500 ppm, at jar
@@ -52,7 +52,7 @@ describe('a lift that is missing', () => {
       sow VER-24/A 2026-01-11 08:00
       sow VER-24/B 2026-01-11 08:00
     `)).toEqual([
-      ['Write the lifts of VER-24/A and VER-24/B before what came next', 'lift VER-24/A 2026-01-11 08:00', 'lift VER-24/B 2026-01-11 08:00'],
+      ['Write the lifts of VER-24/A and VER-24/B before the next record', 'lift VER-24/A 2026-01-11 08:00', 'lift VER-24/B 2026-01-11 08:00'],
       ['Write 13 h on the soak', 'soak VER-24 2026-01-10 19:00, water, 13 h'],
     ]);
   });
@@ -78,7 +78,7 @@ describe('a soak that runs for too long', () => {
 
   test('ends now', () => {
     expect(mended('soak-too-long', source, '2026-01-12 08:30')).toEqual([{
-      title: 'Write “lift VER-24 2026-01-12 08:30”: it comes out now', preferred: false,
+      title: 'Write “lift VER-24 2026-01-12 08:30”: the seed comes out now', preferred: false,
       lines: ['day 2026-01-12', 'lift VER-24 2026-01-12 08:30'], left: ['soak-too-long'],
     }]);
   });

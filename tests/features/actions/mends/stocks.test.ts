@@ -9,7 +9,7 @@ describe('a dilution that cannot be made', () => {
       ${stock}
       dilute G2 2026-01-10, from G1 20 mL, to 0.01 L
                                            ^^^^^^^^^ impossible-dilution
-    `)).toEqual([['Exchange the volumes: 0.01 L of G1, made up to 20 mL', 'dilute G2 2026-01-10, from G1 0.01 L, to 20 mL']]);
+    `)).toEqual([['Swap the volumes: 0.01 L of G1, made up to 20 mL', 'dilute G2 2026-01-10, from G1 0.01 L, to 20 mL']]);
   });
 
   test('from itself is the grower’s to tell', () => {

@@ -18,6 +18,6 @@ test('a strength that is missing may never have been measured', () => {
     soak VER-24 2026-01-10, KNO3 0.2 %, GA3, 24 h
                                         ^^^ strength-missing
   `)).toEqual([[
-    'Write that it was not measured: “GA3 unmeasured”', 'soak VER-24 2026-01-10, KNO3 0.2 %, GA3 unmeasured, 24 h',
+    'Say that it was not measured: “GA3 unmeasured”', 'soak VER-24 2026-01-10, KNO3 0.2 %, GA3 unmeasured, 24 h',
   ]]);
 });

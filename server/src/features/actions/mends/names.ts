@@ -49,7 +49,7 @@ function sameAgain(entry: Entry, first: Entry | undefined): Mend[] {
 function withoutLine({ line: { store, number } }: Entry): Mend[] {
   const below = number + 1 < store.lineCount ? store.at(number + 1) : undefined;
   if (below?.content.kind === 'remark') return [];
-  return [{ title: 'Take out this line', edits: [withoutLines(store, number, number)] }];
+  return [{ title: 'Delete this line', edits: [withoutLines(store, number, number)] }];
 }
 
 /** The batch is split off with as many seeds as were sown of it. */

@@ -17,7 +17,7 @@ export const intoRemark: Mender = ({ entry: { line }, problem }) => {
   const kept = text.slice(0, start) + text.slice(end);
   if (words === '' || parse(kept).problems.length > 0) return [];
   return [{
-    title: `Put “${shown(words)}” into a remark below`,
+    title: `Move “${shown(words)}” to a remark below`,
     edits: [replace(line, { start, end: text.length }, `${text.slice(end)}${lineEndAt(line)}  ${words}`)],
   }];
 };

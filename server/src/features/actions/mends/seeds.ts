@@ -10,7 +10,7 @@ export const sownExceedsSeeds: Mender = ({ entry }, context) => {
   const { asked, available } = lived?.event ?? {};
   if (!lived || !seeds || asked === undefined || available === undefined || asked <= available) return [];
   return [
-    ...(available > 0 ? [{ title: `Sow ${available}: as many as are there`, edits: [replace(entry.line, seeds.n, available)] }] : []),
+    ...(available > 0 ? [{ title: `Sow ${available}: all that are left`, edits: [replace(entry.line, seeds.n, available)] }] : []),
     ...moreInLot(lived.batch, asked - available),
   ];
 };
@@ -26,7 +26,7 @@ export const splitExceedsSeeds: Mender = ({ entry }, context) => {
   return [
     ...evenly(entry, parts, left),
     ...(rest > 0 ? [{
-      title: `Give ${last.name.text} ${rest}: what the others leave`, edits: [replace(entry.line, last.n, rest)],
+      title: `Give ${last.name.text} ${rest}: what the others leave over`, edits: [replace(entry.line, last.n, rest)],
     }] : []),
     ...moreInLot(lived.batch, asked - left),
   ];
@@ -46,7 +46,7 @@ function evenly({ line }: Parameters<Mender>[0]['entry'], parts: readonly FactOf
 function moreInLot({ parent, seeds, made }: Batch, more: number): Mend[] {
   const fact = parent ? undefined : factOf(made.record, 'seeds');
   if (!fact || seeds === undefined) return [];
-  return [{ title: `Write ${seeds + more} seeds on the lot`, edits: [replace(made.line, fact.n, seeds + more)] }];
+  return [{ title: `Change the lot to ${seeds + more} seeds`, edits: [replace(made.line, fact.n, seeds + more)] }];
 }
 
 /** A cut test that names one class only sorted everything into it. */

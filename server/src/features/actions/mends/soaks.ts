@@ -46,7 +46,7 @@ function liftsBefore(next: readonly { path: string; endEntry: DatedEntry }[]): M
   const { endEntry: { record, moment } } = first;
   const title = next.length === 1
     ? `Write “lift ${first.path} ${printMoment(moment)}” before the “${record.keyword}”`
-    : `Write the lifts of ${listed(next.map(({ path }) => path), 'and')} before what came next`;
+    : `Write the lifts of ${listed(next.map(({ path }) => path), 'and')} before the next record`;
   return [{ title, edits }];
 }
 
@@ -75,7 +75,7 @@ export const soakTooLong: Mender = ({ entry }, { journal, file, now }) => {
     recordLine({ keyword: 'lift', subject: path, facts: undefined, timed: true }, now));
   const { at, text } = placeRecords(diary, now.day, lifts);
   return [{
-    title: `Write ${listed(lifts.map(lift => `“${lift}”`), 'and')}: it comes out now`,
+    title: `Write ${listed(lifts.map(lift => `“${lift}”`), 'and')}: the seed comes out now`,
     edits: [{ file: diary.name, line: at.line, start: at.character, end: at.character, text }],
   }];
 };

@@ -13,7 +13,7 @@ export const impossibleDilution: Mender = ({ entry: { line, record }, problem })
   const taken = line.text.slice(draw.volume.start, draw.volume.end);
   const made = line.text.slice(to.start, to.end).replace(/^\S+\s+/, '');
   return [{
-    title: `Exchange the volumes: ${made} of ${draw.stock.text}, made up to ${taken}`,
+    title: `Swap the volumes: ${made} of ${draw.stock.text}, made up to ${taken}`,
     edits: [replace(line, draw.volume, made), replace(line, to, `to ${taken}`)],
   }];
 };

@@ -20,5 +20,5 @@ export const strengthMissing: Mender = ({ entry: { line, record }, problem }) =>
   const substance = factsOf(record, 'substance').find(({ name }) => name.start === problem.start);
   if (!substance || substance.mass || substance.strength || substance.unmeasured || substance.volume) return [];
   const { name } = substance;
-  return [{ title: `Write that it was not measured: “${shown(name.text)} unmeasured”`, edits: [insert(line, name.end, ' unmeasured')] }];
+  return [{ title: `Say that it was not measured: “${shown(name.text)} unmeasured”`, edits: [insert(line, name.end, ' unmeasured')] }];
 };
