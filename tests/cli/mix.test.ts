@@ -20,8 +20,8 @@ describe('plumule mix', () => {
       '   marked every 0.2 mL, filled 2 times.',
       '3. Label it: GA3 500 ppm, and the date.',
       '4. Keep it cold, dark and closed. It keeps 1 year (GA3 once diluted; default: common practice, no',
-      '   source). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page,',
-      '   unverified).',
+      '   source). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data',
+      '   page, unverified).',
     ].join('\n'));
     expect(stdout).toContain('Assumed:\n  - 1 ppm counts as 1 mg/L');
     expect(stdout).toContain('Mind:\n  - The product’s label');

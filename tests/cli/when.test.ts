@@ -124,7 +124,7 @@ guide Paris, chill 4 C 14 days, GA3 100 ppm, 12 h, source "after the cold"
   it('ends with 1 where a stage has no length', async () => {
     expect(await when('open', '--ends-by', '2027-05-01', ...TODAY)).toEqual({
       code: 1, stderr: '',
-      stdout: 'open, to end by 2027-05-01: no date can be given, because stage 1 of the regime (chill) has no length.\n',
+      stdout: 'open, to end by 2027-05-01: no date can be given, because stage 1 of the regime (chill) has no\nlength.\n',
     });
     const { stdout } = await when('open', '--format', 'json');
     const data: unknown = JSON.parse(stdout);
