@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
-/** Eglot, set up as syntaxes/editors.md says. Emacs has it from version 29 on; before that it is a package of its own. */
+/** Eglot, set up as `editors.md` says. Emacs has it from version 29 on; before that it is a package of its own. */
 const present = spawnSync('emacs', ['--batch', '--eval', "(require 'eglot)"]).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Emacs with Eglot is not installed; .ci/run does that');
 

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { inEditorPlace } from './editor-place.ts';
 
-/** A client that nobody here wrote: the one built into Neovim, set up as syntaxes/editors.md says, with keys typed into it. */
+/** A client that nobody here wrote: the one built into Neovim, set up as `editors.md` says; keys are typed into it. */
 const present = spawnSync('nvim', ['--version']).status === 0;
 if (!present && process.env.CI === 'true') throw new Error('Neovim is not installed; .ci/run does that');
 
