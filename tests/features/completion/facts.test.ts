@@ -30,8 +30,8 @@ describe('the facts offered', () => {
   test('are for a soak the own stocks first, those that keep no longer last, then agents', () => {
     const found = at('soak VER-24/A 2026-01-19 19:00, ');
     expect(found.slice(0, 4)).toEqual([
-      'G2 · GA3 500 ppm · 20 mL left · keeps until 2027-01-12', 'G1 · GA3 1000 ppm · 10 mL left · keeps until 2030-01-09',
-      'G0 · GA3 1000 ppm · 20 mL left · kept until 2024-01-09',
+      'G2 · GA3 500 ppm · 20 mL left · good until 2027-01-12', 'G1 · GA3 1000 ppm · 10 mL left · good until 2030-01-09',
+      'G0 · GA3 1000 ppm · 20 mL left · was good until 2024-01-09',
       'GA3 · gibberellic acid',
     ]);
     expect(found).toContain('12 h · guide for Veratrum');
@@ -132,7 +132,7 @@ describe('the words behind the one that begins a fact', () => {
   });
 
   test('are stocks for a dilution, then a volume', () => {
-    expect(at('dilute G3 2026-01-19, from ')[0]).toBe('G2 · GA3 500 ppm · 20 mL left · keeps until 2027-01-12');
+    expect(at('dilute G3 2026-01-19, from ')[0]).toBe('G2 · GA3 500 ppm · 20 mL left · good until 2027-01-12');
     expect(at('dilute G3 2026-01-19, from G1 5')).toEqual(['5 mL', '5 L', '5 uL']);
   });
 });

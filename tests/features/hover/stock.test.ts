@@ -52,7 +52,7 @@ describe('hover on a stock', () => {
 
       The strength may be 440 to 568 ppm, given mass read to the last digit written in mg (2.5 %) and volume read to the last digit written in mL (2.78 %) and volume taken read to the last digit written in mL (5 %) and volume made up to read to the last digit written in mL (2.5 %); not counted: purity, as the label has it.
 
-      20 mL made, 0 mL left: 2 records draw on it. 1 without a volume. More was drawn than was there.
+      20 mL made, 0 mL left: 2 records take from it. 1 without a volume. More was taken than it held.
 
       Good only until 2026-07-09, in 8 days (its record says “keeps 6 months”). In water at 20 C, about half of it is gone after 14 days (a supplier’s product data page, unverified).
 
