@@ -16,7 +16,7 @@ describe('the table of what events mean', () => {
     // "What is due": one interval after the last of these; what closes a batch is the last look of all.
     expect(kindsWhere(({ isLook }) => isLook)).toEqual(['sow', 'stage', 'count', 'cut', 'pot', 'discard']);
     // "The end": these may follow the close.
-    expect(kindsWhere(({ isRemark }) => isRemark)).toEqual(['note', 'photo', 'due']);
+    expect(kindsWhere(({ isRemark }) => isRemark)).toEqual(['judge', 'note', 'photo', 'due']);
   });
 
   it('lets nothing that closes a batch leave its stage or its place open', () => {

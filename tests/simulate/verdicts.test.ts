@@ -13,6 +13,7 @@ test.each([
   'no effect, alternate fortnights of a month, 50 of 50 %',
   'no effect, days 14, 28 against 21, 35, 50 of 50 %',
   'peeking weekly, 50 of 80 %',
+  'peeking weekly, judged on day 42, 24 of 50 %',
   'weak seedlings, 20 % leggy, then died, 50 of 80 %',
   'dishes, 4 of 12 seeds, rho 0.05',
   'three doses, 24 of 50 %',

@@ -29,6 +29,7 @@ import { mixedInDish } from './mixed-in-dish.ts';
 import { moreThanGerminated } from './more-than-germinated.ts';
 import { noControl } from './no-control.ts';
 import { noRecentCount } from './no-recent-count.ts';
+import { notBeforehand } from './not-beforehand.ts';
 import { nothingHeldBack } from './nothing-held-back.ts';
 import { nothingLeft } from './nothing-left.ts';
 import { oneAgent } from './one-agent.ts';
@@ -60,6 +61,7 @@ const lotChecks: readonly LotCheck[] = [
   sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, dangers, doses, beyondGuides,
   applyExceedsSeedlings,
   nothingHeldBack, noControl, splitTooSmall, noRecentCount, farAhead, yearSlip, totalAsNew,
+  notBeforehand,
 ];
 
 const solutionChecks: readonly SolutionCheck[] = [

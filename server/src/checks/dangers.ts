@@ -1,6 +1,7 @@
 import { isZero } from '../journal/doses.ts';
 import type { Batch, Dose, DatedEntry, Soak } from '../journal/life.ts';
 import { elapsed, lengthText } from '../journal/moment.ts';
+import { meaningOf } from '../model/events.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { dangerOf, longestIn, reactiveOf } from '../solutions/dangers.ts';
 import { found, relatedTo, type Context, type Found, type LotCheck } from './check.ts';
@@ -34,7 +35,7 @@ function* inOneVessel({ line }: DatedEntry, doses: readonly Dose[]): Generator<F
 
 /** One soak straight after another, with no soak in water and nothing else between them. */
 function* afterEachOther({ inherited, events }: Batch): Generator<Found> {
-  const handled = [...inherited, ...events].filter(({ type }) => type !== 'note' && type !== 'photo' && type !== 'due');
+  const handled = [...inherited, ...events].filter(event => !meaningOf(event).isRemark);
   let before: Soak | undefined;
   for (const event of handled) {
     if (event.type === 'lift' || event.type === 'split' || event.type === 'move' || event.type === 'blank') continue;

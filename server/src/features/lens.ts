@@ -77,7 +77,7 @@ function countedText(lot: Lot, batch: Batch): string | undefined {
 }
 
 const asks: Readonly<Record<DueKind, string>> = {
-  soak: 'lift', stage: 'end of stage', count: 'count', stock: 'stock', reminder: 'reminder', ahead: 'plan',
+  soak: 'lift', stage: 'end of stage', count: 'count', judge: 'judge', stock: 'stock', reminder: 'reminder', ahead: 'plan',
 };
 
 /** The first thing that is due by tomorrow, with how many more there are. */

@@ -96,7 +96,7 @@ function eventOf(
       return { type: keyword, entry, batch, closedBy, classes: classesOf(record), tested, totals, expected };
     }
     case 'apply': return { type: keyword, entry, batch, closedBy, doses: dosesOf(entry) };
-    case 'scarify': case 'move': case 'pot': case 'discard': case 'note': case 'photo': case 'due':
+    case 'scarify': case 'move': case 'pot': case 'discard': case 'judge': case 'note': case 'photo': case 'due':
       return { type: keyword, entry, batch, closedBy };
     default: return keyword satisfies never;
   }

@@ -150,7 +150,7 @@ export type BatchEvent =
   /** Of a batch all of whose seeds had been given out: it changes nothing. */
   | (EventBase & { readonly type: 'misplaced' })
   | (EventBase & { readonly type: 'blank' })
-  | (EventBase & { readonly type: 'scarify' | 'move' | 'pot' | 'discard' | 'note' | 'photo' | 'due' });
+  | (EventBase & { readonly type: 'scarify' | 'move' | 'pot' | 'discard' | 'judge' | 'note' | 'photo' | 'due' });
 
 /** The day from which days are counted, and what makes it day 0. */
 export interface Origin {

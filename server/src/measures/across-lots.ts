@@ -24,6 +24,8 @@ export interface LotPair {
   /** By treatment: the batches of each part are dishes of one. */
   readonly treated: Side;
   readonly untreated: readonly Course[];
+  /** The end may have been chosen by what was seen: only the smaller level counts. */
+  readonly isStrict?: boolean;
 }
 
 /** The claim that one side is ahead in all lots together. p-values are one-sided. */
@@ -66,8 +68,8 @@ export function acrossLots(pairs: readonly LotPair[], doses: readonly (readonly 
   const parts = doses.length > 1 ? doses.map(findingsOf) : [found];
   const findings = {
     ...found,
-    betterInADose: parts.some(part => isShown(part.better, part.open)),
-    worseInADose: parts.some(part => isShown(part.worse, part.open)),
+    betterInADose: parts.some(part => isShown(part.better, part.isStrict)),
+    worseInADose: parts.some(part => isShown(part.worse, part.isStrict)),
   };
   const { id: rule, verdict } = ACROSS_RULES.find(({ holds }) => holds(findings))!;
   const { comparisons, lots, open, better, worse, difference, mantelHaenszel: ratio, homogeneity } = found;
@@ -86,10 +88,11 @@ function findingsOf(pairs: readonly LotPair[]): Found {
   const strata = known.map(({ germinated }): Stratum => ({ first: germinated.treated, second: germinated.untreated }));
   const combined = mantelHaenszel(strata);
   const ratio = isUndefined(combined) ? combined : combined.oddsRatio;
+  const open = new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size;
   return {
     comparisons, strata: known,
     lots: new Set(counted.map(({ lot }) => lot)).size,
-    open: new Set(counted.filter((_, i) => isOpen(known[i]!)).map(({ lot }) => lot)).size,
+    open, isStrict: open > 0 || counted.some(pair => pair.isStrict),
     better: acrossClaim(known.map(({ better }) => better), 'more or sooner'),
     worse: acrossClaim(known.map(({ worse }) => worse), 'more, sooner or sounder'),
     weaker: isWeakerIn(known),
@@ -105,8 +108,8 @@ function isOpen({ open }: Comparison): boolean {
   return open.treated + open.untreated > 0;
 }
 
-function isShown(claim: AcrossClaim | Undefined, open: number): boolean {
-  return !isUndefined(claim) && reaches(claim.p, open > 0 ? THRESHOLDS.soFar.value : THRESHOLDS.level.value);
+function isShown(claim: AcrossClaim | Undefined, isStrict: boolean): boolean {
+  return !isUndefined(claim) && reaches(claim.p, isStrict ? THRESHOLDS.soFar.value : THRESHOLDS.level.value);
 }
 
 function acrossClaim(claims: readonly Claim[], roads: Roads): AcrossClaim | Undefined {

@@ -12,6 +12,8 @@ type Combined = Pick<AcrossLots, 'lots' | 'open' | 'better' | 'worse' | 'differe
 export interface AcrossFindings extends Combined {
   /** One for each lot, or for each of the conditions that it was tried under. */
   readonly strata: readonly Comparison[];
+  /** Only the smaller level counts: seed may still germinate, or an end may have been chosen. */
+  readonly isStrict: boolean;
   /** Weak seedlings are shown to be more frequent. */
   readonly weaker: boolean;
   /** In every lot untreated seed came up readily. */
@@ -119,7 +121,7 @@ function shown(findings: AcrossFindings, claim: 'better' | 'worse', what: keyof 
   if (isUndefined(found)) return false;
   const finding = found[what];
   const { level, soFar } = THRESHOLDS;
-  return !isUndefined(finding) && reaches(finding.joint, findings.open > 0 ? soFar.value : level.value);
+  return !isUndefined(finding) && reaches(finding.joint, findings.isStrict ? soFar.value : level.value);
 }
 
 export type AcrossRuleId = typeof ACROSS_RULES[number]['id'];

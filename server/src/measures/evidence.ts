@@ -52,17 +52,19 @@ export interface Evidence {
 const ROUNDING = 1e-9;
 
 /**
- * The findings in a comparison. While seed may still germinate, only what reaches a smaller level counts.
+ * The findings in a comparison. While seed may still germinate, and where `isStrict` says that the end may have been
+ * chosen, only what reaches a smaller level counts.
  *
  * @example
  * evidenceOf(compare(treated, untreated)) // { more: true, ahead: true, betterP: 0.0004, ... }
  */
-export function evidenceOf(comparison: Comparison, room: Room = ALONE): Evidence {
+export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict = false): Evidence {
   const { better, worse, germinated: { difference, treated, untreated }, weak } = comparison;
   const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
   const open = comparison.open.treated + comparison.open.untreated > 0;
   const tooFew = Math.min(treated.n, untreated.n) < fewestSeeds.value;
-  const isShown = (p: number, factor: number) => !tooFew && reaches(p * factor, open ? soFar.value : level.value);
+  const needed = open || isStrict ? soFar.value : level.value;
+  const isShown = (p: number, factor: number) => !tooFew && reaches(p * factor, needed);
   const pace = ({ ahead, sooner }: Claim) => Math.min(
     ...[ahead, sooner].map(found => (isUndefined(found) ? 1 : found.joint)));
   return {

@@ -13,7 +13,7 @@ export function isFinished(course: Course): boolean {
 }
 
 /** Nobody will look again. */
-function isClosed({ closed, cut }: Course): boolean {
+export function isClosed({ closed, cut }: Course): boolean {
   return closed === true || cut !== undefined;
 }
 

@@ -17,9 +17,9 @@ export interface Rule {
 }
 
 /**
- * The rules of the verdict on treated against untreated seed, in order: the first one that holds decides. Two
- * cases come before them (see judge): a side that cannot be measured, and sides in which more differs than
- * the treatment.
+ * The rules of the verdict on treated against untreated seed, in order: the first one that holds decides.
+ * Three cases come before them (see judge): a side that cannot be measured, sides in which more differs than the
+ * treatment, and a day of judging that has not come.
  *
  * All roads to "worth repeating" share one error, and so do all roads to "harmful", see claim.ts; several treatments
  * beside one untreated part share it too, and while seed may still germinate it is smaller.
@@ -103,4 +103,4 @@ export const RULES = [
 ] as const satisfies readonly Rule[];
 
 /** What decided: a rule, or one of the cases that come before the rules. */
-export type RuleId = typeof RULES[number]['id'] | 'not-measured' | 'more-differs';
+export type RuleId = typeof RULES[number]['id'] | 'not-measured' | 'more-differs' | 'to-be-judged';

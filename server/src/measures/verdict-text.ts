@@ -8,6 +8,15 @@ import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
 import type { WeakSeedlings } from './weak.ts';
 
+/** The day that the grower named beforehand. */
+export interface JudgeDay {
+  /** In words: '2026-05-01', or 'day 120 (2026-05-11)'. */
+  readonly on: string;
+  /** The day on which that was written, in words. */
+  readonly written: string;
+  readonly state: 'waiting' | 'on the day' | 'off the day';
+}
+
 /** All that the sentence of a verdict may speak of. */
 export interface Told {
   readonly verdict: VerdictName;
@@ -15,11 +24,12 @@ export interface Told {
   readonly evidence: Evidence;
   readonly comparison: Comparison;
   readonly alsoDiffers: readonly string[];
+  readonly judging?: JudgeDay | undefined;
 }
 
 /** The verdict with its reason in plain words, and what has to be known to trust it. */
 export function sentence(told: Told): string {
-  const first = asSentence(told.verdict, reason(told), told.evidence.open);
+  const first = asSentence(told.verdict, reason(told), told.evidence.open || told.rule === 'to-be-judged');
   return [first, ...provisos(told)].join(' ');
 }
 
@@ -28,6 +38,8 @@ function reason(told: Told): string {
   switch (rule) {
     case 'more-differs':
       return `${germinated(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
+    case 'to-be-judged':
+      return `this trial will be judged on ${told.judging!.on}, as you wrote on ${told.judging!.written}; ${germinated(told)}`;
     case 'fewer':
     case 'nothing-seen':
     case 'still-open':
@@ -138,7 +150,7 @@ function half({ untreatedHalf }: Comparison): string {
   return isUndefined(untreatedHalf) ? '' : `; half of the untreated seed was up by day ${untreatedHalf.by}`;
 }
 
-function provisos({ rule, verdict, evidence, comparison }: Told): string[] {
+function provisos({ rule, verdict, evidence, comparison, judging }: Told): string[] {
   const { dishes, open } = comparison;
   const isVerdict = verdict === 'worth repeating' || verdict === 'harmful';
   return [
@@ -147,7 +159,18 @@ function provisos({ rule, verdict, evidence, comparison }: Told): string[] {
     isVerdict && dishes.treated === 1 && dishes.untreated === 1
       ? 'With one dish a side, a difference between the two dishes themselves would look the same.'
       : undefined,
+    judging && judgedText(judging),
   ].filter(text => text !== undefined);
+}
+
+function judgedText({ on, written, state }: JudgeDay): string | undefined {
+  switch (state) {
+    case 'waiting': return undefined;
+    case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts do not change it.`;
+    case 'off the day':
+      return `It was to be judged on ${on}, but not every batch was counted on that day or in the week after it, so the stricter `
+        + 'level for looks in between applies.';
+  }
 }
 
 function waiting({ treated, untreated }: Comparison['open'], { germinated: seeds }: Comparison): string {

@@ -2,7 +2,7 @@ import type { Comparison } from './comparison.ts';
 import { evidenceOf, type Evidence, type Room } from './evidence.ts';
 import { isUndefined, type Undefined } from './measured.ts';
 import { RULES, type RuleId, type VerdictName } from './verdict-rules.ts';
-import { sentence } from './verdict-text.ts';
+import { sentence, type JudgeDay } from './verdict-text.ts';
 import { asSentence } from './verdict-words.ts';
 
 /** What a comparison of treated with untreated seed comes to, and why. */
@@ -21,11 +21,13 @@ export interface Circumstances {
   readonly alsoDiffers?: readonly string[];
   /** What other treatments beside the same untreated seed leave to this one. */
   readonly room?: Room;
+  /** The day on which the grower said beforehand that it is to be judged. */
+  readonly judging?: JudgeDay;
 }
 
 /**
- * Judges a comparison by RULES. Two cases come first: a side that cannot be measured, and sides in which more
- * differs than the treatment; neither is called an effect of the treatment.
+ * Judges a comparison by RULES. Three cases come first: a side that cannot be measured; sides in which more differs
+ * than the treatment, which is never called an effect of it; and a day of judging that has not come.
  *
  * @example
  * judge(compare([treated], [untreated])).sentence
@@ -33,7 +35,7 @@ export interface Circumstances {
  * // more (95 % interval 25 to 73). ...'
  */
 export function judge(comparison: Comparison | Undefined, circumstances: Circumstances = {}): Verdict {
-  const { alsoDiffers = [], room } = circumstances;
+  const { alsoDiffers = [], room, judging } = circumstances;
   if (isUndefined(comparison)) {
     return {
       verdict: 'cannot tell',
@@ -42,9 +44,11 @@ export function judge(comparison: Comparison | Undefined, circumstances: Circums
       sentence: asSentence('cannot tell', comparison.undefined, false),
     };
   }
-  const evidence = evidenceOf(comparison, room);
+  const evidence = evidenceOf(comparison, room, judging?.state === 'off the day');
   const { id: rule, verdict } = alsoDiffers.length > 0
     ? { id: 'more-differs' as const, verdict: 'cannot tell' as const }
-    : RULES.find(({ holds }) => holds(evidence))!;
-  return { verdict, rule, evidence, sentence: sentence({ verdict, rule, evidence, comparison, alsoDiffers }) };
+    : judging?.state === 'waiting'
+      ? { id: 'to-be-judged' as const, verdict: 'cannot tell' as const }
+      : RULES.find(({ holds }) => holds(evidence))!;
+  return { verdict, rule, evidence, sentence: sentence({ verdict, rule, evidence, comparison, alsoDiffers, judging }) };
 }

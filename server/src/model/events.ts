@@ -109,6 +109,8 @@ const table = {
     isLook: true, soak: 'over', stage: 'ends', closes: true, isRemark: false, answersReminder: true, about: 'anything',
     wakes: false, treats: false, uses: true, isStep: false, place: 'end', isPlan: true, isTimed: false, likeliest: 'sown',
   },
+  // It says what is to be looked at, and when; the seed may have been given out to batches by then.
+  judge: { ...remark, likeliest: 'sown' },
   note: { ...remark, answersReminder: true },
   photo: remark,
   due: remark,
@@ -120,7 +122,7 @@ const meanings: Readonly<Record<EventKind, EventMeaning>> = table;
 
 const eventKeywords: Readonly<Record<EventKeyword, EventKind>> = {
   split: 'split', soak: 'soak', lift: 'lift', scarify: 'scarify', sow: 'sow', chill: 'stage', warm: 'stage', move: 'move',
-  apply: 'apply', count: 'count', cut: 'cut', pot: 'pot', discard: 'discard', note: 'note', photo: 'photo', due: 'due',
+  apply: 'apply', count: 'count', cut: 'cut', pot: 'pot', discard: 'discard', judge: 'judge', note: 'note', photo: 'photo', due: 'due',
 };
 
 export function isEventKeyword(keyword: Keyword): keyword is EventKeyword {

@@ -137,6 +137,11 @@ const keywordTable = {
     says: 'closes the batch',
     example: 'discard VER-24/B 2026-06-01, all soft',
   },
+  judge: {
+    subject: 'batch', dated: 'yes', facts: [{ type: 'on', shape: 'on 2026-05-01', required: true }],
+    says: 'says beforehand on which day a trial is to be judged',
+    example: 'judge VER-24 2026-01-11, on day 120',
+  },
   note: {
     subject: 'any', dated: 'yes', facts: [{ ...text, required: true }],
     says: 'a remark that you can search for',

@@ -82,6 +82,7 @@ const table = {
   'slot-taken': ['warning', '{batch} is put at “{place}”, where {other} lies{since}.', 'You cannot tell two batches in one slot apart. Correct a place, or write the missing “move”.'],
   'far-ahead': ['warning', '“{keyword}” of {batch} is dated {date}, {days} days from now.', '{suggestion}'],
   'year-slip': ['warning', '{date} stands between {before} and {after}.', 'Is the year right? It may be {meant}.'],
+  'not-beforehand': ['warning', 'This “judge” of {batch} does not count: {why}.', '{suggestion}'],
   'total-as-new': ['warning', '{what}', '{suggestion}'],
   'no-control': ['hint', '{batch} is treated, but no untreated batch of {lot} was sown to compare it with.', 'Sow an untreated part beside it: only a comparison shows whether the treatment helped.'],
   'ready-untreated': ['hint', 'Untreated {plant} germinated readily before: {x} of {n} seeds of {batches} ({percent} %), half of the seed by day {day}.', 'It may need no {agent}. If you treat it, keep untreated seed beside it.'],

@@ -92,6 +92,9 @@ export interface StageFact extends FactOf<'stage'> {
   readonly duration?: Placed<Duration>;
 }
 
+/** The day on which a trial is to be judged: one of the calendar, or so many days from day 0. */
+export type JudgeDayFact = FactOf<'on'> & ({ readonly date: WrittenDate } | { readonly age: Placed<number> });
+
 export type Fact =
   | EachOf<'seeds' | 'seedlings' | 'drops', { n: Placed<number> }>
   | EachOf<'part', { name: Written; n: Placed<number> }>
@@ -104,6 +107,7 @@ export type Fact =
   | EachOf<'cut', { what: CutClass; n: Placed<number> }>
   | EachOf<'duration' | 'keeps', { value: Duration }>
   | EachOf<'until', { date: WrittenDate; time?: WrittenTime }>
+  | JudgeDayFact
   | EachOf<'volume' | 'to', { value: Volume }>
   | EachOf<'temperature', { value: Temperature }>
   | EachOf<'strength' | 'solubility', { value: Strength }>

@@ -9,8 +9,11 @@ export function plantsData({ by, plants }: PlantsReport): object {
   return { by, plants: plants.map(plantData) };
 }
 
-function plantData({ plant, lots, agents }: PlantTrial): object {
-  return { plant, lots: lots.map(({ id }) => id), agents: agents.map(agentData) };
+function plantData({ plant, lots, agents, toBeJudged }: PlantTrial): object {
+  return {
+    plant, lots: lots.map(({ id }) => id), agents: agents.map(agentData),
+    toBeJudged: toBeJudged.map(({ lot, on }) => ({ lot: lot.id, on })),
+  };
 }
 
 function agentData({ agent, strata, across }: AgentAcross): object {

@@ -15,11 +15,19 @@ export function plantPassages({ agents }: PlantTrial, details: boolean): Passage
   }));
 }
 
-/** Lots in which no agent was tried alone against untreated seed under the same conditions. */
-export function untriedText({ lots, agents }: PlantTrial): string | undefined {
-  const tried = new Set(agents.flatMap(({ strata }) => strata.map(({ lot }) => lot)));
+/**
+ * Lots whose day of judging has not come, and those in which no agent was tried alone against untreated seed under the
+ * same conditions.
+ */
+export function untriedText({ lots, agents, toBeJudged }: PlantTrial): string | undefined {
+  const strata = agents.flatMap(agent => agent.strata);
+  const tried = new Set([...strata, ...toBeJudged].map(({ lot }) => lot));
   const untried = lots.filter(lot => !tried.has(lot)).map(({ id }) => id);
-  return untried.length === 0 ? undefined : `No trial to compare: ${untried.join(', ')}.`;
+  const texts = [
+    toBeJudged.length === 0 ? undefined : `To be judged later, so left out here: ${toBeJudged.map(({ lot, on }) => `${lot.id} on ${on}`).join(', ')}.`,
+    untried.length === 0 ? undefined : `No trial to compare: ${untried.join(', ')}.`,
+  ].filter(text => text !== undefined);
+  return texts.length === 0 ? undefined : texts.join(' ');
 }
 
 /** One row for each lot, or for each of the conditions that it was tried under. */

@@ -49,7 +49,7 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
     }
     // No steps: the table of what events mean says so.
     case 'split': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard': case 'note': case 'photo':
-    case 'due': case 'misplaced': case 'blank': case undefined:
+    case 'judge': case 'due': case 'misplaced': case 'blank': case undefined:
       return { kind: 'not begun' };
     default: return last satisfies never;
   }

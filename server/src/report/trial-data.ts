@@ -48,9 +48,10 @@ function pooledData({ x, n, heterogeneity, overdispersion, effective, interval, 
   };
 }
 
-function contestData({ treated, untreated, alsoDiffers, remarks, comparison, verdict }: Contest): object {
+function contestData({ treated, untreated, alsoDiffers, remarks, judging, comparison, verdict }: Contest): object {
   return {
     treated: pathsOf(treated), untreated: untreated ? pathsOf(untreated) : null, alsoDiffers, remarks,
+    judging: judging ? { on: judging.on, written: isoOf(judging.written), state: judging.state } : null,
     verdict: verdictData(verdict), comparison: comparisonData(comparison),
   };
 }

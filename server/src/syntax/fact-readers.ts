@@ -51,6 +51,21 @@ function readUntil(reader: LineReader, pieces: readonly Piece[]): Fact | undefin
   return date && time && { type: 'until', date, time, start, end: third.end };
 }
 
+function readJudgeDay(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const [word, second, third] = pieces;
+  const { start } = word!;
+  if (second?.kind === 'word' && second.text.toLowerCase() === 'day' && third?.kind === 'amount' && !third.unit) {
+    const age = readWhole(reader, third);
+    return age && { type: 'on', age, start, end: third.end };
+  }
+  if (second?.kind !== 'date') {
+    reportValue(reader, pieces, 1, 'a date, or a day counted from day 0', 'on day 120');
+    return undefined;
+  }
+  const date = readDate(reader, second, 'day');
+  return date && { type: 'on', date, start, end: second.end };
+}
+
 function dated(type: 'collected' | 'bought', example: string): FactReader {
   return (reader, pieces) => {
     if (pieces.length === 1) {
@@ -115,7 +130,7 @@ export const readers: Readonly<Record<FactType, FactReader>> = {
   seeds: counted('seeds'), seedlings: counted('seedlings'), drops: counted('drops'),
   part: readPart, substance: readSubstance, stage: readStage, count: readCount, cut: readCut,
   collected: dated('collected', 'collected 2025-09-14'), bought: dated('bought', 'bought 2025-03'),
-  until: readUntil, purity: readPurity, draw: readDraw, dormancy: readDormancy,
+  until: readUntil, on: readJudgeDay, purity: readPurity, draw: readDraw, dormancy: readDormancy,
   from: worded('from', 'a source', 'from own garden'), at: worded('at', 'a place', 'at bag 3 slot 2'),
   stored: worded('stored', 'how it is kept', 'stored dry'), in: worded('in', 'a medium', 'in seed compost'),
   source: worded('source', 'a reference', 'source "a book, p. 12"'), for: worded('for', 'a genus', 'for Primula'),

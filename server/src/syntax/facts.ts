@@ -96,7 +96,7 @@ function reportRepeat(reader: LineReader, keyword: Keyword, facts: readonly Fact
 const nouns: Readonly<Record<FactType, string>> = {
   seeds: 'the number of seeds', seedlings: 'the number of seedlings', drops: 'the number of drops',
   collected: 'the date of collection', bought: 'the date of purchase', from: 'a source', at: 'a place',
-  stored: 'the storage', in: 'a medium', source: 'a reference', dormancy: 'a dormancy', until: 'an end', regime: 'a regime',
+  stored: 'the storage', in: 'a medium', source: 'a reference', dormancy: 'a dormancy', until: 'an end', on: 'a day of judging', regime: 'a regime',
   for: 'a plant', purity: 'a purity', draw: 'the stock used', duration: 'a length of time', keeps: 'how long it keeps', volume: 'a volume',
   to: 'the volume made', temperature: 'a temperature', strength: 'a strength', solubility: 'a solubility', molarMass: 'a molar mass',
   text: 'a text', path: 'the path of a picture', part: 'a part', substance: 'an agent', stage: 'a stage', count: 'a count', cut: 'a class',

@@ -14,7 +14,7 @@ const otherWords: Partial<Record<Keyword, readonly string[]>> = {
   chill: ['cold', 'cool', 'stratify', 'stratified', 'stratification', 'fridge'], warm: ['hot', 'heat'],
   move: ['shift', 'transfer', 'place'], count: ['germinated', 'germination', 'check', 'checked', 'sprouted', 'total'],
   pot: ['prick', 'pricked', 'repot', 'transplant', 'transplanted'], discard: ['remove', 'removed', 'throw', 'threw', 'end', 'close'],
-  note: ['remark', 'comment', 'diary', 'observation'], photo: ['picture', 'image', 'pic'],
+  judge: ['decide', 'verdict', 'evaluate'], note: ['remark', 'comment', 'diary', 'observation'], photo: ['picture', 'image', 'pic'],
   due: ['remind', 'reminder', 'todo', 'task'], stock: ['solution', 'mix', 'bottle'], dilute: ['dilution'],
   guide: ['book'], limit: ['max', 'maximum'], agent: ['hormone', 'chemical'], zone: ['timezone'],
 };

@@ -74,7 +74,7 @@ export const wordless: Diagnose = ({ reader, takes }, pieces, whole) => {
 
 const otherWords: Readonly<Record<string, string>> = {
   cold: 'chill', cool: 'chill', hot: 'warm', till: 'until', harvested: 'collected', picked: 'collected', kept: 'stored',
-  on: 'at', onto: 'at', under: 'at', inside: 'at', to: 'at', into: 'in',
+  on: 'at', onto: 'at', under: 'at', inside: 'at', to: 'at', into: 'in', at: 'on', by: 'on', after: 'on',
 };
 
 export const nearWord: Diagnose = ({ takes }, [first]) => {

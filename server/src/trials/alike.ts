@@ -7,9 +7,6 @@ const SAME_SHARE = 0.05;
 const SAME_STAGE_DAYS = 3;
 const SAME_STAGE_SHARE = 0.2;
 
-/** Sowing more days apart than this is a difference of its own; a soak puts the treated part a day or two later. */
-export const SAME_SOWING_DAYS = 3;
-
 /** Thermometers of a bench agree no better. */
 const SAME_CELSIUS = 1;
 

@@ -1,10 +1,11 @@
 /** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
 import { plannedStages } from '../calendar/regimes.ts';
+import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { accounted, type Batch, type BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
-import { isSameStageDay, isSameWarmth, SAME_SOWING_DAYS } from './alike.ts';
+import { isSameStageDay, isSameWarmth } from './alike.ts';
 import { portionDays } from './course.ts';
 import { isActive } from './treatment.ts';
 

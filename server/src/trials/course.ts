@@ -1,10 +1,10 @@
 /** From a batch of the journal to the course of counts that the measures work on. */
+import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { accounted, isGivenOut, originOf, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
 import { cutClasses } from '../model/record.ts';
-import { SAME_SOWING_DAYS } from './alike.ts';
 
 /**
  * The counts of a batch in days from day 0, with the seeds that they are of: those tested when it was last counted. A

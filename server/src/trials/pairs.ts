@@ -1,8 +1,11 @@
 /** Treated seed beside the untreated seed of its lot that is most like it. */
+import type { Ignored } from '../calendar/judge-days.ts';
 import { commonAge } from '../measures/looks.ts';
 import type { Course } from '../measures/course.ts';
+import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
 import { coursesOf, type Group } from './groups.ts';
+import { judgedCourse, judgingOf, type Judging } from './judging.ts';
 
 export interface Pair {
   readonly treated: Group;
@@ -10,6 +13,10 @@ export interface Pair {
   readonly untreated: Group | undefined;
   /** What else differs, in plain words: the difference is no effect of the treatment then. */
   readonly alsoDiffers: readonly string[];
+  /** A `judge` record that binds the comparison. */
+  readonly judging: Judging | undefined;
+  /** Records that do not, with the reason. */
+  readonly ignored: readonly Ignored[];
   /** What has to be known to read the comparison, each the end of a sentence. */
   readonly remarks: readonly string[];
 }
@@ -23,9 +30,17 @@ export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
     || Number(isWet(b.group)) - Number(isWet(a.group))
     || a.unwritten.length - b.unwritten.length
     || seedsOf(b.group) - seedsOf(a.group));
-  if (!best) return { treated, untreated: undefined, alsoDiffers: [], remarks: [] };
-  const remarks = remarksOf(treated, best.group, best.unwritten);
-  return { treated, untreated: best.group, alsoDiffers: best.differing, remarks };
+  if (!best) return { treated, untreated: undefined, alsoDiffers: [], remarks: [], ...judgingOf(treated.batches) };
+  const judged = judgingOf([...treated.batches, ...best.group.batches]);
+  const remarks = [...remarksOf(treated, best.group, best.unwritten), ...judged.ignored.map(ignoredText)];
+  return { treated, untreated: best.group, alsoDiffers: best.differing, remarks, ...judged };
+}
+
+function ignoredText({ record: { entry: { moment } }, why }: Ignored): string {
+  const written = `the “judge” of ${isoOf(moment.day)} does not count, because`;
+  return why === 'seed was seen'
+    ? `${written} you had seen seed germinate or rot by then`
+    : `${written} an earlier one holds`;
 }
 
 export function isFull(pair: Pair): pair is FullPair {
@@ -61,9 +76,14 @@ export interface PairCourses {
   readonly untreated: readonly Course[];
 }
 
-/** The courses of both sides; without the state of the seedlings where drops may have changed it on one of them. */
-export function coursesOfPair({ treated, untreated }: FullPair): PairCourses {
-  const sides = { treated: coursesOf(treated), untreated: coursesOf(untreated) };
+/**
+ * The courses of both sides, as they are judged; without the state of the seedlings where drops may have changed it on
+ * one of them.
+ */
+export function coursesOfPair({ treated, untreated, judging }: FullPair): PairCourses {
+  const coursesBy = (group: Group): Course[] => (
+    judging ? group.batches.map(batch => judgedCourse(batch, judging)) : coursesOf(group));
+  const sides = { treated: coursesBy(treated), untreated: coursesBy(untreated) };
   if (hasDrops(treated) === hasDrops(untreated)) return sides;
   return { treated: sides.treated.map(withoutSeedlings), untreated: sides.untreated.map(withoutSeedlings) };
 }

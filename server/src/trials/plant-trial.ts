@@ -26,15 +26,29 @@ export interface PlantTrial {
   readonly plant: string;
   readonly lots: readonly Lot[];
   readonly agents: readonly AgentAcross[];
+  /** Comparisons whose day of judging has not come: they take no part. */
+  readonly toBeJudged: readonly ToBeJudged[];
+}
+
+export interface ToBeJudged {
+  readonly lot: Lot;
+  /** In words. */
+  readonly on: string;
 }
 
 /** Lots of one species, or of one genus, with what was tried on them. All doses of an agent count as treated. */
 export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
   const byAgent = new Map<string, { agent: Agent; strata: Map<Group, { lot: Lot; pairs: FullPair[] }> }>();
+  const toBeJudged: ToBeJudged[] = [];
   for (const lot of lots) {
     for (const contest of trialOf(lot).contests) {
       const agent = onlyDose(contest.treated.treatment)?.dose.agent;
       if (!agent || !isFull(contest) || contest.alsoDiffers.length > 0) continue;
+      if (contest.judging?.state === 'waiting') {
+        const { judging: { on } } = contest;
+        if (!toBeJudged.some(each => each.lot === lot && each.on === on)) toBeJudged.push({ lot, on });
+        continue;
+      }
       const { strata } = byAgent.get(agent.word) ?? { strata: new Map<Group, { lot: Lot; pairs: FullPair[] }>() };
       const stratum = strata.get(contest.untreated) ?? { lot, pairs: [] };
       stratum.pairs.push(contest);
@@ -46,7 +60,7 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
     const doses = dosesOf(strata).map(parts => parts.map(lotPairOf));
     return { agent, strata, across: acrossLots(strata.map(lotPairOf), doses) };
   });
-  return { plant, lots, agents };
+  return { plant, lots, agents, toBeJudged };
 }
 
 /** The strata of each dose by itself; what nobody measured is a dose of its own. */
@@ -66,5 +80,8 @@ function dosesOf(strata: readonly Stratum[]): Stratum[][] {
 
 function lotPairOf({ lot, pairs }: Stratum): LotPair {
   const courses = pairs.map(coursesOfPair);
-  return { lot: lot.id, treated: courses.map(({ treated }) => treated), untreated: courses[0]!.untreated };
+  return {
+    lot: lot.id, treated: courses.map(({ treated }) => treated), untreated: courses[0]!.untreated,
+    isStrict: pairs.some(({ judging }) => judging?.state === 'off the day'),
+  };
 }

@@ -1,6 +1,7 @@
 /** What is asked of a lot: its verdicts, its verdicts after every look, or that on the species. */
 import { NO_EFFECT, NO_EFFECT_EVER, type Bars, type Cell } from '../cell.ts';
-import { diaryOf, textOf } from '../diary.ts';
+import { isoOf } from '../../../server/src/model/day.ts';
+import { DAY_ZERO, diaryOf, textOf } from '../diary.ts';
 import { journalOf, verdictsOfLots, verdictsOfPlants } from '../judged.ts';
 import { lotOf, type TwoSides } from '../lots.ts';
 import type { Random } from '../random.ts';
@@ -9,13 +10,15 @@ export function cellOf(name: string, lot: TwoSides, bars: Bars = NO_EFFECT): Cel
   return { name, bars, judge: random => verdictsOfLots(journalOf(textOf(diaryOf(random, lotOf(random, lot))))) };
 }
 
-/** The verdict is asked for in the evening of every look. */
-export function peekingCell(name: string, lot: TwoSides): Cell {
+/** The verdict is asked for in the evening of every look; `judgedOn`: on the day of sowing its day was set. */
+export function peekingCell(name: string, lot: TwoSides, judgedOn?: number): Cell {
   return {
     name,
-    bars: NO_EFFECT_EVER,
+    bars: judgedOn === undefined ? NO_EFFECT_EVER : NO_EFFECT,
     judge: random => {
-      const diary = diaryOf(random, lotOf(random, lot));
+      const grown = lotOf(random, lot);
+      const judging = { day: DAY_ZERO, text: `judge ${grown.id} ${isoOf(DAY_ZERO)}, on day ${judgedOn}` };
+      const diary = [...diaryOf(random, grown), ...judgedOn === undefined ? [] : [judging]];
       const looks = new Set(diary.filter(({ text }) => text.startsWith('count')).map(({ day }) => day));
       // A journal follows its text as it grows, as it does in the editor.
       const journal = journalOf('');

@@ -26,6 +26,10 @@ const APART: Looks = { ...SEASON, untreated: every(7, 10, 59) };
 export const peeking: readonly Cell[] = [
   ...seedsAndShares.map(([n, share]) => (
     peekingCell(`peeking weekly, ${n} of ${100 * share} %`, { dishes: [n], looks: SEASON, untreated: { share } }))),
+  ...seedsAndShares.map(([n, share]) => (
+    peekingCell(`peeking weekly, judged on day 42, ${n} of ${100 * share} %`, { dishes: [n], looks: SEASON, untreated: { share } }, 42))),
+  peekingCell('peeking weekly, judged on day 42, closed before, 50 of 50 %', {
+    dishes: [50], looks: { treated: every(7, 7, 35), untreated: every(7, 7, 35), end: 'discard' }, untreated: {} }, 42),
   peekingCell('peeking weekly, then closed, 50 of 50 %', {
     dishes: [50], looks: { treated: WEEKLY.treated, untreated: WEEKLY.untreated, end: 'discard' }, untreated: {} }),
   peekingCell('peeking, 3 days apart, 50 of 80 %', { dishes: [50], looks: APART, untreated: { share: 0.8 } }),

@@ -13,7 +13,7 @@ import { places } from './places.ts';
 import { otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
 import { part, seedlings, seedsToSow } from './seed-numbers.ts';
 import { quoted, seenTexts } from './seen.ts';
-import { dormancyWords, regimes } from './values.ts';
+import { dormancyWords, judgeDays, regimes } from './values.ts';
 import type { SpotOf } from './spot.ts';
 import { stocks, substances } from './substances.ts';
 import type { Suggestion } from './suggestion.ts';
@@ -75,6 +75,7 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
       return [{ ...fact(`keeps ${printQuantity(value)}`), detail: isDefault ? 'common practice' : 'the limit' }];
     }
     case 'until': return until(scene);
+    case 'on': return judgeDays.map(day => fact(`on ${day}`));
     case 'strength': return [limited(scene) ?? fact(shape)];
     case 'duration': case 'temperature': return keyword === 'limit' ? [limited(scene) ?? fact(shape)] : [...durations(type, keyword, scene), fact(shape)];
     case 'at': return [led('at', choicesOf(places(scene).map(({ label }) => quoted(label)), shape))];

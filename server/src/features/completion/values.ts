@@ -18,6 +18,9 @@ const dormancyNames: Readonly<Record<(typeof dormancies)[number], string>> = {
 
 export const dormancyWords = dormancies.map(code => `${code} ${dormancyNames[code]}`).join('; ');
 
+/** Days by which growers look what a trial came to. Common practice, no source. */
+export const judgeDays = ['day 60', 'day 90', 'day 120'] as const;
+
 export function values({ type }: SpotOf<'value'>, scene: Scene): Suggestion[] {
   return offered(type, scene).filter(({ label, find }) => fits(scene, find ?? label));
 }
@@ -34,6 +37,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'regime': return regimes(scene);
     case 'draw': return stocks(scene);
     case 'until': return ends(scene);
+    case 'on': return judgeDays.map(label => ({ kind: 'date', label, detail: 'from day 0' }));
     case 'collected': case 'bought': return monthsBack(today).map(label => ({ kind: 'date', label }));
     default: return [];
   }

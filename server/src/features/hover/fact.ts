@@ -4,6 +4,7 @@ import { celsius, type Temperature } from '../../model/quantity.ts';
 import type { Fact } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
 import { hoverDrops } from './apply.ts';
+import { hoverJudge } from './judge.ts';
 import type { HoverContext } from './section.ts';
 import { hoverSoak } from './soak.ts';
 import { hoverSplit } from './split.ts';
@@ -26,6 +27,7 @@ export function hoverEvent(entry: Entry, context: HoverContext): string | undefi
     case 'soak': case 'lift': return event.soak && hoverSoak({ soak: event.soak, batch, lot }, context);
     case 'stage': return hoverStage(event.stage, batch, context);
     case 'apply': return hoverDrops({ event, batch, lot }, context);
+    case 'judge': return hoverJudge(event, lot, batch, context);
     case 'split': case 'scarify': case 'sow': case 'move': case 'count': case 'cut': case 'pot': case 'discard': case 'note':
     case 'photo': case 'due': case 'misplaced': case 'blank':
       return undefined;

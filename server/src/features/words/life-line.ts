@@ -36,7 +36,7 @@ function stepText(event: BatchEvent, batch: Batch, journal: Journal, now: Moment
     case 'pot': return did(`potted${seedlingsText(record)}`);
     case 'cut': return did(`cut open (${cutClasses.filter(what => event.classes[what] > 0).map(what => `${event.classes[what]} ${what}`).join(', ')})`);
     case 'discard': return did('discarded');
-    case 'split': case 'lift': case 'move': case 'count': case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
+    case 'split': case 'lift': case 'move': case 'count': case 'judge': case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
       return undefined;
     default: return event satisfies never;
   }

@@ -1,0 +1,53 @@
+import type { Journal } from '../journal/journal.ts';
+import { isGivenOut, type Batch, type Lot } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { listed } from '../syntax/nearest.ts';
+import type { Due } from './due-sources.ts';
+import { GRACE_DAYS, judgeChoice, judgeDayOf, judgeRecordsOf, watched, type JudgeRecord } from './judge-days.ts';
+import { hasCome, type Standing } from './standing.ts';
+import { togetherWith } from './together.ts';
+
+/** Batches that are named one by one. */
+const MOST_NAMES = 4;
+
+/**
+ * The day on which a trial is to be judged: each batch that is still open wants a count then. It is done when all of
+ * them were looked at from that day on, or when the days on which that counts are over and one of them was.
+ */
+export function* judgeDue(_journal: Journal, lot: Lot, { batch }: Standing, now: Moment): Iterable<Due> {
+  if (!batch.events.some(({ type }) => type === 'judge')) return;
+  const family = [batch];
+  // A list is gone through in the order in which it grows.
+  for (const each of family) family.push(...each.children);
+  for (const record of judgeRecordsOf([batch]).filter(each => each.batch === batch)) {
+    const bound = family.filter(each => each.sowing && !isGivenOut(each) && holdsFor(record, each, lot));
+    // What was sown has a day 0.
+    const days = bound.map(each => judgeDayOf(record, each.origin?.moment.day)!);
+    const open = bound.filter((each, i) => !isAnswered(each, days[i]!, now));
+    if (open.length === 0 || bound.some((each, i) => isPast(each, days[i]!, now))) continue;
+    const { entry } = record;
+    yield {
+      kind: 'judge', id: batch.path, entry, since: entry.moment, at: { day: Math.min(...days), minutes: undefined },
+      what: `judge the trial; count ${namesOf(open)} that day`,
+      ask: open.length === 1 ? { keyword: 'count', subject: open[0]!.path, facts: '', timed: false } : undefined,
+    };
+  }
+}
+
+function namesOf(batches: readonly Batch[]): string {
+  return batches.length > MOST_NAMES ? `all ${batches.length} batches` : listed(batches.map(({ path }) => path), 'and');
+}
+
+function holdsFor(record: JudgeRecord, batch: Batch, lot: Lot): boolean {
+  return judgeChoice(judgeRecordsOf([batch]), togetherWith(batch, lot).map(watched)).holds?.entry === record.entry;
+}
+
+function isAnswered({ events, closed }: Batch, day: number, now: Moment): boolean {
+  return (closed !== undefined && hasCome(closed.entry.moment, now)) || events.some(event => (
+    event.type === 'count' && event.entry.moment.day >= day && hasCome(event.entry.moment, now)));
+}
+
+function isPast({ events }: Batch, day: number, now: Moment): boolean {
+  return events.some(event => (
+    event.type === 'count' && event.entry.moment.day > day + GRACE_DAYS && hasCome(event.entry.moment, now)));
+}
