@@ -10,6 +10,8 @@ import { writeRecord } from './writing.ts';
 
 const MINUTE = 60_000;
 const TICK = 10_000;
+/** A minute or two over the limit is no matter. */
+const TOLERATED = 2 * MINUTE;
 const KEPT = 'plumule.alarm.rung';
 
 export class SoakAlarm {
@@ -77,7 +79,7 @@ function messageOf({ soak, kind, over, missed }: Ring<SoakShown>): string {
   const { batch, plant, place, endText, limit, limitText } = soak;
   const name = `${batch}${plant ? ` (${plant})` : ''}${place ? `, at ${place},` : ''}`;
   if (!over) return `The soak of ${name} ends at ${endText}.`;
-  const overLimit = limit !== undefined && Date.now() > limit ? ` It passed the limit at ${limitText}.` : '';
+  const overLimit = limit !== undefined && Date.now() > limit + TOLERATED ? ` It passed the limit at ${limitText}.` : '';
   if (missed) return `The soak of ${name} ended at ${endText}, while the editor was closed.${overLimit}`;
   return kind === 'end' ? `The soak of ${name} ends now (${endText}).${overLimit}`
     : `The soak of ${name} ended at ${endText}.${overLimit}`;

@@ -21,6 +21,7 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
   const next = new NextDue();
   const status = new JournalStatus();
   const alarm = new SoakAlarm(server, context.workspaceState);
+  let onCount = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
   const read = async () => {
@@ -50,6 +51,11 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
       const { document } = window.activeTextEditor ?? {};
       const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
       await write(await server.round(uri), 'No count is due.');
+    }),
+    // In a round the key for the next blank must not take up a suggestion instead.
+    window.onDidChangeTextEditorSelection(({ textEditor: { document }, selections }) => {
+      const isCount = document.languageId === 'plumule' && selections.every(({ active }) => /^count\b/i.test(document.lineAt(active.line).text));
+      if (isCount !== onCount) void commands.executeCommand('setContext', 'plumule.round', onCount = isCount);
     }),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
     commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),

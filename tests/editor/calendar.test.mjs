@@ -97,18 +97,26 @@ sow VER-24/B 2026-01-11, at shelf 2
 `;
 const later = { 'plumule.asOf': '2026-01-25T18:30' };
 
-test('one command writes a count for each batch that waits, the cursor behind the last', () => inEditor(
+test('one command writes a count for each batch that waits; a digit and Tab fill in each of them', () => inEditor(
   { files: { 'a.germ': sown }, settings: later },
   async editor => {
     await editor.openFile('a.germ');
-    await editor.runCommand('Plumule: Count What Is Due');
+    await editor.press('Control+K');
+    await editor.press('Control+G');
     await editor.until(async () => {
       const lines = (await editor.lines()).map(line => line.trimEnd());
       return lines.join('\n').includes('day 2026-01-25\ncount VER-24/A,\ncount VER-24/B,');
     }, 'the lines to fill in');
-    await editor.until(async () => (await editor.cursor()).line === 8, 'the cursor behind the last line');
+    await editor.until(async () => (await editor.cursor()).line === 7, 'the cursor in the first of them');
+    // What is still to be filled in is no mistake.
+    expect(await editor.group.locator('.squiggly-error, .squiggly-warning').count()).toBe(0);
     await editor.type('3');
-    await editor.until(async () => (await editor.lines()).includes('count VER-24/B, 3'), 'the number where the cursor was');
+    await editor.press('Tab');
+    await editor.type('10');
+    await editor.until(async () => {
+      const lines = await editor.lines();
+      return lines.includes('count VER-24/A, 3') && lines.includes('count VER-24/B, 10');
+    }, 'both numbers where they belong');
   }));
 
 test('what is due is written as a calendar file', () => inEditor(

@@ -52,7 +52,7 @@ test('a client with snippets gets blanks to fill in, ranges to insert and to rep
       labelDetails: { description: 'what you saw; a number is what is new, with = it is the total so far' },
       documentation: { kind: 'plaintext', value: 'For example: count VER-24/A 2026-01-19, 3 germinated, 1 rotted' },
       textEdit: {
-        newText: 'count ${1|VER-24/A,VER-24/B,VER-24|} ${2:2026-01-19}, ${3:3} germinated',
+        newText: 'count ${1|VER-24/A,VER-24/B,VER-24|} ${2:2026-01-19}, $3',
         insert: { start: { line: 4, character: 0 }, end: { line: 4, character: 3 } },
         replace: { start: { line: 4, character: 0 }, end: { line: 4, character: 3 } },
       },

@@ -61,7 +61,7 @@ describe('a fix', () => {
     ['agent kelp, extract, of the shop', ['agent kelp, "extract, of the shop"', 'agent kelp, extract']],
     ['count X, 3, ', ['count X, 3']],
     ['count X,, 3', ['count X, 3']],
-    ['count X,', []],
+    ['count X,', ['count X, 0']],
     ['sow X, −18 C', ['sow X, -18 C']],
     ['soak X, water, 12-24 h', ['soak X, water, 12 h', 'soak X, water, 24 h']],
     ['soak X, water, 1/2 h', ['soak X, water, 0.5 h']],

@@ -167,6 +167,10 @@ export const problemLines: Partial<Record<ProblemCode, string>> = {
     note VER-24,
                ^ empty-fact
   `,
+  'not-counted': `
+    count VER-24, 
+                ^ not-counted
+  `,
   'bad-number': `
     count VER-24, 2.5 rotted
                   ^^^ bad-number

@@ -54,4 +54,6 @@ export interface Written {
   readonly at: Position;
   readonly text: string;
   readonly cursor: Position;
+  /** The same text as a snippet of the protocol, with a stop at the end of each record, where something is missing. */
+  readonly snippet?: string;
 }

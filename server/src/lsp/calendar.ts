@@ -10,6 +10,7 @@ import { staysOf } from '../calendar/stays.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
 import { placeOf, type Place } from '../features/place.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
+import type { Template } from '../features/completion/template.ts';
 import { summaryOfAll, type Summary } from '../features/summary.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Journal } from '../journal/journal.ts';
@@ -20,6 +21,7 @@ import { dueNow } from './due-memo.ts';
 import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
 import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
+import { snippetOf } from './snippets.ts';
 import type { Room } from './room.ts';
 
 export function serveCalendar(connection: Connection, service: Service): void {
@@ -43,7 +45,9 @@ export function serveCalendar(connection: Connection, service: Service): void {
     summaryOfAll([...service.rooms()].map(({ journal }) => journal)));
 
   /** Requests for records to put into a file. */
-  const write = (name: string, lines: (asked: Asked, journal: Journal, moment: Moment) => string[]) => {
+  const write = (
+    name: string, lines: (asked: Asked, journal: Journal, moment: Moment) => string[], toFillIn = false,
+  ) => {
     request(name, null, (asked): Written | null => {
       const own = asked.uri === undefined ? undefined : service.find(asked.uri);
       // A round names no file; where the one in hand makes no journal, it is about the first that does.
@@ -56,7 +60,9 @@ export function serveCalendar(connection: Connection, service: Service): void {
       const records = lines(asked, journal, moment);
       if (!file || records.length === 0) return null;
       const uri = service.uriOf(file.name);
-      return { uri, version: service.versionOf(uri), ...placeRecords(file, moment.day, records) };
+      const placed = placeRecords(file, moment.day, records);
+      const snippet = toFillIn ? { snippet: withStops(placed.text, records) } : {};
+      return { uri, version: service.versionOf(uri), ...placed, ...snippet };
     });
   };
 
@@ -68,10 +74,22 @@ export function serveCalendar(connection: Connection, service: Service): void {
     return row?.items.flatMap(({ ask }) => (ask ? [recordBelowDay(ask, moment)] : [])) ?? [];
   });
 
-  write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line));
+  write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line), true);
 
   request('ics', '', ({ stamp = 0 }): string =>
     icsOf(each((journal, moment) => [{ items: dueNow(journal, moment), now: moment, zone: journal.zone }]), { stamp }));
+}
+
+/** A stop at the end of each record. */
+function withStops(text: string, records: readonly string[]): string {
+  let rest = text;
+  const parts = records.flatMap((record): Template => {
+    const end = rest.indexOf(record) + record.length;
+    const before = rest.slice(0, end);
+    rest = rest.slice(end);
+    return [before, { blank: '' }];
+  });
+  return snippetOf([...parts, rest]);
 }
 
 /** A file of the first journal, for who has none in hand. */

@@ -21,5 +21,6 @@ export function snippetOf(template: Template): string {
 
 function stopOf(number: number, { blank, choices }: Blank): string {
   if (choices) return `\${${number}|${choices.map(each => each.replace(/[\\|,]/g, String.raw`\$&`)).join(',')}|}`;
+  if (blank === '') return `$${number}`;
   return `\${${number}:${blank.replace(/[\\$}]/g, String.raw`\$&`)}}`;
 }

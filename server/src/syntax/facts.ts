@@ -33,7 +33,9 @@ function readFact(
 ): Fact | undefined {
   const first = pieces[0];
   if (!first) {
-    reportEmpty(reader, takes.keyword, comma, syntax.facts.length === 1);
+    const only = syntax.facts.length === 1;
+    if (only && takes.keyword === 'count') reportNotCounted(reader, comma, head);
+    else reportEmpty(reader, takes.keyword, comma, only);
     return undefined;
   }
   const type = takes.named === 'substance' && keywords[takes.keyword].subject === 'batch' && isOtherBatch(head.subject?.text, first) ? undefined : typeOf(takes, pieces);
@@ -53,6 +55,13 @@ export function reportEmpty(reader: LineReader, keyword: Keyword, comma: number,
   const needed = only && keywords[keyword].facts.some(({ required }) => required);
   reader.report('empty-fact', { start: comma, end: comma + 1 }, {},
     needed ? [] : [{ title: 'Take out the comma', start: comma, end, text: '' }]);
+}
+
+/** A line of a counting round that is still to be filled in: no mistake, unless it stays so. */
+function reportNotCounted(reader: LineReader, comma: number, { subject }: Head): void {
+  const end = reader.line.length;
+  reader.report('not-counted', { start: comma, end: comma + 1 }, { batch: subject?.text ?? 'the batch' },
+    [{ title: 'Nothing new: write 0', start: comma, end, text: ', 0' }]);
 }
 
 /** Reports what follows a whole fact without a comma. */

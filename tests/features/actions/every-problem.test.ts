@@ -36,6 +36,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'missing-fact': { because: 'what was seen or done nobody else knows; completion offers what is possible' },
   'missing-agent': { lines: 'soak L 2026-01-10, GA3, 500 ppm', to: 'soak L 2026-01-10, GA3 500 ppm' },
   'empty-fact': { lines: 'sow L 2026-01-10,', to: 'sow L 2026-01-10' },
+  'not-counted': { lines: 'sow L 2026-01-02\ncount L 2026-01-10, ', to: 'count L 2026-01-10, 0' },
   'bad-number': { lines: 'lot M Iris, 1 000 seeds', to: 'lot M Iris, 1000 seeds' },
   'decimal-comma': { lines: 'sow L 2026-01-10, 18,5 C', to: 'sow L 2026-01-10, 18.5 C' },
   'bad-unit': { lines: 'soak L 2026-01-10, GA3 500 pmm', to: 'soak L 2026-01-10, GA3 500 ppm' },

@@ -24,12 +24,12 @@ describe('what can be counted', () => {
   });
 
   test('is about what was there before, wherever in the line the cursor is', () => {
-    expect(at('count VER-24 2026-01-14, 3 , 2 rotted', '                          ^ here')[0]).toBe('3 germinated · at most 22 more');
+    expect(at('count VER-24 2026-01-14, 3 , 2 rotted', '                          ^ here')[0]).toBe('3 · germinated · at most 22 more');
   });
 
   test('is a total behind =', () => {
     expect(at('count VER-24 2026-01-19, =3', '                          ^ here').slice(0, 2)).toEqual([
-      '=3 germinated · a total of 21 at most', '=3 emerged · a total of 21 at most',
+      '=3 · germinated · a total of 21 at most', '=3 emerged · a total of 21 at most',
     ]);
   });
 
@@ -46,11 +46,32 @@ describe('what can be counted', () => {
   });
 });
 
+describe('a number that is typed', () => {
+  const ends = (line: string) => `${journal}\n  ${line}\n${' '.repeat(line.length + 1)}^ here`;
+  const line = (typed: string) => ends(`count VER-24 2026-01-19, ${typed}`);
+
+  test('is taken as it stands, without a word, and the list is asked for again as digits come', () => {
+    const [one, twelve] = [offered(line('1'))!, offered(line('12'))!];
+    expect([one.incomplete, taken(line('1'), one.items[0]!, one)]).toEqual([true, 'count VER-24 2026-01-19, 1']);
+    expect(taken(line('12'), twelve.items[0]!, twelve)).toBe('count VER-24 2026-01-19, 12');
+    // Germinated comes first even where no more can have.
+    expect(twelve.items[0]!.detail).toBe('germinated · at most 11 more');
+  });
+
+  test('is text that the next key does not write over', () => {
+    for (const source of [line('1'), ends('split VER-24, A 1'), ends('sow VER-24 2026-01-12, 24')]) {
+      const found = offered(source)!;
+      expect(found.items.length).toBeGreaterThan(0);
+      for (const { write = [] } of found.items) expect(write.every(part => typeof part === 'string')).toBe(true);
+    }
+  });
+});
+
 describe('a cut test', () => {
-  test('says how many are left to sort, and puts them in', () => {
+  test('says how many are left to sort, and makes up none of them', () => {
     const source = `${journal}\n  cut VER-24 2026-02-01, 8 fresh, \n                                 ^ here`;
     const found = offered(source)!;
     expect(labels(found)).toEqual(['hard · 3 left to sort', 'dead · 3 left to sort', 'empty · 3 left to sort']);
-    expect(taken(source, found.items[1]!, found)).toBe('cut VER-24 2026-02-01, 8 fresh, 3 dead');
+    expect(taken(source, found.items[1]!, found)).toBe('cut VER-24 2026-02-01, 8 fresh, 1 dead');
   });
 });

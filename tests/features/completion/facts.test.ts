@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../../server/src/syntax/parse.ts';
 import { keywords, type Keyword } from '../../../server/src/model/keywords.ts';
-import { labels, offered, taken } from './offered.ts';
+import { isOpen, labels, offered, taken } from './offered.ts';
 
 const journal = `
   lot VER-24 Veratrum nigrum, 60 seeds, from own bed, stored dry, at tin 1 slot 1
@@ -149,6 +149,8 @@ describe('a fact that is taken', () => {
     const found = offered(source);
     for (const how of ['blanks', 'plain'] as const) {
       for (const item of found?.items ?? []) {
+        // Without blanks to jump to, the number is typed in front of the word.
+        if (how === 'plain' && item.write?.some(isOpen)) continue;
         const codes = parse(taken(source, item, found!, how)).problems.map(({ code }) => code).filter(code => code !== 'missing-fact');
         expect([item.label, how, codes]).toEqual([item.label, how, []]);
       }

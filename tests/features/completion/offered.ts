@@ -1,7 +1,7 @@
 /** What the tests of completion share: what is offered at a mark, and the line as it is after taking it. */
 import { completionsAt, type Trigger } from '../../../server/src/features/completion/completion.ts';
 import type { Completions, Suggestion } from '../../../server/src/features/completion/suggestion.ts';
-import { plainText } from '../../../server/src/features/completion/template.ts';
+import { plainText, type Template } from '../../../server/src/features/completion/template.ts';
 import { variantsOf, type Fixture } from '../../support/fixture.ts';
 import { at, cursorOf, journalOf } from '../journals.ts';
 
@@ -30,13 +30,22 @@ export function labels(found: Completions | undefined): string[] {
   return (found?.items ?? []).map(({ label, detail }) => (detail === undefined ? label : `${label} · ${detail}`));
 }
 
-/** The line of the mark once a suggestion is taken; `plain`: as a client without blanks has it then. */
+/**
+ * The line of the mark once a suggestion is taken, with a 1 where only the grower knows the number; `plain`: as a client
+ * without blanks has it then.
+ */
 export function taken(
   source: string, item: Suggestion, { start, end }: Completions, how: 'blanks' | 'plain' = 'blanks',
 ): string {
   const [{ fixture } = { fixture: undefined }] = variantsOf(source);
   const { file, position: { line } } = cursorOf(fixture!, 'here');
   const text = fixture!.files.find(({ name }) => name === file)!.text.split('\n')[line]!;
-  const blanks = plainText(item.write ?? [item.label]);
+  const { write = [item.label] } = item;
+  const blanks = plainText(write.map(part => (isOpen(part) ? '1' : part)));
   return text.slice(0, start) + (how === 'plain' ? item.plain ?? blanks : blanks) + text.slice(end);
+}
+
+/** A blank in which no number is made up. */
+export function isOpen(part: Template[number]): boolean {
+  return typeof part !== 'string' && part.blank === '';
 }

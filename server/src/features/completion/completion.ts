@@ -6,7 +6,7 @@ import { amounts } from './units.ts';
 import { facts } from './facts.ts';
 import { wordsBehind } from './likely-amounts.ts';
 import { severalLines } from './lines.ts';
-import { moments } from './moments.ts';
+import { isTimed, moments } from './moments.ts';
 import { plants } from './plants.ts';
 import { fits, type Scene } from './scene.ts';
 import { spotAt, type Spot } from './spot.ts';
@@ -36,9 +36,12 @@ export function completionsAt(
   const all = offered(spot, scene);
   // A fact stands off from its comma.
   const behindComma = line.text[spot.start - 1] === ',';
-  const items = all.slice(0, MOST).map(item => (behindComma ? behindGap(item) : item));
+  const items = all.slice(0, MOST).map(item => asTyped(item, typed))
+    .map(item => (behindComma ? behindGap(item) : item));
   const { start, end } = spot;
-  return items.length === 0 ? undefined : { start, end, cursor, items, incomplete: all.length >= MOST };
+  // What is offered changes with the digits that are typed.
+  const incomplete = all.length >= MOST || isNumber(spot);
+  return items.length === 0 ? undefined : { start, end, cursor, items, incomplete };
 }
 
 function offered(spot: Spot, scene: Scene): Suggestion[] {
@@ -54,9 +57,23 @@ function offered(spot: Spot, scene: Scene): Suggestion[] {
   }
 }
 
-/** Below a `day` line most records have no date: whoever types a blank wants a comma next. */
+/** Where a number comes, or one is begun. */
+function isNumber(spot: Spot): boolean {
+  return spot.kind === 'amount' || (spot.kind === 'fact' && (spot.keyword === 'count' || spot.keyword === 'cut'));
+}
+
+/** A number that the grower typed is theirs: it is no blank that the next key writes over. */
+function asTyped(item: Suggestion, typed: string): Suggestion {
+  if (!item.write || !/^\s*=?\d/.test(typed)) return item;
+  return { ...item, write: [plainText(item.write)] };
+}
+
+/**
+ * Below a `day` line most records have no date: whoever types a blank wants a comma next. Where the time of day counts,
+ * it is offered all the same.
+ */
 function isNuisance(spot: Spot, trigger: Trigger, hasDay: boolean): boolean {
-  return spot.kind === 'moment' && trigger === ' ' && hasDay;
+  return spot.kind === 'moment' && trigger === ' ' && hasDay && !isTimed(spot.keyword);
 }
 
 function behindGap(item: Suggestion): Suggestion {

@@ -24,10 +24,24 @@ export function counts(number: string | undefined, segment: Span, scene: Scene):
   const limits = limitsOf(before, tested, othersOf(scene, segment, 'count'));
   return countables.filter(what => !written.includes(what))
     .map(what => ({ what, limit: limits && (isTotal ? limits[what].total : limits[what].more) }))
-    // What cannot be any more comes last.
-    .sort((a, b) => Number(a.limit === 0) - Number(b.limit === 0))
-    .map(({ what, limit }) => (number === '='
-      ? soFarTotal(what, before[what], limit) : counted(what, number, limit, limitWords(limit, isTotal))));
+    // What cannot be any more comes last, but a number by itself is always of germinated seed.
+    .sort((a, b) => rank(a) - rank(b))
+    .flatMap(({ what, limit }) => {
+      const words = limitWords(limit, isTotal);
+      if (number === '=') return [soFarTotal(what, before[what], limit)];
+      const word = counted(what, number, words);
+      return what === 'germinated' && number !== undefined && !/\p{L}/u.test(scene.typed) ? [bare(number, words)] : [word];
+    });
+}
+
+function rank({ what, limit }: { readonly what: Countable; readonly limit: number | undefined }): number {
+  return what === 'germinated' ? 0 : limit === 0 ? 2 : 1;
+}
+
+/** The number as it was typed: it needs no word. */
+function bare(number: string, words: string | undefined): Suggestion {
+  const detail = ['germinated', words].filter(word => word !== undefined).join(' · ');
+  return { kind: 'number', label: number, detail, more: meanings.germinated };
 }
 
 /** Behind a `=` alone: the total as it stands. */
@@ -52,17 +66,14 @@ export function cuts(number: string | undefined, segment: Span, scene: Scene): S
   const left = expected === undefined ? undefined : Math.max(0, expected - sorted);
   const words = left === undefined ? undefined : `${left} left to sort`;
   return cutClasses.filter(what => !others.some(other => other.what === what))
-    .map(what => counted(what, number, left, words, left));
+    .map(what => counted(what, number, words));
 }
 
-function counted(
-  what: Countable | CutClass, number: string | undefined, limit: number | undefined, words: string | undefined,
-  usual = 1,
-): Suggestion {
+/** Without a number there is a place for one: none is made up. */
+function counted(what: Countable | CutClass, number: string | undefined, words: string | undefined): Suggestion {
   const suggestion = { kind: 'number', more: meanings[what], ...(words !== undefined && { detail: words }) } as const;
   if (number !== undefined) return { ...suggestion, label: `${number} ${what}` };
-  const blank = String(Math.min(usual, limit ?? usual));
-  return { ...suggestion, label: what, write: [{ blank }, ` ${what}`], find: `${what} ${blank} ${what}` };
+  return { ...suggestion, label: what, write: [{ blank: '' }, ` ${what}`], plain: what };
 }
 
 /** How many there can still be: as new ones, and as a total. */

@@ -42,15 +42,21 @@ export function starts({ alone }: SpotOf<'start'>, scene: Scene): Suggestion[] {
   });
 }
 
-/** A whole record, valid as it stands. */
+/** A whole record; valid as it stands, but for what only the grower can have counted. */
 function record(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]): Template {
   const { facts } = keywords[keyword];
   const needed = facts.filter(({ required }: FactUse) => required).map(({ shape }) => shape);
   const date = dateOf(keyword, scene);
   return [
     `${keyword} `, ...subjectOf(keyword, scene, recent), ...(date === undefined ? [] : [' ', { blank: date }]),
-    ...[...needed, ...(usual[keyword] ?? [])].flatMap(shape => [', ', ...factTemplate(shape)]),
+    ...[...needed, ...(usual[keyword] ?? [])].flatMap((shape): Template =>
+      (isCounted(keyword) ? [', ', { blank: '' }] : [', ', ...factTemplate(shape)])),
   ];
+}
+
+/** What was seen has no usual number: one that stands there would be taken for seen. */
+function isCounted(keyword: Keyword): boolean {
+  return keyword === 'count' || keyword === 'cut';
 }
 
 /** A date where the record needs one; with the time where that counts. */
