@@ -31,8 +31,8 @@ export function labels(found: Completions | undefined): string[] {
 }
 
 /**
- * The line of the mark once a suggestion is taken, with a 1 where only the grower knows the number; `plain`: as a client
- * without blanks has it then.
+ * The line of the mark once a suggestion is taken, with a 1 where only the grower knows the number; `plain`: as a
+ * client without blanks has it then.
  */
 export function taken(
   source: string, item: Suggestion, { start, end }: Completions, how: 'blanks' | 'plain' = 'blanks',
