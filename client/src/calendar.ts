@@ -9,6 +9,7 @@ import { printPlaces } from './sheet.ts';
 import { DueView } from './views/due.ts';
 import { JournalStatus } from './views/language-status.ts';
 import { PlacesView } from './views/places.ts';
+import { StocksView } from './views/stocks.ts';
 import { NextDue } from './views/status.ts';
 import { writeRecord } from './writing.ts';
 
@@ -18,6 +19,7 @@ const QUIET = 700;
 export function showCalendar(context: ExtensionContext, server: JournalServer): void {
   const due = new DueView();
   const places = new PlacesView();
+  const stocks = new StocksView();
   const next = new NextDue();
   const status = new JournalStatus();
   const alarm = new SoakAlarm(server, context.workspaceState);
@@ -25,10 +27,11 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
   let waiting: ReturnType<typeof setTimeout> | undefined;
 
   const read = async () => {
-    const [items, containers, soaks, summary] = await Promise.all(
-      [server.due(), server.places(), server.soaks(), server.summary()]);
+    const [items, containers, bottles, soaks, summary] = await Promise.all(
+      [server.due(), server.places(), server.stocks(), server.soaks(), server.summary()]);
     due.show(items);
     places.show(containers);
+    stocks.show(bottles);
     next.show(items);
     alarm.follow(soaks);
     status.show(summary);
@@ -37,7 +40,7 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
   const refresh = () => void read().catch(() => status.failed());
 
   context.subscriptions.push(
-    due, places, next, status, alarm,
+    due, places, stocks, next, status, alarm,
     server.onChanged(() => {
       clearTimeout(waiting);
       waiting = setTimeout(refresh, QUIET);

@@ -3,13 +3,14 @@ import { EventEmitter, type Event } from 'vscode';
 import type { BaseLanguageClient, Position } from 'vscode-languageclient';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
-import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { DueShown, PlaceShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
 
 export interface JournalServer {
   due(): Promise<DueShown[]>;
   places(): Promise<PlaceShown[]>;
+  stocks(): Promise<StockShown[]>;
   soaks(): Promise<SoakShown[]>;
   /** The record that an item of the due list asks for, ready to be put into a file. */
   write(key: string, uri: string): Promise<Written | null>;
@@ -37,6 +38,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
   return {
     due: () => client.sendRequest('plumule/due', {}),
     places: () => client.sendRequest('plumule/places', {}),
+    stocks: () => client.sendRequest('plumule/stocks', {}),
     soaks: () => client.sendRequest('plumule/soaks', {}),
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { DueShown, PlaceShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { DueShown, PlaceShown, StockShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import { inSession } from '../support/lsp-client.ts';
 
 const settings = { asOf: '2026-01-11T18:30' };
@@ -23,6 +23,23 @@ test('a running soak is due at its end, in the journal’s zone, and lies in its
     const places = await session.ask<PlaceShown[]>('plumule/places', {});
     expect(places.map(({ name }) => name)).toEqual(['bag 1']);
     expect(places[0]?.places[0]?.stays.map(({ id }) => id)).toEqual(['VER-24/A']);
+  }));
+
+test('bottles and packets are listed with what is left of them, but for those that are gone', () => inSession(
+  {
+    settings,
+    files: {
+      'a.germ': 'powder P1 2026-01-01, GA3 1 g\nstock G1 2026-01-02, from P1 20 mg, 20 mL\nlot L Iris\nsoak L 2026-01-03, G1 5 mL\n'
+        + 'stock G0 2026-01-02, GA3 20 mg, 20 mL\nnote G0 2026-01-03, thrown away\n',
+    },
+  },
+  async session => {
+    const stocks = await session.ask<StockShown[]>('plumule/stocks', {});
+    const told = stocks.map(({ at, ...it }) => [it.id, it.holds, it.left, it.state, it.note, at.range.start.line]);
+    expect(told).toEqual([
+      ['P1', 'GA3 powder', '980 mg', 'good', 'good until 2030-01-01', 0],
+      ['G1', 'GA3 1000 ppm', '15 mL', 'good', 'good until 2030-01-02', 1],
+    ]);
   }));
 
 test('lifting writes the present time below a day line of today', () => inSession(

@@ -85,6 +85,8 @@ plumule
   .option('-o, --output <file>', 'with --format html or md, the file to write; pictures of a Markdown report go beside it')
   .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
     .conflicts(['lot', 'by', 'output']))
+  .addOption(new Option('--stocks', 'what is left of each bottle and each packet of powder, instead of the lots')
+    .conflicts(['lot', 'by', 'details', 'places']))
   .addOption(todayOption())
   .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
     .argParser(today).conflicts('today'))

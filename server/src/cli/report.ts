@@ -15,6 +15,7 @@ import { unreadOf, type Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
+import { reportStocks } from './sheets.ts';
 
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
@@ -29,6 +30,8 @@ export interface ReportOptions {
   readonly details?: true;
   /** What lies where, in place of the lots. */
   readonly places?: true;
+  /** What is left of bottles and packets, in place of the lots. */
+  readonly stocks?: true;
   /** The file to write a page or Markdown with its pictures to; without it the result is printed. */
   readonly output?: string;
 }
@@ -36,11 +39,12 @@ export interface ReportOptions {
 /** `plumule report`: prints what the journals say of each lot, or of each plant. */
 export async function report(paths: readonly string[], options: ReportOptions): Promise<Exit> {
   const { format, lot, today, asOf, places, output } = options;
-  if (places) return reportPlaces(paths, options);
   if (output !== undefined && format !== 'html' && format !== 'md') {
     complain('--output is for --format html and md');
     return exits.unread;
   }
+  if (places) return reportPlaces(paths, options);
+  if (options.stocks) return reportStocks(paths, options);
   const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
   const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, options) }));
   const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));

@@ -32,6 +32,18 @@ export interface PlaceShown {
   }[];
 }
 
+/** A bottle or a packet that is not gone. */
+export interface StockShown {
+  readonly id: string;
+  /** What is in it, and what is left of it, in words. */
+  readonly holds: string;
+  readonly left: string;
+  readonly state: 'good' | 'near' | 'expired';
+  /** How long it is good, in words; empty where that is not known. */
+  readonly note: string;
+  readonly at: Location;
+}
+
 export interface SoakShown {
   /** The same as long as the soak runs, and after a restart. */
   readonly key: string;

@@ -12,13 +12,16 @@ import { placeOf, type Place } from '../features/place.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
 import type { Template } from '../features/completion/template.ts';
 import { summaryOfAll, type Summary } from '../features/summary.ts';
+import { isoOf } from '../model/day.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
 import { instantOf } from './clock.ts';
 import { locationOf } from './convert.ts';
 import { dueNow } from './due-memo.ts';
-import type { DueShown, PlaceShown, SoakShown, Written } from './calendar-shapes.ts';
+import { restText, holdsText } from '../report/stocks/words.ts';
+import { stockList, type StockRow } from '../report/stocks/list.ts';
+import type { DueShown, PlaceShown, SoakShown, StockShown, Written } from './calendar-shapes.ts';
 import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
 import { snippetOf } from './snippets.ts';
@@ -37,6 +40,9 @@ export function serveCalendar(connection: Connection, service: Service): void {
 
   request('places', [], (): PlaceShown[] => each((journal, moment) =>
     placesNow(journal, moment).map(container => containerShown(container, service))));
+
+  request('stocks', [], (): StockShown[] => each((journal, moment) =>
+    stockList(journal, { now: moment }).rows.flatMap(row => stockShown(row, service))));
 
   request('soaks', [], (): SoakShown[] => each((journal, moment, room) =>
     runningSoaks(journal, moment).map(running => soakShown(running, room, moment, service))));
@@ -101,6 +107,14 @@ function firstOf(service: Service): { room: Room; file: string } | undefined {
 
 function subjectOf({ line, record }: Entry): Place {
   return placeOf(line, record.subject ?? record.keywordSpan);
+}
+
+function stockShown(row: StockRow, service: Service): StockShown[] {
+  const { solution, solution: { id, keeps, entry }, state } = row;
+  if (state === 'gone') return [];
+  const note = keeps ? `${state === 'expired' ? 'was good' : 'good'} until ${isoOf(keeps.until)}` : '';
+  const at = locationOf(subjectOf(entry), service);
+  return [{ id, holds: holdsText(solution), left: restText(row), state, note, at }];
 }
 
 function containerShown({ name, places }: Container, service: Service): PlaceShown {

@@ -61,7 +61,7 @@ const table = {
   'total-below-parts': ['error', '{parts} {are} {sum} together, more than the {total} written as the total.', 'Correct a volume: one without a name is all of the liquid, water included.'],
   'stock-overdrawn': ['error', 'This takes {asked} of {stock}, but {left}.', 'Correct a volume, or the stock that you took it from.'],
   'draw-before-made': ['error', 'This takes from {stock} on {date}, but {what} on {made}.', 'Correct one of the two dates, or the stock.'],
-  'powder-by-volume': ['error', '“{packet}” is a packet of powder, so nobody can take {volume} of it.', 'Write the mass that you took, or name the stock that you made from it.'],
+  'powder-by-volume': ['error', '“{packet}” is a packet of powder, so this cannot be {volume} of it.', 'Write the mass that you took, or name the stock that you made from it.'],
   'soak-too-long': ['warning', '{batch} {lay} for {hours}; the limit is {limit} ({origin}).', '{suggestion}'],
   'lift-missing': ['warning', '{batch}: {how}.', '{suggestion}'],
   'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too much hormone kills seed or makes weak, leggy seedlings. Check the number, or change the limit.'],

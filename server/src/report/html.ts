@@ -23,6 +23,12 @@ const PAGE = 110;
 export function reportPage(reports: readonly Report[]): string {
   const title = reports.map(titleOf).join('; ') || 'Report';
   const legend = legendOf(reports);
+  const body = reports.flatMap((report, i) => reportBody(report, i));
+  return pageOf(title, body, legend);
+}
+
+/** A page around what is said, with what explains it at its foot. */
+export function pageOf(title: string, body: readonly Content[], foot: readonly string[]): string {
   const page = element(
     'html',
     { lang: 'en' },
@@ -41,8 +47,8 @@ export function reportPage(reports: readonly Report[]): string {
       element(
         'main',
         {},
-        ...reports.flatMap((report, i) => reportBody(report, i)),
-        legend.length > 0 ? element('footer', {}, ...legend.map(paragraph)) : undefined,
+        ...body,
+        foot.length > 0 ? element('footer', {}, ...foot.map(paragraph)) : undefined,
       ),
     ),
   );
@@ -125,9 +131,13 @@ function figure({ svg }: Picture): Markup {
   return element('figure', {}, svg);
 }
 
-function passageBody({ heading, columns, items, texts }: Passage): Content[] {
+function passageBody(passage: Passage): Content[] {
+  return [element('h3', {}, printable(passage.heading)), ...passageContent(passage)];
+}
+
+/** A passage below its heading. */
+export function passageContent({ columns, items, texts }: Passage): Content[] {
   return [
-    element('h3', {}, printable(heading)),
     ...columnTables(columns),
     items.length > 0
       ? element(
@@ -195,6 +205,6 @@ function table({ head, rows }: DataTable, kinds: readonly Column['kind'][] = [])
   );
 }
 
-function paragraph(text: string): Markup {
+export function paragraph(text: string): Markup {
   return element('p', {}, printable(text));
 }

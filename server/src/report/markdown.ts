@@ -66,9 +66,11 @@ function plantBlocks(plant: PlantTrial, details: boolean, width: number): (strin
   ];
 }
 
-function passageBlocks({ heading, columns, items, texts }: Passage, width: number): (string | undefined)[] {
+export function passageBlocks(
+  { heading, columns, items, texts }: Passage, width: number, level = '###',
+): (string | undefined)[] {
   return [
-    `### ${escapeMarkdown(heading)}`,
+    `${level} ${escapeMarkdown(heading)}`,
     ...tables(columns, width),
     items.length > 0 ? markdownList(items.map(itemLine)) : undefined,
     ...texts.map(escapeMarkdown),

@@ -45,7 +45,8 @@ function plantTexts({ plants }: NonNullable<Report['plants']>, details: boolean,
   });
 }
 
-function passageLines({ heading, columns, items, texts }: Passage, page: Page): string[] {
+/** A passage with an empty line before it. */
+export function passageLines({ heading, columns, items, texts }: Passage, page: Page): string[] {
   return [
     '',
     ...indented(heading, page),
