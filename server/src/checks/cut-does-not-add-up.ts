@@ -1,15 +1,23 @@
+import { otherwise, rangeOver, testedAt } from '../journal/estimates.ts';
 import { cutClasses } from '../model/record.ts';
 import { found, type LotCheck } from './check.ts';
 import { factsSpan } from './spans.ts';
 
 /** A cut test sorts every seed that has neither germinated nor rotted nor been lost; no more, no fewer. */
 export const cutDoesNotAddUp: LotCheck = function* (_lot, _context, events) {
-  for (const { batch, entry, classes, expected, tested, totals, closedBy } of events.of('cut')) {
-    if (expected === undefined || tested === undefined || batch.unread || closedBy) continue;
+  for (const event of events.of('cut')) {
+    const { batch, entry, classes, totals, closedBy } = event;
+    const expected = rangeOver([event, ...otherwise(batch, event)], each => each.expected);
+    const tested = testedAt(batch, event);
+    if (!expected || !tested || batch.unread || closedBy) continue;
     const sum = cutClasses.reduce((total, what) => total + classes[what], 0);
-    if (sum === expected) continue;
+    if (sum >= expected.least && sum <= expected.most) continue;
     const { germinated, rotted, lost } = totals;
-    const how = `${tested} ${batch.sowing ? 'sown' : 'seeds'}, ${germinated} germinated, ${rotted} rotted, ${lost} lost`;
-    yield found(entry.line, 'cut-does-not-add-up', factsSpan(entry, 'cut'), { batch: batch.path, sum, left: expected, how });
+    const how = `${rangeText(tested)} ${batch.sowing ? 'sown' : 'seeds'}, ${germinated} germinated, ${rotted} rotted, ${lost} lost`;
+    yield found(entry.line, 'cut-does-not-add-up', factsSpan(entry, 'cut'), { batch: batch.path, sum, left: rangeText(expected), how });
   }
 };
+
+function rangeText({ least, most }: { readonly least: number; readonly most: number }): string {
+  return least === most ? String(least) : `${least} to ${most}`;
+}

@@ -6,7 +6,7 @@ import { keywords } from '../model/keywords.ts';
 import { factsOf, type JournalRecord, type Span } from '../model/record.ts';
 import { headingsOf } from './headings.ts';
 import type { Place } from './place.ts';
-import { seedsText, symbolOf, type SymbolText } from './symbols.ts';
+import { howManyText, symbolOf, type SymbolText } from './symbols.ts';
 
 export interface OutlineSymbol extends SymbolText {
   /** Its name where it is defined, or first used in this file. */
@@ -61,9 +61,10 @@ function isAboutLot({ keyword }: JournalRecord): boolean {
 function addParts(
   batches: Map<string, Node>, lines: readonly JournalLine[], number: number, record: JournalRecord,
 ): void {
-  for (const { name, n } of factsOf(record, 'part')) {
+  for (const part of factsOf(record, 'part')) {
+    const { name } = part;
     const path = `${record.subject!.text}/${name.text}`;
-    const symbol: SymbolText = { kind: 'batch', name: name.text, detail: seedsText(n.value) };
+    const symbol: SymbolText = { kind: 'batch', name: name.text, detail: howManyText(part) };
     if (!batches.has(path)) batches.set(path, nodeOf(symbol, lines, number, name));
   }
 }

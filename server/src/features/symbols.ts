@@ -2,7 +2,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Keyword } from '../model/keywords.ts';
 import { showStrength } from '../solutions/display.ts';
-import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
 
 export type SymbolKind = 'heading' | 'lot' | 'batch' | 'stock' | 'regime' | 'agent' | 'guide';
 
@@ -19,7 +19,7 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
   const name = symbolName(record);
   if (!id || name === undefined) return undefined;
   switch (record.keyword) {
-    case 'lot': return { kind: 'lot', name, detail: seedsText(factOf(record, 'seeds')?.n.value) };
+    case 'lot': return { kind: 'lot', name, detail: howManyText(factOf(record, 'seeds')) };
     case 'stock': case 'powder': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
     case 'regime': return { kind: 'regime', name, detail: stagesText(factsOf(record, 'stage').length) };
     case 'agent': return { kind: 'agent', name, detail: factOf(record, 'text')?.value.text ?? '' };
@@ -34,6 +34,21 @@ const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute',
 export function symbolName({ keyword, subject, plant }: JournalRecord): string | undefined {
   if (!subject?.text || !named.has(keyword)) return undefined;
   return plant?.text ? `${subject.text} ${plant.text}` : subject.text;
+}
+
+/**
+ * How many seeds, as it was written.
+ *
+ * Example: '24 seeds', 'about 40 seeds', '30 to 40 seeds', 'half'
+ */
+export function howManyText(howMany: HowMany | undefined): string {
+  const estimate = howMany?.estimate?.value;
+  switch (estimate?.kind) {
+    case 'about': return `about ${seedsText(estimate.n)}`;
+    case 'between': return `${estimate.least} to ${seedsText(estimate.most)}`;
+    case 'half': return 'half';
+    case undefined: return seedsText(howMany?.n?.value);
+  }
 }
 
 export function seedsText(seeds: number | undefined): string {

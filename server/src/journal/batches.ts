@@ -1,10 +1,13 @@
 /** The batches that a lot was divided into, as they are filled with their life. */
-import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
+import { amountIn, boundIn, type Bound, type World } from './estimates.ts';
 import { noTotals, type Batch, type BatchEvent, type DatedEntry, type Entry, type Lot, type Soak, type Stage } from './life.ts';
 
 export type Draft<T> = { -readonly [Key in keyof T]: T[Key] };
 
 export type BatchDraft = Omit<Draft<Batch>, 'parent' | 'children' | 'events' | 'inherited' | 'soaks' | 'stages'> & {
+  /** The end of its estimates that counts; undefined: none. */
+  readonly bound: Bound | undefined;
   parent: BatchDraft | undefined;
   children: BatchDraft[];
   events: BatchEvent[];
@@ -29,9 +32,14 @@ interface Batches {
   readonly twice: Lot['twice'];
 }
 
+const noWorlds: readonly Batch[] = [];
+
 /** Makes the batches that the `split` records name, whatever their dates. `entries` are in the order of the journal. */
-export function batchesOf(id: string, definition: Entry, entries: readonly Entry[]): Batches {
-  const root = newBatch(id, undefined, definition, factOf(definition.record, 'seeds')?.n.value);
+export function batchesOf(
+  id: string, definition: Entry, entries: readonly Entry[], world: World | undefined,
+): Batches {
+  const seeds = factOf(definition.record, 'seeds');
+  const root = newBatch(id, undefined, definition, seeds, world);
   const batches = new Map<string, BatchDraft>([[id, root]]);
   const twice: { entry: Entry; path: string; first: Entry }[] = [];
   const splits = splitsByPath(entries);
@@ -41,10 +49,10 @@ export function batchesOf(id: string, definition: Entry, entries: readonly Entry
     batches.set(parent.path, parent);
     const children = new Map<string, BatchDraft>();
     for (const entry of splits.get(parent.path) ?? []) {
-      for (const { name, n } of factsOf(entry.record, 'part')) {
-        const path = `${parent.path}/${name.text}`;
+      for (const part of factsOf(entry.record, 'part')) {
+        const path = `${parent.path}/${part.name.text}`;
         const first = children.get(path);
-        if (!first) children.set(path, newBatch(path, parent, entry, n.value));
+        if (!first) children.set(path, newBatch(path, parent, entry, part, world));
         // Within one record the reader of the line has said so already.
         else if (first.made.record !== entry.record) twice.push({ entry, path, first: first.made });
       }
@@ -56,9 +64,15 @@ export function batchesOf(id: string, definition: Entry, entries: readonly Entry
   return { root, batches, twice };
 }
 
-function newBatch(path: string, parent: BatchDraft | undefined, made: Entry, seeds: number | undefined): BatchDraft {
+function newBatch(
+  path: string, parent: BatchDraft | undefined, made: Entry, howMany: HowMany | undefined,
+  world: World | undefined,
+): BatchDraft {
+  const bound = boundIn(world, path);
+  const seeds = howMany && amountIn(howMany, bound);
   return {
-    path, parent, made, seeds, kept: seeds, children: [], events: [], inherited: [], soaks: [], stages: [],
+    path, parent, made, bound, worlds: noWorlds, seeds, kept: seeds,
+    children: [], events: [], inherited: [], soaks: [], stages: [],
     sowing: undefined, sown: undefined, tested: undefined, thinned: false, origin: undefined, totals: noTotals,
     cut: undefined, closed: undefined, medium: undefined, unread: false,
     soaking: undefined, seenOut: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,

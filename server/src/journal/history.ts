@@ -3,6 +3,8 @@ import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning } from '
 import { factOf, factsOf, type CountFact, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
+import { hasEstimate, worlds, type World } from './estimates.ts';
+import { forgetGuesses, settleByCut } from './guesses.ts';
 import { inherit } from './inheritance.ts';
 import {
   isGivenOut, originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type SplitEvent,
@@ -26,7 +28,21 @@ export interface Surroundings {
  * order of the journal.
  */
 export function historyOf(id: string, definition: Entry, entries: readonly Entry[], surroundings: Surroundings): Lot {
-  const { root, batches, twice } = batchesOf(id, definition, entries);
+  const lot = readLife(id, definition, entries, surroundings, undefined);
+  if (!hasEstimate([definition, ...entries])) return lot;
+  const others = worlds.map(world => readLife(id, definition, entries, surroundings, world));
+  for (const batch of lot.batches.values()) {
+    batch.worlds = others.flatMap(other => other.batches.get(batch.path) ?? []);
+    forgetGuesses(batch);
+    settleByCut(batch);
+  }
+  return lot;
+}
+
+function readLife(
+  id: string, definition: Entry, entries: readonly Entry[], surroundings: Surroundings, world: World | undefined,
+): Omit<Lot, 'batches'> & { readonly batches: ReadonlyMap<string, BatchDraft> } {
+  const { root, batches, twice } = batchesOf(id, definition, entries, world);
   const batchOf = ({ record }: Entry) => batches.get(record.subject?.text ?? '');
   for (const entry of inOrder(entries)) {
     const batch = batchOf(entry);

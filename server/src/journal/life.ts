@@ -196,6 +196,11 @@ export interface Batch {
    * missing may be what could not be read.
    */
   readonly unread: boolean;
+  /**
+   * The same batch as it would be with the ends of the estimates of its lot; none where nothing there is estimated. See
+   * estimates.ts.
+   */
+  readonly worlds: readonly Batch[];
 }
 
 export interface Lot {

@@ -1,6 +1,8 @@
 /** How many seeds a batch has, and how many of them are sown and counted. */
-import { factOf } from '../model/record.ts';
+import { halfRange } from '../model/estimate.ts';
+import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
 import { partsGivenBy, type BatchDraft } from './batches.ts';
+import { amountIn } from './estimates.ts';
 import { accounted, type DatedEntry, type SowEvent } from './life.ts';
 
 /** See `Batch.tested`. */
@@ -21,7 +23,8 @@ export function unsorted(batch: BatchDraft, of: number | undefined): number | un
 export function sowSeeds(batch: BatchDraft, entry: DatedEntry): Pick<SowEvent, 'asked' | 'available' | 'again'> {
   const { record } = entry;
   const { totals, kept } = batch;
-  const asked = factOf(record, 'seeds')?.n.value;
+  const written = factOf(record, 'seeds');
+  const asked = written && amountIn(written, batch.bound);
   const first = batch.sowing === undefined;
   if (first) batch.atSowing = { germinated: totals.germinated, spoilt: totals.rotted + totals.lost };
   const before = first ? 0 : batch.sown;
@@ -29,8 +32,8 @@ export function sowSeeds(batch: BatchDraft, entry: DatedEntry): Pick<SowEvent, '
   const fresh = there === undefined || before === undefined ? undefined : Math.max(0, there - before);
   const again = !first && batch.treated && !fits(asked, fresh, before);
   const available = again && kept !== undefined ? Math.max(0, kept - totals.rotted - totals.lost) : fresh;
-  // A number that could not be read is not the same as none.
-  const number = asked ?? (record.broken ? undefined : available);
+  // A number that could not be read, or that nobody counted, is not the same as none.
+  const number = asked ?? (record.broken || written ? undefined : available);
   if (again) batch.sown = before === undefined ? undefined : Math.max(before, asked ?? before);
   else batch.sown = number === undefined || before === undefined ? undefined : before + number;
   batch.sowing ??= entry;
@@ -53,18 +56,44 @@ export function giveOut(
   batch: BatchDraft, { record }: DatedEntry,
 ): { asked: number; left: number | undefined; fromSown: boolean } {
   const { kept, totals, sown, atSowing } = batch;
-  const asked = partsGivenBy(record, batch).reduce((sum, { seeds }) => sum + (seeds ?? 0), 0);
   const left = unsorted(batch, kept);
+  const { asked, isGuess, isAll } = shareOut(batch, record, left);
   const tested = testedOf(batch);
   // What was not sown yet is given out first.
   const unsown = kept === undefined || tested === undefined ? 0 : kept - tested;
   const fromSown = batch.sowing !== undefined && asked > unsown;
   const stay = Math.min(kept ?? 0, accounted(totals));
   // Where more is given out than is there, one of the numbers is wrong, and nobody knows how many stayed.
-  if (kept !== undefined) batch.kept = left !== undefined && asked > left ? undefined : kept - asked;
+  if (isAll) batch.kept = accounted(totals);
+  else if (isGuess) batch.kept = undefined;
+  else if (kept !== undefined) batch.kept = left !== undefined && asked > left ? undefined : kept - asked;
   if (fromSown && sown !== undefined) {
-    batch.sown = Math.max(0, sown - asked, stay - atSowing.germinated - atSowing.spoilt);
+    batch.sown = isGuess ? undefined : Math.max(0, sown - asked, stay - atSowing.germinated - atSowing.spoilt);
   }
   if ((fromSown || !batch.sowing) && asked > 0 && totals.germinated + totals.rotted > 0) batch.thinned = true;
-  return { asked, left, fromSown };
+  return { asked, left: isGuess ? undefined : left, fromSown };
+}
+
+interface Shared {
+  readonly asked: number;
+  /** Nobody knows how many were given out; `asked` is the least. */
+  readonly isGuess: boolean;
+  /** Two halves are all that was there. */
+  readonly isAll: boolean;
+}
+
+function shareOut(batch: BatchDraft, record: JournalRecord, left: number | undefined): Shared {
+  const given = partsGivenBy(record, batch);
+  const parts = new Map(factsOf(record, 'part').map(part => [`${batch.path}/${part.name.text}`, part]));
+  const halves = given.filter(({ path }) => parts.get(path)?.estimate?.value.kind === 'half');
+  for (const half of halves) {
+    half.seeds = half.bound && left !== undefined ? halfRange(left)[half.bound] : undefined;
+    half.kept = half.seeds;
+  }
+  const isAll = halves.length === 2 && given.length === 2;
+  const least = ({ path, seeds }: BatchDraft) => seeds ?? amountIn(parts.get(path) ?? {}, 'least') ?? 1;
+  return {
+    asked: isAll && left !== undefined ? left : given.reduce((sum, part) => sum + least(part), 0),
+    isGuess: isAll ? left === undefined : given.some(({ seeds }) => seeds === undefined), isAll,
+  };
 }

@@ -54,7 +54,7 @@ export function serveReport(connection: Connection, service: Service): void {
     if (!room?.journal.lot(lot)) return `The lot ${escapeMarkdown(lot)} is no longer in this journal.\n`;
     const report = reportOn(room, { ids: [lot] });
     const pictureOf = drawnWith(service.theme());
-    const isTried = report.lots.some(({ trial: { contests } }) => contests.length > 0);
+    const isTried = report.lots.some(({ trial: { contests, estimated } }) => contests.length + estimated.length > 0);
     return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], { width: BESIDE, ...(pictureOf && { pictureOf }) })}`;
   });
 

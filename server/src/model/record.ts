@@ -1,5 +1,6 @@
 /** What one line says, by itself. Columns are UTF-16 units within the line; `end` is exclusive. */
 import type { Day } from './day.ts';
+import type { Estimate } from './estimate.ts';
 import type { Duration, Mass, MolarMassUnit, Quantity, Strength, Temperature, Volume } from './quantity.ts';
 import type { Keyword } from './keywords.ts';
 
@@ -95,9 +96,16 @@ export interface StageFact extends FactOf<'stage'> {
 /** The day on which a trial is to be judged: one of the calendar, or so many days from day 0. */
 export type JudgeDayFact = FactOf<'on'> & ({ readonly date: WrittenDate } | { readonly age: Placed<number> });
 
+/** A number of seeds that was counted, or an estimate: one of the two. */
+export interface HowMany {
+  readonly n?: Placed<number>;
+  readonly estimate?: Placed<Estimate>;
+}
+
 export type Fact =
-  | EachOf<'seeds' | 'seedlings' | 'drops', { n: Placed<number> }>
-  | EachOf<'part', { name: Written; n: Placed<number> }>
+  | EachOf<'seedlings' | 'drops', { n: Placed<number> }>
+  | (FactOf<'seeds'> & HowMany)
+  | (FactOf<'part'> & HowMany & { readonly name: Written })
   | EachOf<'collected' | 'bought', { when: Placed<DaySpan> }>
   | EachOf<'dormancy' | 'regime' | 'for', { value: Written }>
   | TextFact

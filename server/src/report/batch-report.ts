@@ -3,11 +3,13 @@ import { whereNow } from '../calendar/places.ts';
 import { staysOf } from '../calendar/stays.ts';
 import { countsOf, type Batch, type CutEvent, type Lot, type Origin, type Totals } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { SeedRange } from '../model/estimate.ts';
 import { measureBatch, type BatchMeasures } from '../measures/batch.ts';
 import type { Course } from '../measures/course.ts';
-import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { isUndefined, undefinedBecause, type Interval, type Undefined } from '../measures/measured.ts';
 import { proportion, type Proportion } from '../measures/proportion.ts';
 import { germinatedOf, germinationDays, type GerminationDays } from '../features/words/germination.ts';
+import { shareLimits, wilsonLimits } from '../features/words/shares.ts';
 import { treatmentText } from '../features/words/treatment.ts';
 import { courseOf } from '../trials/course.ts';
 import { stateOf, type BatchState } from './state.ts';
@@ -23,6 +25,8 @@ export interface BatchReport {
   readonly totals: Totals | undefined;
   /** Germinated seed as a share of the seed sown less lost, or of the seed there less lost where none was sown. */
   readonly germination: (Proportion & { readonly of: string }) | Undefined;
+  /** The same of seeds that were estimated: every share that they allow. */
+  readonly germinationRange: GerminationRange | undefined;
   /** In days from day 0. */
   readonly days: GerminationDays | Undefined;
   readonly origin: Origin | undefined;
@@ -35,6 +39,17 @@ export interface BatchReport {
   readonly measures: BatchMeasures | Undefined;
 }
 
+/** x of n, of as many seeds as an estimate allows; shares from 0 to 1. */
+interface GerminationRange {
+  readonly x: number;
+  readonly n: SeedRange;
+  /** What n is. */
+  readonly of: string;
+  readonly share: Interval;
+  /** What Wilson’s 95 % intervals of all of them take in. */
+  readonly wilson: Interval;
+}
+
 export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
   const course = courseOf(batch);
   return {
@@ -44,6 +59,7 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
       .map(stage => ({ ...stage, passed: isPassed(stage, now.day) })),
     totals: countsOf(batch).length > 0 ? batch.totals : undefined,
     germination: germinationOf(batch),
+    germinationRange: germinationRangeOf(batch),
     days: germinationDays(batch),
     origin: batch.origin,
     cut: batch.cut?.classes,
@@ -57,6 +73,14 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
 function germinationOf(batch: Batch): BatchReport['germination'] {
   const germinated = germinatedOf(batch);
   if (isUndefined(germinated)) return germinated;
+  if (typeof germinated.n !== 'number') return undefinedBecause('the seeds were estimated, so only a range is known');
   const share = proportion(germinated.x, germinated.n);
   return isUndefined(share) ? share : { ...share, of: germinated.of };
+}
+
+function germinationRangeOf(batch: Batch): GerminationRange | undefined {
+  const germinated = germinatedOf(batch);
+  if (isUndefined(germinated) || typeof germinated.n === 'number') return undefined;
+  const { x, n, of } = germinated;
+  return { x, n, of, share: shareLimits(x, n), wilson: wilsonLimits(x, n) };
 }

@@ -1,7 +1,8 @@
 /** The columns of a lot's table, the same in text and in Markdown. */
-import type { Batch } from '../journal/life.ts';
+import { rangeOf } from '../journal/estimates.ts';
 import type { Moment } from '../journal/moment.ts';
-import { isUndefined } from '../measures/measured.ts';
+import { isUndefined, type Interval } from '../measures/measured.ts';
+import type { SeedRange } from '../model/estimate.ts';
 import { cutClasses, type Countable } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
 import { stateText } from './state.ts';
@@ -28,14 +29,18 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
   return [
     text('Batch', ({ batch }) => batch.path),
     text('Treatment', ({ treatment, state }) => (state.kind === 'not begun' ? 'none yet' : treatment)),
-    ...where(batches.some(({ batch }) => batch.kept !== sownOf(batch)), number('Seeds', ({ batch }) => batch.kept)),
-    ...where(batches.some(({ batch }) => batch.sowing), number('Sown', ({ batch }) => sownOf(batch))),
+    ...where(batches.some(isPartlySown), number('Seeds', ({ batch }) => seedsText(rangeOf(batch, 'kept')))),
+    ...where(batches.some(({ batch }) => batch.sowing),
+      number('Sown', ({ batch }) => (batch.sowing ? seedsText(rangeOf(batch, 'sown')) : undefined))),
     ...counted('Lost', 'lost'),
     ...where(batches.some(({ totals }) => totals),
       number('Germinated', ({ totals }) => totals?.germinated),
-      number('%', ({ germination }) => (isUndefined(germination) ? DASH : percent(germination.value))),
-      number('95 % interval', ({ germination }) =>
-        (isUndefined(germination) ? DASH : `${percent(germination.wilson.low)} to ${percent(germination.wilson.high)}`)),
+      number('%', ({ germination, germinationRange }) => (
+        germinationRange ? between(germinationRange.share) : isUndefined(germination) ? DASH : percent(germination.value))),
+      number('95 % interval', ({ germination, germinationRange }) => {
+        if (germinationRange) return between(germinationRange.wilson);
+        return isUndefined(germination) ? DASH : between(germination.wilson);
+      }),
       number('Days', ({ days }) => (isUndefined(days) ? DASH : range(days.first, days.last)))),
     ...where(batches.some(({ measures }) => t50Of(measures) !== DASH),
       number('T50', ({ measures }) => t50Of(measures)),
@@ -52,6 +57,19 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
     text('State', ({ state }) => stateText(state, now)),
   ];
+}
+
+function isPartlySown({ batch }: BatchReport): boolean {
+  return seedsText(rangeOf(batch, 'kept')) !== (batch.sowing && seedsText(rangeOf(batch, 'sown')));
+}
+
+/** Example: '24', of seeds that were estimated '22 to 26' */
+function seedsText(seeds: SeedRange | undefined): string | undefined {
+  return seeds && range(seeds.least, seeds.most);
+}
+
+function between({ low, high }: Interval): string {
+  return `${percent(low)} to ${percent(high)}`;
 }
 
 type Measures = BatchReport['measures'];
@@ -75,10 +93,6 @@ function shareOf(measures: Measures, of: 'full' | 'viable'): string {
 /** Example: '8 fresh, 1 empty' */
 function cutText(cut: NonNullable<BatchReport['cut']>): string {
   return cutClasses.filter(what => cut[what] > 0).map(what => `${cut[what]} ${what}`).join(', ') || 'nothing left';
-}
-
-function sownOf({ sowing, sown }: Batch): number | undefined {
-  return sowing ? sown : undefined;
 }
 
 /**

@@ -2,6 +2,7 @@
  * A report as plain data for other programs: every number at full precision, days as ISO 8601 dates, `null` for what is
  * not known, and `{ "undefined": reason }` for a number that cannot be given. The README describes the shape.
  */
+import { rangeOf } from '../journal/estimates.ts';
 import type { Batch, Dose, Soak, Stage } from '../journal/life.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
@@ -35,6 +36,7 @@ function lotData({ lot, batches, trial, errors }: LotReport): object {
     file: line.store.name,
     line: line.number + 1,
     seeds: lot.root.seeds ?? null,
+    ...estimateData(lot.root, ['seeds']),
     collected: lot.collected ? { first: isoOf(lot.collected.first), last: isoOf(lot.collected.last) } : null,
     from: text('from'),
     stored: text('stored'),
@@ -55,6 +57,7 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
     seeds: batch.seeds ?? null,
     kept: batch.kept ?? null,
     sown: batch.sowing ? (batch.sown ?? null) : null,
+    ...estimateData(batch, batch.sowing ? ['seeds', 'kept', 'sown'] : ['seeds', 'kept']),
     dayZero: origin ? { date: isoOf(origin.moment.day), by: origin.by } : null,
     totals: totals ?? null,
     cut: cut ?? null,
@@ -62,6 +65,7 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
       germinated: germination.x, of: germination.n, ofWhat: germination.of, share: germination.value,
       wilson: germination.wilson, clopperPearson: germination.exact,
     },
+    ...(rest.germinationRange && { germinationRange: rest.germinationRange }),
     days,
     course: courseData(rest.course),
     measures: measuresData(rest.measures),
@@ -71,6 +75,15 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
     temperature: temperatureData(temperatureOf(batch)),
     state: stateData(state),
   };
+}
+
+/** Numbers of seeds that were estimated, where there are any: from the least to the most. */
+function estimateData(batch: Batch, whats: readonly ('seeds' | 'kept' | 'sown')[]): object {
+  const ranges = whats.flatMap(what => {
+    const range = rangeOf(batch, what);
+    return range && batch[what] === undefined ? [[what, range] as const] : [];
+  });
+  return ranges.length > 0 ? { estimated: Object.fromEntries(ranges) } : {};
 }
 
 /** That of the first sowing. */

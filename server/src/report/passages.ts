@@ -22,7 +22,9 @@ export interface Passage {
   readonly texts: readonly string[];
 }
 
-export function trialPassages({ contests, ladders, groups, leftOut }: LotTrial, details: boolean): Passage[] {
+export function trialPassages(
+  { contests, ladders, groups, leftOut, estimated }: LotTrial, details: boolean,
+): Passage[] {
   const replicates = groups.flatMap(group => {
     const text = replicatesText(group);
     return text === undefined ? [] : [{ title: titleOf(group), texts: [text] }];
@@ -30,6 +32,7 @@ export function trialPassages({ contests, ladders, groups, leftOut }: LotTrial, 
   const missing = leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
   return [
     passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
+    passage('Treated against untreated, seeds estimated', estimated.map(contest => contestItem(contest, details))),
     ...ladders.map(ladderPassage),
     passage('Replicates', replicates),
     // Where nothing was tried nothing is missing.

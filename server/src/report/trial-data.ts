@@ -14,12 +14,13 @@ import type { Contest, LotTrial } from '../trials/lot-trial.ts';
 import type { ActiveDose } from '../trials/treatment.ts';
 import { contrastData, logRankData, numberData } from './numbers-data.ts';
 
-export function trialData({ groups, leftOut, contests, ladders }: LotTrial): object {
+export function trialData({ groups, leftOut, contests, ladders, estimated }: LotTrial): object {
   return {
     groups: groups.map(groupData),
     leftOut: leftOut.map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),
     contests: contests.map(contestData),
     ladders: ladders.map(ladderData),
+    ...(estimated.length > 0 && { estimated: estimated.map(contestData) }),
   };
 }
 

@@ -1,6 +1,7 @@
 /** What a report says in words around its tables, the same in text and in Markdown. */
 import { originText } from '../features/words/germination.ts';
 import { daySpanText } from '../features/words/days.ts';
+import { howManyText } from '../features/symbols.ts';
 import { isUsed, type Lot } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
@@ -17,9 +18,9 @@ export function titleOf({ name, now }: Report): string {
 /** What the `lot` record says of the seed, and what of it was kept back. */
 export function seedFacts({ definition, collected, root }: Lot): string[] {
   const { record } = definition;
-  const seeds = factOf(record, 'seeds')?.n.value;
+  const seeds = howManyText(factOf(record, 'seeds'));
   const facts = [
-    seeds === undefined ? undefined : counted(seeds, 'seed'),
+    seeds === '' ? undefined : seeds,
     collected && `collected ${daySpanText(collected)}`,
     ...(['from', 'stored', 'dormancy'] as const).map(type => {
       const fact = factOf(record, type);
@@ -44,9 +45,13 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
       ? `The records of ${lot.id} have an error: its numbers may be wrong until you fix it.`
       : `The records of ${lot.id} have ${errors} errors: its numbers may be wrong until you fix them.`);
   }
-  for (const { batch, totals, germination, days, origin, measures } of batches) {
+  for (const { batch, totals, germination, germinationRange, days, origin, measures } of batches) {
     if (!totals) continue;
-    if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
+    if (batch.worlds.length > 0 && batch.cut && batch.tested !== undefined) {
+      notes.push(`The seeds of ${batch.path} were estimated; its cut test shows that there were ${batch.tested}.`);
+    }
+    if (germinationRange) notes.push(`The percentage of ${batch.path} is of ${germinationRange.of}: every number in that range is allowed for.`);
+    else if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
     else if (germination.n + totals.lost !== batch.tested) {
       notes.push(`The percentage of ${batch.path} is of ${germination.of}. Some of its seed was split off later.`);
     }
@@ -90,7 +95,7 @@ export function legendOf(reports: readonly Report[]): string[] {
   const lots = reports.flatMap(report => (report.plants ? [] : report.lots));
   const batches = lots.flatMap(lot => lot.batches);
   const isMeasured = batches.some(({ measures }) => !isUndefined(measures) && !isUndefined(measures.t50Coolbear));
-  const hasVerdict = lots.some(({ trial }) => trial.contests.length > 0)
+  const hasVerdict = lots.some(({ trial }) => trial.contests.length + trial.estimated.length > 0)
     || reports.some(({ plants }) => plants?.plants.some(({ agents }) => agents.length > 0));
   return [
     ...(lots.length > 0 ? ofLots : []),

@@ -6,6 +6,7 @@ import type { Keyword } from '../model/keywords.ts';
 import { countables, cutClasses, purityForms, type Fact, type FactType } from '../model/record.ts';
 import { readDate, readDaySpan, readTime } from './dates.ts';
 import type { Amount, Piece } from './grammar.ts';
+import { readSeeds } from './how-many.ts';
 import { numeralOf, isTotal, readNumber, readWhole } from './numbers.ts';
 import { readDuration, readQuantity, readStrength, readTemperature, readVolume } from './quantities.ts';
 import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
@@ -15,7 +16,7 @@ import { amountAt, reportValue } from './wanted.ts';
 
 export type FactReader = (reader: LineReader, pieces: readonly Piece[], keyword: Keyword) => Fact | undefined;
 
-function counted(type: 'seeds' | 'seedlings' | 'drops'): FactReader {
+function counted(type: 'seedlings' | 'drops'): FactReader {
   return (reader, [amount]) => {
     const n = readWhole(reader, amount as Amount);
     return n && { type, n, start: amount!.start, end: amount!.end };
@@ -127,7 +128,7 @@ function quantified(
 }
 
 export const readers: Readonly<Record<FactType, FactReader>> = {
-  seeds: counted('seeds'), seedlings: counted('seedlings'), drops: counted('drops'),
+  seeds: readSeeds, seedlings: counted('seedlings'), drops: counted('drops'),
   part: readPart, substance: readSubstance, stage: readStage, count: readCount, cut: readCut,
   collected: dated('collected', 'collected 2025-09-14'), bought: dated('bought', 'bought 2025-03'),
   until: readUntil, on: readJudgeDay, purity: readPurity, draw: readDraw, dormancy: readDormancy,

@@ -12,7 +12,7 @@ import { isSlippedLead, isTimeInWords } from './substance-slips.ts';
 export const leadWords: Partial<Record<FactType, readonly string[]>> = {
   collected: ['collected'], from: ['from'], at: ['at'], stored: ['stored'], in: ['in'], source: ['source'],
   dormancy: ['dormancy'], until: ['until'], on: ['on'], regime: ['regime'], purity: ['purity'], bought: ['bought'], keeps: ['keeps'], to: ['to'],
-  for: ['for'], draw: ['from'], stage: ['warm', 'chill'], solubility: ['solubility'],
+  for: ['for'], draw: ['from'], seeds: ['about'], stage: ['warm', 'chill'], solubility: ['solubility'],
 };
 
 /** The words that say what a number counts. */
@@ -87,11 +87,17 @@ export function typeOf(takes: Taken, pieces: readonly Piece[]): FactType | undef
     case 'amount':
       // A batch may be called 1, and a picture 3.jpg.
       if (takes.named === 'part' || takes.free === 'path') return takes.named === 'part' ? 'part' : 'path';
-      return amountType(takes, first) ?? takes.free;
+      return isFromTo(takes, pieces) ? 'seeds' : amountType(takes, first) ?? takes.free;
     default:
       // Of a row that begins with another sign, what names a batch says best why that is none.
       return takes.named === 'part' && first.kind === 'mark' ? 'part' : takes.free;
   }
+}
+
+/** `30 to 40 seeds`. */
+function isFromTo(takes: Taken, [first, second]: readonly Piece[]): boolean {
+  return takes.types.has('seeds') && first?.kind === 'amount' && first.unit?.image.toLowerCase() === 'to'
+    && second?.kind === 'amount';
 }
 
 /** `about 24 h` is no agent of 24 h. */

@@ -33,6 +33,12 @@ export const agentless: Diagnose = (place, pieces, whole) => {
 export const vagueNumber: Diagnose = ({ reader, takes }, pieces) => {
   const [first, second] = pieces;
   if (!first || first.kind === 'amount' || second?.kind !== 'amount' || !beginsFact(takes, pieces, 1)) return undefined;
+  if (takes.types.has('seeds') && takes.counts.get(second.unit?.image.toLowerCase() ?? '') === 'seeds') {
+    return {
+      span: first, suggestion: 'If you did not count them, write “about” before the number.',
+      fixes: [{ title: 'Write “about”', start: first.start, end: second.start, text: 'about ' }],
+    };
+  }
   return {
     span: first,
     suggestion: reader.slice(first) === '+' && takes.types.has('count')

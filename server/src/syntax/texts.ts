@@ -3,7 +3,7 @@ import { dormancies, type Fact, type Span } from '../model/record.ts';
 import type { FactReader } from './fact-readers.ts';
 import type { Piece } from './grammar.ts';
 import { listed, nearest } from './nearest.ts';
-import { readWhole } from './numbers.ts';
+import { readHowMany } from './how-many.ts';
 import { dimensionOf } from './quantities.ts';
 import { replacement, spanFrom, type LineReader } from './reader.ts';
 import { isBatchName, runEnd } from './subject.ts';
@@ -86,9 +86,14 @@ export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | u
     }, part && instead ? [replacement(instead, part)] : []);
     return undefined;
   }
-  if (amount?.kind === 'amount' && /^seeds?$/i.test(amount.unit?.image ?? 'seeds')) {
-    const n = readWhole(reader, amount);
-    return n && { type: 'part', name, n, start, end: amount.end };
+  if (amount?.kind === 'word' && amount.text.toLowerCase() === 'half') {
+    const estimate = { value: { kind: 'half' as const }, start: amount.start, end: amount.end };
+    return { type: 'part', name, estimate, start, end: amount.end };
+  }
+  const isAbout = amount?.kind === 'word' && amount.text.toLowerCase() === 'about';
+  if (isAbout || (amount?.kind === 'amount' && /^(?:seeds?|to)$/i.test(amount.unit?.image ?? 'seeds'))) {
+    const read = readHowMany(reader, pieces, 1);
+    return read && { type: 'part', name, ...read, start };
   }
   reportValue(reader, pieces, 1, 'a number of seeds', `${reader.shown(first)} 24 seeds`);
   return undefined;

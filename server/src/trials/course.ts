@@ -1,5 +1,6 @@
 /** From a batch of the journal to the course of counts that the measures work on. */
 import { SAME_SOWING_DAYS } from '../calendar/together.ts';
+import { rangeOf, testedAt, type Bound } from '../journal/estimates.ts';
 import { accounted, isGivenOut, originOf, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
@@ -9,16 +10,17 @@ import { cutClasses } from '../model/record.ts';
 /**
  * The counts of a batch in days from day 0, with the seeds that they are of: those tested when it was last counted. A
  * cut test that adds up is a check too: every seed was looked at. Undefined, with the reason, where a number is not
- * known, and where seed that had not germinated was picked out between counts.
+ * known, and where seed that had not germinated was picked out between counts. `bound`: the end of an estimate of the
+ * seeds that is taken for their number; without one such a course is undefined.
  */
-export function courseOf(batch: Batch): Course | Undefined {
+export function courseOf(batch: Batch, bound?: Bound): Course | Undefined {
   if (isPickedOver(batch.events)) return undefinedBecause('seed that had not germinated was split off after counting began');
-  return courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch));
+  return courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch), bound);
 }
 
 /** The same up to an event of the batch, which ends it; what comes after is left out. */
-export function courseBefore(batch: Batch, end: BatchEvent): Course | Undefined {
-  return courseBy(batch, eventsBefore(batch, end), true);
+export function courseBefore(batch: Batch, end: BatchEvent, bound?: Bound): Course | Undefined {
+  return courseBy(batch, eventsBefore(batch, end), true, bound);
 }
 
 /** A course as it stood before a day. */
@@ -48,12 +50,15 @@ function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {
   })?.moment.day;
 }
 
-function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean): Course | Undefined {
+function courseBy(
+  batch: Batch, events: readonly BatchEvent[], closed: boolean, bound: Bound | undefined,
+): Course | Undefined {
   if (!events.some(seenAt)) return undefinedBecause('no counts yet');
   const zero = dayZero(batch, events);
   if (zero === undefined) return undefinedBecause('it has no day 0, because it was not sown, lifted from a soak or put into a stage');
   const cut = events.find(event => event.type === 'cut');
-  const sown = testedIn(events) ?? batch.tested;
+  const sown = testedIn(events) ?? batch.tested ?? (bound && estimatedIn(batch, events, bound));
+  if (sown === undefined && batch.worlds.length > 0) return undefinedBecause('its seeds were estimated, not counted');
   if (sown === undefined) return undefinedBecause('the number of seeds is unknown');
   const checks = events.flatMap(event => {
     const totals = seenAt(event);
@@ -72,6 +77,15 @@ function courseBy(batch: Batch, events: readonly BatchEvent[], closed: boolean):
 function testedIn(events: readonly BatchEvent[]): number | undefined {
   const last = events.findLast(event => event.type === 'count' || event.type === 'cut');
   return last?.tested;
+}
+
+/** One end of the seeds that the last count was of; at least those that it accounts for. */
+function estimatedIn(batch: Batch, events: readonly BatchEvent[], bound: Bound): number | undefined {
+  const last = events.findLast(event => event.type === 'count' || event.type === 'cut');
+  const range = (last && testedAt(batch, last)) ?? rangeOf(batch, 'tested');
+  if (!range || bound === 'most') return range?.most;
+  const seen = last && seenAt(last);
+  return Math.max(range.least, seen ? accounted(seen) : 0);
 }
 
 function seenAt(event: BatchEvent): Totals | undefined {

@@ -1,4 +1,5 @@
 /** The batches of a lot, put together by what was done to them. */
+import type { Bound } from '../journal/estimates.ts';
 import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
@@ -33,13 +34,19 @@ export interface Groups {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** Which end of an estimate of seeds is taken for their number, on either side. */
+export interface Bounds {
+  readonly treated: Bound;
+  readonly untreated: Bound;
+}
+
 /** The groups of a lot, untreated ones first, then in the order in which the journal names their first batch. */
-export function groupsOf(lot: Lot): Groups {
+export function groupsOf(lot: Lot, bounds?: Bounds): Groups {
   const groups: { treatment: Treatment; batches: TrialBatch[] }[] = [];
   const leftOut: LeftOut[] = [];
   for (const batch of lot.batches.values()) {
     if (!isTried(batch)) continue;
-    const found = trialBatchOf(batch);
+    const found = trialBatchOf(batch, bounds);
     if (isUndefined(found)) {
       leftOut.push({ batch, why: found });
       continue;
@@ -58,19 +65,20 @@ function isTried(batch: Batch): boolean {
   return batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
 }
 
-function trialBatchOf(batch: Batch): TrialBatch | Undefined {
+function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {
   if (batch.unread) return undefinedBecause('a record of it, or of the seed it was split from, has an error');
   const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
   if (unknown) return undefinedBecause(`what it was soaked in is unknown (${unknown.fact.name.text})`);
   const endedBy = endOf(batch);
   const events = endedBy ? batch.events.slice(0, batch.events.indexOf(endedBy)) : batch.events;
-  const course = endedBy ? courseBefore(batch, endedBy) : courseOf(batch);
+  const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
+  const treatment = treatmentOf(batch, batch.soaks.filter(({ entry }) => !later.has(entry.line)));
+  const bound = treatment.length > 0 ? bounds?.treated : bounds?.untreated;
+  const course = endedBy ? courseBefore(batch, endedBy, bound) : courseOf(batch, bound);
   const fault = isUndefined(course) ? course : faultOf(course);
   if (isUndefined(course) || fault) return fault!;
-  const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
   return {
-    batch, course, endedBy,
-    treatment: treatmentOf(batch, batch.soaks.filter(({ entry }) => !later.has(entry.line))),
+    batch, course, endedBy, treatment,
     conditions: conditionsOf(batch, dayZeroOf(batch, endedBy)!, events),
   };
 }

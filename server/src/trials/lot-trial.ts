@@ -6,6 +6,7 @@ import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
 import type { JudgeDay } from '../measures/verdict-text.ts';
 import { isoOf } from '../model/day.ts';
+import { agreed, corners } from './estimated.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import type { Judging } from './judging.ts';
 import { laddersOf, type DoseLadder } from './ladders.ts';
@@ -23,6 +24,8 @@ export interface LotTrial {
   /** One for each treated group. */
   readonly contests: readonly Contest[];
   readonly ladders: readonly DoseLadder[];
+  /** Contests of batches whose seeds were estimated, with the verdict that both ends of each estimate give. */
+  readonly estimated: readonly Contest[];
 }
 
 const memo = new WeakMap<Lot, LotTrial>();
@@ -32,12 +35,18 @@ export function trialOf(lot: Lot): LotTrial {
   const known = memo.get(lot);
   if (known) return known;
   const { groups, leftOut } = groupsOf(lot);
-  const untreated = groups.filter(({ treatment }) => treatment.length === 0);
-  const pairs = groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
-  const contests = contestsOf(pairs);
-  const trial = { lot, groups, leftOut, contests, ladders: laddersOf(contests) };
+  const contests = contestsAmong(groups);
+  const estimated = lot.root.worlds.length === 0 ? []
+    : agreed(corners.map(bounds => contestsAmong(groupsOf(lot, bounds).groups)));
+  const trial = { lot, groups, leftOut, contests, ladders: laddersOf(contests), estimated };
   memo.set(lot, trial);
   return trial;
+}
+
+function contestsAmong(groups: readonly Group[]): Contest[] {
+  const untreated = groups.filter(({ treatment }) => treatment.length === 0);
+  const pairs = groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
+  return contestsOf(pairs);
 }
 
 /** Judges all treatments of a lot together: of many tried at once, one would look good by chance. */

@@ -28,7 +28,8 @@ interface Part extends Side {
 
 /** Undefined for a split into replicates, or into fewer than two parts with seeds. */
 export function splitPlan(record: JournalRecord, lot: Lot): SplitPlan | undefined {
-  const parts = factsOf(record, 'part').filter(({ n }) => n.value > 0).map((part): Part => {
+  const counted = factsOf(record, 'part').flatMap(({ name, n }) => (n && n.value > 0 ? [{ name, n }] : []));
+  const parts = counted.map((part): Part => {
     const batch = lot.batches.get(`${record.subject?.text ?? ''}/${part.name.text}`);
     return { names: [part.name.text], seeds: part.n.value, batch, treatment: batch ? wholeTreatment(batch) : [] };
   });

@@ -15,7 +15,7 @@ const numbers = Array.from({ length: 100 }, (_, n) => String(n + 1));
 export function seedsToGive(scene: Scene, segment: Span): number | undefined {
   const lived = livedIn(scene);
   const left = lived?.event?.type === 'split' ? lived.event.left : lived?.batch.kept;
-  const given = othersOf(scene, segment, 'part').reduce((sum, { n }) => sum + n.value, 0);
+  const given = othersOf(scene, segment, 'part').reduce((sum, { n }) => sum + (n?.value ?? 0), 0);
   return left === undefined ? undefined : left - given;
 }
 
@@ -28,7 +28,7 @@ export function part(scene: Scene, segment: Span): Suggestion[] {
   const name = (isNumbered ? numbers : letters).find(each => !taken.has(each));
   const left = seedsToGive(scene, segment) ?? Infinity;
   if (name === undefined || left < 1) return [];
-  const wanted = others.at(-1)?.n.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
+  const wanted = others.at(-1)?.n?.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
   const seeds = Math.min(wanted, left);
   return [{ kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'] }];
 }

@@ -6,6 +6,7 @@ import { keywords, type Keyword, type SubjectKind } from '../../model/keywords.t
 import { isoOf, type Day } from '../../model/day.ts';
 import { symbolOf } from '../symbols.ts';
 import { germinatedOf } from '../words/germination.ts';
+import { ofText } from '../words/shares.ts';
 import { dosesText } from '../words/soaks.ts';
 import { stageProgressText } from '../words/stages.ts';
 import { openBatches, otherBatches, type BatchNow } from './batches.ts';
@@ -91,7 +92,7 @@ function stateText({ batch, standing, soaking, open }: BatchNow, day: number): s
   const number = sowing && batch.origin ? `sown, day ${day - batch.origin.moment.day}` : undefined;
   const texts = [
     stage ? stageProgressText(stage, day) : number,
-    past.some(({ type }) => type === 'count') && !isUndefined(share) ? `${share.x} of ${share.n}` : undefined,
+    past.some(({ type }) => type === 'count') && !isUndefined(share) ? `${share.x} of ${ofText(share.n)}` : undefined,
     open ? undefined : 'nothing left to come',
   ].filter(text => text !== undefined);
   return texts.length > 0 ? texts.join(' · ') : batch.soaks.length > 0 ? 'soaked' : 'not sown';

@@ -6,10 +6,10 @@ import { isUndefined } from '../../measures/measured.ts';
 import { factOf } from '../../model/record.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownTable } from '../markdown.ts';
-import { seedsText } from '../symbols.ts';
+import { howManyText, seedsText } from '../symbols.ts';
 import { daySpanText } from '../words/days.ts';
 import { germinatedOf, germinationDays } from '../words/germination.ts';
-import { shortShareText } from '../words/shares.ts';
+import { ofText, shortShareText } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
 import { batchSections } from './batch.ts';
 import { lotDrawn } from './drawn.ts';
@@ -21,14 +21,14 @@ import { acrossSection, trialSection } from './trial.ts';
 const MOST_ROWS = 12;
 
 const heading: Section<Lot> = (lot, { now }) => {
-  const { id, plant, collected, root, definition: { record } } = lot;
+  const { id, plant, collected, definition: { record } } = lot;
   const place = whereText(whereNow(staysOf(lot), id, now));
   const text = (type: 'from' | 'stored' | 'dormancy') => {
     const value = factOf(record, type)?.value.text;
     return value === undefined ? undefined : `${type} ${value}`;
   };
   const facts = [
-    plant, seedsText(root.seeds) || 'number of seeds not recorded', collected && `collected ${daySpanText(collected)}`,
+    plant, howManyText(factOf(record, 'seeds')) || 'number of seeds not recorded', collected && `collected ${daySpanText(collected)}`,
     text('from'), text('stored'), text('dormancy'), place === undefined ? undefined : `at ${place}`,
   ];
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
@@ -81,7 +81,7 @@ function germinatedCells(batch: Batch): string[] {
   const days = germinationDays(batch);
   const cells = isUndefined(share)
     ? [countsOf(batch).length === 0 ? '–' : String(batch.totals.germinated), `– (${share.undefined})`]
-    : [`${share.x} of ${share.n}`, escapeMarkdown(shortShareText(share.x, share.n))];
+    : [`${share.x} of ${ofText(share.n)}`, escapeMarkdown(shortShareText(share.x, share.n))];
   if (isUndefined(days)) return [...cells, days.undefined === 'not counted yet' ? '–' : `– (${days.undefined})`];
   return [...cells, days.first === days.last ? String(days.first) : `${days.first} to ${days.last}`];
 }

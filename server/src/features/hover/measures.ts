@@ -24,6 +24,7 @@ export const measuresSection: Section<BatchOfLot> = ({ batch }) => {
 
 /** Against the untreated seed of its lot. */
 export const verdictSection: Section<BatchOfLot> = ({ batch, lot }) => {
-  const contest = trialOf(lot).contests.find(({ treated }) => treated.batches.some(own => own.batch === batch));
+  const { contests, estimated } = trialOf(lot);
+  const contest = [...contests, ...estimated].find(({ treated }) => treated.batches.some(own => own.batch === batch));
   return contest?.untreated && contestLine(contest);
 };

@@ -22,9 +22,9 @@ export function contestLine({ treated, untreated, comparison, verdict, remarks }
 }
 
 export const trialSection: Section<Lot> = lot => {
-  const { contests, ladders } = trialOf(lot);
+  const { contests, ladders, estimated } = trialOf(lot);
   const onLadder = new Set(ladders.flatMap(({ rungs }) => rungs.map(({ treated }) => treated)));
-  const alone = contests.filter(({ treated }) => !onLadder.has(treated));
+  const alone = [...contests.filter(({ treated }) => !onLadder.has(treated)), ...estimated];
   const lines = alone.slice(0, MOST_CONTESTS).map(contestLine);
   const more = alone.length > MOST_CONTESTS ? `… and ${alone.length - MOST_CONTESTS} more.` : undefined;
   const blocks = [...ladders.map(ladderBlock), lines.length > 0 ? markdownList(lines) : undefined, more];

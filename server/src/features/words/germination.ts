@@ -1,11 +1,16 @@
 /** How much of a batch germinated, and on which days; or the reason why there is no number. */
-import { countsOf, dayNumber, type Batch, type CountEvent, type Entry, type Origin } from '../../journal/life.ts';
+import { testedAt } from '../../journal/estimates.ts';
+import {
+  accounted, countsOf, dayNumber, type Batch, type CountEvent, type Entry, type Origin,
+} from '../../journal/life.ts';
 import { undefinedBecause, type Undefined } from '../../measures/measured.ts';
 import { isoOf } from '../../model/day.ts';
+import type { SeedRange } from '../../model/estimate.ts';
 
 export interface Germinated {
   readonly x: number;
-  readonly n: number;
+  /** A range where the seeds were not counted but estimated. */
+  readonly n: number | SeedRange;
   /** What n is. */
   readonly of: string;
 }
@@ -19,14 +24,34 @@ export function germinatedOf(batch: Batch): Germinated | Undefined {
 /** What had germinated after a count, of the seeds that the batch had then. */
 export function germinatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
   const { after: { germinated, rotted, lost }, tested } = count;
+  if (tested === undefined && testedAt(batch, count)) return estimatedAt(batch, count);
   if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
   if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
   const sum = germinated + rotted + lost;
   if (sum > tested) return undefinedBecause(`more are counted (${sum}) than there are seeds (${tested})`);
   if (tested === lost) return undefinedBecause('there are no seeds to take a percentage of');
+  return { x: germinated, n: tested - lost, of: `${tested} ${whatText(batch, count)}` };
+}
+
+function whatText(batch: Batch, count: CountEvent): string {
+  const { lost } = count.after;
   const wasSown = batch.sowing && !isLater(batch, batch.sowing, count);
-  const less = lost > 0 ? ` less ${lost} lost` : '';
-  return { x: germinated, n: tested - lost, of: `${tested} ${wasSown ? 'sown' : 'seeds, not sown'}${less}` };
+  return `${wasSown ? 'sown' : 'seeds, not sown'}${lost > 0 ? ` less ${lost} lost` : ''}`;
+}
+
+/** Of seeds that were estimated: there were at least those that were counted since. */
+function estimatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
+  const { after, after: { germinated, lost } } = count;
+  const { least, most } = testedAt(batch, count)!;
+  const sum = accounted(after);
+  if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  if (sum > most) return undefinedBecause(`more are counted (${sum}) than there can be seeds (${least} to ${most})`);
+  if (most === lost) return undefinedBecause('there are no seeds to take a percentage of');
+  const from = Math.max(least, sum, lost + 1);
+  return {
+    x: germinated, n: { least: from - lost, most: most - lost },
+    of: `${from} to ${most} ${whatText(batch, count)}, estimated`,
+  };
 }
 
 /** Whether a share of what had stayed by a count would say nothing, since seed was picked out between two counts. */

@@ -2,7 +2,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Lot } from '../../journal/life.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { germinatedOf, type Germinated } from './germination.ts';
+import { germinatedOf } from './germination.ts';
 import { treatmentText } from './treatment.ts';
 
 export interface OwnRecord {
@@ -36,7 +36,11 @@ export function ownRecords(journal: Journal, plant: string): OwnRecord[] {
   return [...found.values()];
 }
 
-type Counted = Germinated & { readonly treatment: string };
+interface Counted {
+  readonly x: number;
+  readonly n: number;
+  readonly treatment: string;
+}
 
 /** A lot is read anew when one of its records changes, and then is another object. */
 const known = new WeakMap<Lot, readonly Counted[]>();
@@ -46,7 +50,9 @@ function countedIn(lot: Lot): readonly Counted[] {
   if (before) return before;
   const counted = [...lot.batches.values()].flatMap(batch => {
     const share = germinatedOf(batch);
-    return isUndefined(share) ? [] : [{ ...share, treatment: treatmentText(batch) }];
+    // What was only estimated has no place in a sum of seeds.
+    if (isUndefined(share) || typeof share.n !== 'number') return [];
+    return [{ x: share.x, n: share.n, treatment: treatmentText(batch) }];
   });
   known.set(lot, counted);
   return counted;

@@ -71,6 +71,6 @@ export const unknownBatch: Mender = ({ entry: { record: { subject } } }, { journ
 };
 
 function sownOf(strays: Lot['strays']): number | undefined {
-  const sown = strays.flatMap(({ record }) => (record.keyword === 'sow' ? [factOf(record, 'seeds')?.n.value] : []));
+  const sown = strays.flatMap(({ record }) => (record.keyword === 'sow' ? [factOf(record, 'seeds')?.n?.value] : []));
   return sown.length === 1 ? sown[0] : undefined;
 }

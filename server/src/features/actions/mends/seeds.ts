@@ -8,7 +8,7 @@ export const sownExceedsSeeds: Mender = ({ entry }, context) => {
   const lived = livedAs('sow', entry, context);
   const seeds = factOf(entry.record, 'seeds');
   const { asked, available } = lived?.event ?? {};
-  if (!lived || !seeds || asked === undefined || available === undefined || asked <= available) return [];
+  if (!lived || !seeds?.n || asked === undefined || available === undefined || asked <= available) return [];
   return [
     ...(available > 0 ? [{ title: `Sow ${available}: all that are left`, edits: [replace(entry.line, seeds.n, available)] }] : []),
     ...moreInLot(lived.batch, asked - available),
@@ -22,10 +22,10 @@ export const splitExceedsSeeds: Mender = ({ entry }, context) => {
   if (!lived || left === undefined || asked <= left) return [];
   const parts = factsOf(entry.record, 'part');
   const last = parts.at(-1)!;
-  const rest = last.n.value - (asked - left);
+  const rest = last.n ? last.n.value - (asked - left) : 0;
   return [
     ...evenly(entry, parts, left),
-    ...(rest > 0 ? [{
+    ...(last.n && rest > 0 ? [{
       title: `Give ${last.name.text} ${rest}: what the others leave over`, edits: [replace(entry.line, last.n, rest)],
     }] : []),
     ...moreInLot(lived.batch, asked - left),
@@ -35,17 +35,19 @@ export const splitExceedsSeeds: Mender = ({ entry }, context) => {
 /** Parts that were to be equal, as large as they can be. */
 function evenly({ line }: Parameters<Mender>[0]['entry'], parts: readonly FactOfType<'part'>[], left: number): Mend[] {
   const each = Math.floor(left / parts.length);
-  const isEven = parts.length > 1 && parts.every(({ n }) => n.value === parts[0]!.n.value);
+  const numbers = parts.flatMap(({ n }) => n ?? []);
+  const isEven = parts.length > 1 && numbers.length === parts.length
+    && numbers.every(({ value }) => value === numbers[0]!.value);
   if (!isEven || each < 1) return [];
   const over = left - each * parts.length;
   const rest = over > 0 ? ` and keep ${over}` : '';
-  return [{ title: `Give each ${each}${rest}: the ${left} that are left`, edits: parts.map(({ n }) => replace(line, n, each)) }];
+  return [{ title: `Give each ${each}${rest}: the ${left} that are left`, edits: numbers.map(n => replace(line, n, each)) }];
 }
 
 /** The lot has more than its record says. */
 function moreInLot({ parent, seeds, made }: Batch, more: number): Mend[] {
   const fact = parent ? undefined : factOf(made.record, 'seeds');
-  if (!fact || seeds === undefined) return [];
+  if (!fact?.n || seeds === undefined) return [];
   return [{ title: `Change the lot to ${seeds + more} seeds`, edits: [replace(made.line, fact.n, seeds + more)] }];
 }
 

@@ -1,0 +1,81 @@
+/** Verdicts on seed that was estimated: what both ends of each estimate say. */
+import { rangeOf } from '../journal/estimates.ts';
+import type { Comparison } from '../measures/comparison.ts';
+import { isUndefined, undefinedBecause } from '../measures/measured.ts';
+import type { Verdict } from '../measures/verdict.ts';
+import { asSentence } from '../measures/verdict-words.ts';
+import type { Bounds, Group, TrialBatch } from './groups.ts';
+import type { Contest } from './lot-trial.ts';
+
+/** The least of one side with the most of the other is the worst and the best case of every claim. */
+export const corners: readonly Bounds[] = (['least', 'most'] as const)
+  .flatMap(treated => (['least', 'most'] as const).map(untreated => ({ treated, untreated })));
+
+/**
+ * The contests of batches that were estimated, from the contests of each corner: with the verdict on which all corners
+ * agree, and without the numbers of any of them, which would be those of a guess.
+ */
+export function agreed(all: readonly (readonly Contest[])[]): Contest[] {
+  const [first = [], ...others] = all;
+  return first.filter(isEstimated).map((contest): Contest => {
+    const same = others.flatMap(contests => contests.find(other => isSamePair(contest, other)) ?? []);
+    const cases = same.length === others.length ? [contest, ...same] : [];
+    return {
+      ...contest, comparison: undefinedBecause('the seeds were estimated, not counted'), verdict: verdictOf(contest, cases),
+    };
+  });
+}
+
+function isEstimated({ treated, untreated }: Contest): boolean {
+  return [treated, untreated].some(group => group?.batches.some(isGuess));
+}
+
+function isGuess({ batch }: TrialBatch): boolean {
+  const range = rangeOf(batch, 'tested');
+  return batch.tested === undefined && range !== undefined;
+}
+
+function isSamePair(a: Contest, b: Contest): boolean {
+  return isSameGroup(a.treated, b.treated) && isSameGroup(a.untreated, b.untreated);
+}
+
+function isSameGroup(a: Group | undefined, b: Group | undefined): boolean {
+  return a?.batches.length === b?.batches.length
+    && (a?.batches ?? []).every(({ batch }, n) => b?.batches[n]?.batch === batch);
+}
+
+function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Contest[]): Verdict {
+  const comparisons = cases.flatMap(({ comparison }) => (isUndefined(comparison) ? [] : [comparison]));
+  const names = [...new Set(cases.map(({ verdict: { verdict: name } }) => name))];
+  const open = comparisons.some(({ open: { treated, untreated } }) => treated + untreated > 0);
+  const isAgreed = names.length === 1 && comparisons.length === cases.length;
+  const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
+  if (isAgreed && numbers !== undefined) {
+    const same = 'the seeds were estimated, and the verdict is the same with the least and with the most of each side';
+    return { verdict, rule, evidence: undefined, sentence: asSentence(verdict, `${numbers}; ${same}`, open) };
+  }
+  const reason = names.length > 1
+    ? `the seeds were estimated, and with the least or the most of them the verdict would be ${names.map(name => `“${name}”`).join(' or ')}`
+    : 'the seeds were estimated, and not every number of them can be compared';
+  return {
+    verdict: 'cannot tell', rule: 'not-measured', evidence: undefined,
+    sentence: asSentence('cannot tell', [numbers, reason].filter(text => text !== undefined).join('; '), false),
+  };
+}
+
+/** Example: 'by day 28, 14 of 22 to 26 treated seeds had germinated (54 to 64 %) and 2 of 18 to 22 untreated ...' */
+function numbersText(comparisons: readonly Comparison[]): string {
+  const days = range(comparisons.map(({ byDay }) => byDay));
+  const side = (what: 'treated' | 'untreated') => {
+    const shares = comparisons.map(({ germinated }) => germinated[what]);
+    const percents = range(shares.map(({ x, n }) => Math.round((100 * x) / n)));
+    return { of: `${range(shares.map(({ x }) => x))} of ${range(shares.map(({ n }) => n))}`, percents: `(${percents} %)` };
+  };
+  const [treated, untreated] = [side('treated'), side('untreated')];
+  return `by day ${days}, ${treated.of} treated seeds had germinated ${treated.percents} and ${untreated.of} untreated ${untreated.percents}`;
+}
+
+function range(numbers: readonly number[]): string {
+  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
+  return least === most ? String(least) : `${least} to ${most}`;
+}

@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { reportData } from '../../server/src/report/json.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
+import { lotOf } from '../journal/helpers.ts';
+import { at, reportFor } from '../report/helpers.ts';
+
+const journal = (lot: string, a: string, b: string, counts: readonly [number, number]) => `
+  lot VER-24 Veratrum nigrum, ${lot}
+  split VER-24, A ${a}, B ${b}
+  soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+  soak VER-24/B 2026-01-10 19:00, water, 24 h
+  sow VER-24/A 2026-01-11 19:00, 15 C
+  sow VER-24/B 2026-01-11 19:00, 15 C
+  count VER-24/A 2026-01-25, ${counts[0]}
+  count VER-24/B 2026-01-25, ${counts[1]}
+  discard VER-24/A 2026-05-01
+  discard VER-24/B 2026-05-01
+`;
+
+const verdictOf = (source: string) => {
+  const { contests, estimated } = trialOf(lotOf(source));
+  return (estimated[0] ?? contests[0])!.verdict;
+};
+
+describe('a verdict on seed that was estimated', () => {
+  test('is given where both ends of each estimate give it, with ranges for its numbers', () => {
+    const { contests, ladders, estimated } = trialOf(lotOf(journal('about 100 seeds', 'half', 'half', [35, 8])));
+    expect([contests, ladders]).toEqual([[], []]);
+    expect(estimated.map(({ verdict }) => verdict.sentence)).toEqual([
+      'Worth repeating: by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated (13 to 20 %); '
+      + 'the seeds were estimated, and the verdict is the same with the least and with the most of each side.',
+    ]);
+  });
+
+  test('is none where it hangs on how many there were', () => {
+    // With 18 of 18 treated it would be one thing, with 18 of 60 another.
+    const { verdict, sentence } = verdictOf(journal('200 seeds', '18 to 60 seeds', '40 seeds', [18, 16]));
+    expect(verdict).toBe('cannot tell');
+    expect(sentence).toMatch(/with the least or the most of them the verdict would be “worth repeating” or “.*”\.$/);
+  });
+
+  test('is that of every number between the ends, where the ends agree', () => {
+    for (const [a, b] of [[[24, 30], [24, 27]], [[20, 23], [30, 34]]] as const) {
+      for (const counts of [[16, 3], [10, 9], [2, 14]] as const) {
+        const text = ([least, most]: readonly [number, number]) => `${least} to ${most} seeds`;
+        const { verdict, sentence } = verdictOf(journal('100 seeds', text(a), text(b), counts));
+        if (!sentence.includes('the verdict is the same')) continue;
+        for (let n = a[0]; n <= a[1]; n++) {
+          for (let m = b[0]; m <= b[1]; m++) {
+            expect(verdictOf(journal('100 seeds', `${n} seeds`, `${m} seeds`, counts)).verdict, `${counts.join()} of ${n}, ${m}`).toBe(verdict);
+          }
+        }
+      }
+    }
+  });
+});
+
+describe('a report of seed that was estimated', () => {
+  const source = journal('about 60 seeds', '25 to 30 seeds', 'about 24 seeds', [10, 3]);
+
+  test('has no exact denominator anywhere in its data', () => {
+    const data = reportData(reportFor(source, at('2026-02-03')));
+    const text = JSON.stringify(data);
+    const lots = (data as { lots: { seeds: unknown; estimated: unknown; batches: Record<string, unknown>[] }[] }).lots;
+    expect(lots[0]).toMatchObject({ seeds: null, estimated: { seeds: { least: 54, most: 66 } } });
+    expect(lots[0]!.batches.find(({ batch }) => batch === 'VER-24/A')).toMatchObject({
+      seeds: null, sown: null, estimated: { sown: { least: 25, most: 30 } },
+      germination: { undefined: 'the seeds were estimated, so only a range is known' },
+      germinationRange: { x: 10, n: { least: 25, most: 30 }, share: { low: 10 / 30, high: 10 / 25 } },
+      course: { undefined: 'its seeds were estimated, not counted' }, measures: { undefined: 'its seeds were estimated, not counted' },
+    });
+    expect(text).not.toMatch(/"(?:of|sown|kept|tested)":(?:2[1-9]|30|60|5\d)\b/);
+  });
+});
