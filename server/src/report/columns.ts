@@ -36,7 +36,8 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...where(batches.some(({ totals }) => totals),
       number('Germinated', ({ totals }) => totals?.germinated),
       number('%', ({ germination, germinationRange }) => (
-        germinationRange ? between(germinationRange.share) : isUndefined(germination) ? DASH : percent(germination.value))),
+        germinationRange ? between(germinationRange.share)
+          : isUndefined(germination) ? DASH : percent(germination.value))),
       number('95 % interval', ({ germination, germinationRange }) => {
         if (germinationRange) return between(germinationRange.wilson);
         return isUndefined(germination) ? DASH : between(germination.wilson);
