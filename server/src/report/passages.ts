@@ -2,9 +2,10 @@
 import { ladderHead, ladderNote, ladderRows } from '../features/words/ladders.ts';
 import { replicatesText } from '../features/words/replicates.ts';
 import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
-import type { Group } from '../trials/groups.ts';
+import type { Group, LeftOut } from '../trials/groups.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import { isActiveSoak } from '../trials/treatment.ts';
 import type { Column } from './columns.ts';
 
 /** Something with what is said of it. */
@@ -29,14 +30,15 @@ export function trialPassages(
     const text = replicatesText(group);
     return text === undefined ? [] : [{ title: titleOf(group), texts: [text] }];
   });
-  const missing = leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
+  // Where nothing was tried nothing is missing.
+  const isTried = ({ batch: { soaks } }: LeftOut) => contests.length > 0 || soaks.some(isActiveSoak);
+  const missing = leftOut.filter(isTried).map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
   return [
     passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
     passage('Treated against untreated, seeds estimated', estimated.map(contest => contestItem(contest, details))),
     ...ladders.map(ladderPassage),
     passage('Replicates', replicates),
-    // Where nothing was tried nothing is missing.
-    passage('Left out of the comparison', contests.length > 0 ? missing : []),
+    passage('Left out of the comparison', missing),
   ].filter(({ columns, items, texts }) => columns.length + items.length + texts.length > 0);
 }
 

@@ -52,6 +52,7 @@ function pooledData({ x, n, heterogeneity, overdispersion, effective, interval, 
 function contestData({ treated, untreated, alsoDiffers, remarks, judging, comparison, verdict }: Contest): object {
   return {
     treated: pathsOf(treated), untreated: untreated ? pathsOf(untreated) : null, alsoDiffers, remarks,
+    since: treated.since === undefined ? null : isoOf(treated.since),
     judging: judging ? { on: judging.on, written: isoOf(judging.written), state: judging.state } : null,
     verdict: verdictData(verdict), comparison: comparisonData(comparison),
   };

@@ -7,7 +7,7 @@ import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { isSameStageDay, isSameWarmth } from './alike.ts';
 import { portionDays } from './course.ts';
-import { isActive } from './treatment.ts';
+import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
 
 /** Degrees Celsius by day and by night. */
 interface Warmth {
@@ -24,6 +24,10 @@ interface Step {
 
 export interface Conditions {
   readonly dayZero: Day;
+  /** The day on which its life began: day 0, but for seed that is looked at from a later soak on. */
+  readonly begun: Day;
+  /** What it was treated with before the part of its life that is looked at. */
+  readonly earlier: Treatment;
   readonly isSown: boolean;
   /** Days from the first to the last portion that was sown. */
   readonly sownWithin: number;
@@ -51,7 +55,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
   const soaks = batch.soaks.filter(({ entry }) => isPast(entry.line));
   const temperature = own && factOf(own.record, 'temperature')?.value;
   return {
-    dayZero,
+    dayZero, begun: dayZero, earlier: [],
     isSown: own !== undefined,
     sownWithin: portionDays(batch, events),
     temperature: temperature && warmthOf(temperature),
@@ -80,7 +84,7 @@ function undefinedRegime(life: readonly BatchEvent[]): string | undefined {
   return event && factOf(event.entry.record, 'regime')?.value.text;
 }
 
-function warmthOf({ day, night, unit }: Temperature): Warmth {
+export function warmthOf({ day, night, unit }: Temperature): Warmth {
   return { day: celsius(day, unit), night: celsius(night ?? day, unit) };
 }
 
@@ -116,11 +120,15 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
   if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
-  else if ([a.dayZero - b.dayZero, a.sownWithin - b.sownWithin].some(days => Math.abs(days) > SAME_SOWING_DAYS)) {
-    differing.push('sowing date');
-  }
+  else if (areApart(a, b)) differing.push('sowing date');
+  if (!isSameTreatment(a.earlier, b.earlier)) differing.push('earlier soaks');
   if (a.restOf !== b.restOf) differing.push('the seed (one side is what was left of seed that had begun to germinate)');
   return { differing, unwritten };
+}
+
+function areApart(a: Conditions, b: Conditions): boolean {
+  return [a.dayZero - b.dayZero, a.begun - b.begun, a.sownWithin - b.sownWithin]
+    .some(days => Math.abs(days) > SAME_SOWING_DAYS);
 }
 
 function areSame(a: readonly Step[], b: readonly Step[], age: number): boolean {

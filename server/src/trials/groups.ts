@@ -4,6 +4,7 @@ import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { commonAge } from '../measures/looks.ts';
+import type { Day } from '../model/day.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
 import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
@@ -21,6 +22,8 @@ export interface TrialBatch {
 export interface Group {
   readonly treatment: Treatment;
   readonly batches: readonly TrialBatch[];
+  /** The day of a soak of watched seed from which on it is looked at. */
+  readonly since?: Day;
 }
 
 export interface LeftOut {
@@ -42,21 +45,27 @@ export interface Bounds {
 
 /** The groups of a lot, untreated ones first, then in the order in which the journal names their first batch. */
 export function groupsOf(lot: Lot, bounds?: Bounds): Groups {
-  const groups: { treatment: Treatment; batches: TrialBatch[] }[] = [];
+  const found: TrialBatch[] = [];
   const leftOut: LeftOut[] = [];
   for (const batch of lot.batches.values()) {
     if (!isTried(batch)) continue;
-    const found = trialBatchOf(batch, bounds);
-    if (isUndefined(found)) {
-      leftOut.push({ batch, why: found });
-      continue;
-    }
-    const group = groups.find(({ batches }) => batches.every(other => isReplicate(other, found)));
-    if (group) group.batches.push(found);
-    else groups.push({ treatment: found.treatment, batches: [found] });
+    const part = trialBatchOf(batch, bounds);
+    if (isUndefined(part)) leftOut.push({ batch, why: part });
+    else found.push(part);
   }
   const isTreated = ({ treatment }: Group) => Number(treatment.length > 0);
-  return { groups: groups.sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
+  return { groups: inGroups(found).sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
+}
+
+/** Batches put together with their replicates, in their order. */
+export function inGroups(parts: readonly TrialBatch[]): Group[] {
+  const groups: { treatment: Treatment; batches: TrialBatch[] }[] = [];
+  for (const part of parts) {
+    const group = groups.find(({ batches }) => batches.every(other => isReplicate(other, part)));
+    if (group) group.batches.push(part);
+    else groups.push({ treatment: part.treatment, batches: [part] });
+  }
+  return groups;
 }
 
 /** Seed that was only given out, or that nobody did anything with, is no part of a trial. */
@@ -77,27 +86,39 @@ function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Un
   const course = endedBy ? courseBefore(batch, endedBy, bound) : courseOf(batch, bound);
   const fault = isUndefined(course) ? course : faultOf(course);
   if (isUndefined(course) || fault) return fault!;
-  return {
-    batch, course, endedBy, treatment,
-    conditions: conditionsOf(batch, dayZeroOf(batch, endedBy)!, events),
-  };
+  const conditions = conditionsOf(batch, dayZeroOf(batch, endedBy)!, events);
+  return { batch, course: withItsStart(batch, course, conditions), endedBy, conditions, treatment };
+}
+
+/** Seed that was split off from what had begun to germinate had not itself: the day of the split is a look at it. */
+function withItsStart({ made }: Batch, course: Course, { restOf, dayZero }: Conditions): Course {
+  const day = restOf === undefined || !made.moment ? undefined : made.moment.day - dayZero;
+  const first = course.checks[0];
+  return day === undefined || !first || first.day <= day
+    ? course
+    : { ...course, checks: [{ day, germinated: 0 }, ...course.checks] };
 }
 
 /**
  * What ends the part of a batch in a trial: a treatment of seed that had been watched before, which came too late for
  * what had germinated by then, or a `split` that picked out seed between two counts.
  */
-function endOf({ events, sowing }: Batch): BatchEvent | undefined {
+function endOf(batch: Batch): BatchEvent | undefined {
+  const { events } = batch;
+  return events.find((event, i) => isWatchedSoak(batch, event)
+    || (isPick(event, events) && events.slice(i).some(({ type }) => type === 'count')));
+}
+
+/** Whether an event is the treatment of seed that had been watched before. */
+export function isWatchedSoak({ events, sowing }: Batch, event: BatchEvent): event is BatchEvent & { readonly type: 'soak' } {
+  if (event.type !== 'soak' || !isActiveSoak(event.soak)) return false;
   let isSown = sowing !== undefined && !events.some(({ entry }) => entry.line === sowing.line);
-  let isWatched = false;
-  for (const [i, event] of events.entries()) {
-    if (event.type === 'sow') isSown = true;
+  for (const before of events.slice(0, events.indexOf(event))) {
+    if (before.type === 'sow') isSown = true;
     // Counts on the way through the cold, before it is sown, find nothing as a rule and are no watch.
-    if (event.type === 'count') isWatched ||= isSown || event.after.germinated > 0;
-    if (isWatched && event.type === 'soak' && isActiveSoak(event.soak)) return event;
-    if (isPick(event, events) && events.slice(i).some(({ type }) => type === 'count')) return event;
+    if (before.type === 'count' && (isSown || before.after.germinated > 0)) return true;
   }
-  return undefined;
+  return false;
 }
 
 function isReplicate(a: TrialBatch, b: TrialBatch): boolean {

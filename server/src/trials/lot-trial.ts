@@ -9,6 +9,7 @@ import { isoOf } from '../model/day.ts';
 import { agreed, corners } from './estimated.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import type { Judging } from './judging.ts';
+import { laterPairsOf } from './later-soak.ts';
 import { laddersOf, type DoseLadder } from './ladders.ts';
 import { coursesOfPair, isFull, pairOf, type Pair } from './pairs.ts';
 
@@ -21,7 +22,7 @@ export interface LotTrial {
   readonly lot: Lot;
   readonly groups: readonly Group[];
   readonly leftOut: readonly LeftOut[];
-  /** One for each treated group. */
+  /** One for each treated group, then one for each soak of seed that had been watched before. */
   readonly contests: readonly Contest[];
   readonly ladders: readonly DoseLadder[];
   /** Contests of batches whose seeds were estimated, with the verdict that both ends of each estimate give. */
@@ -35,18 +36,19 @@ export function trialOf(lot: Lot): LotTrial {
   const known = memo.get(lot);
   if (known) return known;
   const { groups, leftOut } = groupsOf(lot);
-  const contests = contestsAmong(groups);
+  const later = laterPairsOf(lot);
+  const contests = contestsOf([...pairsAmong(groups), ...later.pairs]);
   const estimated = lot.root.worlds.length === 0 ? []
-    : agreed(corners.map(bounds => contestsAmong(groupsOf(lot, bounds).groups)));
-  const trial = { lot, groups, leftOut, contests, ladders: laddersOf(contests), estimated };
+    : agreed(corners.map(bounds => contestsOf(pairsAmong(groupsOf(lot, bounds).groups))));
+  const all = [...leftOut, ...later.leftOut];
+  const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated };
   memo.set(lot, trial);
   return trial;
 }
 
-function contestsAmong(groups: readonly Group[]): Contest[] {
+function pairsAmong(groups: readonly Group[]): Pair[] {
   const untreated = groups.filter(({ treatment }) => treatment.length === 0);
-  const pairs = groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
-  return contestsOf(pairs);
+  return groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
 }
 
 /** Judges all treatments of a lot together: of many tried at once, one would look good by chance. */

@@ -1,5 +1,6 @@
 /** Replicates of one lot and one treatment in plain words. */
 import { isUndefined } from '../../measures/measured.ts';
+import { commonAge, lastLook, until } from '../../measures/looks.ts';
 import { poolOf, type Pooled } from '../../measures/replicates.ts';
 import { probability } from '../../measures/verdict-words.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
@@ -8,9 +9,11 @@ import { shareText } from './shares.ts';
 /** An overdispersion up to this widens an interval by nothing that shows. */
 const JUST_ONE = 1.01;
 
-/** The replicates of a group taken together; of a single batch that batch. */
+/** The replicates of a group taken together, up to the age that all of them reached; of a single batch that batch. */
 export function pooledOf(group: Group): Pooled {
-  return poolOf(coursesOf(group));
+  const courses = coursesOf(group);
+  const age = commonAge(courses);
+  return poolOf(courses.map(course => until(course, age)));
 }
 
 /**
@@ -31,7 +34,10 @@ export function replicatesText(group: Group): string | undefined {
     ? `range – (${range.undefined})`
     : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
       + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not from a rule book'})${range.passed ? '' : ': too wide'}`;
-  return `${shareText(x, n)}, ${limits}; ${alike}; ${spread}`;
+  const courses = coursesOf(group);
+  const age = commonAge(courses);
+  const cut = courses.some(course => lastLook(course) > age) ? `by day ${age}, ` : '';
+  return `${cut}${shareText(x, n)}, ${limits}; ${alike}; ${spread}`;
 }
 
 function whole(share: number): string {

@@ -5,6 +5,7 @@ import type { DayLimits, DaysApart } from '../../measures/half-up.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { probability } from '../../measures/verdict-words.ts';
 import type { WeakSeedlings } from '../../measures/weak.ts';
+import { isoOf } from '../../model/day.ts';
 import { exact } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { listed } from '../../syntax/nearest.ts';
@@ -22,14 +23,16 @@ const MOST_NAMES = 4;
  *
  * Example: 'GA3 500 ppm 24 h'; of untreated seed 'water 24 h', or 'no soak'
  */
-export function groupLabel({ treatment, batches }: Group): string {
+export function groupLabel({ treatment, batches, since }: Group): string {
   if (treatment.length > 0) {
-    return treatment.map(({ soak }) => {
+    const label = treatment.map(({ soak }) => {
       const doses = soak.doses.filter(isActive);
       return [doses.map(dose => doseText(dose)).join(' + '), soakLengthText(soak)]
         .filter(text => text !== undefined).join(joinerOf(doses));
     }).join(', then ');
+    return since === undefined ? label : `${label} on ${isoOf(since)}`;
   }
+  if (since !== undefined && !batches[0]!.conditions.isWet) return 'no later soak';
   const soaks = batches[0]!.batch.soaks.filter(({ doses }) => !doses.some(isActive));
   if (soaks.length === 0) return 'no soak';
   return soaks.map(soak => `${dosesText(soak.doses)} ${soakLengthText(soak) ?? ''}`.trim()).join(', then ');

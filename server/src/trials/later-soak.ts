@@ -1,0 +1,155 @@
+/** Seed that was watched and then soaked: from the day of that soak on, beside seed that was left as it was. */
+import { accounted, countsOf, type Batch, type BatchEvent, type CountEvent, type Lot } from '../journal/life.ts';
+import { factOf } from '../model/record.ts';
+import { isoOf, type Day } from '../model/day.ts';
+import { faultOf, type Check, type Course } from '../measures/course.ts';
+import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
+import { dayZeroOf, isPick } from './course.ts';
+import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
+import { pairOf, type Pair } from './pairs.ts';
+import { isActiveSoak, treatmentOf } from './treatment.ts';
+
+/** Looks at both halves before the soak that lie no further apart count as one. Common practice, no source. */
+const ONE_LOOK_DAYS = 1;
+
+/** A treatment that came late, and what it begins with. */
+interface Later {
+  readonly batch: Batch;
+  readonly soak: BatchEvent & { readonly type: 'soak' };
+  /** The last count before it: what had germinated by then is on neither side. */
+  readonly base: CountEvent;
+  /** The day of the soak. */
+  readonly since: Day;
+}
+
+export interface LaterPairs {
+  readonly pairs: readonly Pair[];
+  readonly leftOut: readonly LeftOut[];
+}
+
+export function laterPairsOf(lot: Lot): LaterPairs {
+  const pairs: Pair[] = [];
+  const leftOut: LeftOut[] = [];
+  const batches = [...lot.batches.values()];
+  const open = new Set(batches.filter(({ unread }) => !unread).flatMap(laterSoaksOf));
+  for (const first of open) {
+    open.delete(first);
+    const treated = restOf(first.batch, first.base, first);
+    if (isUndefined(treated)) {
+      leftOut.push({ batch: first.batch, why: notCompared(first, treated.undefined) });
+      continue;
+    }
+    const group = [treated, ...replicatesOf(treated, first, open)];
+    const others = batches.filter(batch => !group.some(each => each.batch === batch));
+    const controls = others.flatMap(batch => controlOf(batch, first));
+    if (controls.length > 0) pairs.push(pairFrom(first, group, controls));
+    else leftOut.push(...group.map(({ batch }) => ({ batch, why: notCompared(first, noControl(first)) })));
+  }
+  return { pairs, leftOut };
+}
+
+function notCompared({ since }: Later, why: string): Undefined {
+  return undefinedBecause(`its soak of ${isoOf(since)} is not compared: ${why}`);
+}
+
+function noControl({ base }: Later): string {
+  return `no other batch was counted both on ${isoOf(base.entry.moment.day)} and after the soak`;
+}
+
+/** Other batches that had the same soak on the same day; they are taken out of `open`. */
+function replicatesOf(treated: TrialBatch, first: Later, open: Set<Later>): TrialBatch[] {
+  return [...open].flatMap(other => {
+    if (!isOneLook(other, first) || other.since !== first.since) return [];
+    const rest = restOf(other.batch, other.base, other);
+    if (isUndefined(rest) || inGroups([treated, rest]).length > 1) return [];
+    open.delete(other);
+    return [rest];
+  });
+}
+
+function pairFrom({ since, base }: Later, treated: readonly TrialBatch[], controls: readonly TrialBatch[]): Pair {
+  const { treatment } = treated[0]!;
+  const untreated = inGroups(controls).map((group): Group => ({ ...group, since }));
+  const pair = pairOf({ treatment, batches: treated, since }, untreated);
+  const remark = `days count from ${isoOf(since)}, the day of the soak; seed that had germinated or rotted by `
+    + `${isoOf(base.entry.moment.day)} is on neither side`;
+  return { ...pair, remarks: [remark, ...pair.remarks] };
+}
+
+function laterSoaksOf(batch: Batch): Later[] {
+  return batch.events.flatMap((soak, i) => {
+    if (!isWatchedSoak(batch, soak)) return [];
+    const base = batch.events.slice(0, i).findLast(event => event.type === 'count');
+    return base ? [{ batch, soak, base, since: soak.entry.moment.day }] : [];
+  });
+}
+
+function isOneLook(a: Pick<Later, 'base'>, b: Pick<Later, 'base'>): boolean {
+  return Math.abs(a.base.entry.moment.day - b.base.entry.moment.day) <= ONE_LOOK_DAYS;
+}
+
+/** A batch that was left as it was, where it was looked at when the soak began and again later. */
+function controlOf(batch: Batch, later: Later): TrialBatch[] {
+  if (batch.unread) return [];
+  const base = countsOf(batch).findLast(event => isOneLook({ base: event }, later));
+  if (!base || batch.events.some(event => isLateIn(event, later))) return [];
+  const rest = restOf(batch, base, later);
+  return isUndefined(rest) ? [] : [rest];
+}
+
+/** It was treated between the look and the day after the soak, so that it was not left as it was. */
+function isLateIn(event: BatchEvent, { base, since }: Later): boolean {
+  const { entry: { moment: { day } } } = event;
+  return event.type === 'soak' && isActiveSoak(event.soak)
+    && day >= base.entry.moment.day - ONE_LOOK_DAYS && day <= since + ONE_LOOK_DAYS;
+}
+
+/** What had not germinated at a look, from the day of the soak to the next treatment of the batch. */
+function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBatch | Undefined {
+  const from = batch.events.indexOf(base) + 1;
+  const end = batch.events.findIndex((event, i) => i >= from && event !== soak && (
+    (event.type === 'soak' && isActiveSoak(event.soak)) || isPick(event, batch.events)));
+  const events = end < 0 ? batch.events : batch.events.slice(0, end);
+  const later = events.slice(from).filter(event => event.type === 'count');
+  const tested = later.at(-1)?.tested;
+  if (later.every(({ entry }) => entry.moment.day < since)) return undefinedBecause('the batch was not counted after it');
+  if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
+  const course = courseAfter(base, later, since, tested, end >= 0 || batch.closed !== undefined);
+  const fault = faultOf(course);
+  if (fault) return fault;
+  const soaks = batch.soaks.filter(each => each === soak.soak);
+  const zero = dayZeroOf(batch);
+  if (zero === undefined) return undefinedBecause('it has no day 0');
+  return {
+    batch, course, endedBy: end < 0 ? undefined : batch.events[end],
+    treatment: treatmentOf(batch, soaks),
+    conditions: conditionsFrom(batch, events, since, zero, base),
+  };
+}
+
+function courseAfter(
+  base: CountEvent, later: readonly CountEvent[], since: Day, tested: number, closed: boolean,
+): Course {
+  const gone = base.after;
+  const checkOf = ({ entry, after }: CountEvent): Check => ({
+    day: entry.moment.day - since, germinated: after.germinated - gone.germinated,
+    rotted: after.rotted - gone.rotted, lost: after.lost - gone.lost,
+  });
+  return { sown: tested - accounted(gone), checks: [base, ...later].map(checkOf), ...(closed && { closed }) };
+}
+
+/** Its conditions, with what was done before the look told apart from what came after. */
+function conditionsFrom(
+  batch: Batch, events: readonly BatchEvent[], since: Day, zero: Day, base: CountEvent,
+): Conditions {
+  const before = batch.soaks.filter(({ start }) => start.day < base.entry.moment.day);
+  const sowing = events.findLast(event => event.type === 'sow' && factOf(event.entry.record, 'temperature'));
+  const warmth = sowing && factOf(sowing.entry.record, 'temperature')?.value;
+  const found = conditionsOf(batch, since, events);
+  return {
+    ...found, ...(warmth && { temperature: warmthOf(warmth) }),
+    begun: zero, earlier: treatmentOf(batch, before),
+    isWet: batch.soaks.some(({ start }) => Math.abs(start.day - since) <= ONE_LOOK_DAYS),
+  };
+}

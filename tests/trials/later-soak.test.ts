@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { known } from '../measures/helpers.ts';
+import { trial } from './helpers.ts';
+
+/** Two halves watched alike from 2026-01-11; A is soaked on 2026-02-15, five weeks later. */
+function halves({ first = '', base = '2026-02-15', soakB = '', resown = ', 15 C', after = true, more = '' } = {}): string {
+  return `
+    lot L Iris alba, 60 seeds
+    split L, A 24 seeds, B 24 seeds
+    ${first}
+    sow L/A 2026-01-11 19:00, 15 C
+    sow L/B 2026-01-11 19:00, 15 C
+    count L/A 2026-02-01, 2
+    count L/B 2026-02-01, 1
+    count L/A 2026-02-15, 1, 1 leggy
+    count L/B ${base}, 3, 1 rotted
+    soak L/A 2026-02-15 19:00, GA3 500 ppm, 24 h
+    ${soakB}
+    sow L/A 2026-02-16 20:00${resown}
+    ${after ? `count L/A 2026-03-01, 8
+    count L/B 2026-03-01, 1` : ''}
+    ${more}
+  `;
+}
+
+describe('seed that was watched and then soaked', () => {
+  test('is held against the other half from the day of the soak on, without what had come up or rotted before', () => {
+    const { contests, leftOut } = trial(halves());
+    expect(contests).toHaveLength(1);
+    const [{ comparison, treated, untreated, verdict, remarks }] = contests as [typeof contests[number]];
+    expect([treated, untreated!].map(({ batches }) => batches.map(({ batch }) => batch.path))).toEqual([['L/A'], ['L/B']]);
+    // 24 less 3 that were up; 24 less 4 that were up and 1 that had rotted.
+    expect(known(comparison).germinated).toMatchObject({ treated: { x: 8, n: 21 }, untreated: { x: 1, n: 19 } });
+    expect(known(comparison)).toMatchObject({ byDay: 14, open: { treated: 13, untreated: 18 } });
+    expect(known(comparison).weak.treated).toMatchObject({ leggy: 0, of: 8 });
+    // SciPy 1.17: boschloo_exact([[8, 1], [13, 18]], alternative="greater"): p 0.0088; above 0.005, and seed waits.
+    expect(known(comparison).better.germinated.seeds).toBeCloseTo(0.00879, 5);
+    expect(verdict.sentence).toContain('by day 14, 8 of 21 treated seeds had germinated (38 %) and 1 of 19 untreated (5 %)');
+    expect(remarks[0]).toBe('days count from 2026-02-15, the day of the soak; seed that had germinated or rotted by 2026-02-15 is on neither side');
+    expect(leftOut).toEqual([]);
+  });
+
+  test('keeps its first part, up to that day, in the comparison that it was in', () => {
+    const first = 'soak L/A 2026-01-10 18:00, GA3 250 ppm, 24 h\n    soak L/B 2026-01-10 18:00, water, 24 h';
+    const { contests } = trial(halves({ first }));
+    const shares = contests.map(({ comparison }) => known(comparison).germinated.treated);
+    expect(shares).toEqual([{ x: 3, n: 24 }, { x: 8, n: 21 }]);
+    expect(contests.map(({ alsoDiffers }) => alsoDiffers)).toEqual([[], ['earlier soaks']]);
+    expect(contests[1]!.verdict.rule).toBe('more-differs');
+  });
+
+  test('asks whether the second soak paid where both halves had the first', () => {
+    const first = 'soak L/A 2026-01-10 18:00, GA3 250 ppm, 24 h\n    soak L/B 2026-01-10 18:00, GA3 250 ppm, 24 h';
+    const { contests } = trial(halves({ first }));
+    expect(contests.at(-1)).toMatchObject({ alsoDiffers: [], verdict: { verdict: 'cannot tell', rule: 'still-open' } });
+    const { germinated } = known(contests.at(-1)!.comparison);
+    expect(germinated).toMatchObject({ treated: { x: 8, n: 21 }, untreated: { x: 1, n: 19 } });
+  });
+
+  test('says that the other half was not soaked in water, unless it was', () => {
+    expect(trial(halves()).contests[0]!.remarks.join()).toContain('was not soaked in water');
+    const { contests: [wet] } = trial(halves({ soakB: 'soak L/B 2026-02-15 19:00, water, 24 h' }));
+    expect(wet!.remarks.join()).not.toContain('was not soaked in water');
+  });
+
+  test('names what else changed with it', () => {
+    expect(trial(halves({ resown: ', 22 C' })).contests[0]!.alsoDiffers).toEqual(['temperature']);
+    expect(trial(halves({ more: 'chill L/A 2026-02-17, 4 C, 7 days' })).contests[0]!.alsoDiffers).toEqual(['warm and cold stages']);
+  });
+
+  test('has several dishes soaked on one day as replicates, and all that were left as their counterpart', () => {
+    const { contests } = trial(`
+      lot L Iris alba, 90 seeds
+      split L, A 20 seeds, B 20 seeds, C 20 seeds, D 20 seeds
+      sow L/A 2026-01-11
+      sow L/B 2026-01-11
+      sow L/C 2026-01-11
+      sow L/D 2026-01-11
+      count L/A 2026-02-01, 1
+      count L/B 2026-02-01, 2
+      count L/C 2026-02-01, 0
+      count L/D 2026-02-01, 1
+      soak L/A 2026-02-02 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-02-02 19:00, GA3 500 ppm, 24 h
+      count L/A 2026-03-01, 9
+      count L/B 2026-03-01, 8
+      count L/C 2026-03-01, 1
+      count L/D 2026-03-01, 1
+    `);
+    expect(known(contests[0]!.comparison)).toMatchObject({
+      dishes: { treated: 2, untreated: 2 }, germinated: { treated: { x: 17, n: 37 }, untreated: { x: 2, n: 39 } },
+    });
+  });
+
+  test('that was divided after it had begun to come up had nothing up on that day, in either half', () => {
+    const { contests: [only] } = trial(`
+      lot L Iris alba, 48 seeds
+      sow L 2026-01-11, 48 seeds
+      count L 2026-02-15, 5
+      split L 2026-02-15, A 20 seeds, B 20 seeds
+      soak L/A 2026-02-15 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-02-15 19:00, water, 24 h
+      count L/A 2026-03-01, 14
+      count L/B 2026-03-01, 2
+    `);
+    expect(known(only!.comparison).germinated).toMatchObject({ treated: { x: 14, n: 20 }, untreated: { x: 2, n: 20 } });
+    const half = { after: 35, by: 49 };
+    expect(known(only!.comparison).halfUp).toEqual({ treated: half, untreated: half });
+  });
+
+  test.each([
+    ['no other half was looked at when it was soaked', halves({ base: '2026-02-10' }),
+      'its soak of 2026-02-15 is not compared: no other batch was counted both on 2026-02-15 and after the soak'],
+    ['nobody counted it since', halves({ after: false }), 'its soak of 2026-02-15 is not compared: the batch was not counted after it'],
+  ])('is listed with the reason where %s', (_, source, reason) => {
+    const { contests, leftOut } = trial(source);
+    expect(contests).toEqual([]);
+    expect(leftOut).toMatchObject([{ batch: { path: 'L/A' }, why: { undefined: reason } }]);
+  });
+});
