@@ -2,6 +2,7 @@
 import { Argument, Command, InvalidArgumentError, Option } from 'commander';
 import { version } from '../../../package.json';
 import type { Moment } from '../journal/moment.ts';
+import { winterNamed, type Winter } from '../model/winter.ts';
 import { momentOf } from '../lsp/clock.ts';
 import { check, checkFormats, type CheckOptions } from './check.ts';
 import { diff } from './diff.ts';
@@ -24,6 +25,12 @@ function today(text: string): Moment {
   const moment = momentOf(text);
   if (!moment) throw new InvalidArgumentError('Write a date such as 2026-01-12, or a date and a time such as 2026-01-12T08:00.');
   return moment;
+}
+
+function winter(text: string): Winter {
+  const named = winterNamed(text);
+  if (!named) throw new InvalidArgumentError('Write a winter such as 2025/26, or a year such as 2026.');
+  return named;
 }
 
 function markerSize(text: string): number {
@@ -87,6 +94,8 @@ plumule
     .conflicts(['lot', 'by', 'output']))
   .addOption(new Option('--stocks', 'what is left of each bottle and each packet of powder, instead of the lots')
     .conflicts(['lot', 'by', 'details', 'places']))
+  .addOption(new Option('--winter <name>', 'a winter in review (2025/26, from July to June; or 2026, a year by itself), instead of the lots')
+    .argParser(winter).conflicts(['lot', 'by', 'details', 'places', 'stocks']))
   .addOption(todayOption())
   .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
     .argParser(today).conflicts('today'))

@@ -1,6 +1,7 @@
 import { version } from '../../../package.json';
 import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { Winter } from '../model/winter.ts';
 import { reportPage } from '../report/html.ts';
 import { REPORT_SHAPE, reportData } from '../report/json.ts';
 import { reportMarkdown } from '../report/markdown.ts';
@@ -15,7 +16,7 @@ import { unreadOf, type Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
-import { reportStocks } from './sheets.ts';
+import { reportStocks, reportWinter } from './sheets.ts';
 
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
@@ -32,6 +33,8 @@ export interface ReportOptions {
   readonly places?: true;
   /** What is left of bottles and packets, in place of the lots. */
   readonly stocks?: true;
+  /** A winter in review, in place of the lots. */
+  readonly winter?: Winter;
   /** The file to write a page or Markdown with its pictures to; without it the result is printed. */
   readonly output?: string;
 }
@@ -45,6 +48,7 @@ export async function report(paths: readonly string[], options: ReportOptions): 
   }
   if (places) return reportPlaces(paths, options);
   if (options.stocks) return reportStocks(paths, options);
+  if (options.winter) return reportWinter(paths, options.winter, options);
   const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
   const reports = journals.map(each => ({ ...each, report: reportOn(each, journals.length > 1, options) }));
   const unknown = (lot ?? []).filter(id => !journals.some(({ journal }) => journal.lot(id)));

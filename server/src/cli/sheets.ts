@@ -1,4 +1,4 @@
-/** Reports in place of the lots: what is left of bottles and packets. */
+/** Reports in place of the lots: what is left of bottles and packets, and a winter in review. */
 import { version } from '../../../package.json';
 import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -10,6 +10,11 @@ import { sheetText } from '../report/sheet/text.ts';
 import { STOCKS_SHAPE, stocksData } from '../report/stocks/data.ts';
 import { stockList } from '../report/stocks/list.ts';
 import { stockSheet } from '../report/stocks/words.ts';
+import type { Winter } from '../model/winter.ts';
+import { reportOf } from '../report/report.ts';
+import { WINTER_SHAPE, winterData } from '../report/winter/data.ts';
+import { winterReview } from '../report/winter/review.ts';
+import { winterSheet } from '../report/winter/words.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
@@ -32,6 +37,14 @@ export function reportStocks(paths: readonly string[], options: SheetOptions): P
   return reportSheets(paths, options, STOCKS_SHAPE, ({ journal, asked, now }, name) => {
     const list = stockList(journal, { now, files: asked, ...name });
     return { sheet: stockSheet(list), data: stocksData(list) };
+  });
+}
+
+/** `plumule report --winter`: prints what a winter came to. */
+export function reportWinter(paths: readonly string[], winter: Winter, options: SheetOptions): Promise<Exit> {
+  return reportSheets(paths, options, WINTER_SHAPE, ({ journal, book, asked, now }, name) => {
+    const review = winterReview(reportOf(journal, book, { now, files: asked, ...name }), winter);
+    return { sheet: winterSheet(review), data: winterData(review) };
   });
 }
 

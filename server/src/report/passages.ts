@@ -46,7 +46,8 @@ function passage(heading: string, items: readonly Item[]): Passage {
   return { heading, columns: [], items, texts: [] };
 }
 
-function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest, details: boolean): Item {
+/** A treatment with what it comes to. */
+export function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest, details: boolean): Item {
   const behind = [...evidenceTexts({ comparison, verdict }), ...remarks];
   return {
     title: `${titleOf(treated)}${untreated ? ` against ${titleOf(untreated)}` : ''}`,

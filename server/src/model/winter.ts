@@ -1,0 +1,29 @@
+/** A winter as growers name it: 2025/26 runs over the turn of the year. */
+import { dayOf, type Day } from './day.ts';
+
+export interface Winter {
+  /** As it is named: `2025/26`, or `2026` for a year by itself. */
+  readonly name: string;
+  readonly first: Day;
+  readonly last: Day;
+}
+
+/**
+ * North of the equator a winter begins on 1 July and ends on 30 June, so that the autumn's sowings and the spring's
+ * seedlings belong to it. South of it the year by itself holds the winter. Common practice, no source. Undefined for
+ * what names neither.
+ *
+ * Example: winterNamed('2025/26') is from 2025-07-01 to 2026-06-30, winterNamed('2026') from 2026-01-01 to 2026-12-31
+ */
+export function winterNamed(text: string): Winter | undefined {
+  const [, from = '', to] = /^(\d{4})(?:[/-](\d{2}|\d{4}))?$/.exec(text.trim()) ?? [];
+  if (from === '') return undefined;
+  const year = Number(from);
+  if (to === undefined) return spanOf(from, dayOf(year, 1, 1), dayOf(year, 12, 31));
+  if (to !== String(year + 1) && to !== String(year + 1).slice(2)) return undefined;
+  return spanOf(`${from}/${String(year + 1).slice(2)}`, dayOf(year, 7, 1), dayOf(year + 1, 6, 30));
+}
+
+function spanOf(name: string, first: Day | undefined, last: Day | undefined): Winter | undefined {
+  return first === undefined || last === undefined ? undefined : { name, first, last };
+}

@@ -1,0 +1,133 @@
+/** A winter as values: what was begun in it, what that came to, what still waits, what is left in the packets. */
+import { isOpen, standingOf } from '../../calendar/standing.ts';
+import { accounted, isGivenOut, type Batch, type Lot } from '../../journal/life.ts';
+import type { Moment } from '../../journal/moment.ts';
+import type { Day } from '../../model/day.ts';
+import { meaningOf } from '../../model/events.ts';
+import type { Winter } from '../../model/winter.ts';
+import type { Group } from '../../trials/groups.ts';
+import type { Contest } from '../../trials/lot-trial.ts';
+import { readyBefore, type ReadyRecord } from '../../trials/ready.ts';
+import type { LotReport, Report } from '../report.ts';
+
+/** A lot of which something was begun in the winter. */
+export interface LotReview {
+  readonly lot: Lot;
+  readonly batches: readonly Batch[];
+  /** Groups of the lot's trial with such a batch. */
+  readonly groups: readonly Group[];
+  /** Treatments with a batch that was begun then, as the one engine judges them. */
+  readonly contests: readonly Contest[];
+  /** Untreated seed of the lot that germinated well and soon. */
+  readonly ready: ReadyRecord | undefined;
+  readonly errors: number;
+}
+
+/** Seed that may still germinate. */
+export interface Waiting {
+  readonly lot: Lot;
+  readonly batch: Batch;
+  readonly begun: Day;
+  /** Undefined where the number of seeds is not known. */
+  readonly seeds: number | undefined;
+}
+
+/** What is left of a lot for another try. */
+export interface Packet {
+  readonly lot: Lot;
+  /** Seeds to which nothing was done; undefined where nobody counted them. */
+  readonly unsown: number | undefined;
+  /** Seeds that were begun with and may still germinate; undefined where their number is not known. */
+  readonly waiting: number | undefined;
+  readonly contests: readonly Contest[];
+}
+
+export interface WinterReview {
+  /** Tells one journal from another where there are several. */
+  readonly name: string | undefined;
+  readonly winter: Winter;
+  readonly now: Moment;
+  readonly lots: readonly LotReview[];
+  /** Of this winter, and of earlier ones. */
+  readonly waiting: readonly Waiting[];
+  readonly earlier: readonly Waiting[];
+  /** Lots that were tried this winter, and all others. */
+  readonly packets: readonly Packet[];
+  readonly others: readonly Packet[];
+}
+
+/** `report` is that of all lots, or of those asked for. */
+export function winterReview({ name, now, lots }: Report, winter: Winter): WinterReview {
+  const reviews = lots.map(each => reviewOf(each, winter, now)).filter(({ batches }) => batches.length > 0);
+  const tried = new Set(reviews.map(({ lot }) => lot));
+  const waiting = lots.flatMap(({ lot }) => waitingIn(lot, now));
+  const packets = lots.map(each => packetOf(each, now)).filter(({ unsown }) => unsown !== 0);
+  return {
+    name, winter, now, lots: reviews,
+    waiting: waiting.filter(({ begun }) => isIn(begun, winter)),
+    earlier: waiting.filter(({ begun }) => begun < winter.first),
+    packets: packets.filter(({ lot }) => tried.has(lot)),
+    others: packets.filter(({ lot }) => !tried.has(lot)),
+  };
+}
+
+function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment): LotReview {
+  const batches = [...lot.batches.values()].filter(batch => {
+    const begun = begunOn(batch, now);
+    return begun !== undefined && isIn(begun, winter) && hasOwnSeed(batch);
+  });
+  const paths = new Set(batches.map(({ path }) => path));
+  const isOfIt = (group: Group) => group.batches.some(({ batch }) => paths.has(batch.path));
+  return {
+    lot, batches, errors,
+    groups: trial.groups.filter(isOfIt),
+    contests: trial.contests.filter(({ treated }) => isOfIt(treated)),
+    ready: batches.length > 0 ? readyBefore([lot], Infinity) : undefined,
+  };
+}
+
+/** A batch that was given out whole is told by its parts. */
+function hasOwnSeed(batch: Batch): boolean {
+  return !isGivenOut(batch) || batch.events.some(({ type }) => type === 'count');
+}
+
+/** The day on which something was first done to the seed, also before it was split off. */
+function begunOn({ inherited, events }: Batch, now: Moment): Day | undefined {
+  const first = [...inherited, ...events].find(event => meaningOf(event).isStep)?.entry.moment.day;
+  return first !== undefined && first <= now.day ? first : undefined;
+}
+
+function isIn(day: Day, { first, last }: Winter): boolean {
+  return first <= day && day <= last;
+}
+
+function waitingIn(lot: Lot, now: Moment): Waiting[] {
+  return [...lot.batches.values()].flatMap(batch => {
+    const begun = begunOn(batch, now);
+    const standing = standingOf(batch, now);
+    if (begun === undefined || !isOpen(standing)) return [];
+    const { tested } = batch;
+    const seeds = tested === undefined ? undefined : Math.max(0, tested - accounted(standing.totals));
+    return seeds === 0 ? [] : [{ lot, batch, begun, seeds }];
+  });
+}
+
+function packetOf({ lot, trial: { contests } }: LotReport, now: Moment): Packet {
+  const unsown = [...lot.batches.values()].map(batch => unsownIn(batch, now));
+  return { lot, contests, unsown: sumOf(unsown), waiting: sumOf(waitingIn(lot, now).map(({ seeds }) => seeds)) };
+}
+
+/** Seeds of a batch to which nothing was done; of one that was sown in part what is left over. */
+function unsownIn(batch: Batch, now: Moment): number | undefined {
+  const { closed, givenOut, sowing } = standingOf(batch, now);
+  if (closed || givenOut) return 0;
+  if (begunOn(batch, now) === undefined) return batch.kept;
+  // What was soaked or put into a stage was begun with, all of it.
+  if (!sowing) return 0;
+  return batch.kept === undefined || batch.tested === undefined ? 0 : Math.max(0, batch.kept - batch.tested);
+}
+
+/** Undefined where a part is not known. */
+function sumOf(numbers: readonly (number | undefined)[]): number | undefined {
+  return numbers.every(n => n !== undefined) ? numbers.reduce((sum, n) => sum + n, 0) : undefined;
+}
