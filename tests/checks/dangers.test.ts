@@ -25,7 +25,7 @@ describe('bleach with what it must not meet', () => {
       soak VER-24 2026-07-10 10:00, bleach 0 %, peroxide 1 %, 10 min
     `);
     expect(problemsIn('dangerous-together', 'lot V Veratrum\nsoak V 2026-01-10, bleach 1 %, peroxide 1 %, 5 min')[0]?.message)
-      .toBe('bleach and peroxide stand in one liquid: together they give off oxygen so fast that it foams over and can burst '
+      .toBe('bleach and peroxide are in one liquid: together they give off oxygen so fast that it foams over and can burst '
         + 'the vessel. Never mix bleach with acid, alcohol, peroxide or ammonia. Rinse the seed well in between, and write the '
         + 'rinse as a soak in water.');
   });

@@ -54,7 +54,7 @@ describe('a soak whose end is not written', () => {
     const source = 'lot V Veratrum\nsoak V 2024-10-06, GA3 500 ppm';
     // From 6 October 2024 to 28 November 2026: 365 days to 6 October 2025, 365 to 2026, and 53.
     expect(problemsIn('lift-missing', source, { now: '2026-11-28' }).map(({ message }) => message)).toEqual([
-      'V: no end recorded; begun 783 days ago. Write a “lift” with the day on which the seed came out. '
+      'V: no end recorded; it began 783 days ago. Write a “lift” with the day on which the seed came out. '
         + 'If you do not know it, leave it out: the length of the soak then stays unknown.',
     ]);
     expect(problemsIn('soak-too-long', source, { now: '2026-11-28' })).toEqual([]);

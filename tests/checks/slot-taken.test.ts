@@ -30,7 +30,7 @@ describe('two batches in one slot at one time', () => {
       sow VER-24 2026-02-01, at bag 3 slot 2
     `;
     expect(problemsIn('slot-taken', source).map(({ message }) => message.split('. Correct')[0])).toEqual([
-      'VER-24 is put at “bag 3 slot 2”, where PAR-26 lies since 2026-01-11. You cannot tell two batches in one slot apart',
+      'VER-24 is put at “bag 3 slot 2”, but PAR-26 is there (since 2026-01-11). You cannot tell two batches in one slot apart',
     ]);
     const journal = new Journal();
     journal.set('a.germ', source.replaceAll('\n      ', '\n'));

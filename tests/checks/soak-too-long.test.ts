@@ -78,7 +78,7 @@ describe('a soak longer than the limit', () => {
 
   test('that is planned will lie there', () => {
     const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now });
-    expect(problem!.message).toMatch(/^V will lie in the soak for 30 h; the limit is 24 h/);
+    expect(problem!.message).toMatch(/^V will be in the soak for 30 h; the limit is 24 h/);
   });
 
   test('may still go on', () => {

@@ -42,7 +42,7 @@ describe('a temperature', () => {
                                          ^^^^ unit-slip
     `);
     expect(problemsIn('unit-slip', 'lot V Veratrum\nwarm V 2026-01-10, 4 C')[0]?.message)
-      .toBe('4 C is no temperature for “warm” (8 to 40 C; common practice, no source). Did you mean “chill”?');
+      .toBe('4 C is not a likely temperature for “warm” (8 to 40 C; common practice, no source). Did you mean “chill”?');
   });
 });
 

@@ -67,6 +67,6 @@ test('what fits, what is written from the newest to the oldest, and what no year
 
 test('the message names the dates around it, and the year that fits', () => {
   const [problem] = problemsIn('year-slip', 'day 2026-01-03\nday 2025-01-10\nday 2026-01-17', { now: '2026-02-01' });
-  expect(problem!.message).toBe('2025-01-10 stands between 2026-01-03 and 2026-01-17. Is the year right? It may be 2026-01-10.');
+  expect(problem!.message).toBe('2025-01-10 is out of order between 2026-01-03 and 2026-01-17. Is the year right? It may be 2026-01-10.');
   expect(problem!.fixes.map(({ text }) => text)).toEqual(['2026-01-10']);
 });

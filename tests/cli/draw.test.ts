@@ -80,7 +80,7 @@ describe('plumule report -o', () => {
       expect(outcome).toEqual({ code: 0, stdout: '', stderr: 'plumule: wrote report.html\n' });
     }
     const page = await readFile(path.join(folder, 'report.html'), 'utf8');
-    expect(page).toMatch(/^<!DOCTYPE html>\n.*Report as on 2026-02-12.*<svg .*Worth repeating.*<\/html>\n$/s);
+    expect(page).toMatch(/^<!DOCTYPE html>\n.*Report as of 2026-02-12.*<svg .*Worth repeating.*<\/html>\n$/s);
     expect((await plumule(folder, 'report', '--format', 'html', ...TODAY)).stdout).toBe(page);
   });
 

@@ -14,7 +14,7 @@ describe('plumule due', () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
     expect(await plumule(folder, 'due', '--today', '2026-01-12T20:30', '--days', '7')).toEqual({
       code: 0, stderr: '',
-      stdout: `Due as on 2026-01-12 20:30
+      stdout: `Due as of 2026-01-12 20:30
 
 Overdue
   2026-01-12 19:00  GEN-25  lift out of water after 24 h
@@ -28,8 +28,8 @@ Overdue
     const folder = await folderWith({ 'a/x.germ': JOURNAL, 'b/y.germ': '' });
     const { code, stdout, stderr } = await plumule(folder, 'due', 'a', 'b', 'c', '--today', '2026-01-12');
     expect(code).toBe(2);
-    expect(stdout).toContain('Due in a as on 2026-01-12\n');
-    expect(stdout).toContain('Due in b as on 2026-01-12\n\nNothing is due.\n');
+    expect(stdout).toContain('Due in a as of 2026-01-12\n');
+    expect(stdout).toContain('Due in b as of 2026-01-12\n\nNothing is due.\n');
     expect(stderr).toBe('plumule: c: there is no such file or folder\n');
   });
 

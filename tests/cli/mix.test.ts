@@ -24,7 +24,7 @@ describe('plumule mix', () => {
       '   page, unverified).',
     ].join('\n'));
     expect(stdout).toContain('Assumed:\n  - 1 ppm counts as 1 mg/L');
-    expect(stdout).toContain('Mind:\n  - The product’s label');
+    expect(stdout).toContain('Take care:\n  - The product’s label');
   });
 
   it('weighs powder, says what a kitchen cannot, and counts the purity', async () => {

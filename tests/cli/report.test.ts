@@ -44,7 +44,7 @@ describe('plumule report', () => {
     const folder = await folderWith({ 'one/a.germ': LOTS, 'two/b.germ': 'lot C-1 Anemone, 5 seeds\n' });
     const { stdout } = await plumule(folder, 'report', 'two', 'one', ...TODAY);
     expect(stdout.split('\n').filter(line => line.startsWith('Report'))).toEqual([
-      'Report of one as on 2026-01-20', 'Report of two as on 2026-01-20',
+      'Report of one as of 2026-01-20', 'Report of two as of 2026-01-20',
     ]);
   });
 
@@ -60,7 +60,7 @@ describe('plumule report', () => {
   it('is Markdown where that is asked for', async () => {
     const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}` });
     const { stdout } = await plumule(folder, 'report', '--format', 'md', '--lot', 'A-1', ...TODAY);
-    expect(stdout).toMatch(/^# Report as on 2026-01-20\n\n## A-1 Trollius europaeus\n\n20 seeds\n\n\| Batch \| Treatment \|/);
+    expect(stdout).toMatch(/^# Report as of 2026-01-20\n\n## A-1 Trollius europaeus\n\n20 seeds\n\n\| Batch \| Treatment \|/);
     expect(stdout).toContain('| A-1 | untreated | 20 | 4 | 20.0 | 8.1 to 41.6 | 14 | 8.8 | 0.0 to 14.0 | sown, day 16 |');
   });
 
@@ -88,8 +88,8 @@ describe('plumule report', () => {
   it('reports the journal as it stood on a day: what is dated later does not count', async () => {
     const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}count A-1 2026-02-01, 5\n` });
     const asOf = async (day: string) => (await plumule(folder, 'report', '--lot', 'A-1', '--as-of', day)).stdout;
-    expect(await asOf('2026-02-05')).toMatch(/^Report as on 2026-02-05\n[^]* 9  45\.0 /);
-    expect(await asOf('2026-01-31')).toMatch(/^Report as on 2026-01-31\n[^]* 4  20\.0 [^]*sown, day 27/);
+    expect(await asOf('2026-02-05')).toMatch(/^Report as of 2026-02-05\n[^]* 9  45\.0 /);
+    expect(await asOf('2026-01-31')).toMatch(/^Report as of 2026-01-31\n[^]* 4  20\.0 [^]*sown, day 27/);
     expect(await asOf('2026-01-10')).not.toContain('Germinated');
     expect(await asOf('2026-01-01')).toContain('not begun');
     expect((await plumule(folder, 'report', '--as-of', '2026-01-01', ...TODAY)).code).toBe(2);
@@ -98,7 +98,7 @@ describe('plumule report', () => {
   it('says that there are none where no lot is recorded', async () => {
     const folder = await folderWith({ 'a.germ': '# nothing yet\n' });
     expect(await plumule(folder, 'report', ...TODAY)).toEqual({
-      code: 0, stdout: 'Report as on 2026-01-20\n\nThis journal has no lots.\n', stderr: '',
+      code: 0, stdout: 'Report as of 2026-01-20\n\nThis journal has no lots.\n', stderr: '',
     });
   });
 });

@@ -11,7 +11,7 @@ const item: DueShown = {
 test('a soak is to be lifted and a batch to be counted, in a word; a reminder says itself', () => {
   expect(briefly({ ...item, kind: 'soak', isRunning: true, what: 'lift it from GA3 500 ppm' })).toBe('V-1/A: lift');
   // Nothing is to be lifted where seed was in the soak long ago.
-  expect(briefly({ ...item, kind: 'soak', what: 'soak in GA3: no end recorded; begun 40 days ago' })).toBe('V-1/A: no end recorded');
+  expect(briefly({ ...item, kind: 'soak', what: 'soak in GA3: no end recorded; it began 40 days ago' })).toBe('V-1/A: no end recorded');
   expect(briefly({ ...item, kind: 'count', what: 'count; last looked at long ago' })).toBe('V-1/A: count');
   expect(briefly(item)).toBe('V-1/A: look for mould');
 });

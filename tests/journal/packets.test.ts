@@ -60,7 +60,7 @@ describe('stocks made from a packet', () => {
       stock G2 2026-01-10, from P1 100 mg, 100 mL
       stock G3 2026-01-10, from P1, 100 mL
     `);
-    expect(ppmOf(journal, 'G1')).toBe('How much powder was left in P1 is not known.');
+    expect(ppmOf(journal, 'G1')).toBe('It is unknown how much powder was left in P1.');
     expect([ppmOf(journal, 'G2'), ppmOf(journal, 'G3')]).toEqual([1000, 'The mass of powder is not recorded.']);
     // 400 mg less a fifth at least (0.45²) and 100 mg.
     expect(leftOf(journal)[0]).toEqual(['P1', 'at most 219 mg']);

@@ -20,7 +20,7 @@ test('the report of a lot has its batches, treated against untreated and the ver
   { settings, files: { 'a.germ': journal } },
   async session => {
     const text = await report(session, { uri: session.uri('a.germ'), lot: 'V-1' });
-    expect(text).toMatch(/^# Report as on 2026-03-01\n\n## V-1 Veratrum nigrum\n/);
+    expect(text).toMatch(/^# Report as of 2026-03-01\n\n## V-1 Veratrum nigrum\n/);
     // R 4.2.2: fisher.test(rbind(c(18, 6), c(7, 17))), p = 0.0034.
     expect(text).toContain('**GA3 500 ppm 24 h (A) against water 24 h (B)**  \n  Worth repeating');
     expect(text).toContain('46 points more (95 % interval 18 to 65)');
@@ -58,15 +58,15 @@ test('the report of all journals calls each by its folder, by the whole path whe
   async session => {
     await openFolders(session, 'x/winter', 'y');
     const text = await report(session);
-    expect(text).toContain('# Report of winter as on 2026-03-01');
-    expect(text).toContain('# Report of y as on 2026-03-01\n\n## Q-1 Quercus robur');
+    expect(text).toContain('# Report of winter as of 2026-03-01');
+    expect(text).toContain('# Report of y as of 2026-03-01\n\n## Q-1 Quercus robur');
     await openFolders(session, 'y/winter');
-    expect(await report(session)).toContain('/y/winter as on 2026-03-01\n\n## Q-1');
+    expect(await report(session)).toContain('/y/winter as of 2026-03-01\n\n## Q-1');
   }));
 
 test('the report of a journal alone needs no name, and without a journal there is none', async () => {
   await inSession({ settings, files: { 'a.germ': journal } }, async session => {
-    expect(await report(session)).toMatch(/^# Report as on 2026-03-01\n\n## V-1 .*## I-1 Iris alba/s);
+    expect(await report(session)).toMatch(/^# Report as of 2026-03-01\n\n## V-1 .*## I-1 Iris alba/s);
   });
   await inSession({ settings }, async session => {
     expect(await report(session)).toBe('This journal has no lots yet.\n');
@@ -77,7 +77,7 @@ test('of a lot on which nothing was tried it is said what a comparison takes', (
   { settings, files: { 'a.germ': journal } },
   async session => {
     const uri = session.uri('a.germ');
-    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^There is nothing to compare yet. .*\n\n# Report as on/);
+    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^There is nothing to compare yet. .*\n\n# Report as of/);
     expect(await report(session, { uri, lot: 'V-1' })).not.toContain('There is nothing to compare');
   }));
 
@@ -100,5 +100,5 @@ test('the sheet of places is a page of its own, with the places of each journal'
     await openFolders(session, 'x', 'y');
     const page = await session.ask<string>('plumule/sheet', {});
     expect(page).toMatch(/^<!DOCTYPE html>\n.*<\/html>\n$/s);
-    expect(page).toMatch(/<h1>Places in x as on 2026-03-01<\/h1>.*<h2>tin 1<\/h2>.*<h1>Places in y .*<h2>frame<\/h2>/s);
+    expect(page).toMatch(/<h1>Places in x as of 2026-03-01<\/h1>.*<h2>tin 1<\/h2>.*<h1>Places in y .*<h2>frame<\/h2>/s);
   }));

@@ -26,13 +26,13 @@ describe('a course', () => {
   });
 
   test.each([
-    [{ sown: Number.NaN, checks: [] }, 'the number of seeds sown is not known'],
+    [{ sown: Number.NaN, checks: [] }, 'the number of seeds sown is unknown'],
     [{ sown: 5, checks: [] }, 'no counts yet'],
     [{ sown: 5, checks: [{ day: 8, germinated: 6 }] }, 'more seeds are accounted for on day 8 than were sown'],
     [{ sown: 5, checks: [{ day: 8, germinated: 3, rotted: 3 }] }, 'more seeds are accounted for on day 8 than were sown'],
     [{ sown: 5, checks: [{ day: 8, germinated: 3 }, { day: 9, germinated: 2 }] }, 'the total of germinated goes down on day 9'],
     [{ sown: 5, checks: [{ day: 8, germinated: 1, leaf: -1 }] }, 'the total of leaf on day 8 is not a count'],
-    [{ sown: 5, checks: [{ day: 8, germinated: 1 }, { day: 7, germinated: 2 }] }, 'day 7 stands after day 8'],
+    [{ sown: 5, checks: [{ day: 8, germinated: 1 }, { day: 7, germinated: 2 }] }, 'day 7 comes after day 8'],
     [{ sown: 2, checks: [{ day: 8, germinated: 0, lost: 2 }] }, 'no seeds are left in the count'],
   ])('with a slip gives the reason and no number: %j', (faulty, reason) => {
     expect(faultOf(faulty)).toEqual({ undefined: reason });

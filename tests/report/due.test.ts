@@ -29,7 +29,7 @@ const now = at('2026-01-12', 8);
 
 describe('what is due, as text', () => {
   it('is grouped, and has of each item its file and line, its place and the record to write', () => {
-    expect(dueText([agenda(SOURCE, { now })])).toBe(`Due as on 2026-01-12 08:00
+    expect(dueText([agenda(SOURCE, { now })])).toBe(`Due as of 2026-01-12 08:00
 
 Overdue
   2026-01-09        GEN-25/B  look for mould
@@ -55,7 +55,7 @@ Later
 
   it('says so where nothing is, and names the journals where there are several', () => {
     const empty = agenda('', { now, name: 'a' });
-    expect(dueText([empty, empty])).toBe('Due in a as on 2026-01-12 08:00\n\nNothing is due.\n\nDue in a as on 2026-01-12 08:00\n\nNothing is due.\n');
+    expect(dueText([empty, empty])).toBe('Due in a as of 2026-01-12 08:00\n\nNothing is due.\n\nDue in a as of 2026-01-12 08:00\n\nNothing is due.\n');
   });
 
   it('is within 100 columns but for the record to copy, and steers no terminal', () => {

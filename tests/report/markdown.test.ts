@@ -10,7 +10,7 @@ describe('a report in Markdown', () => {
       count A-1 2026-01-18, 0
     `, at('2026-01-20'));
     // 0 of 20: 0 to 16.1 %, Newcombe 1998, Table I
-    expect(reportMarkdown([report])).toMatch(`# Report as on 2026-01-20
+    expect(reportMarkdown([report])).toMatch(`# Report as of 2026-01-20
 
 ## A-1 Adonis vernalis
 

@@ -69,7 +69,7 @@ describe('the map of places', () => {
 
 describe('the map as text and as Markdown', () => {
   it('is a table for each container', () => {
-    expect(placesText([mapOf(SOURCE, { now })])).toBe(`Places as on 2026-01-20 08:00
+    expect(placesText([mapOf(SOURCE, { now })])).toBe(`Places as of 2026-01-20 08:00
 
 bag 3
   Slot  What      Plant              Treatment  Since
@@ -94,7 +94,7 @@ No record gives a place for IRI-26.
 
   it('escapes what the journal says in Markdown, and says where there is nothing', () => {
     expect(placesMarkdown([mapOf('lot A Iris alba, at <b>bag</b> | 1 slot 2', { now })])).toBe(
-      '# Places as on 2026-01-20 08:00\n\n## \\<b\\>bag\\</b\\> \\| 1\n\n| Slot | What | Plant | Treatment | Since |\n'
+      '# Places as of 2026-01-20 08:00\n\n## \\<b\\>bag\\</b\\> \\| 1\n\n| Slot | What | Plant | Treatment | Since |\n'
       + '| :-- | :-- | :-- | :-- | :-- |\n| 2 | A | Iris alba | untreated | – |\n');
     expect(placesMarkdown([mapOf('', { now })])).toContain('No record puts anything anywhere.');
   });

@@ -39,7 +39,7 @@ describe('a report in plain text', () => {
   it('has a table for each lot, its numbers right and their reading explained', () => {
     // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; T50
     // 28 x 8 / 10 = 22.4, mean (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.
-    expect(reportText([reportFor(JOURNAL, at('2026-03-15'))])).toBe(`Report as on 2026-03-15
+    expect(reportText([reportFor(JOURNAL, at('2026-03-15'))])).toBe(`Report as of 2026-03-15
 
 TRO-25  Trollius europaeus
 240 seeds, collected 2025-07, from own bed, stored dry, dormancy PD, 43 seeds kept back
@@ -70,7 +70,7 @@ Days: from sowing (or the end of the soak, or the first stage) to the counts tha
 and the last germinated seed.
 A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed
 does not.
-– means not known. Empty columns are left out.
+– means unknown. Empty columns are left out.
 T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, estimated
 between two counts. Mean time: in days; seed germinates before the count that finds it, so only a
 range can be given.

@@ -115,7 +115,7 @@ describe('the uncertainty of a stock', () => {
     });
     if (uncertainty.kind === 'none') throw new Error(uncertainty.why);
     expect(toNumber(uncertainty.low)).toBeCloseTo(19.95 * 1000 / 18.05, 9);
-    expect(uncertainty.notCounted).toEqual(['purity, which is not given']);
+    expect(uncertainty.notCounted).toEqual(['purity (not given)']);
   });
 
   it('of a halved packet comes from halving by eye', () => {

@@ -55,7 +55,7 @@ test.each([
   ['sow A-1, on bench', '“sow” does not take “on”. Did you mean “at”?'],
   ['sow A-1, in 2 parts sand, 1 part peat', '“sow” does not take “1 part peat”. Put text that contains a comma in quotation marks.'],
   ['move A-1 to cold frame', '“to cold frame” does not belong here. Write the place after a comma and “at”.'],
-  ['count A-1, 3 of 24', '“count” does not take “3 of 24”. Write “3”; how many were sown stands in the “sow” record.'],
+  ['count A-1, 3 of 24', '“count” does not take “3 of 24”. Write “3”; the “sow” record says how many you sowed.'],
   ['count A-1, 3?', '“?” does not belong here. Write the number alone, and say in a remark that it is an estimate.'],
   ['count A-1, +3', '“count” does not take “+”. A number is what is new since the last count, so it needs no “+”.'],
   ['count A-1, 3 # from the garden', '“# from the garden” does not belong here. Write a comment or a remark on a line of its own.'],

@@ -27,7 +27,7 @@ export function* soakDue(journal: Journal, lot: Lot, standing: Standing, now: Mo
 function inWords({ soak, endBy, isForgotten }: RunningSoak, limit: Duration, now: Moment): string {
   const liquid = soak.doses.flatMap(({ parts }) => parts.map(({ fact }) => fact.name.text)).join(', ');
   if (isForgotten) {
-    const begun = `begun ${now.day - soak.start.day} days ago`;
+    const begun = `it began ${now.day - soak.start.day} days ago`;
     return endBy === 'limit' ? `soak in ${liquid}: no end recorded; ${begun}` : `soak in ${liquid}: no lift recorded; ${begun}`;
   }
   if (endBy === 'limit') return `lift out of ${liquid}: the limit of ${printQuantity(limit)} is reached; no end recorded`;

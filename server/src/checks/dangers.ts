@@ -27,7 +27,7 @@ function* inOneVessel({ line }: DatedEntry, doses: readonly Dose[]): Generator<F
     for (const before of real.slice(0, n)) {
       const danger = dangerOf(kindOf(before), kindOf(dose));
       if (danger === undefined) continue;
-      const values = { what: `${nameOf(before)} and ${nameOf(dose)} stand in one liquid`, danger };
+      const values = { what: `${nameOf(before)} and ${nameOf(dose)} are in one liquid`, danger };
       yield found(line, 'dangerous-together', dose.fact, values);
     }
   }

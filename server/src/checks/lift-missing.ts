@@ -9,7 +9,7 @@ import { subjectOf } from './spans.ts';
 const onward: ReadonlySet<EventMeaning['soak'] | undefined> = new Set(['begins', 'onward', 'seen out', 'carried'] as const);
 
 function noEnd(days: number): string {
-  return `no end recorded; begun ${days} days ago`;
+  return `no end recorded; it began ${days} days ago`;
 }
 
 /** Seed went on from a soak, and when it came out is not written; or nothing at all tells of its end. */

@@ -48,8 +48,8 @@ function volumeMissing({ line, record }: Entry, { name }: SubstanceFact, restMl:
   return found(line, 'volume-missing', name, {
     name: name.text,
     suggestion: rest === undefined
-      ? `Write how much of it was poured in: ${name.text} 5 mL.`
-      : `Write how much of it is in the ${printQuantity(total!.value)}: ${name.text} ${rest} if no water was added, less if some was.`,
+      ? `Write how much of it you poured in: ${name.text} 5 mL.`
+      : `Write how much of it is in the ${printQuantity(total!.value)}: ${name.text} ${rest} if you added no water, less if you did.`,
   }, { fixes: rest === undefined ? [] : [replacement(name, `${name.text} ${rest}`)] });
 }
 

@@ -20,7 +20,7 @@ export const slotTaken: SlotCheck = function* (stays) {
 };
 
 function taken({ id, place, entry, fact: { start, end } }: Stay, other: Stay): Found {
-  const since = other.from ? ` since ${isoOf(other.from.day)}` : '';
+  const since = other.from ? ` (since ${isoOf(other.from.day)})` : '';
   const { start: from, end: to } = other.fact;
   return found(entry.line, 'slot-taken', { start, end }, { batch: id, place, other: other.id, since }, {
     related: [{ line: other.entry.line, start: from, end: to, message: `${other.id} was put here` }],

@@ -25,7 +25,7 @@ export function strengthMissing(
   }
   return found(line, 'strength-missing', name, {
     agent: agent.word,
-    suggestion: 'Write it, or “unmeasured” if nobody measured it. Without a strength, limits and comparisons skip this dose.',
+    suggestion: 'Write it, or “unmeasured” if you did not measure it. Without a strength, limits and comparisons skip this dose.',
   });
 }
 

@@ -47,7 +47,7 @@ function* warmthOf(
   if (!slip) return;
   const meant = [...slip.readings, ...(slip.stage ? [`“${slip.stage}”`] : [])];
   yield found(line, 'unit-slip', span, {
-    written: printTemperature(value), what: `is no temperature for “${stage}” (${slip.usual}; common practice, no source)`,
+    written: printTemperature(value), what: `is not a likely temperature for “${stage}” (${slip.usual}; common practice, no source)`,
     suggestion: meantText(meant),
   }, {
     fixes: [
@@ -76,7 +76,7 @@ function* timeOf({ line }: Entry, span: Span, value: Duration, of: 'soak' | 'sta
   const [meant] = others;
   if (!meant) return;
   yield found(line, 'unit-slip', span, {
-    written: printQuantity(value), what: of === 'soak' ? 'is no time for a soak' : 'is no time for a stage',
+    written: printQuantity(value), what: of === 'soak' ? 'is not a likely length for a soak' : 'is not a likely length for a stage',
     suggestion: meantText([printQuantity(meant)]),
   }, { fixes: [replacement(span, printQuantity(meant))] });
 }
@@ -95,7 +95,7 @@ function* volumesOf({ line, record }: Entry): Generator<Found> {
     const meant = { ...value, unit: 'mL' as const };
     if (value.unit === 'mL' || volumeInMl(meant).gt(SOAK_ML.most)) continue;
     yield found(line, 'unit-slip', span, {
-      written: printQuantity(value), what: 'is no volume for a soak', suggestion: meantText([printQuantity(meant)]),
+      written: printQuantity(value), what: 'is not a likely volume for a soak', suggestion: meantText([printQuantity(meant)]),
     }, { fixes: [replacement(span, printQuantity(meant))] });
   }
 }
@@ -120,7 +120,7 @@ export const swappedInBottle: SolutionCheck = function* ({ entry: { line, record
   const texts = [...volumes, ...masses].map(printQuantity);
   if (texts.length === 0) return;
   yield found(line, 'unit-slip', volume, {
-    written: `${printQuantity(mass.value)} in ${printQuantity(volume.value)}`, what: 'makes a strength that nobody uses',
+    written: `${printQuantity(mass.value)} in ${printQuantity(volume.value)}`, what: 'makes a strength that growers do not use',
     suggestion: meantText(texts),
   }, {
     fixes: [

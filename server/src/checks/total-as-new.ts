@@ -31,7 +31,7 @@ function* twice(batch: Batch, counts: readonly CountEvent[]): ReturnType<LotChec
     const before = counts[n - 1];
     if (!before || hasTotal(count) || before.entry.moment.day !== entry.moment.day || !isSame(before, count)) continue;
     yield found(entry.line, 'total-as-new', countSpan(entry.record, count.counts.map(({ what }) => what)), {
-      what: `This count of ${batch.path} stands twice on ${isoOf(entry.moment.day)}, and is added twice.`,
+      what: `This count of ${batch.path} appears twice on ${isoOf(entry.moment.day)}, and is added twice.`,
       suggestion: 'Take one of the two lines out, or put “=” before the numbers.',
     }, { related: [relatedTo(before.entry, 'The first')] });
   }

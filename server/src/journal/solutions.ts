@@ -191,7 +191,7 @@ function portionOf(
   const { mass, halved } = factOf(record, 'draw')!;
   if (mass) return { mass: mass.value };
   if (!halved) return undefined;
-  if (!taken?.likely) return `How much powder was left in ${packet.id} is not known.`;
+  if (!taken?.likely) return `It is unknown how much powder was left in ${packet.id}.`;
   const whole = toNumber(taken.likely.mul(2 ** halved.value));
   if (whole === 0) return `Nothing was left in ${packet.id}.`;
   return {

@@ -88,11 +88,11 @@ export function waiting(course: Course): number {
  */
 export function faultOf(course: Course): Undefined | undefined {
   const { sown, checks } = course;
-  if (!(sown >= 0)) return undefinedBecause('the number of seeds sown is not known');
+  if (!(sown >= 0)) return undefinedBecause('the number of seeds sown is unknown');
   if (checks.length === 0) return undefinedBecause('no counts yet');
   for (const [i, check] of checks.entries()) {
     const before = checks[i - 1];
-    if (before && before.day > check.day) return undefinedBecause(`day ${check.day} stands after day ${before.day}`);
+    if (before && before.day > check.day) return undefinedBecause(`day ${check.day} comes after day ${before.day}`);
     for (const what of TOTALS) {
       const total = check[what] ?? 0;
       if (!(total >= 0)) return undefinedBecause(`the total of ${what} on day ${check.day} is not a count`);

@@ -24,8 +24,8 @@ export const THRESHOLDS = {
   },
   toleratedLoss: {
     value: 0.2,
-    says: 'sooner is a benefit where the interval excludes a greater loss than this (20 percentage points); later is a harm '
-      + 'where it excludes a greater gain',
+    says: 'sooner is a benefit if the interval excludes a greater loss than this (20 percentage points); later is a harm '
+      + 'if it excludes a greater gain',
   },
   readyShare: {
     value: 0.7,

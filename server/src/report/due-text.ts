@@ -17,7 +17,7 @@ export function dueText(agendas: readonly Agenda[], page = plainPage): string {
 }
 
 function titleOf({ name, now }: Agenda): string {
-  return printable(`Due${name === undefined ? '' : ` in ${name}`} as on ${printMoment(now)}`);
+  return printable(`Due${name === undefined ? '' : ` in ${name}`} as of ${printMoment(now)}`);
 }
 
 function groupsOf({ items, past }: Agenda, page: Page): string[] {

@@ -12,7 +12,7 @@ import type { PlantTrial } from '../trials/plant-trial.ts';
 import type { LotReport, Report } from './report.ts';
 
 export function titleOf({ name, now }: Report): string {
-  return `Report${name === undefined ? '' : ` of ${name}`} as on ${printMoment(now)}`;
+  return `Report${name === undefined ? '' : ` of ${name}`} as of ${printMoment(now)}`;
 }
 
 /** What the `lot` record says of the seed, and what of it was kept back. */
@@ -74,7 +74,7 @@ const ofLots: readonly string[] = [
   '% is the share of the seed sown, less lost, that germinated (of the seed in the batch if none was sown), with Wilson’s 95 % interval.',
   'Days: from sowing (or the end of the soak, or the first stage) to the counts that found the first and the last germinated seed.',
   'A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed does not.',
-  '– means not known. Empty columns are left out.',
+  '– means unknown. Empty columns are left out.',
 ];
 
 const ofMeasures: readonly string[] = [

@@ -103,7 +103,7 @@ function uncertaintyOf({ mass, volume, purity, portion }: PowderStock, halved: n
   const volumeError = readingError(volume);
   if (volumeError === undefined) return { kind: 'none', why: noReadingText('volume', volume) };
   const counted = [readingText('volume', volume, volumeError)];
-  const notCounted = [purity === undefined ? 'purity, which is not given' : 'purity, as the label has it'];
+  const notCounted = [purity === undefined ? 'purity (not given)' : 'purity, as the label has it'];
   if (halved > 0) {
     counted.unshift(`halving by eye, ${percentText(HALVING_ERROR)} each time (common practice, no source)`);
     notCounted.unshift('mass of the packet, as its label has it');

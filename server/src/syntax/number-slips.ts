@@ -88,7 +88,7 @@ export const shareCounted: Diagnose = ({ reader, takes }, [first, second], whole
   if (unit === '%') return { span: first, suggestion: 'Write how many seeds, not a percentage.' };
   if (unit !== 'of' || second?.kind !== 'amount') return undefined;
   const number = reader.slice({ start: first.start, end: first.unit!.startOffset }).trim();
-  return { span: whole, suggestion: `Write “${number}”; how many were sown stands in the “sow” record.`, fixes: [replacement(whole, number)] };
+  return { span: whole, suggestion: `Write “${number}”; the “sow” record says how many you sowed.`, fixes: [replacement(whole, number)] };
 };
 
 /** `20 C 60 days` in a regime. */

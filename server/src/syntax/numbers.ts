@@ -84,7 +84,7 @@ function readingsOf(numeral: string, whole: boolean): Readings {
   if (!numeral.includes('/')) {
     return { expected, suggestion: `Write one number, ${listed(parts, 'or')}, and the range in a remark.`, instead: parts };
   }
-  if (whole) return { expected, suggestion: `Write “${parts[0]!}” alone; how many were sown stands in the “sow” record.`, instead: [parts[0]!] };
+  if (whole) return { expected, suggestion: `Write “${parts[0]!}” alone; the “sow” record says how many you sowed.`, instead: [parts[0]!] };
   const share = Number(parts[0]) / Number(parts[1]);
   const short = Number(share.toFixed(4));
   return { expected, suggestion: 'Write it as a decimal number.', instead: short === share ? [String(short)] : [] };

@@ -122,7 +122,7 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
   else if (areApart(a, b)) differing.push('sowing date');
   if (!isSameTreatment(a.earlier, b.earlier)) differing.push('earlier soaks');
-  if (a.restOf !== b.restOf) differing.push('the seed (one side is what was left of seed that had begun to germinate)');
+  if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had started to germinate)');
   return { differing, unwritten };
 }
 

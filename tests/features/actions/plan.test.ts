@@ -143,7 +143,7 @@ describe('the plan back from a reminder', () => {
       due IRI-26 2027-05-01, a leaf at last
           ^^^^^^ here
     `)[0]![0]).toBe(
-      'Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08, so that it ends then (days to a first leaf not known)');
+      'Plan back from 2027-05-01 in regime woodland: sow by 2026-08-08, so that it ends then (days to a first leaf unknown)');
   });
 
   test('comes with the soak of each guide for the plant too, as long as the seed was not soaked', () => {

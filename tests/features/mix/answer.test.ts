@@ -41,7 +41,7 @@ describe('the questions for a solution', () => {
     expect(answer({ agent: 'H2O2' }).problems.agent).toContain('Did you mean “peroxide”?');
     expect(answer({ agent: 'GA3', strength: '0,5 g/L' }).problems.strength).toContain('Write 0.5');
     expect(answer({ volume: '20' }).problems.volume).toContain('has no unit');
-    expect(answer({ agent: 'GA3', stock: 'G7' }).problems.stock).toBe('Its strength is not known.');
+    expect(answer({ agent: 'GA3', stock: 'G7' }).problems.stock).toBe('Its strength is unknown.');
     expect(answer({ id: 'G1' }).problems.id).toContain('is the name of something else');
     expect(answer({ id: 'GA3' }).problems.id).toContain('is the name of something else');
     expect(answer({ id: '7 up' }).problems.id).toBeDefined();

@@ -37,7 +37,7 @@ describe('what seed was soaked in', () => {
     ['an agent without its strength', 'GA3', 'GA3'],
     ['a stock with its true strength', 'G1 10 mL', 'GA3 900 ppm (G1)'],
     ['a stock whose strength is not known', 'G2 10 mL', 'GA3 of unknown strength (G2)'],
-    ['something that is no agent', 'kelp 5 ppm', 'kelp (not known)'],
+    ['something that is no agent', 'kelp 5 ppm', 'kelp (unknown)'],
   ])('is %s', (_, substances, text) => {
     const stocks = 'stock G1 2026-01-01, GA3 18 mg, purity 50 %, 10 mL\nstock G2 2026-01-01, GA3 18 mg';
     expect(dosesText(soakOf(`${stocks}\nsoak X 2026-01-10, ${substances}, 24 h`).soak.doses, true)).toBe(text);
@@ -69,7 +69,7 @@ describe('seed in a soak', () => {
     expect(soakState(soak, batch, at('2026-02-09'))).toBe('in it');
     expect(soakState(soak, batch, at('2026-02-10'))).toBe('no end recorded');
     // 783 days: 355 to the end of 2026, 365 of 2027, 63 to 3 March 2028, which is a leap year.
-    expect(noEndText(soak, at('2028-03-03'))).toBe('no end recorded; begun 783 days ago');
+    expect(noEndText(soak, at('2028-03-03'))).toBe('no end recorded; it began 783 days ago');
   });
 
   test('has been in it for so long', () => {

@@ -102,7 +102,7 @@ function plansBack(journal: Journal, entry: Entry, now: Moment): Action[] {
 
 function leafText(leaf: LeafDays | Undefined | undefined): string {
   if (!leaf) return '';
-  if (isUndefined(leaf)) return ', so that it ends then (days to a first leaf not known)';
+  if (isUndefined(leaf)) return ', so that it ends then (days to a first leaf unknown)';
   const batches = leaf.own?.batches ?? 0;
   return ` (${daysText(leaf.days)} to a first leaf, from ${batches === 1 ? '1 batch' : `${batches} batches`})`;
 }

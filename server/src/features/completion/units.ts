@@ -122,7 +122,7 @@ function behindName(spot: SpotOf<'amount'>, scene: Scene): Suggestion[] {
     const solution = scene.journal.solution(name);
     if (!solution) return [];
     if (number !== undefined) return withLikely(spot, scene, measured(number, [dimensionTaken(name, scene)]));
-    const pinch: Suggestion = { kind: 'word', label: 'unmeasured', detail: 'a little powder; nobody knows its strength' };
+    const pinch: Suggestion = { kind: 'word', label: 'unmeasured', detail: 'a little powder of unknown strength' };
     return [...likelyAmounts(spot, scene), ...(solution.form === 'powder' ? [pinch] : [])];
   }
   const strengths = strengthsFor(agent, plantIn(scene), scene.journal)

@@ -46,7 +46,7 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day, b
   const texts = drawn && known ? { ...question, from: `${toNumber(known)} ppm` } : question;
   const asked = askedFor(texts, agents);
   const problems: Partial<Record<MixField | 'stock' | 'id', string>> = asked.ok ? {} : { ...asked.problems };
-  if (question.stock !== undefined && !known) problems.stock = 'Its strength is not known.';
+  if (question.stock !== undefined && !known) problems.stock = 'Its strength is unknown.';
   if (question.id !== undefined) {
     const problem = problemOfId(journal, question.id);
     if (problem !== undefined) problems.id = problem;

@@ -25,7 +25,7 @@ function planBlocks(plan: MixPlan): Lines[] {
     inKitchen ? [`In a kitchen: ${inKitchen.message}`, ...inKitchen.remedies.map(({ text }) => `  - ${text}`)] : [],
     alternatives.map(({ text }) => `Or: ${text}`),
     listed('Assumed:', assumptions),
-    listed('Mind:', cautions),
+    listed('Take care:', cautions),
   ];
 }
 

@@ -20,7 +20,7 @@ export function doseText(dose: Dose, withStock = false): string {
   const { fact, agent, ppm, written, unmeasured, stale } = dose;
   const stocks = stocksOf(dose);
   const behind = withStock && stocks.length > 0 ? ` (${listed(stocks, 'and')})` : '';
-  if (!agent) return `${fact.name.text} (not known)`;
+  if (!agent) return `${fact.name.text} (unknown)`;
   if (unmeasured) return `${agent.word} unmeasured`;
   if (written) return `${agent.word} ${printQuantity(written)}`;
   if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, made ${agoInWords(stale.made, stale.on)}${behind}`;
@@ -76,7 +76,7 @@ function isPossible(minutes: number | undefined, { least, most }: Elapsed): bool
  * Example: 'no end recorded; begun 783 days ago'
  */
 export function noEndText({ start }: Soak, now: Moment): string {
-  return `no end recorded; begun ${daysText(now.day - start.day)} ago`;
+  return `no end recorded; it began ${daysText(now.day - start.day)} ago`;
 }
 
 /** Example: '5.5 h so far'; 'at least 5 h so far' where a time of day is missing */

@@ -5,7 +5,7 @@ import { printMoment } from '../../journal/moment.ts';
 import type { MapContainer, MapRow, PlacesMap } from './map.ts';
 
 export function mapTitle({ name, now }: PlacesMap): string {
-  return `Places${name === undefined ? '' : ` in ${name}`} as on ${printMoment(now)}`;
+  return `Places${name === undefined ? '' : ` in ${name}`} as of ${printMoment(now)}`;
 }
 
 export function containerTitle({ name }: MapContainer): string {
