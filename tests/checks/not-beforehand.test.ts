@@ -83,5 +83,5 @@ test('the message says why, and the fixes keep the day as a reminder or strike t
   `);
   expect(problem!.message).toBe('This “judge” of L does not count: by 2026-02-25 you had seen seed germinate or rot. '
     + 'Set the day before anything comes up. You can keep the day as a reminder.');
-  expect(problem!.fixes.map(({ text }) => text)).toEqual(['due L 2026-03-01, look what came of the trial', '# ']);
+  expect(problem!.fixes.map(({ text }) => text)).toEqual(['due L 2026-03-01, judge the trial', '# ']);
 });

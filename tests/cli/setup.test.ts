@@ -27,7 +27,7 @@ describe('plumule setup git', () => {
     expect(said.code).toBe(0);
     expect(said.stdout).toContain('.gitattributes: adds “*.germ merge=plumule diff=plumule”\n.git/config: sets merge.plumule.name');
     expect(said.stdout).toContain('.git/hooks/pre-commit: is new');
-    expect(said.stderr).toContain('nothing was changed');
+    expect(said.stderr).toContain('nothing changed yet');
     expect(await readFile(config, 'utf8')).toBe(before);
     expect((await plumule(folder, 'setup', 'git', '--yes')).stdout).toBe(said.stdout);
     expect((await stat(path.join(folder, '.git/hooks/pre-commit'))).mode & 0o111).toBe(0o111);

@@ -78,7 +78,7 @@ describe('a trial with a day of judging', () => {
     expect(judging).toMatchObject({ state: 'off the day' });
     expect(comparison).toMatchObject({ byDay: 42, open: { treated: 0, untreated: 0 } });
     expect(verdict.verdict).toBe('cannot tell');
-    expect(verdict.sentence).toContain('It was to be judged on 2026-02-27, but not every batch was counted on that day or in the week after it');
+    expect(verdict.sentence).toContain('You planned to judge it on 2026-02-27, but did not count every batch on that day or in the week after');
   });
 
   test('that is closed before the day keeps the stricter level, for the end was chosen', () => {

@@ -73,7 +73,7 @@ function whyNot(record: JudgeRecord, { holds, ignored }: Standing): Why | undefi
       suggestion: 'Set the day before anything comes up. You can keep the day as a reminder.',
     }
     : {
-      why: 'an earlier one holds for the same seed',
+      why: 'an earlier one about the same seed counts instead',
       suggestion: 'Take it out. If nothing has come up yet, you can correct the first one.',
     };
   return { words, isAhead: day !== undefined && day > moment.day };
@@ -84,8 +84,8 @@ function fixesOf({ entry: { line: { text }, record } }: BatchEvent, judge: Judge
   const day = judgeDayOf(judge, judge.batch.origin?.moment.day);
   const whole = { start: record.keywordSpan.start, end: text.trimEnd().length };
   const reminder = isAhead && day !== undefined
-    ? [{ title: 'Make it a reminder', ...whole, text: `due ${judge.batch.path} ${isoOf(day)}, look what came of the trial` }]
+    ? [{ title: 'Make it a reminder', ...whole, text: `due ${judge.batch.path} ${isoOf(day)}, judge the trial` }]
     : [];
   const start = record.keywordSpan.start;
-  return [...reminder, { title: 'Strike it out', start, end: start, text: '# ' }];
+  return [...reminder, { title: 'Make it a comment', start, end: start, text: '# ' }];
 }

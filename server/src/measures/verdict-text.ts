@@ -168,7 +168,7 @@ function judgedText({ on, written, state }: JudgeDay): string | undefined {
     case 'waiting': return undefined;
     case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts do not change it.`;
     case 'off the day':
-      return `It was to be judged on ${on}, but not every batch was counted on that day or in the week after it, so the stricter `
+      return `You planned to judge it on ${on}, but did not count every batch on that day or in the week after, so the stricter `
         + 'level for looks in between applies.';
   }
 }

@@ -139,7 +139,7 @@ const keywordTable = {
   },
   judge: {
     subject: 'batch', dated: 'yes', facts: [{ type: 'on', shape: 'on 2026-05-01', required: true }],
-    says: 'says beforehand on which day a trial is to be judged',
+    says: 'says beforehand on which day you will judge a trial',
     example: 'judge VER-24 2026-01-11, on day 120',
   },
   note: {

@@ -24,7 +24,7 @@ export function untriedText({ lots, agents, toBeJudged }: PlantTrial): string | 
   const tried = new Set([...strata, ...toBeJudged].map(({ lot }) => lot));
   const untried = lots.filter(lot => !tried.has(lot)).map(({ id }) => id);
   const texts = [
-    toBeJudged.length === 0 ? undefined : `To be judged later, so left out here: ${toBeJudged.map(({ lot, on }) => `${lot.id} on ${on}`).join(', ')}.`,
+    toBeJudged.length === 0 ? undefined : `Left out here, because their day of judging has not come: ${toBeJudged.map(({ lot, on }) => `${lot.id} on ${on}`).join(', ')}.`,
     untried.length === 0 ? undefined : `No trial to compare: ${untried.join(', ')}.`,
   ].filter(text => text !== undefined);
   return texts.length === 0 ? undefined : texts.join(' ');

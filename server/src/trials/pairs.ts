@@ -40,7 +40,7 @@ function ignoredText({ record: { entry: { moment } }, why }: Ignored): string {
   const written = `the “judge” of ${isoOf(moment.day)} does not count, because`;
   return why === 'seed was seen'
     ? `${written} you had seen seed germinate or rot by then`
-    : `${written} an earlier one holds`;
+    : `${written} an earlier one counts instead`;
 }
 
 export function isFull(pair: Pair): pair is FullPair {

@@ -123,7 +123,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'far-ahead': { lines: 'sow L/A 2062-01-10', to: 'sow L/A 2026-01-10' },
   'not-beforehand': {
     lines: 'sow L/A 2026-01-10\ncount L/A 2026-01-20, 1\njudge L/A 2026-01-21, on 2026-04-10',
-    to: 'due L/A 2026-04-10, look what came of the trial',
+    to: 'due L/A 2026-04-10, judge the trial',
   },
   'total-as-new': {
     lines: 'sow L/A 2026-01-10\ncount L/A 2026-01-20, 1\ncount L/A 2026-01-22, 2\ncount L/A 2026-01-24, 3\ncount L/A 2026-01-26, 3',

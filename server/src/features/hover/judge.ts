@@ -16,7 +16,7 @@ export function hoverJudge(event: BatchEvent, lot: Lot, batch: Batch, { now }: H
     isWithin(each, batch) ? judgeDayOf(record, each.origin?.moment.day) ?? [] : []));
   const [day] = days;
   const words = day === undefined
-    ? 'The day counts from day 0, which is not known yet.'
+    ? 'The day counts from day 0, which is still unknown.'
     : `To be judged on ${weekdayOf(day)} ${isoOf(day)}, ${agoText(day, now.day)}, or by the first count of the week after it.`;
   return markdownBlocks([escapeMarkdown(words), bound.length > 0 ? markdownList(bound.map(contestLine)) : undefined]);
 }
