@@ -30,7 +30,7 @@ describe('plumule report --stocks', () => {
     const text = await stocks('--today', '2026-02-01');
     expect(text).toMatchObject({ code: 0, stderr: '' });
     expect(text.stdout.split('\n')).toEqual([
-      'What is left as on 2026-02-01',
+      'What is left as of 2026-02-01',
       '',
       '  Bottles',
       '    Name  Holds        Left               Of  Good until  At',
@@ -45,8 +45,8 @@ describe('plumule report --stocks', () => {
       '  Past their date',
       '    Name  Holds       Left        Of  Good until  At',
       '    B1    bleach 3 %  500 mL  500 mL  2025-07-27  –',
-      '    What is past its date is weaker than its label. Replace it, and write a note when you throw it',
-      '    away.',
+      '    A solution past its date is weaker than its label. Replace it, and write a note when you throw',
+      '    it away.',
       '',
       'Used up or thrown away: B2.',
       '',

@@ -50,7 +50,7 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
     if (batch.worlds.length > 0 && batch.cut && batch.tested !== undefined) {
       notes.push(`The seeds of ${batch.path} were estimated; its cut test shows that there were ${batch.tested}.`);
     }
-    if (germinationRange) notes.push(`The percentage of ${batch.path} is of ${germinationRange.of}: every number in that range is allowed for.`);
+    if (germinationRange) notes.push(`The percentage of ${batch.path} is of ${germinationRange.of}. It covers every number in that range.`);
     else if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
     else if (germination.n + totals.lost !== batch.tested) {
       notes.push(`The percentage of ${batch.path} is of ${germination.of}. Some of its seed was split off later.`);

@@ -20,10 +20,10 @@ export function stockSheet({ name, now, rows }: StockList): Sheet {
   const passages = [
     passageOf('Bottles', good.filter(row => !isPacket(row)), []),
     passageOf('Packets of powder', good.filter(isPacket), powderCautions(there)),
-    passageOf('Past their date', past, ['What is past its date is weaker than its label. Replace it, and write a note when you throw it away.']),
+    passageOf('Past their date', past, ['A solution past its date is weaker than its label. Replace it, and write a note when you throw it away.']),
   ];
   return {
-    title: `What is left${name === undefined ? '' : ` in ${name}`} as on ${printMoment(now)}`,
+    title: `What is left${name === undefined ? '' : ` in ${name}`} as of ${printMoment(now)}`,
     lead: there.length === 0 ? ['No bottle and no packet has anything left.'] : [],
     passages: passages.filter(({ columns }) => columns.length > 0),
     notes: notesOf(rows),
@@ -32,7 +32,7 @@ export function stockSheet({ name, now, rows }: StockList): Sheet {
 
 /** Example: 'GA3 1000 ppm', 'GA3 powder, purity 90 %' */
 export function holdsText({ form, agent, ppm, entry: { record } }: Solution): string {
-  if (!agent) return 'agent not known';
+  if (!agent) return 'agent unknown';
   const { word } = agent;
   const label = form === 'bought' ? factOf(record, 'substance')?.strength?.value : undefined;
   if (label) return `${word} ${printQuantity(label)}`;
@@ -43,7 +43,7 @@ export function holdsText({ form, agent, ppm, entry: { record } }: Solution): st
 
 /** Example: '8 mL', 'at most 300 mg', 'not known' */
 export function restText({ solution: { form }, left }: StockRow): string {
-  return left ? leftText(form, left) : 'not known';
+  return left ? leftText(form, left) : 'unknown';
 }
 
 function passageOf(heading: string, rows: readonly StockRow[], texts: readonly string[]): Passage {
@@ -72,7 +72,7 @@ function remarkOf({ solution: { form }, state, notMeasured, overdrawn }: StockRo
   return [
     state === 'near' ? 'use it up soon' : undefined,
     notMeasured > 0 ? `taken ${notMeasured === 1 ? 'once' : `${notMeasured} times`} without a ${amount}` : undefined,
-    overdrawn ? 'more was taken than was there' : undefined,
+    overdrawn ? 'more was taken than it held' : undefined,
   ].filter(text => text !== undefined).join(', ');
 }
 
