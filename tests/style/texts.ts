@@ -46,7 +46,7 @@ export function linesOf(path: string, page: string): Text[] {
   return lines.map((line, n) => ({ place: `${path}:${n + 1}`, text: `${line} ${lines[n + 1]?.trimStart() ?? ''}` }));
 }
 
-/** Every text that a user sees: in the programs, in the manifest, and on the pages that are packed with the extension. */
+/** Every text that a user sees: in programs, in the manifest, and on the pages that are packed with the extension. */
 export function textsForUsers(): Text[] {
   const modules = ['server/src', 'client/src'].flatMap(folder => filesBelow(folder, '.ts'));
   const pages = ['README.md', 'CHANGELOG.md', ...filesBelow('syntaxes', '.md'), ...filesBelow('client/media', '.md')];
