@@ -58,6 +58,6 @@ describe('more seeds given out than there are', () => {
 
   test('are named with what is left', () => {
     expect(problemsIn('split-exceeds-seeds', 'lot V Veratrum, 20 seeds\nsplit V, A 12 seeds, B 12 seeds')[0]?.message)
-      .toBe('This splits off 24 seeds of V, but only 20 of 20 are left. Split off fewer, or correct the number of seeds.');
+      .toBe('This splits off 24 seeds of V, but only 20 of 20 are left. Give out fewer, or correct the number of seeds.');
   });
 });

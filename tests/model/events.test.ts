@@ -12,9 +12,9 @@ describe('the table of what events mean', () => {
   });
 
   it('agrees with the reference', () => {
-    expect(kindsWhere(({ closes }) => closes)).toEqual(['cut', 'discard']);
+    expect(kindsWhere(({ closes }) => closes)).toEqual(['cut', 'gone', 'discard']);
     // "What is due": one interval after the last of these; what closes a batch is the last look of all.
-    expect(kindsWhere(({ isLook }) => isLook)).toEqual(['sow', 'stage', 'count', 'cut', 'pot', 'discard']);
+    expect(kindsWhere(({ isLook }) => isLook)).toEqual(['sow', 'stage', 'count', 'cut', 'pot', 'leave', 'gone', 'discard']);
     // "The end": these may follow the close.
     expect(kindsWhere(({ isRemark }) => isRemark)).toEqual(['judge', 'note', 'photo', 'due']);
   });

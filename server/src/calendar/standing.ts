@@ -58,7 +58,9 @@ export function isOpen(standing: Standing): boolean {
   if (closed || givenOut) return false;
   if (!sowing || tested === undefined || accounted(totals) < tested) return true;
   const alive = totals.germinated - totals.died;
-  const potted = past.reduce((sum, { type, entry }) =>
-    sum + (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0), 0);
-  return alive > potted;
+  const sum = (count: (event: BatchEvent) => number) => past.reduce((all, event) => all + count(event), 0);
+  const potted = sum(({ type, entry }) => (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0));
+  // Seedlings may have been pricked out before they left.
+  const left = sum(event => (event.type === 'leave' ? event.seedlings : 0));
+  return alive > Math.max(potted, left);
 }

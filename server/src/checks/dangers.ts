@@ -38,7 +38,7 @@ function* afterEachOther({ inherited, events }: Batch): Generator<Found> {
   const handled = [...inherited, ...events].filter(event => !meaningOf(event).isRemark);
   let before: Soak | undefined;
   for (const event of handled) {
-    if (event.type === 'lift' || event.type === 'split' || event.type === 'move' || event.type === 'blank') continue;
+    if (event.type === 'lift' || event.type === 'split' || event.type === 'move' || event.type === 'leave' || event.type === 'blank') continue;
     const next = event.type === 'soak' ? event.soak : undefined;
     if (before && next && isStraightAfter(before, next)) yield* onSeed(before, next);
     before = next;

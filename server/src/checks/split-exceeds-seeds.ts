@@ -1,11 +1,12 @@
 import { otherwise } from '../journal/estimates.ts';
-import type { SplitEvent } from '../journal/life.ts';
+import type { DatedEntry, LeaveEvent, SplitEvent } from '../journal/life.ts';
+import { factOf, type Span } from '../model/record.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { factsSpan } from './spans.ts';
 
 /** More seeds are given out than the lot or the batch has left, however many of an estimate there were. */
 export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
-  for (const event of events.of('split')) {
+  for (const event of [...events.of('split'), ...events.of('leave')]) {
     const { batch: { path, made }, entry, closedBy } = event;
     const cases = [event, ...otherwise(event.batch, event)];
     const sums = cases.filter(isKnown);
@@ -14,11 +15,15 @@ export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
     if (sums.some(({ asked, left }) => asked <= left)) continue;
     const mildest = sums.reduce((a, b) => (b.asked - b.left < a.asked - a.left ? b : a));
     const { asked, left, batch: { seeds } } = mildest;
-    yield found(entry.line, 'split-exceeds-seeds', factsSpan(entry, 'part'), { asked, batch: path, left: left > 0 ? `only ${left}` : 'none', seeds: seeds! },
+    yield found(entry.line, 'split-exceeds-seeds', spanOf(entry), { takes: event.type === 'split' ? 'splits off' : 'gives away', asked, batch: path, left: left > 0 ? `only ${left}` : 'none', seeds: seeds! },
       { related: [relatedTo(made, `The ${seeds!} seeds`)] });
   }
 };
 
-function isKnown(event: SplitEvent): event is SplitEvent & { readonly left: number } {
+function spanOf(entry: DatedEntry): Span {
+  return factOf(entry.record, 'seeds') ?? factsSpan(entry, 'part');
+}
+
+function isKnown<Event extends SplitEvent | LeaveEvent>(event: Event): event is Event & { readonly left: number } {
   return event.left !== undefined && event.batch.seeds !== undefined;
 }

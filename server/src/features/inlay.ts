@@ -54,7 +54,7 @@ function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment):
     case 'apply': return kinds.soaks ? withDose(event.doses, undefined) : undefined;
     case 'lift': return kinds.soaks && event.soak?.length ? { text: lengthText(event.soak.length), more: undefined } : undefined;
     case 'stage': return kinds.stages ? stageHint(event.stage, now) : undefined;
-    case 'split': case 'scarify': case 'sow': case 'move': case 'cut': case 'pot': case 'discard': case 'note':
+    case 'split': case 'scarify': case 'sow': case 'move': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard': case 'note':
     case 'judge': case 'photo': case 'due': case 'misplaced': case 'blank':
       return undefined;
     default: return event satisfies never;

@@ -1,5 +1,5 @@
 /** Folds the records of one lot, in the order of time, into the life of each of its batches. */
-import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning } from '../model/events.ts';
+import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning, type Leaving } from '../model/events.ts';
 import { factOf, factsOf, type CountFact, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
@@ -7,12 +7,12 @@ import { hasEstimate, worlds, type World } from './estimates.ts';
 import { forgetGuesses, settleByCut } from './guesses.ts';
 import { inherit } from './inheritance.ts';
 import {
-  isGivenOut, originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type Lot, type SplitEvent,
-  type Stage,
+  isGivenOut, originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type LeaveEvent, type Lot,
+  type SplitEvent, type Stage,
 } from './life.ts';
 import type { Moment } from './moment.ts';
 import { inOrder } from './order.ts';
-import { giveOut, sowSeeds, testedOf, unsorted } from './seeds.ts';
+import { giveOut, letGo, sowSeeds, testedOf, unsorted } from './seeds.ts';
 import { leaveSeenOut, leaveSoak, liftSoak, showsOut, startSoak } from './soaking.ts';
 
 /** What the fold needs to know beyond the lot's own records. */
@@ -112,6 +112,8 @@ function eventOf(
       return { type: keyword, entry, batch, closedBy, classes: classesOf(record), tested, totals, expected };
     }
     case 'apply': return { type: keyword, entry, batch, closedBy, doses: dosesOf(entry) };
+    case 'plant': case 'give': case 'sell': case 'send': case 'lose':
+      return leave(batch, entry, keyword);
     case 'scarify': case 'move': case 'pot': case 'discard': case 'judge': case 'note': case 'photo': case 'due':
       return { type: keyword, entry, batch, closedBy };
     default: return keyword satisfies never;
@@ -131,6 +133,20 @@ function isBlank({ line, record }: DatedEntry): boolean {
   if (record.facts.length > 0) return false;
   const head = record.time ?? record.date ?? record.subject ?? record.keywordSpan;
   return /^[\s,]*$/.test(line.text.slice(head.end));
+}
+
+/** Where neither seeds nor seedlings are named all went; so they did where no seed is left in the end. */
+function leave(batch: BatchDraft, entry: DatedEntry, how: Leaving): LeaveEvent {
+  const closedBy = batch.closed;
+  const fact = factOf(entry.record, 'whither');
+  const whither = fact && entry.line.text.slice(fact.start, fact.value.end);
+  const seedlings = factOf(entry.record, 'seedlings')?.n.value;
+  const seeds = factOf(entry.record, 'seeds');
+  const { asked, left } = seeds ? letGo(batch, seeds) : { asked: 0, left: unsorted(batch, batch.kept) };
+  const isAll = seedlings === undefined && (!seeds || batch.kept === 0) && !entry.record.broken;
+  return {
+    type: isAll ? 'gone' : 'leave', how, entry, batch, closedBy, asked, left, seedlings: seedlings ?? 0, whither,
+  };
 }
 
 function split(batch: BatchDraft, entry: DatedEntry, zone: string | undefined): Pick<SplitEvent, 'asked' | 'left'> {

@@ -3,7 +3,7 @@ import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
 import type { Day } from '../model/day.ts';
-import { meaningOf } from '../model/events.ts';
+import { meaningOf, type Leaving } from '../model/events.ts';
 import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
@@ -138,11 +138,25 @@ export interface SplitEvent extends EventBase {
   readonly left: number | undefined;
 }
 
+/** Seed or seedlings that went for good: `leave` some of them, `gone` all. */
+export interface LeaveEvent extends EventBase {
+  readonly type: 'leave' | 'gone';
+  readonly how: Leaving;
+  /** Seeds that had not germinated, and seedlings; 0 where none are named. */
+  readonly asked: number;
+  readonly seedlings: number;
+  /** Seeds that were there to give; undefined where that is not known. */
+  readonly left: number | undefined;
+  /** Where to, in the grower's words. */
+  readonly whither: string | undefined;
+}
+
 export type BatchEvent =
   | CountEvent
   | CutEvent
   | SowEvent
   | SplitEvent
+  | LeaveEvent
   | (EventBase & { readonly type: 'soak'; readonly soak: Soak })
   | (EventBase & { readonly type: 'lift'; readonly soak: Soak | undefined })
   | (EventBase & { readonly type: 'stage'; readonly stage: Stage })

@@ -1,6 +1,6 @@
 /** How many seeds a batch has, and how many of them are sown and counted. */
 import { halfRange } from '../model/estimate.ts';
-import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
 import { partsGivenBy, type BatchDraft } from './batches.ts';
 import { amountIn } from './estimates.ts';
 import { accounted, type DatedEntry, type SowEvent } from './life.ts';
@@ -55,9 +55,21 @@ function fits(asked: number | undefined, fresh: number | undefined, sown: number
 export function giveOut(
   batch: BatchDraft, { record }: DatedEntry,
 ): { asked: number; left: number | undefined; fromSown: boolean } {
+  return take(batch, shareOut(batch, record, unsorted(batch, batch.kept)));
+}
+
+/** The same of seeds that leave for good. */
+export function letGo(batch: BatchDraft, howMany: HowMany): { asked: number; left: number | undefined } {
+  const known = amountIn(howMany, batch.bound);
+  const asked = known ?? amountIn(howMany, 'least') ?? 1;
+  return take(batch, { asked, isGuess: known === undefined, isAll: false });
+}
+
+function take(
+  batch: BatchDraft, { asked, isGuess, isAll }: Shared,
+): { asked: number; left: number | undefined; fromSown: boolean } {
   const { kept, totals, sown, atSowing } = batch;
   const left = unsorted(batch, kept);
-  const { asked, isGuess, isAll } = shareOut(batch, record, left);
   const tested = testedOf(batch);
   // What was not sown yet is given out first.
   const unsown = kept === undefined || tested === undefined ? 0 : kept - tested;

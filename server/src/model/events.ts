@@ -11,10 +11,14 @@ export type EventKeyword = {
 }[Keyword];
 
 /**
- * `stage`: a `chill` or a `warm`. `misplaced`: of a batch all of whose seeds had been given out. `blank`: a `count`
+ * `stage`: a `chill` or a `warm`. `leave`: some were planted out, given away, sold, sent or lost, and the others stay;
+ * `gone`: all that was there. `misplaced`: of a batch all of whose seeds had been given out. `blank`: a `count`
  * behind which nothing is written, as the round of counts leaves it to be filled in. These two change nothing.
  */
-export type EventKind = Exclude<EventKeyword, 'chill' | 'warm'> | 'stage' | 'misplaced' | 'blank';
+export type EventKind = Exclude<EventKeyword, 'chill' | 'warm' | Leaving> | 'stage' | 'leave' | 'gone' | 'misplaced' | 'blank';
+
+/** Seed or seedlings go for good. */
+export type Leaving = 'plant' | 'give' | 'sell' | 'send' | 'lose';
 
 export interface EventMeaning {
   /** The grower had the batch in hand and saw what was in it: the time to the next count begins here. */
@@ -105,6 +109,14 @@ const table = {
     isLook: true, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
     wakes: false, treats: false, uses: true, isStep: false, place: 'move', isPlan: true, isTimed: false, likeliest: 'germinated',
   },
+  leave: {
+    isLook: true, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'both',
+    wakes: false, treats: false, uses: true, isStep: false, place: 'none', isPlan: true, isTimed: false, likeliest: 'germinated',
+  },
+  gone: {
+    isLook: true, soak: 'over', stage: 'ends', closes: true, isRemark: false, answersReminder: true, about: 'anything',
+    wakes: false, treats: false, uses: true, isStep: false, place: 'end', isPlan: true, isTimed: false, likeliest: 'germinated',
+  },
   discard: {
     isLook: true, soak: 'over', stage: 'ends', closes: true, isRemark: false, answersReminder: true, about: 'anything',
     wakes: false, treats: false, uses: true, isStep: false, place: 'end', isPlan: true, isTimed: false, likeliest: 'sown',
@@ -122,7 +134,8 @@ const meanings: Readonly<Record<EventKind, EventMeaning>> = table;
 
 const eventKeywords: Readonly<Record<EventKeyword, EventKind>> = {
   split: 'split', soak: 'soak', lift: 'lift', scarify: 'scarify', sow: 'sow', chill: 'stage', warm: 'stage', move: 'move',
-  apply: 'apply', count: 'count', cut: 'cut', pot: 'pot', discard: 'discard', judge: 'judge', note: 'note', photo: 'photo', due: 'due',
+  apply: 'apply', count: 'count', cut: 'cut', pot: 'pot', plant: 'leave', give: 'leave', sell: 'leave', send: 'leave', lose: 'leave',
+  discard: 'discard', judge: 'judge', note: 'note', photo: 'photo', due: 'due',
 };
 
 export function isEventKeyword(keyword: Keyword): keyword is EventKeyword {

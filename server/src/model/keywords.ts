@@ -46,6 +46,10 @@ const seeds: FactUse = { type: 'seeds', shape: '24 seeds' };
 const source: FactUse = { type: 'source', shape: 'source "a book, p. 12"' };
 const stage: FactUse = { type: 'stage', shape: 'chill 4 C 90 days', many: true };
 
+const seedlings: FactUse = { type: 'seedlings', shape: '9 seedlings' };
+const whither: FactUse = { type: 'whither', shape: 'to a friend' };
+const leaving = [{ ...seeds, shape: '12 seeds' }, seedlings, whither] as const;
+
 /** Typed as written, so that other tables can be keyed by what stands in it; see `keywords`. */
 const keywordTable = {
   day: {
@@ -131,6 +135,31 @@ const keywordTable = {
     subject: 'batch', dated: 'yes', facts: [{ type: 'seedlings', shape: '9 seedlings' }, at],
     says: 'seedlings pricked out',
     example: 'pot VER-24/A 2026-05-10, 9 seedlings',
+  },
+  plant: {
+    subject: 'batch', dated: 'yes', facts: [{ ...seedlings }, { ...whither, shape: 'in the long border' }],
+    says: 'seedlings planted out, some or all',
+    example: 'plant VER-24/A 2026-06-14, 9 seedlings, in the long border',
+  },
+  give: {
+    subject: 'batch', dated: 'yes', facts: leaving,
+    says: 'seed or seedlings given away, some or all',
+    example: 'give VER-24/A 2026-06-14, 4 seedlings, to the garden club',
+  },
+  sell: {
+    subject: 'batch', dated: 'yes', facts: leaving,
+    says: 'seed or seedlings sold, some or all',
+    example: 'sell VER-24/A 2026-06-14, 6 seedlings, to the plant fair',
+  },
+  send: {
+    subject: 'batch', dated: 'yes', facts: leaving,
+    says: 'seed or seedlings sent to somebody, some or all',
+    example: 'send VER-24 2026-06-14, 12 seeds, to a friend in the north',
+  },
+  lose: {
+    subject: 'batch', dated: 'yes', facts: [{ ...seedlings }, { ...whither, shape: 'to slugs' }],
+    says: 'seedlings lost after they had germinated: spilled, eaten, stolen',
+    example: 'lose VER-24/A 2026-06-14, 3 seedlings, to a spill',
   },
   discard: {
     subject: 'batch', dated: 'yes', facts: [text],

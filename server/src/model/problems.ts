@@ -46,7 +46,7 @@ const table = {
   'unknown-id': ['error', 'Nothing in this journal is called “{id}”{more}.', '{suggestion}'],
   'unknown-zone': ['error', '“{zone}” is not a time zone of the IANA list.', '{suggestion}'],
   'duplicate-definition': ['error', '{what} “{id}” is already defined {place}.', 'Keep one of the two, or rename one.'],
-  'split-exceeds-seeds': ['error', 'This splits off {asked} seeds of {batch}, but {left} of {seeds} are left.', 'Split off fewer, or correct the number of seeds.'],
+  'split-exceeds-seeds': ['error', 'This {takes} {asked} seeds of {batch}, but {left} of {seeds} are left.', 'Give out fewer, or correct the number of seeds.'],
   'sown-exceeds-seeds': ['error', 'This sows {asked} seeds of {batch}, but {left} left to sow.', 'Sow fewer, or correct the number of seeds.'],
   'nothing-left': ['error', 'All seeds of {batch} were split off into {children}.', 'Write this record for one of those.'],
   'count-exceeds-sown': ['error', 'In {batch} {germinated} germinated, {rotted} rotted and {lost} lost make {sum}, more than the {tested}.', '{suggestion}'],

@@ -59,7 +59,7 @@ interface FactOf<Type extends string> extends Span {
 type EachOf<Types extends string, Rest> = Types extends string ? FactOf<Types> & Readonly<Rest> : never;
 
 /** A fact that is a text behind a word: `from own garden`, `at bag 3 slot 2`. */
-export type TextFact = EachOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path', { value: Written }>;
+export type TextFact = EachOf<'from' | 'at' | 'stored' | 'in' | 'source' | 'text' | 'path' | 'whither', { value: Written }>;
 
 /** An agent or a stock with what is said of it: a strength, a volume, a mass of powder, or that it was unmeasured. */
 export interface SubstanceFact extends FactOf<'substance'> {

@@ -153,6 +153,7 @@ function stateData(state: BatchState): object {
       const { stage, days, planned } = state;
       return { kind: state.kind, stage: stage.stage, since: isoOf(stage.start.day), days, planned: planned ?? null };
     }
+    case 'gone': return { kind: state.kind, how: state.how, whither: state.whither ?? null, on: isoOf(state.on) };
     case 'closed': return { kind: state.kind, by: state.by, on: isoOf(state.on) };
   }
 }

@@ -1,10 +1,11 @@
 import { soakState } from '../calendar/soaks.ts';
 import { standingOf } from '../calendar/standing.ts';
+import { wentText } from '../features/words/leaving.ts';
 import { noEndText } from '../features/words/soaks.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Batch, Soak, Stage } from '../journal/life.ts';
 import { isoOf, type Day } from '../model/day.ts';
-import { meaningOf } from '../model/events.ts';
+import { meaningOf, type Leaving } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
 import { stageProgressText } from '../features/words/stages.ts';
 
@@ -17,13 +18,17 @@ export type BatchState =
   | { readonly kind: 'soak without end'; readonly soak: Soak; readonly days: number }
   | { readonly kind: 'sown'; readonly since: Day; readonly days: number }
   | { readonly kind: 'in stage'; readonly stage: Stage; readonly days: number; readonly planned: number | undefined }
-  | { readonly kind: 'closed'; readonly by: 'cut' | 'discard'; readonly on: Day };
+  | { readonly kind: 'closed'; readonly by: 'cut' | 'discard'; readonly on: Day }
+  | { readonly kind: 'gone'; readonly how: Leaving; readonly whither: string | undefined; readonly on: Day };
 
 /** Where a batch stands now, by the last thing that was done to it; what is dated later does not count yet. */
 export function stateOf(batch: Batch, now: Moment): BatchState {
   const { past, closed } = standingOf(batch, now);
   if (closed?.type === 'cut' || closed?.type === 'discard') {
     return { kind: 'closed', by: closed.type, on: closed.entry.moment.day };
+  }
+  if (closed?.type === 'gone') {
+    return { kind: 'gone', how: closed.how, whither: closed.whither, on: closed.entry.moment.day };
   }
   const last = past.findLast(event => meaningOf(event).isStep);
   switch (last?.type) {
@@ -48,7 +53,8 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
       };
     }
     // No steps: the table of what events mean says so.
-    case 'split': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard': case 'note': case 'photo':
+    case 'split': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard':
+    case 'note': case 'photo':
     case 'judge': case 'due': case 'misplaced': case 'blank': case undefined:
       return { kind: 'not begun' };
     default: return last satisfies never;
@@ -67,6 +73,7 @@ export function stateText(state: BatchState, now: Moment): string {
     case 'soak without end': return `soaked, ${noEndText(state.soak, now)}`;
     case 'sown': return `sown, day ${state.days}`;
     case 'in stage': return stageProgressText(state.stage, now.day);
+    case 'gone': return `${wentText(state)} ${isoOf(state.on)}`;
     case 'closed': return `closed ${isoOf(state.on)} by ${state.by}`;
   }
 }

@@ -135,7 +135,7 @@ export const readers: Readonly<Record<FactType, FactReader>> = {
   from: worded('from', 'a source', 'from own garden'), at: worded('at', 'a place', 'at bag 3 slot 2'),
   stored: worded('stored', 'how it is kept', 'stored dry'), in: worded('in', 'a medium', 'in seed compost'),
   source: worded('source', 'a reference', 'source "a book, p. 12"'), for: worded('for', 'a genus', 'for Primula'),
-  regime: readName, text: readBare('text'), path: readBare('path'),
+  whither: worded('whither', 'where it went', 'to a friend'), regime: readName, text: readBare('text'), path: readBare('path'),
   duration: quantified('duration', readDuration), keeps: quantified('keeps', readDuration, 'a duration', 'keeps 4 years'),
   volume: quantified('volume', readVolume), to: quantified('to', readVolume, 'a volume', 'to 20 mL'),
   temperature: quantified('temperature', readTemperature),

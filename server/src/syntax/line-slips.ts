@@ -13,6 +13,7 @@ const otherWords: Partial<Record<Keyword, readonly string[]>> = {
   scarify: ['nick', 'nicked', 'sand', 'sanded', 'file', 'filed'], sow: ['plant', 'planted', 'seeded'],
   chill: ['cold', 'cool', 'stratify', 'stratified', 'stratification', 'fridge'], warm: ['hot', 'heat'],
   move: ['shift', 'transfer', 'place'], count: ['germinated', 'germination', 'check', 'checked', 'sprouted', 'total'],
+  plant: ['planted'], give: ['gave', 'given'], sell: ['sold'], send: ['sent'], lose: ['lost', 'spilled', 'spilt'],
   pot: ['prick', 'pricked', 'repot', 'transplant', 'transplanted'], discard: ['remove', 'removed', 'throw', 'threw', 'end', 'close'],
   judge: ['decide', 'verdict', 'evaluate'], note: ['remark', 'comment', 'diary', 'observation'], photo: ['picture', 'image', 'pic'],
   due: ['remind', 'reminder', 'todo', 'task'], stock: ['solution', 'mix', 'bottle'], dilute: ['dilution'],

@@ -59,6 +59,7 @@ function printFact(line: string, fact: Fact, pieces: readonly Piece[]): string {
     case 'text': case 'path': return raw(line, fact);
     case 'from': case 'at': case 'stored': case 'in': case 'source': case 'for':
       return `${fact.type} ${raw(line, { start: pieces[1]!.start, end: fact.end })}`;
+    case 'whither': return `${raw(line, pieces[0]!).toLowerCase()} ${raw(line, { start: pieces[1]!.start, end: fact.end })}`;
     case 'dormancy': return `dormancy ${fact.value.text}`;
     // The names of batches, agents, stocks and regimes are the grower's.
     case 'part': case 'substance': return printPieces(line, pieces, 0);

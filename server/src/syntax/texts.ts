@@ -10,7 +10,7 @@ import { isBatchName, runEnd } from './subject.ts';
 import { reportValue } from './wanted.ts';
 
 /** A text behind a word: all that is left of the fact. */
-export function worded(type: 'from' | 'at' | 'stored' | 'in' | 'source' | 'for', expected: string, example: string): FactReader {
+export function worded(type: 'from' | 'at' | 'stored' | 'in' | 'source' | 'for' | 'whither', expected: string, example: string): FactReader {
   return (reader, pieces) => {
     const value = reader.written(pieces, 1);
     if (type === 'at' && pieces.length === 2 && isMeasured(pieces[1]!)) {

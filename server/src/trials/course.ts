@@ -127,7 +127,7 @@ function isPickedOver(events: readonly BatchEvent[]): boolean {
 
 /** Whether an event is such a `split`. */
 export function isPick(event: BatchEvent, events: readonly BatchEvent[]): boolean {
-  if (event.type !== 'split' || event.asked === 0) return false;
+  if ((event.type !== 'split' && event.type !== 'leave') || event.asked === 0) return false;
   const before = events.slice(0, events.indexOf(event)).findLast(({ type }) => type === 'count');
   return before?.type === 'count' && accounted(before.after) > before.after.lost;
 }

@@ -63,7 +63,7 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   if (!isWet(untreated)) remarks.push('the untreated seed was not soaked in water, so this shows the soaking and the treatment together');
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
     if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
-    if (endedBy?.type === 'split') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);
+    if (endedBy?.type === 'split' || endedBy?.type === 'leave') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);
   }
   if (hasDrops(treated) !== hasDrops(untreated)) {
     remarks.push('seedlings of one side were given drops, so weak seedlings are not compared');

@@ -127,6 +127,7 @@ const richer = `${journal}
   powder P1 2025-11-02, GA3 1 g, purity 90 %, at freezer
   lot PRI-25 Primula alpicola, 30 seeds, from own bed, stored dry, at tin 1 slot 1
   sow PRI-25 2026-01-12, 10 seeds, in loam
+  give PRI-25 2026-01-13, 2 seeds, to a friend
   guide Primula, GA3 300 ppm, source "a list, 2019"`;
 
 describe('every fact of the format', () => {
@@ -139,14 +140,14 @@ describe('every fact of the format', () => {
   test.each(uses)('%s: %s is offered word by word and leaves no mistake', (keyword, shape) => {
     const isTime = keyword === 'limit' && shape.endsWith(' ');
     const head = `${keyword} ${subjects[keyword] ?? (keyword === 'limit' ? (isTime ? 'soak' : 'GA3') : 'VER-24/A 2026-01-19')}, `;
-    const draw = shape.startsWith('to ') ? 'from G1 5 mL, ' : '';
+    const draw = keyword === 'dilute' && shape.startsWith('to ') ? 'from G1 5 mL, ' : '';
     const words = shape.trim().split(' ');
     for (let n = 0; n < words.length; n++) {
       const line = `${head}${draw}${words.slice(0, n).map(word => `${word} `).join('')}`;
       const source = spot(line, richer);
       const found = offered(source);
       // How well a substance dissolves nobody but the grower knows; a text and a moment are written as a whole.
-      if (/solubility $|(at|from|in|stored|source|until) \S+ /.test(line.slice(head.length + draw.length))) continue;
+      if (/solubility $|(at|from|in|to|stored|source|until) \S+ /.test(line.slice(head.length + draw.length))) continue;
       expect([line, found !== undefined]).toEqual([line, true]);
       for (const item of found!.items) {
         const written = taken(source, item, found!);

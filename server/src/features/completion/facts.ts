@@ -80,6 +80,7 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'duration': case 'temperature': return keyword === 'limit' ? [limited(scene) ?? fact(shape)] : [...durations(type, keyword, scene), fact(shape)];
     case 'at': return [led('at', choicesOf(places(scene).map(({ label }) => quoted(label)), shape))];
     case 'from': case 'stored': case 'in': return [led(type, choicesOf(seenTexts(scene, type).map(quoted), shape))];
+    case 'whither': return [led(shape.split(' ')[0]!, choicesOf(seenTexts(scene, type).map(quoted), shape))];
     case 'for': return isOfStocks(scene) ? [] : [led(type, choicesOf(seenTexts(scene, 'genus'), shape))];
     case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
     case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];

@@ -51,8 +51,10 @@ export function seedlings(keyword: Keyword, scene: Scene): Suggestion | undefine
   const { germinated, died } = batch.totals;
   const potted = batch.events.filter(({ type, entry: { line } }) => type === 'pot' && line !== scene.line)
     .reduce((sum, { entry }) => sum + (factOf(entry.record, 'seedlings')?.n.value ?? 0), 0);
-  const there = keyword === 'pot' ? germinated - potted : germinated - died;
+  const left = batch.events.reduce((sum, event) => (
+    sum + (event.type === 'leave' && event.entry.line !== scene.line ? event.seedlings : 0)), 0);
+  const there = keyword === 'pot' ? germinated - potted : germinated - died - left;
   if (there < 1) return undefined;
-  const detail = keyword === 'pot' ? `at most ${there} more` : 'germinated, less those that died';
+  const detail = keyword === 'pot' ? `at most ${there} more` : left > 0 ? 'germinated, less those that died or left' : 'germinated, less those that died';
   return { ...fact(there === 1 ? '1 seedling' : `${there} seedlings`), detail };
 }

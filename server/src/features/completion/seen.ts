@@ -1,19 +1,19 @@
 /** Texts that the journal holds already and that are written again and again: plants, sources, media. */
-import type { Lot } from '../../journal/life.ts';
+import type { BatchEvent, Lot } from '../../journal/life.ts';
 import { factOf, type JournalRecord } from '../../model/record.ts';
 import { gathered } from '../gathered.ts';
 import type { Scene } from './scene.ts';
 
-export type SeenKind = 'plant' | 'genus' | 'from' | 'stored' | 'in' | 'source';
+export type SeenKind = 'plant' | 'genus' | 'from' | 'stored' | 'in' | 'whither' | 'source';
 
 /** How often each text stands in the lots. */
 type Counts = Map<string, number>;
 type OfLots = Exclude<SeenKind, 'source'>;
 
-const kinds: readonly OfLots[] = ['plant', 'genus', 'from', 'stored', 'in'];
+const kinds: readonly OfLots[] = ['plant', 'genus', 'from', 'stored', 'in', 'whither'];
 
 const inLots = gathered<readonly (readonly [OfLots, string])[], Readonly<Record<OfLots, Counts>>>({
-  begin: () => ({ plant: new Map(), genus: new Map(), from: new Map(), stored: new Map(), in: new Map() }),
+  begin: () => ({ plant: new Map(), genus: new Map(), from: new Map(), stored: new Map(), in: new Map(), whither: new Map() }),
   part: (id, journal) => {
     const lot = journal.lot(id);
     return lot && kinds.flatMap(kind => textsOf(lot, kind).map(text => [kind, text] as const));
@@ -23,8 +23,16 @@ const inLots = gathered<readonly (readonly [OfLots, string])[], Readonly<Record<
 });
 
 function textsOf({ definition: { record }, batches }: Lot, kind: OfLots): string[] {
-  const texts = kind === 'in' ? Array.from(batches.values(), ({ medium }) => medium) : [textIn(record, kind)];
+  const all = [...batches.values()];
+  const texts = kind === 'in' ? all.map(({ medium }) => medium)
+    : kind === 'whither'
+      ? all.flatMap(({ events }) => events.filter(isLeaving).map(({ entry }) => textIn(entry.record, kind)))
+      : [textIn(record, kind)];
   return texts.filter(text => text !== undefined && text !== '') as string[];
+}
+
+function isLeaving({ type }: BatchEvent): boolean {
+  return type === 'leave' || type === 'gone';
 }
 
 function see(counts: Counts, text: string | undefined, times: number): void {

@@ -30,7 +30,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
   const texts = (kind: 'text' | 'plant', found: readonly string[]) => found.map((label): Suggestion => ({ kind, label }));
   switch (type) {
     case 'at': return places(scene).map(each => ({ ...each, label: quoted(each.label) }));
-    case 'from': case 'stored': case 'in': return texts('text', seenTexts(scene, type).map(quoted));
+    case 'from': case 'stored': case 'in': case 'whither': return texts('text', seenTexts(scene, type).map(quoted));
     case 'source': return texts('text', seenTexts(scene, type).map(text => `"${text}"`));
     case 'for': return texts('plant', seenTexts(scene, 'genus'));
     case 'dormancy': return dormancies.map(label => ({ kind: 'word', label, detail: dormancyNames[label] }));

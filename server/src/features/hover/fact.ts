@@ -28,7 +28,7 @@ export function hoverEvent(entry: Entry, context: HoverContext): string | undefi
     case 'stage': return hoverStage(event.stage, batch, context);
     case 'apply': return hoverDrops({ event, batch, lot }, context);
     case 'judge': return hoverJudge(event, lot, batch, context);
-    case 'split': case 'scarify': case 'sow': case 'move': case 'count': case 'cut': case 'pot': case 'discard': case 'note':
+    case 'split': case 'scarify': case 'sow': case 'move': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard': case 'note':
     case 'photo': case 'due': case 'misplaced': case 'blank':
       return undefined;
     default: return event satisfies never;

@@ -59,7 +59,7 @@ function isThinned({ thinned, events }: Batch, count: CountEvent): boolean {
   if (!thinned) return false;
   const before = events.slice(0, events.indexOf(count));
   const began = before.findIndex(event => event.type === 'count' && event.after.germinated + event.after.rotted > 0);
-  return began >= 0 && before.slice(began).some(event => event.type === 'split' && event.asked > 0);
+  return began >= 0 && before.slice(began).some(event => (event.type === 'split' || event.type === 'leave') && event.asked > 0);
 }
 
 function isLater({ events }: Batch, { line }: Entry, event: CountEvent): boolean {

@@ -7,6 +7,7 @@ import { printTemperature } from '../../model/quantity.ts';
 import { cutClasses, factOf, type JournalRecord } from '../../model/record.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { agoText } from './days.ts';
+import { leavingText } from './leaving.ts';
 import { dosesText, noEndText, soakLengthText, soFarText } from './soaks.ts';
 import { stageProgressText } from './stages.ts';
 import { stepsText } from './steps.ts';
@@ -35,6 +36,7 @@ function stepText(event: BatchEvent, batch: Batch, journal: Journal, now: Moment
     case 'apply': return did(`given drops of ${dosesText(event.doses, true)}`);
     case 'pot': return did(`potted${seedlingsText(record)}`);
     case 'cut': return did(`cut open (${cutClasses.filter(what => event.classes[what] > 0).map(what => `${event.classes[what]} ${what}`).join(', ')})`);
+    case 'leave': case 'gone': return did(leavingText(event));
     case 'discard': return did('discarded');
     case 'split': case 'lift': case 'move': case 'count': case 'judge': case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
       return undefined;

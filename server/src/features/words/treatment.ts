@@ -25,7 +25,7 @@ function stepOf(event: BatchEvent): string[] {
     }
     case 'scarify': return ['scarified'];
     case 'stage': return [stageText(event.stage)];
-    case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'discard':
+    case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard':
     case 'judge': case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
       return [];
     default: return event satisfies never;
