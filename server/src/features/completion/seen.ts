@@ -13,7 +13,9 @@ type OfLots = Exclude<SeenKind, 'source'>;
 const kinds: readonly OfLots[] = ['plant', 'genus', 'from', 'stored', 'in', 'whither'];
 
 const inLots = gathered<readonly (readonly [OfLots, string])[], Readonly<Record<OfLots, Counts>>>({
-  begin: () => ({ plant: new Map(), genus: new Map(), from: new Map(), stored: new Map(), in: new Map(), whither: new Map() }),
+  begin: () => ({
+    plant: new Map(), genus: new Map(), from: new Map(), stored: new Map(), in: new Map(), whither: new Map(),
+  }),
   part: (id, journal) => {
     const lot = journal.lot(id);
     return lot && kinds.flatMap(kind => textsOf(lot, kind).map(text => [kind, text] as const));
