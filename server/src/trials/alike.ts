@@ -26,6 +26,11 @@ export function mayBeSameLength(a: Range | undefined, b: Range | undefined): boo
   return a.least <= b.most * (1 + SAME_SHARE) && b.least <= a.most * (1 + SAME_SHARE);
 }
 
+/** Whether two soaks may have been about as long, within a fifth: what is longer wets seed more. */
+export function isAboutAsLong(a: Range, b: Range): boolean {
+  return a.least <= b.most * (1 + SAME_STAGE_SHARE) && b.least <= a.most * (1 + SAME_STAGE_SHARE);
+}
+
 /** Days from day 0 on which a stage began, in two batches. */
 export function isSameStageDay(a: number, b: number): boolean {
   return Math.abs(a - b) <= Math.max(SAME_STAGE_DAYS, SAME_STAGE_SHARE * Math.max(Math.abs(a), Math.abs(b)));

@@ -5,8 +5,9 @@ import { accounted, type Batch, type BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
-import { isSameStageDay, isSameWarmth } from './alike.ts';
+import { isSameStageDay, isSameWarmth, type Range } from './alike.ts';
 import { portionDays } from './course.ts';
+import { minutesWet, roomsApart, roomsOf, type Stay } from './surroundings.ts';
 import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
 
 /** Degrees Celsius by day and by night. */
@@ -40,6 +41,9 @@ export interface Conditions {
   readonly washed: readonly Step[];
   /** It lay in a liquid of some kind, water included. */
   readonly isWet: boolean;
+  /** How long in all. */
+  readonly wet: Range | undefined;
+  readonly rooms: readonly Stay[];
   /** What seed it is the rest of, where some had germinated or rotted before it was split off. */
   readonly restOf: string | undefined;
   /** Drops of a hormone or promoter were given to its seedlings. */
@@ -72,6 +76,8 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     washed: soaks.flatMap(({ doses, start }) => doses.flatMap(({ agent }) => (
       agent?.role === 'disinfectant' ? [{ what: agent.word, warmth: undefined, day: start.day - dayZero }] : []))),
     isWet: soaks.length > 0,
+    wet: minutesWet(soaks),
+    rooms: roomsOf(life, dayZero),
     restOf: restOf(batch),
     hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
   };
@@ -102,13 +108,15 @@ function restOf({ inherited, made, parent }: Batch): string | undefined {
 export interface Differences {
   /** What differs, in plain words. */
   readonly differing: readonly string[];
+  /** What differs, and matters less as the record stands; each the end of a sentence. */
+  readonly minor: readonly string[];
   /** What is written for one of the two only, so that nobody can say. */
   readonly unwritten: readonly string[];
 }
 
 /** What differs between two batches up to an age in days; what was done later cannot have mattered by then. */
 export function differencesOf(a: Conditions, b: Conditions, age: number): Differences {
-  const [differing, unwritten]: [string[], string[]] = [[], []];
+  const [differing, minor, unwritten]: [string[], string[], string[]] = [[], [], []];
   const hold = (name: string, x: unknown, y: unknown, isSame: boolean) => {
     if (x !== undefined && y !== undefined) {
       if (!isSame) differing.push(name);
@@ -116,14 +124,32 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   };
   hold('temperature', a.temperature, b.temperature, isSameTemperature(a.temperature, b.temperature));
   hold('medium', a.medium, b.medium, a.medium === b.medium);
+  const rooms = roomsApart(a.rooms, b.rooms, age);
+  if (rooms !== undefined) {
+    // Where a thermometer says that it was as warm, the place matters less.
+    if (a.temperature && b.temperature) minor.push(`the sides were in different places: ${rooms}`);
+    else differing.push(`place (${rooms})`);
+  }
+  if (isOneStageUnwritten(a.stages, b.stages, age)) unwritten.push('temperature of a stage');
   if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
   if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
-  else if (areApart(a, b)) differing.push('sowing date');
+  else if (areApart(a, b)) {
+    differing.push(Math.abs(a.begun - b.begun) > AGED_DAYS ? 'sowing date and age of the seed' : 'sowing date');
+  }
   if (!isSameTreatment(a.earlier, b.earlier)) differing.push('earlier soaks');
   if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had started to germinate)');
-  return { differing, unwritten };
+  return { differing, minor, unwritten };
+}
+
+/** Dry seed that is sown so many days later is older seed, not only later sown. Common practice, no source. */
+const AGED_DAYS = 90;
+
+/** A stage of which the temperature is written on one side only. */
+function isOneStageUnwritten(a: readonly Step[], b: readonly Step[], age: number): boolean {
+  return areSame(a, b, age)
+    && a.some(({ warmth, day }, i) => day < age && (warmth === undefined) !== (b[i]?.warmth === undefined));
 }
 
 function areApart(a: Conditions, b: Conditions): boolean {

@@ -8,6 +8,7 @@ import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick } from './course.ts';
 import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
 import { pairOf, type Pair } from './pairs.ts';
+import { minutesWet } from './surroundings.ts';
 import { isActiveSoak, treatmentOf } from './treatment.ts';
 
 /** Looks at both halves before the soak that lie no further apart count as one. Common practice, no source. */
@@ -144,12 +145,13 @@ function conditionsFrom(
   batch: Batch, events: readonly BatchEvent[], since: Day, zero: Day, base: CountEvent,
 ): Conditions {
   const before = batch.soaks.filter(({ start }) => start.day < base.entry.moment.day);
+  const then = batch.soaks.filter(({ start }) => Math.abs(start.day - since) <= ONE_LOOK_DAYS);
   const sowing = events.findLast(event => event.type === 'sow' && factOf(event.entry.record, 'temperature'));
   const warmth = sowing && factOf(sowing.entry.record, 'temperature')?.value;
   const found = conditionsOf(batch, since, events);
   return {
     ...found, ...(warmth && { temperature: warmthOf(warmth) }),
     begun: zero, earlier: treatmentOf(batch, before),
-    isWet: batch.soaks.some(({ start }) => Math.abs(start.day - since) <= ONE_LOOK_DAYS),
+    isWet: then.length > 0, wet: minutesWet(then),
   };
 }

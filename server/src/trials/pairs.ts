@@ -4,8 +4,10 @@ import { commonAge } from '../measures/looks.ts';
 import type { Course } from '../measures/course.ts';
 import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
+import { isAboutAsLong, type Range } from './alike.ts';
 import { coursesOf, type Group } from './groups.ts';
 import { judgedCourse, judgingOf, type Judging } from './judging.ts';
+import { isActive } from './treatment.ts';
 
 export interface Pair {
   readonly treated: Group;
@@ -28,11 +30,12 @@ export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
   const candidates = untreated.map(group => ({ group, ...differencesBetween(treated, group) }));
   const [best] = candidates.sort((a, b) => a.differing.length - b.differing.length
     || Number(isWet(b.group)) - Number(isWet(a.group))
-    || a.unwritten.length - b.unwritten.length
+    || a.minor.length + a.unwritten.length - b.minor.length - b.unwritten.length
     || seedsOf(b.group) - seedsOf(a.group));
   if (!best) return { treated, untreated: undefined, alsoDiffers: [], remarks: [], ...judgingOf(treated.batches) };
   const judged = judgingOf([...treated.batches, ...best.group.batches]);
-  const remarks = [...remarksOf(treated, best.group, best.unwritten), ...judged.ignored.map(ignoredText)];
+  const own = remarksOf(treated, best.group, best.unwritten);
+  const remarks = [...best.minor, ...own, ...judged.ignored.map(ignoredText)];
   return { treated, untreated: best.group, alsoDiffers: best.differing, remarks, ...judged };
 }
 
@@ -54,6 +57,7 @@ function differencesBetween(a: Group, b: Group): Differences {
     b.batches.map(other => differencesOf(conditions, other.conditions, day))));
   return {
     differing: [...new Set(all.flatMap(({ differing }) => differing))],
+    minor: [...new Set(all.flatMap(({ minor }) => minor))],
     unwritten: [...new Set(all.flatMap(({ unwritten }) => unwritten))],
   };
 }
@@ -61,6 +65,10 @@ function differencesBetween(a: Group, b: Group): Differences {
 function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[]): string[] {
   const remarks = unwritten.map(name => `the ${name} is recorded for one side only`);
   if (!isWet(untreated)) remarks.push('the untreated seed was not soaked in water, so this shows the soaking and the treatment together');
+  const longer = longerText(treated, untreated);
+  if (longer !== undefined) remarks.push(longer);
+  const bottles = bottlesOf(treated);
+  if (bottles.length > 1) remarks.push(`the treated batches were soaked from different bottles: ${bottles.join(', ')}`);
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
     if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
     if (endedBy?.type === 'split' || endedBy?.type === 'leave') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);
@@ -69,6 +77,35 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
     remarks.push('seedlings of one side were given drops, so weak seedlings are not compared');
   }
   return remarks;
+}
+
+/** A day in the liquid against two hours of it: the water alone may be what did it. */
+function longerText(treated: Group, untreated: Group): string | undefined {
+  const wet = ({ batches }: Group) => wholeOf(batches.map(({ conditions }) => conditions.wet));
+  const [first, second] = [wet(treated), wet(untreated)];
+  if (!first || !second || isAboutAsLong(first, second)) return undefined;
+  return `the treated seed was in liquid for ${hoursText(first)} and the untreated seed for ${hoursText(second)}, so this shows the `
+    + 'length of the soak and the treatment together';
+}
+
+function wholeOf(ranges: readonly (Range | undefined)[]): Range | undefined {
+  const known = ranges.filter(range => range !== undefined);
+  if (known.length < ranges.length) return undefined;
+  return { least: Math.min(...known.map(({ least }) => least)), most: Math.max(...known.map(({ most }) => most)) };
+}
+
+/** Example: '24 h', '20 to 24 h' */
+function hoursText({ least, most }: Range): string {
+  const [from, to] = [least, most].map(minutes => String(Math.round(minutes / 6) / 10));
+  return from === to ? `${from!} h` : `${from!} to ${to!} h`;
+}
+
+/** The bottles that the batches were soaked from; one entry for each set of them. */
+function bottlesOf({ batches }: Group): string[] {
+  const soaked = batches.map(({ treatment }) => treatment
+    .flatMap(({ soak }) => soak.doses.filter(isActive))
+    .flatMap(({ parts }) => parts.flatMap(({ stock }) => stock ?? [])));
+  return [...new Set(soaked.filter(stocks => stocks.length > 0).map(stocks => [...new Set(stocks)].sort().join(' + ')))];
 }
 
 export interface PairCourses {

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { roomOf } from '../../server/src/trials/surroundings.ts';
+import { contest, twoBatches } from './helpers.ts';
+
+describe('the places of two sides', () => {
+  test('are told apart by their words, not by vessels and numbers', () => {
+    expect(['heated mat tray 4', 'Cold Frame', 'tray 4', 'bag 3 slot 1', 'fridge box 2', 'shelf 5'].map(roomOf))
+      .toEqual(['heated mat', 'cold frame', undefined, undefined, 'fridge', 'shelf']);
+  });
+
+  test('are named where one lay warmer, and nothing is put down to the soak', () => {
+    const found = contest(twoBatches({ a: ', at heated mat', b: ', at cold frame' }));
+    expect(found).toMatchObject({ alsoDiffers: ['place (heated mat against cold frame)'], verdict: { rule: 'more-differs' } });
+    expect(found.verdict.sentence).toContain('but the sides also differ in place (heated mat against cold frame)');
+    const moved = twoBatches({ a: ', at shelf 5 slot 1', b: ', at shelf 5 slot 2' })
+      .replace('count L/A', 'move L/A 2026-01-20, at heated mat\n    count L/A');
+    expect(contest(moved).alsoDiffers).toEqual(['place (shelf, then heated mat against shelf)']);
+  });
+
+  test('are no matter where they differ by number, or after the counts', () => {
+    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', '']] as const) {
+      expect(contest(twoBatches({ a, b })), a).toMatchObject({ alsoDiffers: [], remarks: [] });
+    }
+    const later = twoBatches({ a: ', at frame', b: ', at frame' }).replace('discard L/A', 'move L/A 2026-02-10, at mat\n    discard L/A');
+    expect(contest(later).alsoDiffers).toEqual([]);
+    const pricked = twoBatches({ a: ', at frame', b: ', at frame' }).replace('count L/A', 'pot L/A 2026-02-01, 2 seedlings, at mat\n    count L/A');
+    expect(contest(pricked).alsoDiffers).toEqual([]);
+  });
+
+  test('are a remark where the same warmth was written for both', () => {
+    expect(contest(twoBatches({ a: ', 15 C, at mat', b: ', 15 C, at frame' }))).toMatchObject({
+      alsoDiffers: [], remarks: ['the sides were in different places: mat against frame'], verdict: { rule: 'more' },
+    });
+  });
+});
+
+describe('the soaks of two sides', () => {
+  test('are remarked upon where one lasted much longer', () => {
+    const { remarks } = contest(twoBatches({ soakB: 'water, 2 h' }));
+    expect(remarks).toEqual(['the treated seed was in liquid for 24 h and the untreated seed for 2 h, so this shows the length of the soak and the treatment together']);
+    for (const soakB of ['water, 24 h', 'water, 22 h']) expect(contest(twoBatches({ soakB })).remarks, soakB).toEqual([]);
+  });
+
+  test('are remarked upon where replicates came from different bottles', () => {
+    const bottles = (second: string) => `
+      stock G1 2026-01-09, GA3 20 mg, 20 mL
+      stock G2 2026-01-09, GA3 20 mg, 20 mL
+      lot L Iris alba, 60 seeds
+      split L, A 20 seeds, B 20 seeds, C 20 seeds
+      soak L/A 2026-01-10 19:00, G1 10 mL, 24 h
+      soak L/C 2026-01-10 19:00, ${second} 10 mL, 24 h
+      soak L/B 2026-01-10 19:00, water, 24 h
+      sow L/A 2026-01-11 19:00
+      sow L/B 2026-01-11 19:00
+      sow L/C 2026-01-11 19:00
+      count L/A 2026-02-10, 3
+      count L/B 2026-02-10, 3
+      count L/C 2026-02-10, 3
+    `;
+    expect(contest(bottles('G2')).remarks).toEqual(['the treated batches were soaked from different bottles: G1, G2']);
+    expect(contest(bottles('G1')).remarks).toEqual([]);
+  });
+});
+
+describe('what is written for one side only', () => {
+  test('is remarked upon for the temperature of a stage', () => {
+    const chilled = (a: string, b: string) => twoBatches()
+      .replace('count L/A', `chill L/A 2026-01-21${a}\n    count L/A`).replace('count L/B', `chill L/B 2026-01-21${b}\n    count L/B`);
+    expect(contest(chilled(', 4 C', '')).remarks).toEqual(['the temperature of a stage is recorded for one side only']);
+    expect(contest(chilled(', 4 C', ', 4 C')).remarks).toEqual([]);
+  });
+
+  test('and seed that was sown a season later is older seed', () => {
+    const late = twoBatches().replace('sow L/B 2026-01-11', 'sow L/B 2025-09-11').replace('soak L/B 2026-01-10', 'soak L/B 2025-09-10');
+    expect(contest(late).alsoDiffers).toContain('sowing date and age of the seed');
+  });
+});
