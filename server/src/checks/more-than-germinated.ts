@@ -3,7 +3,7 @@ import { factOf } from '../model/record.ts';
 import { found, type Found, type LotCheck } from './check.ts';
 import { countSpan } from './spans.ts';
 
-const qualities = ['died', 'leggy', 'abnormal'] as const;
+const qualities = ['died', 'leggy', 'abnormal', 'stuck', 'freed'] as const;
 const laterStages = ['emerged', 'leaf'] as const;
 
 /** More seedlings died, are weak, or were pricked out than have germinated. */
@@ -36,8 +36,8 @@ function* ofLeaving(event: LeaveEvent): Iterable<Found> {
 
 /** A glance that spares most counts the rest. */
 function mayBeTooMany(count: CountEvent): boolean {
-  const { germinated, died, leggy, abnormal } = count.after;
-  return died > germinated || leggy > germinated || abnormal > germinated || hasTotal(count);
+  const { germinated } = count.after;
+  return hasTotal(count) || qualities.some(what => count.after[what] > germinated);
 }
 
 function* ofCount({ batch: { path: batch }, entry, counts, before, after }: CountEvent): Iterable<Found> {

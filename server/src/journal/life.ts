@@ -90,6 +90,7 @@ export type Totals = Readonly<Record<Countable, number>>;
 
 export const noTotals: Totals = {
   germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0,
+  stuck: 0, freed: 0,
 };
 
 interface EventBase {

@@ -36,7 +36,7 @@ export interface DaySpan {
 
 const stages = ['germinated', 'emerged', 'leaf'] as const;
 const fates = ['rotted', 'died', 'lost'] as const;
-const qualities = ['leggy', 'abnormal'] as const;
+const qualities = ['leggy', 'abnormal', 'stuck', 'freed'] as const;
 export const cutClasses = ['fresh', 'hard', 'dead', 'empty'] as const;
 
 /** What a `count` counts. */

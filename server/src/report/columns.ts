@@ -55,6 +55,8 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...counted('Died', 'died'),
     ...counted('Leggy', 'leggy'),
     ...counted('Abnormal', 'abnormal'),
+    ...counted('Stuck', 'stuck'),
+    ...counted('Freed', 'freed'),
     ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
     text('State', ({ state }) => stateText(state, now)),
   ];

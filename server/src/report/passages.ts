@@ -1,8 +1,10 @@
 /** What a report says of the trials of a lot and of a plant, the same in text and in Markdown. */
 import { ladderHead, ladderNote, ladderRows } from '../features/words/ladders.ts';
+import { dropsTexts, dropsTitle } from '../features/words/drops.ts';
 import { replicatesText } from '../features/words/replicates.ts';
 import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
 import type { Group, LeftOut } from '../trials/groups.ts';
+import type { DropsTrial } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import type { Contest, LotTrial } from '../trials/lot-trial.ts';
 import { isActiveSoak } from '../trials/treatment.ts';
@@ -24,7 +26,7 @@ export interface Passage {
 }
 
 export function trialPassages(
-  { contests, ladders, groups, leftOut, estimated }: LotTrial, details: boolean,
+  { contests, ladders, groups, leftOut, estimated, drops }: LotTrial, details: boolean,
 ): Passage[] {
   const replicates = groups.flatMap(group => {
     const text = replicatesText(group);
@@ -37,9 +39,16 @@ export function trialPassages(
     passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
     passage('Treated against untreated, seeds estimated', estimated.map(contest => contestItem(contest, details))),
     ...ladders.map(ladderPassage),
+    dropsPassage(drops),
     passage('Replicates', replicates),
     passage('Left out of the comparison', missing),
   ].filter(({ columns, items, texts }) => columns.length + items.length + texts.length > 0);
+}
+
+function dropsPassage({ contests, leftOut }: DropsTrial): Passage {
+  const told = contests.map(contest => ({ title: dropsTitle(contest), texts: dropsTexts(contest) }));
+  const missing = leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out: ${why.undefined}.`] }));
+  return passage('Drops on stuck seedlings', [...told, ...missing]);
 }
 
 function passage(heading: string, items: readonly Item[]): Passage {

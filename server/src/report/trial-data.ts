@@ -1,5 +1,6 @@
 /** The trials of a lot as plain data. */
 import { pooledOf } from '../features/words/replicates.ts';
+import { dosesText } from '../features/words/soaks.ts';
 import { groupLabel } from '../features/words/trials.ts';
 import type { Claim, Finding } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
@@ -9,18 +10,30 @@ import type { Pooled } from '../measures/replicates.ts';
 import type { Verdict } from '../measures/verdict.ts';
 import { isoOf } from '../model/day.ts';
 import type { Group } from '../trials/groups.ts';
+import type { DropsContest, DropsSide } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import type { Contest, LotTrial } from '../trials/lot-trial.ts';
 import type { ActiveDose } from '../trials/treatment.ts';
 import { contrastData, logRankData, numberData } from './numbers-data.ts';
 
-export function trialData({ groups, leftOut, contests, ladders, estimated }: LotTrial): object {
+export function trialData({ groups, leftOut, contests, ladders, estimated, drops }: LotTrial): object {
   return {
     groups: groups.map(groupData),
     leftOut: leftOut.map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),
     contests: contests.map(contestData),
     ladders: ladders.map(ladderData),
+    drops: drops.contests.map(dropsData),
     ...(estimated.length > 0 && { estimated: estimated.map(contestData) }),
+  };
+}
+
+function dropsData({ given, without, alsoDiffers, freed, alive, verdict }: DropsContest): object {
+  const sideData = ({ batches, freed: out, alive: living }: DropsSide) => ({
+    batches: batches.map(({ path }) => path), stuck: out.n, freed: out.x, seedlings: living.n, alive: living.x,
+  });
+  return {
+    drops: dosesText(given.drops!.doses), given: sideData(given), without: without ? sideData(without) : null,
+    alsoDiffers, verdict, freed: freed ?? null, alive: alive ?? null,
   };
 }
 

@@ -1,5 +1,6 @@
 /** What one lot tells of its treatments: each against the untreated seed, and a ladder of doses as one. */
-import type { Lot } from '../journal/life.ts';
+import type { Dose, Lot } from '../journal/life.ts';
+import { dropsTrial, type DropsTrial } from './drops.ts';
 import { compare, type Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { roomsOf } from '../measures/room.ts';
@@ -27,6 +28,13 @@ export interface LotTrial {
   readonly ladders: readonly DoseLadder[];
   /** Contests of batches whose seeds were estimated, with the verdict that both ends of each estimate give. */
   readonly estimated: readonly Contest[];
+  /** Whether drops on stuck seedlings helped. */
+  readonly drops: DropsTrial;
+}
+
+/** Tells drops of one liquid from those of another. */
+function dropsKey(doses: readonly Dose[]): string {
+  return doses.map(({ fact, agent, ppm }) => `${agent?.word ?? fact.name.text} ${ppm.ok ? ppm.value.toFraction() : '?'}`).join(' + ');
 }
 
 const memo = new WeakMap<Lot, LotTrial>();
@@ -41,7 +49,8 @@ export function trialOf(lot: Lot): LotTrial {
   const estimated = lot.root.worlds.length === 0 ? []
     : agreed(corners.map(bounds => contestsOf(pairsAmong(groupsOf(lot, bounds).groups))));
   const all = [...leftOut, ...later.leftOut];
-  const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated };
+  const drops = dropsTrial(lot, groups, ({ doses }) => dropsKey(doses));
+  const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated, drops };
   memo.set(lot, trial);
   return trial;
 }

@@ -10,6 +10,7 @@ const meanings: Readonly<Record<Countable | CutClass, string>> = {
   germinated: 'the root is out', emerged: 'shoot or seed leaves are above the surface', leaf: 'the first true leaf is there',
   rotted: 'a seed rotted before it germinated', died: 'a seedling died', lost: 'eaten, dropped, washed away',
   leggy: 'a seedling drawn out and weak', abnormal: 'a seedling crippled or twisted',
+  stuck: 'a seedling stuck in its seed coat', freed: 'a stuck seedling that came out of its seed coat',
   fresh: 'firm and white, could still have come', hard: 'took up no water', dead: 'soft, grey or brown inside', empty: 'nothing inside',
 };
 
@@ -87,7 +88,7 @@ function limitsOf(before: Totals, tested: number | undefined, others: readonly C
   const room: Readonly<Record<Countable, number>> = {
     germinated: tested - rotted - lost, emerged: tested - rotted - lost, leaf: tested - rotted - lost,
     rotted: tested - germinated - lost, lost: tested - germinated - rotted,
-    died: germinated, leggy: germinated, abnormal: germinated,
+    died: germinated, leggy: germinated, abnormal: germinated, stuck: germinated, freed: totals.stuck || germinated,
   };
   return Object.fromEntries(countables.map(what =>
     [what, { more: Math.max(0, room[what] - totals[what]), total: Math.max(0, room[what]) }])) as CountLimits;

@@ -81,7 +81,7 @@ function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment
   return {
     lot, batches, errors,
     groups: trial.groups.filter(isOfIt),
-    contests: trial.contests.filter(({ treated }) => isOfIt(treated)),
+    contests: [...trial.contests, ...trial.estimated].filter(({ treated }) => isOfIt(treated)),
     ready: batches.length > 0 ? readyBefore([lot], Infinity) : undefined,
   };
 }
@@ -112,7 +112,8 @@ function waitingIn(lot: Lot, now: Moment): Waiting[] {
   });
 }
 
-function packetOf({ lot, trial: { contests } }: LotReport, now: Moment): Packet {
+function packetOf({ lot, trial }: LotReport, now: Moment): Packet {
+  const contests = [...trial.contests, ...trial.estimated];
   const unsown = [...lot.batches.values()].map(batch => unsownIn(batch, now));
   return { lot, contests, unsown: sumOf(unsown), waiting: sumOf(waitingIn(lot, now).map(({ seeds }) => seeds)) };
 }
