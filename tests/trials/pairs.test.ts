@@ -198,3 +198,25 @@ describe('treated seed', () => {
     expect(known(contest(lossy).comparison).germinated.untreated).toEqual({ x: 5, n: 12 });
   });
 });
+
+describe('an odd dish', () => {
+  const dishes = (last: number) => {
+    const names = ['A1', 'A2', 'A3', 'A4', 'B1', 'B2', 'B3', 'B4'];
+    const each = (line: (name: string) => string) => names.map(line).join('\n');
+    const up: Record<string, number> = { A1: 18, A2: 18, A3: 18, A4: last };
+    return `
+lot L Iris alba, 220 seeds
+split L, ${names.map(name => `${name} 25 seeds`).join(', ')}
+${each(name => `soak L/${name} 2026-01-10 19:00, ${name.startsWith('A') ? 'GA3 500 ppm' : 'water'}, 24 h`)}
+${each(name => `sow L/${name} 2026-01-11 19:00`)}
+${each(name => `count L/${name} 2026-02-10, ${up[name] ?? 10}`)}
+`;
+  };
+
+  test('is named beside the verdict, and stays in the comparison', () => {
+    const found = contest(dishes(8));
+    expect(found.remarks).toEqual(['L/A4 does not go with the other dishes of its side (8 of 25, the others 54 of 75): look for what was different there']);
+    expect(known(found.comparison).germinated.treated).toEqual({ x: 62, n: 100 });
+    expect(contest(dishes(14)).remarks).toEqual([]);
+  });
+});

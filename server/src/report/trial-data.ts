@@ -13,6 +13,7 @@ import type { Group } from '../trials/groups.ts';
 import type { DropsContest, DropsSide } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import { oddIn } from '../trials/odd.ts';
 import type { ActiveDose } from '../trials/treatment.ts';
 import { contrastData, logRankData, numberData } from './numbers-data.ts';
 
@@ -38,6 +39,7 @@ function dropsData({ given, without, alsoDiffers, freed, alive, verdict }: Drops
 }
 
 function groupData(group: Group): object {
+  const odd = oddIn(group);
   return {
     batches: pathsOf(group),
     label: groupLabel(group),
@@ -48,6 +50,7 @@ function groupData(group: Group): object {
     endedBy: group.batches.flatMap(({ batch, endedBy }) => (
       endedBy ? [{ batch: batch.path, by: endedBy.type, on: isoOf(endedBy.entry.moment.day) }] : [])),
     pooled: pooledData(pooledOf(group)),
+    odd: odd ? { batch: odd.batch.path, count: odd.dish.x, of: odd.dish.n, p: odd.p } : null,
   };
 }
 

@@ -7,6 +7,7 @@ import { differencesOf, type Differences } from './conditions.ts';
 import { isAboutAsLong, type Range } from './alike.ts';
 import { coursesOf, type Group } from './groups.ts';
 import { judgedCourse, judgingOf, type Judging } from './judging.ts';
+import { oddIn } from './odd.ts';
 import { isActive } from './treatment.ts';
 
 export interface Pair {
@@ -69,6 +70,10 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   if (longer !== undefined) remarks.push(longer);
   const bottles = bottlesOf(treated);
   if (bottles.length > 1) remarks.push(`the treated batches were soaked from different bottles: ${bottles.join(', ')}`);
+  for (const { batch, dish, others } of [treated, untreated].flatMap(group => oddIn(group) ?? [])) {
+    remarks.push(`${batch.path} does not go with the other dishes of its side (${dish.x} of ${dish.n}, the others ${others.x} of `
+      + `${others.n}): look for what was different there`);
+  }
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
     if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
     if (endedBy?.type === 'split' || endedBy?.type === 'leave') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);

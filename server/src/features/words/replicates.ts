@@ -3,6 +3,7 @@ import { isUndefined } from '../../measures/measured.ts';
 import { commonAge, lastLook, until } from '../../measures/looks.ts';
 import { poolOf, type Pooled } from '../../measures/replicates.ts';
 import { probability } from '../../measures/verdict-words.ts';
+import { oddIn } from '../../trials/odd.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import { shareText } from './shares.ts';
 
@@ -37,7 +38,19 @@ export function replicatesText(group: Group): string | undefined {
   const courses = coursesOf(group);
   const age = commonAge(courses);
   const cut = courses.some(course => lastLook(course) > age) ? `by day ${age}, ` : '';
-  return `${cut}${shareText(x, n)}, ${limits}; ${alike}; ${spread}`;
+  return [`${cut}${shareText(x, n)}, ${limits}`, alike, spread, oddText(group)].filter(text => text !== undefined).join('; ');
+}
+
+/**
+ * The dish that does not go with the others, which is more than chance explains.
+ *
+ * Example: 'the odd one out is L/D: 8 of 25, the others 54 of 75'
+ */
+export function oddText(group: Group): string | undefined {
+  const odd = oddIn(group);
+  if (!odd) return undefined;
+  const { batch, dish, others } = odd;
+  return `the odd one out is ${batch.path}: ${dish.x} of ${dish.n}, the others ${others.x} of ${others.n}`;
 }
 
 function whole(share: number): string {
