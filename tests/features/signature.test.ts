@@ -22,7 +22,7 @@ const at = (line: string) => signature(`\n  ${line}\n  ${' '.repeat(line.length 
 
 describe('the signature of a record', () => {
   test('shows what it is made of, and marks what comes next', () => {
-    expect(at('sow ')).toBe('sow <BATCH> [DATE] [TIME], 24 seeds, 18 C, at bag 3 slot 2, in seed compost and grit, regime twowinters');
+    expect(at('sow ')).toBe('sow <BATCH> [DATE] [TIME], 24 seeds, 18 C, at bag 3 slot 2, in seed compost and grit, regime twowinters, outdoors, look again 2027-03-01');
     expect(at('sow V-1 ')).toMatch(/^sow BATCH <\[DATE\]> \[TIME\], /);
     expect(at('sow V-1 19:')).toMatch(/^sow BATCH \[DATE\] <\[TIME\]>, /);
     expect(at('sow V-1 2026-01-11 ')).toMatch(/^sow BATCH \[DATE\] <\[TIME\]>, /);
@@ -34,7 +34,7 @@ describe('the signature of a record', () => {
   });
 
   test('leaves out the facts that the line has, but for the one that is being written', () => {
-    expect(at('sow V-1, 18 C, 24 seeds, at b')).toBe('sow BATCH [DATE] [TIME], <at bag 3 slot 2>, in seed compost and grit, regime twowinters');
+    expect(at('sow V-1, 18 C, 24 seeds, at b')).toBe('sow BATCH [DATE] [TIME], <at bag 3 slot 2>, in seed compost and grit, regime twowinters, outdoors, look again 2027-03-01');
   });
 
   test('marks what is needed where a fact begins', () => {
@@ -44,7 +44,7 @@ describe('the signature of a record', () => {
   });
 
   test('keeps what can be repeated', () => {
-    expect(at('count V-1, 3, 1 rotted, ')).toBe('count BATCH [DATE] [TIME], <3 germinated>');
+    expect(at('count V-1, 3, 1 rotted, ')).toBe('count BATCH [DATE] [TIME], <3 germinated>, look again 2027-03-01');
   });
 
   test('marks the text of a note, commas and all', () => {

@@ -1,5 +1,6 @@
 import { endingOf } from '../calendar/endings.ts';
 import { isCounted, lastLook, nextLook } from '../calendar/looks.ts';
+import { outdoorsSince, wantedLook } from '../calendar/outdoors.ts';
 import { standingOf } from '../calendar/standing.ts';
 import { found, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
@@ -17,6 +18,8 @@ export const noRecentCount: LotCheck = function* (lot, { now, journal }) {
     const standing = standingOf(batch, today);
     const look = lastLook(standing);
     if (!look || !isCounted(standing) || nextLook(look.moment.day, interval, INTERVALS) >= now.day) continue;
+    const wanted = wantedLook(standing.past);
+    if (wanted === undefined ? outdoorsSince(standing.past) : wanted >= now.day) continue;
     // Nobody need look at seed in the cold.
     const ending = endingOf(standing, today);
     if (ending?.stage === 'chill' && nextLook(ending.end, interval, INTERVALS) >= now.day) continue;

@@ -1,6 +1,6 @@
 /** Folds the records of one lot, in the order of time, into the life of each of its batches. */
 import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning, type Leaving } from '../model/events.ts';
-import { factOf, factsOf, type CountFact, type CutClass, type JournalRecord } from '../model/record.ts';
+import { factOf, factsOf, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
 import { hasEstimate, worlds, type World } from './estimates.ts';
@@ -100,7 +100,7 @@ function eventOf(
     case 'chill': case 'warm':
       return { type: 'stage', entry, batch, closedBy, stage: startStage(batch, entry, keyword) };
     case 'count': {
-      const counts = record.facts as readonly CountFact[];
+      const counts = factsOf(record, 'count');
       const before = batch.totals;
       const after = batch.totals = countTotals(before, counts);
       return { type: keyword, entry, batch, closedBy, counts, before, after, tested: testedOf(batch) };

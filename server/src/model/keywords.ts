@@ -43,6 +43,9 @@ const text: FactUse = { type: 'text', shape: 'text' };
 const substances: FactUse = { type: 'substance', shape: 'GA3 500 ppm', many: true };
 const volume: FactUse = { type: 'volume', shape: '20 mL' };
 const seeds: FactUse = { type: 'seeds', shape: '24 seeds' };
+/** In the open or in a cold frame, at no temperature that anybody sets. */
+const outdoors: FactUse = { type: 'outdoors', shape: 'outdoors' };
+const look: FactUse = { type: 'look', shape: 'look again 2027-03-01' };
 const source: FactUse = { type: 'source', shape: 'source "a book, p. 12"' };
 const stage: FactUse = { type: 'stage', shape: 'chill 4 C 90 days', many: true };
 
@@ -94,7 +97,10 @@ const keywordTable = {
   },
   sow: {
     subject: 'batch', dated: 'yes',
-    facts: [seeds, temperature, at, { type: 'in', shape: 'in seed compost and grit' }, { type: 'regime', shape: 'regime twowinters' }],
+    facts: [
+      seeds, temperature, at, { type: 'in', shape: 'in seed compost and grit' },
+      { type: 'regime', shape: 'regime twowinters' }, outdoors, look,
+    ],
     says: 'seed goes into its medium; this is day 0',
     example: 'sow VER-24/A 2026-01-11 19:10, 24 seeds, 18 C, at bag 4',
   },
@@ -109,7 +115,7 @@ const keywordTable = {
     example: 'warm VER-24/A 2026-05-02, 20/10 C, 60 days',
   },
   move: {
-    subject: 'batch', dated: 'yes', facts: [{ ...at, required: true }],
+    subject: 'batch', dated: 'yes', facts: [{ ...at, required: true }, outdoors, look],
     says: 'the batch goes to another place',
     example: 'move VER-24/A 2026-03-01, at cold frame',
   },
@@ -121,7 +127,7 @@ const keywordTable = {
   },
   count: {
     subject: 'batch', dated: 'yes',
-    facts: [{ type: 'count', shape: '3 germinated', required: true, many: true }],
+    facts: [{ type: 'count', shape: '3 germinated', required: true, many: true }, look],
     says: 'what you saw; a number is what is new, with = it is the total so far',
     example: 'count VER-24/A 2026-01-19, 3 germinated, 1 rotted',
   },

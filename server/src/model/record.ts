@@ -114,6 +114,8 @@ export type Fact =
   | StageFact
   | EachOf<'cut', { what: CutClass; n: Placed<number> }>
   | EachOf<'duration' | 'keeps', { value: Duration }>
+  | FactOf<'outdoors'>
+  | EachOf<'look', { date: WrittenDate }>
   | EachOf<'until', { date: WrittenDate; time?: WrittenTime }>
   | JudgeDayFact
   | EachOf<'volume' | 'to', { value: Volume }>

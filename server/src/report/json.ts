@@ -148,7 +148,7 @@ function stateData(state: BatchState): object {
     }
     case 'soak without end': return { kind: state.kind, since: momentData(state.soak.start), days: state.days };
     case 'soaked': return { kind: state.kind, since: momentData(state.since) };
-    case 'sown': return { kind: state.kind, since: isoOf(state.since), days: state.days };
+    case 'sown': case 'outdoors': return { kind: state.kind, since: isoOf(state.since), days: state.days };
     case 'in stage': {
       const { stage, days, planned } = state;
       return { kind: state.kind, stage: stage.stage, since: isoOf(stage.start.day), days, planned: planned ?? null };

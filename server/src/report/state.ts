@@ -1,3 +1,4 @@
+import { outdoorsSince } from '../calendar/outdoors.ts';
 import { soakState } from '../calendar/soaks.ts';
 import { standingOf } from '../calendar/standing.ts';
 import { wentText } from '../features/words/leaving.ts';
@@ -16,7 +17,7 @@ export type BatchState =
   | { readonly kind: 'in soak'; readonly since: Moment; readonly until: Moment | undefined }
   | { readonly kind: 'soaked'; readonly since: Moment }
   | { readonly kind: 'soak without end'; readonly soak: Soak; readonly days: number }
-  | { readonly kind: 'sown'; readonly since: Day; readonly days: number }
+  | { readonly kind: 'sown' | 'outdoors'; readonly since: Day; readonly days: number }
   | { readonly kind: 'in stage'; readonly stage: Stage; readonly days: number; readonly planned: number | undefined }
   | { readonly kind: 'closed'; readonly by: 'cut' | 'discard'; readonly on: Day }
   | { readonly kind: 'gone'; readonly how: Leaving; readonly whither: string | undefined; readonly on: Day };
@@ -42,8 +43,11 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
     case 'lift': return { kind: 'soaked', since: last.entry.moment };
     case 'sow': {
       const since = last.entry.moment.day;
+      const outdoors = outdoorsSince(past);
+      const days = now.day - (batch.sowing?.moment.day ?? since);
+      if (outdoors) return { kind: 'outdoors', since: outdoors.moment.day, days };
       // Seed that is sown out of its bag, or once more, keeps its day 0.
-      return { kind: 'sown', since, days: now.day - (batch.sowing?.moment.day ?? since) };
+      return { kind: 'sown', since, days };
     }
     case 'stage': {
       const { start, planned } = last.stage;
@@ -71,6 +75,7 @@ export function stateText(state: BatchState, now: Moment): string {
     case 'in soak': return `in soak since ${printMoment(state.since)}${state.until ? `, out ${printMoment(state.until)}` : ''}`;
     case 'soaked': return `out of soak ${printMoment(state.since)}, not sown`;
     case 'soak without end': return `soaked, ${noEndText(state.soak, now)}`;
+    case 'outdoors': return `outdoors since ${isoOf(state.since)}, day ${state.days}`;
     case 'sown': return `sown, day ${state.days}`;
     case 'in stage': return stageProgressText(state.stage, now.day);
     case 'gone': return `${wentText(state)} ${isoOf(state.on)}`;

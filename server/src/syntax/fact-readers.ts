@@ -67,6 +67,19 @@ function readJudgeDay(reader: LineReader, pieces: readonly Piece[]): Fact | unde
   return date && { type: 'on', date, start, end: second.end };
 }
 
+/** `look again 2027-03-01`; `again` may be left out. */
+function readLook(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const second = pieces[1];
+  const at = second?.kind === 'word' && second.text.toLowerCase() === 'again' ? 2 : 1;
+  const piece = pieces[at];
+  if (piece?.kind !== 'date') {
+    reportValue(reader, pieces, at, 'a date', 'look again 2027-03-01');
+    return undefined;
+  }
+  const date = readDate(reader, piece);
+  return date && { type: 'look', date, start: pieces[0]!.start, end: piece.end };
+}
+
 function dated(type: 'collected' | 'bought', example: string): FactReader {
   return (reader, pieces) => {
     if (pieces.length === 1) {
@@ -135,6 +148,7 @@ export const readers: Readonly<Record<FactType, FactReader>> = {
   from: worded('from', 'a source', 'from own garden'), at: worded('at', 'a place', 'at bag 3 slot 2'),
   stored: worded('stored', 'how it is kept', 'stored dry'), in: worded('in', 'a medium', 'in seed compost'),
   source: worded('source', 'a reference', 'source "a book, p. 12"'), for: worded('for', 'a genus', 'for Primula'),
+  outdoors: (_, [word]) => ({ type: 'outdoors', start: word!.start, end: word!.end }), look: readLook,
   whither: worded('whither', 'where it went', 'to a friend'), regime: readName, text: readBare('text'), path: readBare('path'),
   duration: quantified('duration', readDuration), keeps: quantified('keeps', readDuration, 'a duration', 'keeps 4 years'),
   volume: quantified('volume', readVolume), to: quantified('to', readVolume, 'a volume', 'to 20 mL'),

@@ -12,7 +12,7 @@ import { isSlippedLead, isTimeInWords } from './substance-slips.ts';
 export const leadWords: Partial<Record<FactType, readonly string[]>> = {
   collected: ['collected'], from: ['from'], at: ['at'], stored: ['stored'], in: ['in'], source: ['source'],
   dormancy: ['dormancy'], until: ['until'], on: ['on'], regime: ['regime'], purity: ['purity'], bought: ['bought'], keeps: ['keeps'], to: ['to'],
-  for: ['for'], draw: ['from'], seeds: ['about'], whither: ['to', 'in'], stage: ['warm', 'chill'], solubility: ['solubility'],
+  for: ['for'], draw: ['from'], seeds: ['about'], whither: ['to', 'in'], outdoors: ['outdoors'], look: ['look'], stage: ['warm', 'chill'], solubility: ['solubility'],
 };
 
 /** The words that say what a number counts. */

@@ -39,6 +39,8 @@ export interface Conditions {
   readonly stages: readonly Step[];
   readonly scarified: readonly Step[];
   readonly washed: readonly Step[];
+  /** Put outdoors. */
+  readonly outdoors: readonly Step[];
   /** It lay in a liquid of some kind, water included. */
   readonly isWet: boolean;
   /** How long in all. */
@@ -75,6 +77,8 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
       { what: 'scarified', warmth: undefined, day: entry.moment.day - dayZero })),
     washed: soaks.flatMap(({ doses, start }) => doses.flatMap(({ agent }) => (
       agent?.role === 'disinfectant' ? [{ what: agent.word, warmth: undefined, day: start.day - dayZero }] : []))),
+    outdoors: life.filter(({ entry }) => factOf(entry.record, 'outdoors')).map(({ entry }) => (
+      { what: 'outdoors', warmth: undefined, day: entry.moment.day - dayZero })),
     isWet: soaks.length > 0,
     wet: minutesWet(soaks),
     rooms: roomsOf(life, dayZero),
@@ -134,6 +138,7 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
+  if (!areSame(a.outdoors, b.outdoors, age)) differing.push('standing outdoors');
   if (a.isSown !== b.isSown) differing.push('sowing (one side was never sown)');
   else if (areApart(a, b)) {
     differing.push(Math.abs(a.begun - b.begun) > AGED_DAYS ? 'sowing date and age of the seed' : 'sowing date');

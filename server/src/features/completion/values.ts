@@ -21,6 +21,9 @@ export const dormancyWords = dormancies.map(code => `${code} ${dormancyNames[cod
 /** Days by which growers look what a trial came to. Common practice, no source. */
 export const judgeDays = ['day 60', 'day 90', 'day 120'] as const;
 
+/** Days to the next look at seed that stands outdoors, where none is written. Common practice, no source. */
+const NEXT_LOOK = 90;
+
 export function values({ type }: SpotOf<'value'>, scene: Scene): Suggestion[] {
   return offered(type, scene).filter(({ label, find }) => fits(scene, find ?? label));
 }
@@ -36,6 +39,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'dormancy': return dormancies.map(label => ({ kind: 'word', label, detail: dormancyNames[label] }));
     case 'regime': return regimes(scene);
     case 'draw': return stocks(scene);
+    case 'look': return [{ kind: 'date', label: isoOf(today + NEXT_LOOK) }];
     case 'until': return ends(scene);
     case 'on': return judgeDays.map(label => ({ kind: 'date', label, detail: 'from day 0' }));
     case 'collected': case 'bought': return monthsBack(today).map(label => ({ kind: 'date', label }));

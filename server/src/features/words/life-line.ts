@@ -59,7 +59,7 @@ function soakStep(soak: Soak, batch: Batch, zone: string | undefined, now: Momen
 function sowingText(record: JournalRecord): string {
   const temperature = factOf(record, 'temperature')?.value;
   const regime = factOf(record, 'regime')?.value.text;
-  return `${temperature ? ` at ${printTemperature(temperature)}` : ''}${regime === undefined ? '' : ` under the regime ${regime}`}`;
+  return `${factOf(record, 'outdoors') ? ' outdoors' : ''}${temperature ? ` at ${printTemperature(temperature)}` : ''}${regime === undefined ? '' : ` under the regime ${regime}`}`;
 }
 
 function seedlingsText(record: JournalRecord): string {
