@@ -35,7 +35,7 @@ describe('the changes between two states of a journal', () => {
   });
 
   it.each([
-    ['a record taken out', 'count GEN-26/A, 3\n  White.\n', '', 'GEN-26/A: taken out: count on 1 February 2026, 3'],
+    ['a record taken out', 'count GEN-26/A, 3\n  White.\n', '', 'GEN-26/A: removed: count on 1 February 2026, 3'],
     ['another day', 'day 2026-02-01', 'day 2026-02-02', 'GEN-26/A: count now on 2 February 2026 instead of 1 February 2026'],
     ['a fact more', 'sow GEN-26/B, at', 'sow GEN-26/B, 15 C, at', 'GEN-26/B: sow on 12 January 2026 now also 15 C'],
     ['a fact less', ', at tray 5', '', 'GEN-26/B: sow on 12 January 2026 no longer at tray 5'],
@@ -43,7 +43,7 @@ describe('the changes between two states of a journal', () => {
     ['another batch', 'count GEN-26/B, 0', 'count GEN-26, 0', 'GEN-26: count on 1 February 2026 now of GEN-26 instead of GEN-26/B'],
     ['another plant', 'Gentiana lutea', 'Gentiana alba', 'GEN-26: lot now of Gentiana alba instead of Gentiana lutea'],
     ['a total', 'count GEN-26/A, 3', 'count GEN-26/A, =3', 'GEN-26/A: count on 1 February 2026 now =3 instead of 3'],
-    ['a remark', 'White.', 'Yellow.', 'GEN-26/A: remark on “count” on 1 February 2026: Yellow.; remark on “count” on 1 February 2026 taken out: White.'],
+    ['a remark', 'White.', 'Yellow.', 'GEN-26/A: remark on “count” on 1 February 2026: Yellow.; remark on “count” on 1 February 2026 removed: White.'],
     ['a line with a slip', 'count GEN-26/B, 0', 'cuont GEN-26/B, 0', ': “count GEN-26/B, 0” is now “cuont GEN-26/B, 0”'],
   ])('tell %s', (_, from, to, line) => {
     const all = told(BEFORE.replace(from, to));

@@ -160,3 +160,13 @@ describe('the problems of a journal', () => {
     expect(desk.codes('a.germ')).toEqual(['2 unknown-lot']);
   });
 });
+
+test('before it is known what day it is, a file shows what its lines say by themselves', () => {
+  const journal = new Journal();
+  journal.set('a.germ', 'lot L Iris\nday 2026-01-02\nnote L, x\nday 2025-01-03\nnote L, y\nday 2026-01-04\ncuont L, 3\n');
+  const book = new ProblemBook(journal);
+  const codes = () => book.of('a.germ').map(({ problem: { code } }) => code);
+  expect(codes()).toEqual(['unknown-keyword']);
+  book.update(now);
+  expect(codes()).toEqual(['year-slip', 'unknown-keyword']);
+});

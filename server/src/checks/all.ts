@@ -106,9 +106,12 @@ export function problemsOfPlant(lots: readonly Lot[]): Found[] {
   return plantChecks.flatMap(check => [...check(lots)]);
 }
 
-/** Problems of a file as it is written: what a merge left open, and `day` lines out of their order. */
-export function problemsOfFile(file: JournalFile, now: Moment): Found[] {
-  return [...mergeConflicts(file), ...slippedDays(file, now)];
+/**
+ * Problems of a file as it is written: what a merge left open, and `day` lines out of their order; without `now`, before
+ * the other files are read, only what no day can change.
+ */
+export function problemsOfFile(file: JournalFile, now: Moment | undefined): Found[] {
+  return [...mergeConflicts(file), ...(now ? slippedDays(file, now) : [])];
 }
 
 /** Problems of the records that hold for the whole journal. */

@@ -91,7 +91,7 @@ export class ProblemBook {
       if (found.line.block && found.line.store.name === name) all.push({ found, number: found.line.number });
     };
     const file = this.#journal.files.get(name);
-    if (file) problemsOfFile(file, this.#now!).forEach(note);
+    if (file) problemsOfFile(file, this.#now).forEach(note);
     for (const line of file?.faulty ?? []) {
       for (const problem of line.content.problems) note({ line, problem, related: [] });
     }
