@@ -107,8 +107,8 @@ export function problemsOfPlant(lots: readonly Lot[]): Found[] {
 }
 
 /**
- * Problems of a file as it is written: what a merge left open, and `day` lines out of their order; without `now`, before
- * the other files are read, only what no day can change.
+ * Problems of a file as it is written: what a merge left open, and `day` lines out of their order; without `now`,
+ * before the other files are read, only what no day can change.
  */
 export function problemsOfFile(file: JournalFile, now: Moment | undefined): Found[] {
   return [...mergeConflicts(file), ...(now ? slippedDays(file, now) : [])];
