@@ -33,6 +33,9 @@ count FAIR-25 2026-07-10, 19
 sow OPEN-25 2025-07-01, at bag 1 slot 1
 count OPEN-25 2026-05-01, 3, 2 rotted
 sow OLD-23 2025-06-30, at frame
+count OLD-23 2025-11-30, 0
+lot LOST-23 Cornus mas, 30 seeds
+sow LOST-23 2024-03-30
 sow NEXT-26 2026-07-01, 20 seeds
 `;
 
@@ -62,6 +65,8 @@ describe('plumule report --winter', () => {
     expect(parts.get('What stays open')).toMatch(/OPEN-25 +Paris polyphylla +15 +2025-07-01 +bag 1 slot 1/);
     expect(parts.get('What stays open')).toMatch(/OLD-23 +Cornus mas +30 +2025-06-30 +frame/);
     expect(parts.get('What stays open')).toContain('46 seeds may still germinate. 1 batch is from earlier winters.');
+    expect(parts.get('What stays open')!.replace(/\s+/g, ' ')).toContain(
+      'Left out: 1 batch of earlier winters with no record for more than 400 days.');
     expect(parts.get('Seed left for another try')).toMatch(/PAY-25 +Gentiana lutea +12 +0 +worth repeating/);
     expect(parts.get('Seed left for another try')).toMatch(/FAIR-25 +Primula elatior +10 +1 +nothing to compare/);
     expect(parts.get('Seed left for another try')).toContain('Not tried this winter: NEW-25 (10 seeds) and NEXT-26 (10 seeds).');

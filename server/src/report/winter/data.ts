@@ -10,12 +10,13 @@ import type { LotReview, Packet, Waiting, WinterReview } from './review.ts';
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
 export const WINTER_SHAPE = 1;
 
-export function winterData({ winter, now, lots, waiting, earlier, packets, others }: WinterReview): object {
+export function winterData({ winter, now, lots, waiting, earlier, forgotten, packets, others }: WinterReview): object {
   return {
     now: isoMoment(now),
     winter: { name: winter.name, first: isoOf(winter.first), last: isoOf(winter.last) },
     lots: lots.map(lotData),
     waiting: waiting.map(waitingData), waitingFromEarlier: earlier.map(waitingData),
+    forgotten,
     left: packets.map(packetData), leftOfOthers: others.map(packetData),
   };
 }

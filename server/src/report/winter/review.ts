@@ -1,4 +1,5 @@
 /** A winter as values: what was begun in it, what that came to, what still waits, what is left in the packets. */
+import { PAST_DAYS } from '../../calendar/due.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
 import { accounted, isGivenOut, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
@@ -51,6 +52,8 @@ export interface WinterReview {
   /** Of this winter, and of earlier ones. */
   readonly waiting: readonly Waiting[];
   readonly earlier: readonly Waiting[];
+  /** Batches of earlier winters that nothing was written of for more than PAST_DAYS. */
+  readonly forgotten: number;
   /** Lots that were tried this winter, and all others. */
   readonly packets: readonly Packet[];
   readonly others: readonly Packet[];
@@ -61,11 +64,13 @@ export function winterReview({ name, now, lots }: Report, winter: Winter): Winte
   const reviews = lots.map(each => reviewOf(each, winter, now)).filter(({ batches }) => batches.length > 0);
   const tried = new Set(reviews.map(({ lot }) => lot));
   const waiting = lots.flatMap(({ lot }) => waitingIn(lot, now));
+  const earlier = waiting.filter(({ begun }) => begun < winter.first);
   const packets = lots.map(each => packetOf(each, now)).filter(({ unsown }) => unsown !== 0);
   return {
     name, winter, now, lots: reviews,
     waiting: waiting.filter(({ begun }) => isIn(begun, winter)),
-    earlier: waiting.filter(({ begun }) => begun < winter.first),
+    earlier: earlier.filter(waits => !isForgotten(waits, now)),
+    forgotten: earlier.filter(waits => isForgotten(waits, now)).length,
     packets: packets.filter(({ lot }) => tried.has(lot)),
     others: packets.filter(({ lot }) => !tried.has(lot)),
   };
@@ -110,6 +115,11 @@ function waitingIn(lot: Lot, now: Moment): Waiting[] {
     const seeds = tested === undefined ? undefined : Math.max(0, tested - accounted(standing.totals));
     return seeds === 0 ? [] : [{ lot, batch, begun, seeds }];
   });
+}
+
+function isForgotten({ batch }: Waiting, now: Moment): boolean {
+  const last = standingOf(batch, now).past.at(-1)?.entry.moment.day;
+  return last !== undefined && now.day - last > PAST_DAYS;
 }
 
 function packetOf({ lot, trial }: LotReport, now: Moment): Packet {

@@ -1,4 +1,5 @@
 /** A winter in review, in words: the same in text, in Markdown and on the page. */
+import { PAST_DAYS } from '../../calendar/due.ts';
 import { whereNow } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import { treatmentText } from '../../features/words/treatment.ts';
@@ -14,6 +15,9 @@ import type { Column } from '../columns.ts';
 import { contestItem, type Item, type Passage } from '../passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { LotReview, Packet, Waiting, WinterReview } from './review.ts';
+
+/** Packets that were not tried this winter, the latest of the journal; of more only the number is told. */
+const MOST_OTHERS = 20;
 
 export function winterSheet(review: WinterReview): Sheet {
   const { name, winter, now, lots } = review;
@@ -90,7 +94,7 @@ function readyText({ group, readiness: { x, n, halfBy, interval } }: ReadyRecord
   return `${x} of ${n} untreated seeds germinated (${percent(x / n)} %, 95 % interval ${percent(interval.low)} to ${percent(interval.high)}) in ${groupNames(group)}, half of the seed by day ${halfBy}.`;
 }
 
-function open({ waiting, earlier, now }: WinterReview): Passage {
+function open({ waiting, earlier, forgotten, now }: WinterReview): Passage {
   const all = [...waiting, ...earlier];
   const column = (head: string, cell: (row: Waiting) => string, kind: Column['kind'] = 'text'): Column =>
     ({ head, kind, cells: all.map(cell) });
@@ -106,7 +110,10 @@ function open({ waiting, earlier, now }: WinterReview): Passage {
   const unknown = all.filter(({ seeds }) => seeds === undefined).length;
   const more = unknown > 0 ? `, and those in ${counted(unknown, 'batch', 'batches')} with an unknown number` : '';
   const old = earlier.length > 0 ? ` ${counted(earlier.length, 'batch', 'batches')} ${earlier.length === 1 ? 'is' : 'are'} from earlier winters.` : '';
-  const texts = all.length > 0 ? [`${counted(total, 'seed')}${more} may still germinate.${old}`] : [];
+  const past = forgotten === 0 ? [] : [
+    `Left out: ${counted(forgotten, 'batch', 'batches')} of earlier winters with no record for more than ${PAST_DAYS} days. Close them with “discard” or “cut”.`,
+  ];
+  const texts = [...(all.length > 0 ? [`${counted(total, 'seed')}${more} may still germinate.${old}`] : []), ...past];
   return { heading: 'What stays open', columns, items: [], texts };
 }
 
@@ -121,7 +128,10 @@ function left({ packets, others }: WinterReview): Passage {
     column('So far', ({ contests }) => verdictsText(contests)),
   ];
   const rest = others.map(({ lot, unsown }) => `${lot.id} (${unsown === undefined ? 'not counted' : counted(unsown, 'seed')})`);
-  const texts = rest.length > 0 ? [`Not tried this winter: ${listed(rest, 'and')}.`] : [];
+  const shown = rest.slice(-MOST_OTHERS);
+  const older = rest.length - shown.length;
+  const last = older > 0 ? [...shown, `${older} older`] : shown;
+  const texts = rest.length > 0 ? [`Not tried this winter: ${listed(last, 'and')}.`] : [];
   return { heading: 'Seed left for another try', columns, items: [], texts };
 }
 
