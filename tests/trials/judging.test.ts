@@ -31,7 +31,7 @@ describe('a trial with a day of judging', () => {
     expect(plain.verdict).toBe('worth repeating');
     const { verdict } = contest(weekly({ judge: JUDGE, a: [0, 20], b: [0, 0], until: 2 }));
     expect(verdict).toMatchObject({ verdict: 'cannot tell', rule: 'to-be-judged' });
-    expect(verdict.sentence).toBe('Cannot tell yet: this trial will be judged on 2026-02-22, as you wrote on 2026-01-11; by day 28, '
+    expect(verdict.sentence).toBe('Cannot tell yet: this trial is judged by the counts of 2026-02-22, as you wrote on 2026-01-11; by day 28, '
       + '20 of 24 treated seeds had germinated (83 %) and 0 of 24 untreated (0 %). '
       + '4 of 24 treated and 24 of 24 untreated seeds may still germinate.');
   });

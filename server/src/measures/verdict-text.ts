@@ -39,7 +39,7 @@ function reason(told: Told): string {
     case 'more-differs':
       return `${germinated(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
     case 'to-be-judged':
-      return `this trial will be judged on ${told.judging!.on}, as you wrote on ${told.judging!.written}; ${germinated(told)}`;
+      return `this trial is judged by the counts of ${told.judging!.on}, as you wrote on ${told.judging!.written}; ${germinated(told)}`;
     case 'fewer':
     case 'nothing-seen':
     case 'still-open':

@@ -46,7 +46,7 @@ export function replicatesText(group: Group): string | undefined {
  *
  * Example: 'the odd one out is L/D: 8 of 25, the others 54 of 75'
  */
-export function oddText(group: Group): string | undefined {
+function oddText(group: Group): string | undefined {
   const odd = oddIn(group);
   if (!odd) return undefined;
   const { batch, dish, others } = odd;
