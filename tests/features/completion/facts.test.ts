@@ -24,7 +24,7 @@ describe('the facts offered', () => {
   });
 
   test('are for a sowing the seeds that are there', () => {
-    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …']);
+    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …', 'outdoors', 'look again 2027-03-01']);
   });
 
   test('are for a soak the own stocks first, those that keep no longer last, then agents', () => {
