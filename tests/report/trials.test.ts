@@ -88,8 +88,39 @@ Iris alba
     Of germinated seed, stratified by lot: odds ratio 4.3 (95 % interval 1.8 to 10), chi-square
     10.45, p 0.0012 (with continuity correction); homogeneity (Breslow-Day) chi-square 1.20, p 0.27.
 `);
-    expect(text).toContain('\nPrimula rosea\n1 lot: L4\n\n  No trial to compare: L4.\n');
+    expect(text).toContain(`
+Primula rosea
+1 lot: L4
+
+  Untreated seed by winter
+    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
+    2025/26  L4   water 24 h    12 of 24  50.0   31.4 to 68.6      30           –
+
+  No trial to compare: L4.
+`);
     expect(text).not.toContain('Treated against untreated');
+  });
+
+  it('of one lot repeat its verdict and no numbers over lots, and give the untreated share of each winter', () => {
+    const older = 'lot L5 Iris nigra, 40 seeds\nsow L5 2024-11-02\ncount L5 2025-03-01, 10';
+    const text = reportText([reportFor(`${journal}\n${older}`, now, { by: 'species' })]);
+    // R 4.2.2, prop.test(10, 40, correct = FALSE): 0.1419 to 0.4019; of 10 and 24: 0.2447 to 0.6117.
+    expect(text).toContain(`
+Iris nigra
+2 lots: L3, L5
+
+  GA3 (500 ppm)
+    L3: GA3 500 ppm 24 h (A) against water 24 h (B)
+      Cannot tell: by day 30, 12 of 24 treated seeds had germinated (50 %) and 10 of 24 untreated
+      (42 %): 8 points more (95 % interval -19 to 34).
+
+  Untreated seed by winter
+    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
+    2024/25  L5   no soak       10 of 40  25.0   14.2 to 40.2     119          30
+    2025/26  L3   water 24 h    10 of 24  41.7   24.5 to 61.2      30           –
+
+  No trial to compare: L5.
+`);
   });
 
   it('are put together by genus where that is asked for', () => {

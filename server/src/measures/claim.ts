@@ -92,8 +92,10 @@ export function claimOf(first: Side, second: Side, roads: Roads): Claim | Undefi
   const { final } = ages;
   const germinated = shareTest(first, second, surely(final), perhaps(final));
   const sound = shareTest(first, second, surelySound(final), perhapsSound(final));
-  const ahead = paceTest(first, second, ages);
-  const sooner = soonerTest(first, second, ages);
+  const untimed = [...a, ...b].find(course => course.untimed !== undefined)?.untimed;
+  const [ahead, sooner] = untimed === undefined
+    ? [paceTest(first, second, ages), soonerTest(first, second, ages)]
+    : [undefinedBecause(untimed), undefinedBecause(untimed)];
   const correlations = { ahead: isUndefined(ahead) ? undefined : ahead.correlation, sound: nested(germinated, sound) };
   const found = togetherOf({ germinated, sound, ahead, sooner }, correlations, roads);
   return { ages, looks: looksAt(a, b, final), ...found, correlations, gap: gapOf(first, second, ages.all) };
@@ -230,8 +232,6 @@ interface Pace extends Ranked {
 }
 
 function paceTest(first: Side, second: Side, { all, final }: Ages): Pace | Undefined {
-  const untimed = [...first.flat(), ...second.flat()].find(course => course.untimed !== undefined)?.untimed;
-  if (untimed !== undefined) return undefinedBecause(untimed);
   if (all.length < 2) return undefinedBecause('both sides were looked at only once by the same age');
   const dishes = (side: Side, counts: Count) => (
     side.map(batches => batches.map(course => categoriesOf(course, all, counts))));
@@ -250,8 +250,6 @@ function paceTest(first: Side, second: Side, { all, final }: Ages): Pace | Undef
  * seed of the second that may not have does not count, and what did counts as early.
  */
 function soonerTest(first: Side, second: Side, { all, final }: Ages): Ranked | Undefined {
-  const untimed = [...first.flat(), ...second.flat()].find(course => course.untimed !== undefined)?.untimed;
-  if (untimed !== undefined) return undefinedBecause(untimed);
   const ages = all.filter(age => age <= final);
   const late = (course: Course): number[] => differences(
     [...ages.slice(0, -1).map(age => surely(age)(course)), atMost(course, 'germinated', final)]);

@@ -1,5 +1,5 @@
 /** A winter as growers name it: 2025/26 runs over the turn of the year. */
-import { dayOf, type Day } from './day.ts';
+import { dayOf, isoOf, type Day } from './day.ts';
 
 export interface Winter {
   /** As it is named: `2025/26`, or `2026` for a year by itself. */
@@ -26,4 +26,11 @@ export function winterNamed(text: string): Winter | undefined {
 
 function spanOf(name: string, first: Day | undefined, last: Day | undefined): Winter | undefined {
   return first === undefined || last === undefined ? undefined : { name, first, last };
+}
+
+/** The winter north of the equator that a day is in, by its name: winterOf of 2026-01-11 is '2025/26'. */
+export function winterOf(day: Day): string {
+  const [year, month] = isoOf(day).split('-').map(Number);
+  const from = month! < 7 ? year! - 1 : year!;
+  return `${from}/${String(from + 1).slice(-2)}`;
 }

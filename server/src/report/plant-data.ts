@@ -9,9 +9,13 @@ export function plantsData({ by, plants }: PlantsReport): object {
   return { by, plants: plants.map(plantData) };
 }
 
-function plantData({ plant, lots, agents, toBeJudged }: PlantTrial): object {
+function plantData({ plant, lots, agents, untreated, toBeJudged }: PlantTrial): object {
   return {
     plant, lots: lots.map(({ id }) => id), agents: agents.map(agentData),
+    untreated: untreated.map(({ winter, lot, group, pooled: { x, n, interval }, byDay, open }) => ({
+      winter, lot: lot.id, batches: group.batches.map(({ batch }) => batch.path),
+      count: x, of: n, share: x / n, interval, byDay, open,
+    })),
     toBeJudged: toBeJudged.map(({ lot, on }) => ({ lot: lot.id, on })),
   };
 }

@@ -1,18 +1,53 @@
 /** What a report says of a plant over its lots and winters. */
-import { agentText, doseRangeText } from '../features/words/trials.ts';
+import { agentText, doseRangeText, groupLabel, groupNames } from '../features/words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
+import type { UntreatedShare } from '../trials/untreated-shares.ts';
 import type { Column } from './columns.ts';
 import type { Passage } from './passages.ts';
 
-export function plantPassages({ agents }: PlantTrial, details: boolean): Passage[] {
-  return agents.map(agent => ({
-    heading: agentText(agent),
-    columns: strataColumns(agent),
+export function plantPassages({ agents, untreated }: PlantTrial, details: boolean): Passage[] {
+  const tried = agents.map((agent): Passage => (agent.across.lots > 1
+    ? {
+      heading: agentText(agent),
+      columns: strataColumns(agent),
+      items: [],
+      texts: [agent.across.sentence, ...(details ? [testsText(agent)] : [])],
+    }
+    : onlyLot(agent)));
+  return untreated.length === 0 ? tried : [...tried, untreatedPassage(untreated)];
+}
+
+/** One lot is its own evidence: its verdicts, and no numbers over lots that would say them again. */
+function onlyLot(agent: AgentAcross): Passage {
+  const items = agent.strata.flatMap(({ lot, pairs }) => pairs.map(({ treated, untreated, verdict }) => ({
+    title: `${lot.id}: ${groupLabel(treated)} (${groupNames(treated)}) against ${groupLabel(untreated)} (${groupNames(untreated)})`,
+    texts: [verdict.sentence],
+  })));
+  return { heading: agentText(agent), columns: [], items, texts: [] };
+}
+
+/** One row for each lot, or for each of the conditions that its untreated seed had. */
+function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
+  const column = (head: string, kind: Column['kind'], cell: (share: UntreatedShare) => string): Column => (
+    { head, kind, cells: shares.map(cell) });
+  const percent = (share: number) => (100 * share).toFixed(1);
+  return {
+    heading: 'Untreated seed by winter',
+    columns: [
+      column('Winter', 'text', ({ winter }) => winter),
+      column('Lot', 'text', ({ lot }) => lot.id),
+      column('Seed', 'text', ({ group }) => groupLabel(group)),
+      column('Germinated', 'number', ({ pooled: { x, n } }) => `${x} of ${n}`),
+      column('%', 'number', ({ pooled: { x, n } }) => percent(x / n)),
+      column('95 % interval', 'number', ({ pooled: { interval } }) => `${percent(interval.low)} to ${percent(interval.high)}`),
+      column('By day', 'number', ({ byDay }) => String(byDay)),
+      column('Still open', 'number', ({ open }) => (open === 0 ? '–' : String(open))),
+    ],
     items: [],
-    texts: [agent.across.sentence, ...(details ? [testsText(agent)] : [])],
-  }));
+    texts: [],
+  };
 }
 
 /**

@@ -4,14 +4,15 @@ import { acrossLots, type AcrossLots, type LotPair } from '../measures/across-lo
 import type { Agent } from '../solutions/agent.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
-import { trialOf } from './lot-trial.ts';
+import { trialOf, type Contest } from './lot-trial.ts';
 import { coursesOfPair, isFull, type FullPair } from './pairs.ts';
 import { onlyDose } from './treatment.ts';
+import { untreatedShares, type UntreatedShare } from './untreated-shares.ts';
 
 /** One lot's treated seed, in whatever doses, with the untreated seed that it was compared with. */
 export interface Stratum {
   readonly lot: Lot;
-  readonly pairs: readonly FullPair[];
+  readonly pairs: readonly (FullPair & Contest)[];
 }
 
 /** The lots in which an agent alone was tried against untreated seed with nothing else differing. */
@@ -26,6 +27,7 @@ export interface PlantTrial {
   readonly plant: string;
   readonly lots: readonly Lot[];
   readonly agents: readonly AgentAcross[];
+  readonly untreated: readonly UntreatedShare[];
   /** Comparisons whose day of judging has not come: they take no part. */
   readonly toBeJudged: readonly ToBeJudged[];
 }
@@ -36,9 +38,13 @@ export interface ToBeJudged {
   readonly on: string;
 }
 
+interface Growing extends Stratum {
+  readonly pairs: (FullPair & Contest)[];
+}
+
 /** Lots of one species, or of one genus, with what was tried on them. All doses of an agent count as treated. */
 export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
-  const byAgent = new Map<string, { agent: Agent; strata: Map<Group, { lot: Lot; pairs: FullPair[] }> }>();
+  const byAgent = new Map<string, { agent: Agent; strata: Map<Group, Growing> }>();
   const toBeJudged: ToBeJudged[] = [];
   for (const lot of lots) {
     for (const contest of trialOf(lot).contests) {
@@ -49,7 +55,7 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
         if (!toBeJudged.some(each => each.lot === lot && each.on === on)) toBeJudged.push({ lot, on });
         continue;
       }
-      const { strata } = byAgent.get(agent.word) ?? { strata: new Map<Group, { lot: Lot; pairs: FullPair[] }>() };
+      const { strata } = byAgent.get(agent.word) ?? { strata: new Map<Group, Growing>() };
       const stratum = strata.get(contest.untreated) ?? { lot, pairs: [] };
       stratum.pairs.push(contest);
       byAgent.set(agent.word, { agent, strata: strata.set(contest.untreated, stratum) });
@@ -60,7 +66,7 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
     const doses = dosesOf(strata).map(parts => parts.map(lotPairOf));
     return { agent, strata, across: acrossLots(strata.map(lotPairOf), doses) };
   });
-  return { plant, lots, agents, toBeJudged };
+  return { plant, lots, agents, untreated: untreatedShares(lots), toBeJudged };
 }
 
 /** The strata of each dose by itself; what nobody measured is a dose of its own. */

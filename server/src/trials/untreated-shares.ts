@@ -1,0 +1,34 @@
+/** What untreated seed of a plant did in each winter, whether anything was tried beside it or not. */
+import type { Lot } from '../journal/life.ts';
+import { commonAge, openSeeds, until } from '../measures/looks.ts';
+import { poolOf, type Pooled } from '../measures/replicates.ts';
+import { winterOf } from '../model/winter.ts';
+import { coursesOf, type Group } from './groups.ts';
+import { trialOf } from './lot-trial.ts';
+
+export interface UntreatedShare {
+  /** Of its day 0: '2025/26'. */
+  readonly winter: string;
+  readonly lot: Lot;
+  readonly group: Group;
+  /** Up to an age that all of its batches reached. */
+  readonly pooled: Pooled;
+  readonly byDay: number;
+  /** Seeds that may still germinate. */
+  readonly open: number;
+}
+
+/** One for each lot, or for each of the conditions that its untreated seed had, by winter. */
+export function untreatedShares(lots: readonly Lot[]): UntreatedShare[] {
+  const shares = lots.flatMap(lot => trialOf(lot).groups
+    .filter(({ treatment }) => treatment.length === 0)
+    .map((group): UntreatedShare => {
+      const courses = coursesOf(group);
+      const byDay = commonAge(courses);
+      return {
+        winter: winterOf(group.batches[0]!.conditions.dayZero), lot, group, byDay,
+        pooled: poolOf(courses.map(course => until(course, byDay))), open: openSeeds([courses])[0]!,
+      };
+    }));
+  return shares.sort((a, b) => (a.winter < b.winter ? -1 : a.winter > b.winter ? 1 : 0));
+}
