@@ -106,7 +106,9 @@ export type Fact =
   | EachOf<'seedlings' | 'drops', { n: Placed<number> }>
   | (FactOf<'seeds'> & HowMany)
   | (FactOf<'part'> & HowMany & { readonly name: Written })
-  | EachOf<'collected' | 'bought', { when: Placed<DaySpan> }>
+  | EachOf<'bought', { when: Placed<DaySpan> }>
+  /** `harvests`: of two in one packet; `when` takes in both. */
+  | EachOf<'collected', { when: Placed<DaySpan>; harvests?: readonly DaySpan[] }>
   | EachOf<'dormancy' | 'regime' | 'for', { value: Written }>
   | TextFact
   | SubstanceFact

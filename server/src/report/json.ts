@@ -8,7 +8,7 @@ import { printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import type { Temperature } from '../model/quantity.ts';
-import { factOf } from '../model/record.ts';
+import { factOf, type JournalRecord } from '../model/record.ts';
 import { toNumber } from '../solutions/display.ts';
 import type { BatchReport } from './batch-report.ts';
 import { courseData, measuresData } from './measures-data.ts';
@@ -37,6 +37,7 @@ function lotData({ lot, batches, trial, errors }: LotReport): object {
     line: line.number + 1,
     seeds: lot.root.seeds ?? null,
     ...estimateData(lot.root, ['seeds']),
+    ...harvestsData(record),
     collected: lot.collected ? { first: isoOf(lot.collected.first), last: isoOf(lot.collected.last) } : null,
     from: text('from'),
     stored: text('stored'),
@@ -75,6 +76,12 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
     temperature: temperatureData(temperatureOf(batch)),
     state: stateData(state),
   };
+}
+
+/** Where a packet holds two harvests; `collected` takes in both. */
+function harvestsData(record: JournalRecord): object {
+  const harvests = factOf(record, 'collected')?.harvests;
+  return harvests ? { harvests: harvests.map(({ first, last }) => ({ first: isoOf(first), last: isoOf(last) })) } : {};
 }
 
 /** Numbers of seeds that were estimated, where there are any: from the least to the most. */

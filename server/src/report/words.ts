@@ -1,6 +1,6 @@
 /** What a report says in words around its tables, the same in text and in Markdown. */
 import { originText } from '../features/words/germination.ts';
-import { daySpanText } from '../features/words/days.ts';
+import { collectedText } from '../features/words/days.ts';
 import { howManyText } from '../features/symbols.ts';
 import { isUsed, type Lot } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
@@ -16,12 +16,13 @@ export function titleOf({ name, now }: Report): string {
 }
 
 /** What the `lot` record says of the seed, and what of it was kept back. */
-export function seedFacts({ definition, collected, root }: Lot): string[] {
+export function seedFacts({ definition, root }: Lot): string[] {
   const { record } = definition;
+  const collected = factOf(record, 'collected');
   const seeds = howManyText(factOf(record, 'seeds'));
   const facts = [
     seeds === '' ? undefined : seeds,
-    collected && `collected ${daySpanText(collected)}`,
+    collected && `collected ${collectedText(collected)}`,
     ...(['from', 'stored', 'dormancy'] as const).map(type => {
       const fact = factOf(record, type);
       return fact && `${type} ${fact.value.text}`;

@@ -80,12 +80,30 @@ function readLook(reader: LineReader, pieces: readonly Piece[]): Fact | undefine
   return date && { type: 'look', date, start: pieces[0]!.start, end: piece.end };
 }
 
+const twoDates = /^([\d-]+)(\s+and\s+)[\d-]+$/i;
+
+/** `collected 2024-09 and 2025-10`. */
+function readTwoHarvests(reader: LineReader, pieces: readonly Piece[], first: string, gap: string): Fact | undefined {
+  const whole = spanFrom(pieces, 1);
+  const one = readDaySpan(reader, { start: whole.start, end: whole.start + first.length });
+  const other = one && readDaySpan(reader, { start: whole.start + first.length + gap.length, end: whole.end });
+  if (!one || !other) return undefined;
+  const harvests = [one.value, other.value];
+  const when = {
+    value: { first: Math.min(...harvests.map(each => each.first)), last: Math.max(...harvests.map(each => each.last)) },
+    ...whole,
+  };
+  return { type: 'collected', when, harvests, start: pieces[0]!.start, end: whole.end };
+}
+
 function dated(type: 'collected' | 'bought', example: string): FactReader {
   return (reader, pieces) => {
     if (pieces.length === 1) {
       reportValue(reader, pieces, 1, 'a date, a month or a year', example);
       return undefined;
     }
+    const two = type === 'collected' ? twoDates.exec(reader.slice(spanFrom(pieces, 1))) : undefined;
+    if (two) return readTwoHarvests(reader, pieces, two[1]!, two[2]!);
     const { end } = pieces[1]!;
     // What belongs to no date may belong to one written in words: Sept 2025.
     const when = readDaySpan(reader, /^[\d-]+$/.test(reader.slice(pieces[1]!)) ? pieces[1]! : spanFrom(pieces, 1));

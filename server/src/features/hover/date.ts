@@ -1,10 +1,10 @@
 /** A date: the weekday, how long ago, and the day numbers of the batches that it is about. */
 import { dayNumber, type Entry } from '../../journal/life.ts';
 import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
-import type { DaySpan } from '../../model/record.ts';
+import { factOf, type DaySpan } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
-import { agoText, daySpanText, daysText } from '../words/days.ts';
+import { agoText, collectedText, daySpanText, daysText } from '../words/days.ts';
 import { originText } from '../words/germination.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
@@ -67,5 +67,6 @@ export function hoverCollected(when: DaySpan, { record }: Entry, { journal, now 
   const lot = journal.lot(record.subject?.text ?? '');
   const first = Math.min(...[...(lot?.batches.values() ?? [])].flatMap(({ origin }) => origin?.moment.day ?? []));
   const used = Number.isFinite(first) && first >= when.first ? `; ${age(first)} old on ${isoOf(first)}, the first day 0 of its batches` : '';
-  return `Collected ${daySpanText(when)} · ${now.day < when.first ? 'still to come' : `${age(now.day)} old${used}`}`;
+  const fact = factOf(record, 'collected');
+  return `Collected ${fact ? collectedText(fact) : daySpanText(when)} · ${now.day < when.first ? 'still to come' : `${age(now.day)} old${used}`}`;
 }

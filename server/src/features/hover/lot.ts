@@ -7,7 +7,7 @@ import { factOf } from '../../model/record.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownTable } from '../markdown.ts';
 import { howManyText, seedsText } from '../symbols.ts';
-import { daySpanText } from '../words/days.ts';
+import { collectedText } from '../words/days.ts';
 import { germinatedOf, germinationDays } from '../words/germination.ts';
 import { ofText, shortShareText } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
@@ -21,14 +21,15 @@ import { acrossSection, trialSection } from './trial.ts';
 const MOST_ROWS = 12;
 
 const heading: Section<Lot> = (lot, { now }) => {
-  const { id, plant, collected, definition: { record } } = lot;
+  const { id, plant, definition: { record } } = lot;
+  const collected = factOf(record, 'collected');
   const place = whereText(whereNow(staysOf(lot), id, now));
   const text = (type: 'from' | 'stored' | 'dormancy') => {
     const value = factOf(record, type)?.value.text;
     return value === undefined ? undefined : `${type} ${value}`;
   };
   const facts = [
-    plant, howManyText(factOf(record, 'seeds')) || 'number of seeds not recorded', collected && `collected ${daySpanText(collected)}`,
+    plant, howManyText(factOf(record, 'seeds')) || 'number of seeds not recorded', collected && `collected ${collectedText(collected)}`,
     text('from'), text('stored'), text('dormancy'), place === undefined ? undefined : `at ${place}`,
   ];
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');

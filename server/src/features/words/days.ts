@@ -1,6 +1,6 @@
 /** Days in plain words. */
 import { addMonths, dayOfIso, isoOf, type Day } from '../../model/day.ts';
-import type { DaySpan } from '../../model/record.ts';
+import type { DaySpan, FactOfType } from '../../model/record.ts';
 
 const relative = new Intl.RelativeTimeFormat('en', { numeric: 'auto' });
 
@@ -44,6 +44,15 @@ export function agoInWords(day: Day, today: Day): string {
  */
 export function daysText(days: number): string {
   return days === 1 ? '1 day' : `${days} days`;
+}
+
+/**
+ * When the seed of a lot was collected.
+ *
+ * Example: '2025-09', of two harvests in one packet '2024 and 2025'
+ */
+export function collectedText({ when, harvests }: FactOfType<'collected'>): string {
+  return (harvests ?? [when.value]).map(daySpanText).join(' and ');
 }
 
 /** A date as precise as it was written: a day, a month or a year. */
