@@ -7,10 +7,9 @@ const messages = (source: string) => problemsIn('split-too-small', source).map((
 
 describe('a split of too few seeds to tell anything', () => {
   it('is marked once one part is treated and another is not', () => {
-    // R 4.2.2, exact power of fisher.test for 90 against 10 %: 0.659 with 6 a side, 0.842 with 7.
     expectMarked(codes, `
       lot ACO-25 Aconitum lycoctonum, 20 seeds
-      split ACO-25 2025-12-05, A 6 seeds, B 6 seeds
+      split ACO-25 2025-12-05, A 5 seeds, B 5 seeds
                                ^^^^^^^^^^^^^^^^^^^^ split-too-small
       soak ACO-25/A 2025-12-06 18:00, GA3 500 ppm, 24 h
       soak ACO-25/B 2025-12-06 18:00, water, 24 h
@@ -20,7 +19,7 @@ describe('a split of too few seeds to tell anything', () => {
   it('is marked without a date of its own too', () => {
     expectMarked(codes, `
       lot ACO-25 Aconitum lycoctonum, 20 seeds
-      split ACO-25, A 6 seeds, B 6 seeds
+      split ACO-25, A 5 seeds, B 5 seeds
                     ^^^^^^^^^^^^^^^^^^^^ split-too-small
       soak ACO-25/A 2025-12-06 18:00, GA3 500 ppm, 24 h
     `);
@@ -30,11 +29,11 @@ describe('a split of too few seeds to tell anything', () => {
     const split = (a: number, b: number) => messages(
       `lot L Iris alba, 60 seeds\nsplit L, A ${a} seeds, B ${b} seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h`);
     expect(split(18, 2)).toEqual([
-      'With 18 treated and 2 untreated seeds, even 10 % and 90 % can differ by chance (Fisher’s exact test, power 80 %). '
+      'With 18 treated and 2 untreated seeds, no verdict is likely even if 10 % germinate untreated and 90 % treated. '
       + 'Divided into 9 treated and 11 untreated, the same seeds would show that much.',
     ]);
     expect(split(3, 3)[0]).toMatch(/No division of so few seeds shows it: sow more, or expect no proof\.$/);
-    expect(split(7, 7)).toEqual([]);
+    expect(split(6, 6)).toEqual([]);
   });
 
   it.each([

@@ -15,11 +15,11 @@ describe('plumule report', () => {
     const folder = await folderWith({ 'a.germ': LOTS, 'b.germ': COUNTS });
     const { code, stdout, stderr } = await plumule(folder, 'report', ...TODAY);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    // 4 of 20: 8.1 to 41.6 by prop.test(4, 20, correct = FALSE) of R. T50 14 x 2.5 / 4 = 8.75.
+    // 4 of 20: 8.1 to 41.6 by prop.test(4, 20, correct = FALSE) of R.
     expect(stdout).toContain(`A-1  Trollius europaeus
 20 seeds
-  Batch  Treatment  Sown  Germinated     %  95 % interval  Days  T50    Mean time  State
-  A-1    untreated    20           4  20.0    8.1 to 41.6    14  8.8  0.0 to 14.0  sown, day 16
+  Batch  Treatment  Sown  Germinated     %  95 % interval          First  Last            T50
+  A-1    untreated    20           4  20.0    8.1 to 41.6  before day 14    14  before day 14
 `);
     expect(stdout).toContain('B-1  Adonis vernalis\n');
   });

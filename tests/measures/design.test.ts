@@ -1,93 +1,72 @@
 import { describe, expect, test } from 'vitest';
-import { bestSplit, MOST_SEEDS_A_SIDE, reckonedPower, seedsASide, visibleShare } from '../../server/src/measures/design.ts';
+import { bestDishes, bestSplit, designOf, limitOf, ONE_DISH, visibleShare, type Layout } from '../../server/src/measures/design.ts';
 import { power } from '../../server/src/measures/power.ts';
 import { valueOf } from './helpers.ts';
 
-describe('the number of seeds a side', () => {
-  // R 4.2.2, exact power of fisher.test; no number up to 60 has less again.
-  test.each([[0.5, 0.95, 17], [0.3, 0.7, 29], [0.2, 0.8, 12], [0.5, 0.9, 23], [0.1, 0.5, 23]])(
-    'that tells %f from %f with power 0.8 is %i', (p1, p2, n) => {
-      expect(seedsASide(p1, p2)).toEqual({ value: n });
-      expect(seedsASide(p2, p1)).toEqual({ value: n });
-    });
-
-  test('is the smallest one: no smaller number has the power', () => {
-    for (const wanted of [0.5, 0.8, 0.9]) {
-      for (let a = 0; a < 10; a++) {
-        for (let b = a + 1; b <= 10; b++) {
-          const found = seedsASide(a / 10, b / 10, wanted);
-          if (!('value' in found) || found.value > 25) continue;
-          expect(power(found.value, found.value, a / 10, b / 10)).toBeGreaterThanOrEqual(wanted);
-          for (let n = 1; n < found.value; n++) expect(power(n, n, a / 10, b / 10)).toBeLessThan(wanted);
-        }
-      }
-    }
-  });
-
-  test('is not given beyond what a grower sows, nor for no difference', () => {
-    expect(seedsASide(0.5, 0.51)).toEqual({ undefined: `more than ${MOST_SEEDS_A_SIDE} seeds a side would be needed` });
-    expect(seedsASide(0.5, 0.5)).toEqual({ undefined: 'there is no difference to see' });
-  });
-});
-
-describe('the power as far as it is reckoned', () => {
-  test('is exact up to 250 seeds a side', () => {
-    expect(reckonedPower(20, 20, 0.35, 0.9)).toBe(power(20, 20, 0.35, 0.9));
-    expect(reckonedPower(250, 4000, 0.5, 0.6)).toBe(power(250, 4000, 0.5, 0.6));
-    expect(reckonedPower(4000, 12, 0.5, 0.8)).toBe(power(4000, 12, 0.5, 0.8));
-  });
-
-  test('of more is a little less than theirs, and more than enough for a difference of 30 points', () => {
-    expect(reckonedPower(400, 300, 0.55, 0.4)).toBeLessThan(power(400, 300, 0.55, 0.4));
-    for (const share of [0, 0.1, 0.35, 0.5, 0.7]) {
-      expect(reckonedPower(1_000_000_000, 10_000, share + 0.3, share)).toBeGreaterThan(0.9999);
-    }
-    expect(reckonedPower(1_000_000_000, 12, 0.9, 0.3)).toBe(power(4750, 12, 0.9, 0.3));
-  });
-});
+const of = (treated: number, untreated: number, layout: Partial<Layout> = {}) => designOf(treated, untreated, { ...ONE_DISH, ...layout });
 
 describe('the smallest visible share', () => {
   test('is where the power reaches 0.8', () => {
     for (const [treated, untreated, share] of [[12, 12, 0.2], [20, 10, 0.4], [100, 100, 0.5], [6, 6, 0]] as const) {
-      const found = valueOf(visibleShare(treated, untreated, share));
-      expect(power(treated, untreated, found, share)).toBeGreaterThanOrEqual(0.8);
-      expect(power(treated, untreated, found - 1e-6, share)).toBeLessThan(0.8);
+      const design = of(treated, untreated);
+      const found = valueOf(visibleShare(design, share));
+      expect(power(design, found, share)).toBeGreaterThanOrEqual(0.8);
+      expect(power(design, found - 2e-4, share)).toBeLessThan(0.8);
     }
   });
 
-  test('is about 80 % against 20 % with 12 seeds a side, as the exact power 0.8115 of that pair has it (R 4.2.2)', () => {
-    const found = valueOf(visibleShare(12, 12, 0.2));
-    expect(found).toBeGreaterThan(0.79);
-    expect(found).toBeLessThan(0.8);
+  test('does not exist where even all seeds germinating could be chance', () => {
+    expect(visibleShare(of(3, 3), 0)).toHaveProperty('undefined');
+    expect(visibleShare(of(12, 12), 0.9)).toHaveProperty('undefined');
   });
 
-  test('does not exist where even all seeds germinating could be chance', () => {
-    expect(visibleShare(3, 3, 0)).toEqual({
-      undefined: 'even if every treated seed germinated, chance could explain the difference',
-    });
-    expect(visibleShare(12, 12, 0.9)).toHaveProperty('undefined');
+  test('of more seeds than are reckoned with is that of as many as are', () => {
+    expect(designOf(4000, 300, ONE_DISH)).toEqual(designOf(250, 250, ONE_DISH));
+    // Any gain of 15 points is found: where it is hardest.
+    expect(power(designOf(250, 250, ONE_DISH), 0.575, 0.425)).toBeGreaterThan(0.89);
   });
 });
 
 describe('the best split', () => {
   test('gives out all the seeds and sees at least as small a difference as any split around the half', () => {
     for (const [seeds, share] of [[24, 0.4], [24, 0.2], [25, 0.3], [60, 0.5]] as const) {
-      const best = bestSplit(seeds, share);
+      const best = bestSplit(seeds, share, ONE_DISH);
       expect(best.treated + best.untreated).toBe(seeds);
-      for (let treated = Math.ceil(seeds / 2) - 5; treated <= Math.ceil(seeds / 2) + 5; treated++) {
-        const other = visibleShare(treated, seeds - treated, share);
-        if ('value' in other) expect(valueOf(best.visible)).toBeLessThanOrEqual(other.value);
+      for (let treated = Math.ceil(seeds / 2) - 2; treated <= Math.ceil(seeds / 2) + 2; treated++) {
+        const other = visibleShare(of(treated, seeds - treated), share);
+        expect(limitOf(best.visible)).toBeLessThanOrEqual(limitOf(other));
       }
     }
   });
 
   test('of 24 seeds sees far more than 20 treated against 4 untreated', () => {
-    expect(valueOf(visibleShare(20, 4, 0.2))).toBeGreaterThan(0.9);
-    expect(valueOf(bestSplit(24, 0.2).visible)).toBeLessThan(0.8);
+    expect(limitOf(visibleShare(of(20, 4), 0.2))).toBeGreaterThan(0.85);
+    expect(valueOf(bestSplit(24, 0.2, ONE_DISH).visible)).toBeLessThan(0.78);
+  });
+
+  test('leaves more seed untreated where several treatments are held against it', () => {
+    const { treated, untreated, visible } = bestSplit(96, 0.2, { ...ONE_DISH, treatments: 3 });
+    expect(3 * treated + untreated).toBe(96);
+    expect(untreated).toBeGreaterThan(treated);
+    expect(limitOf(visible)).toBeLessThan(limitOf(visibleShare(of(24, 24, { treatments: 3 }), 0.2)));
   });
 
   test('of very few seeds says that nothing can be seen', () => {
-    expect(bestSplit(4, 0.2).visible).toHaveProperty('undefined');
-    expect(bestSplit(2, 0.2)).toMatchObject({ treated: 1, untreated: 1 });
+    expect(bestSplit(4, 0.2, ONE_DISH).visible).toHaveProperty('undefined');
+    expect(bestSplit(2, 0.2, ONE_DISH)).toMatchObject({ treated: 1, untreated: 1 });
+  });
+});
+
+describe('the best dishes', () => {
+  test('of 48 seeds a side are four of 12, which find more than two of 24 where dishes differ', () => {
+    const best = bestDishes(48, 48, 0.4, 1)!;
+    expect(best.dishes).toBe(4);
+    const two = visibleShare(of(48, 48, { dishes: { treated: 2, untreated: 2 } }), 0.4);
+    expect(limitOf(best.visible)).toBeLessThan(limitOf(two) - 0.05);
+  });
+
+  test('are not offered where the seeds do not fill them', () => {
+    expect(bestDishes(11, 30, 0.4, 1)).toBeUndefined();
+    expect(bestDishes(12, 12, 0.1, 1)!.dishes).toBe(2);
   });
 });

@@ -1,38 +1,33 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../server/src/measures/plan.ts';
-import { power } from '../../server/src/measures/power.ts';
+
+const words = (...asked: Parameters<typeof plan>) => plan(...asked).sentence;
 
 describe('the plan of a trial', () => {
   test('tells what these numbers of seed can show, and a division that shows more', () => {
-    expect(plan(20, 4, 0.2).sentence).toBe('With 20 treated and 4 untreated seeds, 20 % untreated can be told from 91 % '
-      + 'treated or more (power 80 %); 14 and 10 would tell it from 78 %.');
+    expect(words(20, 4, 0.2)).toMatchInlineSnapshot(`"With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 93 % treated. With 10 and 14, 78 % treated are enough."`);
   });
 
   test('does not speak of a division that is hardly better', () => {
-    // R 4.2.2: the exact power of 12 against 12 at 20 and 80 % is 0.8115.
-    expect(plan(14, 10, 0.2).sentence).toMatch(/^With 14 treated and 10 untreated seeds, 20 % untreated .* \(power 80 %\)\.$/);
+    expect(words(13, 11, 0.2)).toMatch(/ germinate untreated and \d+ % treated\.$/);
   });
 
   test('says where nothing can be shown', () => {
-    expect(plan(3, 3, 0.4).sentence).toBe('With 3 treated and 3 untreated seeds, 40 % untreated cannot be told from any '
-      + 'treated share.');
+    expect(words(3, 3, 0.4)).toBe('With 3 treated and 3 untreated seeds, “worth repeating” is unlikely even if 40 % germinate untreated and all treated.');
   });
 
-  test('says what a better division would show where this one shows nothing', () => {
-    expect(plan(22, 2, 0.2)).toMatchObject({
-      visible: { undefined: expect.any(String) as string }, sentence: expect.stringContaining('; 14 and 10 would tell it from 78 %.'),
-    });
+  test('counts dishes and treatments', () => {
+    const dishes = { treated: 4, untreated: 4 };
+    expect(words(48, 48, 0.4, { dishes, treatments: 1 })).toMatchInlineSnapshot(`"With 48 treated seeds in 4 dishes and 48 untreated in 4, the verdict is “worth repeating” 4 times in 5 if 40 % germinate untreated and 83 % treated."`);
+    expect(words(24, 24, 0.2, { dishes: { treated: 1, untreated: 1 }, treatments: 3 })).toMatchInlineSnapshot(`"With 24 treated and 24 untreated seeds, one of 3 treatments, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 67 % treated. With 19 and 39, 64 % treated are enough."`);
+    expect(plan(48, 48, 0.4).inDishes).toMatchObject({ dishes: 4 });
+    expect(plan(48, 48, 0.4, { dishes, treatments: 1 }).inDishes).toBeUndefined();
   });
 
   test('of more seeds than are reckoned with says what so many show at least', () => {
-    expect(plan(400, 300, 0.5)).toMatchObject({
-      visible: { undefined: 'Plumule does not calculate with so many seeds' },
-      sentence: 'With 400 treated and 300 untreated seeds, any two shares that differ by 15 points can be told apart (power 80 %).',
-    });
-    // R 4.2.2, the exact power of fisher.test for 250 a side at 42.5 and 57.5 %, where it is least: 0.9123.
-    expect(power(250, 250, 0.425, 0.575)).toBeGreaterThan(0.91);
-    expect(plan(6000, 40, 0.5).sentence).toBe('6000 treated and 40 untreated seeds are more than Plumule calculates with.');
-    expect(plan(600, 20, 0.1).best).toMatchObject({ treated: 370, untreated: 250 });
+    expect(words(400, 300, 0.5)).toBe('With 400 treated and 300 untreated seeds, the verdict finds any gain of 15 points (4 times in 5).');
+    expect(plan(6000, 40, 0.5).isMany).toBe(false);
+    expect(plan(600, 20, 0.1).best).toMatchObject({ treated: 310, untreated: 310 });
   });
 
   test('is the same when it is asked for again', () => {

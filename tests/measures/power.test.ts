@@ -1,61 +1,86 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fisher, reaches } from '../../server/src/measures/fisher.ts';
-import { power, powerOf } from '../../server/src/measures/power.ts';
-import { rejectionRegion } from '../../server/src/measures/rejection.ts';
+import { boschloo } from '../../server/src/measures/boschloo.ts';
+import { boschlooTable } from '../../server/src/measures/boschloo-table.ts';
+import { betaBinomialProbabilities, sumProbabilities } from '../../server/src/measures/discrete.ts';
+import { findingsOf, type Design } from '../../server/src/measures/finding.ts';
+import { power } from '../../server/src/measures/power.ts';
 
-// R 4.2.2: the sum of dbinom over all tables with fisher.test p <= 0.05. SciPy 1.10.1 agrees on six of them.
-const R: readonly (readonly number[])[] = [
-  [10, 10, 0.50, 0.95, 0.431398417957],
-  [10, 10, 0.20, 0.80, 0.635322818648],
-  [12, 12, 0.40, 0.90, 0.638639456977],
-  [20, 20, 0.35, 0.90, 0.953195550494],
-  [20, 20, 0.50, 0.80, 0.409456898033],
-  [10, 20, 0.50, 0.95, 0.796817536846],
-  [8, 8, 0.10, 0.90, 0.931593826124],
-  [5, 5, 0.05, 0.95, 0.913861644119],
-  [30, 30, 0.30, 0.60, 0.560813579590],
-  [10, 10, 0.50, 0.50, 0.012779235840],
-];
+const seeds = fc.integer({ min: 1, max: 20 });
+const share = fc.double({ min: 0, max: 1, noNaN: true });
 
-describe("the power of Fisher's test", () => {
-  test.each(R)('agrees with R: %i and %i seeds, %f against %f', (n1, n2, p1, p2, wanted) => {
-    expect(power(n1, n2, p1, p2)).toBeCloseTo(wanted, 11);
-  });
+function design(treated: number, untreated = treated, more: Partial<Design> = {}): Design {
+  return { treated, untreated, dishes: { treated: 1, untreated: 1 }, treatments: 1, rho: 0, ...more };
+}
 
-  test('never exceeds the level where there is no difference', () => {
-    fc.assert(fc.property(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 1, max: 40 }),
-      fc.double({ min: 0, max: 1, noNaN: true }), (n1, n2, p) => {
-        expect(power(n1, n2, p, p)).toBeLessThanOrEqual(0.05 + 1e-9);
-      }));
-  });
-
-  test('is the same with the sides exchanged and for seed that does not germinate', () => {
-    const share = fc.double({ min: 0, max: 1, noNaN: true });
-    fc.assert(fc.property(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 1, max: 40 }), share, share,
-      (n1, n2, p1, p2) => {
-        const found = power(n1, n2, p1, p2);
-        expect(power(n2, n1, p2, p1)).toBeCloseTo(found, 10);
-        expect(power(n1, n2, 1 - p1, 1 - p2)).toBeCloseTo(found, 10);
-      }));
-  });
-
-  test('of 100 seeds a side is found for many shares from one rejection region', () => {
-    const region = rejectionRegion(100, 100);
-    expect(powerOf(region, 0.4, 0.6)).toBeCloseTo(power(100, 100, 0.4, 0.6), 14);
-    expect(powerOf(region, 0, 1)).toBeCloseTo(1, 12);
+describe("Boschloo's test of all outcomes at once", () => {
+  test.each([[8, 8], [12, 9], [3, 15], [20, 20]])('is that of each outcome, for %i and %i seeds', (n, m) => {
+    const { p } = boschlooTable(n, m);
+    for (let a = 0; a <= n; a++) {
+      for (let b = 0; b <= m; b++) {
+        const one = boschloo({ x: a, n }, { x: b, n: m });
+        expect(p[a * (m + 1) + b]! / one, `${a} and ${b}`).toBeCloseTo(1, 2);
+      }
+    }
   });
 });
 
-describe('the rejection region', () => {
-  test.each([[3, 3], [5, 7], [12, 12], [20, 13], [1, 40], [30, 31]])(
-    "is where Fisher's test reaches 0.05, for %i and %i seeds", (n1, n2) => {
-      const { from, to } = rejectionRegion(n1, n2);
-      for (let a = 0; a <= n1; a++) {
-        for (let b = 0; b <= n2; b++) {
-          const rejected = a < from[a + b]! || a > to[a + b]!;
-          expect(rejected, `${a} and ${b}`).toBe(reaches(fisher({ x: a, n: n1 }, { x: b, n: n2 }).twoSided));
-        }
-      }
-    });
+describe('counts of dishes that differ', () => {
+  test('have the mean of single seeds and the variance that the correlation gives them', () => {
+    // n p q (1 + (n - 1) rho): the definition of the intraclass correlation.
+    fc.assert(fc.property(seeds, fc.double({ min: 0.05, max: 0.95, noNaN: true }), fc.double({ min: 0, max: 0.5, noNaN: true }), (n, p, rho) => {
+      const all = betaBinomialProbabilities(n, p, rho);
+      const moment = (k: number) => all.reduce((sum, chance, x) => sum + chance * x ** k, 0);
+      expect(moment(0)).toBeCloseTo(1, 10);
+      expect(moment(1)).toBeCloseTo(n * p, 8);
+      expect(moment(2) - moment(1) ** 2).toBeCloseTo(n * p * (1 - p) * (1 + (n - 1) * rho), 8);
+    }));
+  });
+
+  test('of several dishes add up', () => {
+    const two = sumProbabilities(betaBinomialProbabilities(3, 0.4, 0), betaBinomialProbabilities(5, 0.4, 0));
+    for (const [x, chance] of betaBinomialProbabilities(8, 0.4, 0).entries()) expect(two[x]).toBeCloseTo(chance, 12);
+  });
+});
+
+// SciPy recomputes the power of six designs with one dish a side (outside/outside.py); the simulated verdicts of
+// tests/simulate hold those with dishes and with several treatments.
+describe('the power of the verdict', () => {
+  test('is a chance, and 0 with fewer seeds than a verdict needs', () => {
+    fc.assert(fc.property(seeds, seeds, share, share, (n, m, p, q) => {
+      const found = power(design(n, m), p, q);
+      expect(found).toBeGreaterThanOrEqual(0);
+      expect(found).toBeLessThanOrEqual(1);
+      if (Math.min(n, m) < 4) expect(found).toBe(0);
+    }));
+  });
+
+  test('never exceeds its level by more than rounding where the treatment does nothing', () => {
+    fc.assert(fc.property(seeds, seeds, share, fc.integer({ min: 1, max: 4 }), (n, m, p, treatments) => {
+      expect(power(design(n, m, { treatments }), p, p)).toBeLessThan(0.025 / treatments + 0.002);
+    }), { numRuns: 60 });
+    for (const p of [0.1, 0.3, 0.5, 0.8]) {
+      expect(power(design(48, 48, { dishes: { treated: 4, untreated: 4 }, rho: 0.1 }), p, p)).toBeLessThan(0.027);
+    }
+  });
+
+  test('rises with what the treatment does, and falls with every treatment beside it and every way dishes differ', () => {
+    let before = 0;
+    for (const p of [0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8]) {
+      const found = power(design(24), p, 0.2);
+      expect(found).toBeGreaterThan(before);
+      expect(power(design(24, 24, { treatments: 3 }), p, 0.2)).toBeLessThan(found);
+      before = found;
+    }
+    const dishes = { treated: 4, untreated: 4 };
+    const [alike, unlike] = [0, 0.05].map(rho => power(design(48, 48, { dishes, rho }), 0.5, 0.2));
+    expect(unlike).toBeLessThan(alike!);
+    expect(alike).toBeLessThan(power(design(48), 0.5, 0.2));
+  });
+
+  test('leaves nothing to chance where the outcome decides', () => {
+    const { chances } = findingsOf(design(10));
+    const at = (a: number, b: number) => chances[a * 11 + b];
+    expect([at(10, 0), at(9, 1), at(5, 5), at(4, 8)]).toEqual([1, 1, 0, 0]);
+  });
 });

@@ -137,7 +137,7 @@ describe('germination over time', () => {
     const picture = drawn(TRIAL);
     expect(withClass(picture, 'compared')).toHaveLength(1);
     expect(textBoxes(picture).map(({ what }) => what)).toEqual(
-      expect.arrayContaining(['compared on day 28', 'cut: 4 fresh, 2 dead', '14 of 20 = 70 %', 'T50 day 0 to 14']),
+      expect.arrayContaining(['compared on day 28', 'cut: 4 fresh, 2 dead', '14 of 20 = 70 %', 'T50 before day 14']),
     );
     const column = withClass(picture, 'remains');
     expect(column).toHaveLength(1);
@@ -147,7 +147,7 @@ describe('germination over time', () => {
     const { description, table, caption } = drawn(TRIAL);
     // R 4.2.2: prop.test(14, 20, correct = FALSE) gives 0.4810 to 0.8545.
     expect(description).toContain(
-      'GA3 500 ppm 24 h (A): 14 of 20 = 70 % by day 28, 95 % Wilson interval 48 to 85 %; T50 day 0 to 14; of the rest, 4 fresh, 2 dead.',
+      'GA3 500 ppm 24 h (A): 14 of 20 = 70 % by day 28, 95 % Wilson interval 48 to 85 %; T50 before day 14; of the rest, 4 fresh, 2 dead.',
     );
     expect(table.rows).toContainEqual(['GA3 500 ppm 24 h', 'A', '28', '14 of 20', '70', '48 to 85']);
     expect(caption).toMatch(/^Worth repeating: /);

@@ -16,9 +16,9 @@ describe('a report in Markdown', () => {
 
 20 seeds, from own bed
 
-| Batch | Treatment | Sown | Germinated | % | 95 % interval | Days | State |
-| :-- | :-- | :-- | :-- | :-- | :-- | :-- | :-- |
-| A-1 | untreated | 20 | 0 | 0.0 | 0.0 to 16.1 | – | sown, day 16 |
+| Batch | Treatment | Sown | Germinated | % | 95 % interval | First | Last | State |
+| :-- | :-- | :-- | :-- | :-- | :-- | :-- | :-- | :-- |
+| A-1 | untreated | 20 | 0 | 0.0 | 0.0 to 16.1 | – | – | sown, day 16 |
 
 ---
 
@@ -35,6 +35,6 @@ describe('a report in Markdown', () => {
   it('has tables no wider than asked for, each with the batches in front', () => {
     const source = 'lot A-1 Adonis vernalis, 20 seeds\nsow A-1 2026-01-04\ncount A-1 2026-01-18, 0';
     const rows = reportMarkdown([reportFor(source, at('2026-01-20'))], { width: 40 }).split('\n').filter(line => line.startsWith('| A-1'));
-    expect(rows).toEqual(['| A-1 | untreated | 20 | 0 | 0.0 |', '| A-1 | 0.0 to 16.1 | – | sown, day 16 |']);
+    expect(rows).toEqual(['| A-1 | untreated | 20 | 0 | 0.0 |', '| A-1 | 0.0 to 16.1 | – | – |', '| A-1 | sown, day 16 |']);
   });
 });

@@ -37,26 +37,26 @@ describe('a report in plain text', () => {
   });
 
   it('has a table for each lot, its numbers right and their reading explained', () => {
-    // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; T50
-    // 28 x 8 / 10 = 22.4, mean (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.
+    // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; mean
+    // (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.
     expect(reportText([reportFor(JOURNAL, at('2026-03-15'))])).toBe(`Report as of 2026-03-15
 
 TRO-25  Trollius europaeus
 240 seeds, collected 2025-07, from own bed, stored dry, dormancy PD, 43 seeds kept back
-  Batch     Treatment         Seeds  Sown  Germinated     %  95 % interval      Days   T50
-  TRO-25/A  water 24 h           20    20           0   0.0    0.0 to 16.1         –     –
-  TRO-25/B  GA3 500 ppm 24 h     29    29           1   3.4    0.6 to 17.2        14  14.0
-  TRO-25/C  4 C 90 days         148     –          15  10.1    6.2 to 16.0  28 to 56  22.4
+  Batch     Treatment         Seeds  Sown  Germinated     %  95 % interval          First  Last
+  TRO-25/A  water 24 h           20    20           0   0.0    0.0 to 16.1              –     –
+  TRO-25/B  GA3 500 ppm 24 h     29    29           1   3.4    0.6 to 17.2  before day 14    14
+  TRO-25/C  4 C 90 days         148     –          15  10.1    6.2 to 16.0  before day 28    56
 
-  Batch       Mean time  % of full  % of viable  Emerged  Rotted  Cut test
-  TRO-25/A            –        0.0          0.0        0       0  17 fresh, 2 dead, 1 empty
-  TRO-25/B  0.0 to 14.0          –            –        0       0  –
-  TRO-25/C  9.3 to 37.3          –            –        2       3  –
+  Batch               T50  Mean time  % of full  % of viable  Emerged  Rotted
+  TRO-25/A              –          –        0.0          0.0        0       0
+  TRO-25/B  before day 14   up to 14          –            –        0       0
+  TRO-25/C  before day 28    9 to 38          –            –        2       3
 
-  Batch     State
-  TRO-25/A  closed 2026-03-01 by cut
-  TRO-25/B  sown, day 70
-  TRO-25/C  4 C for 70 of 90 days
+  Batch     Cut test                   State
+  TRO-25/A  17 fresh, 2 dead, 1 empty  closed 2026-03-01 by cut
+  TRO-25/B  –                          sown, day 70
+  TRO-25/C  –                          4 C for 70 of 90 days
   Days of TRO-25/C count from the start of the first stage on 2026-01-04.
 
   Treated against untreated
@@ -66,14 +66,13 @@ TRO-25  Trollius europaeus
 
 % is the share of the seed sown, less lost, that germinated (of the seed in the batch if none was
 sown), with Wilson’s 95 % interval.
-Days: from sowing (or the end of the soak, or the first stage) to the counts that found the first
-and the last germinated seed.
+First: the counts between which the first seed germinated. Last: the count that found the last one.
+Days count from sowing (or the end of the soak, or the first stage).
 A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed
 does not.
 – means unknown. Empty columns are left out.
-T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, estimated
-between two counts. Mean time: in days; seed germinates before the count that finds it, so only a
-range can be given.
+T50: the counts between which half of the germinated seed was up, (G + 1) / 2 after Coolbear. Mean
+time: in days. Both are ranges, because seed germinates between two counts.
 % of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it
 found dead.
 Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points

@@ -4,11 +4,12 @@
 //   npm run simulate -- --only peeking --only 'three doses'   the cells whose names hold these words
 //   npm run simulate -- --lots 4000 --seed 7                  more lots, or others
 //   npm run simulate -- --rules                               and which rules decided
+//   npm run simulate -- --save                                and keep the numbers for the reference (results.json)
 //
 // A percentage is of the lots of its cell; ± is one Monte Carlo error of it. A cell fails where a share is above its
 // bar, or below its floor, by more than two.
 import { fork } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { availableParallelism, tmpdir } from 'node:os';
 import path from 'node:path';
@@ -18,13 +19,14 @@ import { build } from 'esbuild';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
 const CHUNK = 250;
-const HELP = `npm run simulate -- [--lots N] [--only WORDS]... [--seed N] [--workers N] [--rules] [--list]
+const HELP = `npm run simulate -- [--lots N] [--only WORDS]... [--seed N] [--workers N] [--rules] [--save] [--list]
 
   --lots N      lots a cell (1000)
   --only WORDS  cells whose names hold these words
   --seed N      other lots (1)
   --workers N   at a time (as many as the machine has cores, up to 4)
   --rules       print the rules that decided, too
+  --save        keep the numbers in results.json, which the format reference is held to
   --list        print the names of the cells and simulate nothing`;
 const { values } = parseArgs({ options: {
   help: { type: 'boolean' },
@@ -34,6 +36,7 @@ const { values } = parseArgs({ options: {
   only: { type: 'string', multiple: true },
   workers: { type: 'string', default: String(Math.min(4, availableParallelism())) },
   rules: { type: 'boolean' },
+  save: { type: 'boolean' },
 } });
 const [lots, seed] = [Number(values.lots), Number(values.seed)];
 
@@ -82,6 +85,7 @@ async function simulate(core, asked, file) {
       if (judged < lots) return;
       const { text, isAtFault } = 'judge' in cell ? verdictRow(core, cell, tallies, ms) : intervalRows(core, cell, tallies);
       failed += Number(isAtFault);
+      if (values.save) keep(core, cell, tallies);
       console.log(text);
     }
   };
@@ -106,6 +110,21 @@ async function simulate(core, asked, file) {
   });
   await Promise.all(Array.from({ length: Math.max(1, Number(values.workers)) }, work));
   return failed;
+}
+
+/** Cell by cell, so that a run that is broken off, or asks for some of the cells, leaves the others as they were. */
+function keep(core, cell, tallies) {
+  const file = path.join(HERE, 'results.json');
+  const kept = JSON.parse(readFileSync(file, 'utf8'));
+  const found = 'judge' in cell
+    ? core.together(tallies).found
+    : Object.fromEntries(Object.keys(core.INTERVALS).map(interval => [interval, {
+      held: tallies.reduce((sum, tally) => sum + (tally[interval]?.held ?? 0), 0),
+      shown: tallies.reduce((sum, tally) => sum + (tally[interval]?.shown ?? 0), 0),
+    }]).filter(([, { shown }]) => shown > 0));
+  kept[cell.name] = { lots, seed, ...found };
+  const rows = Object.entries(kept).map(([name, row]) => `  ${JSON.stringify(name)}: ${JSON.stringify(row)}`);
+  writeFileSync(file, `{\n${rows.join(',\n')}\n}\n`);
 }
 
 function heading({ columns }) {

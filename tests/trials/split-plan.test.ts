@@ -13,11 +13,15 @@ describe('the plan of a split', () => {
   test('takes the first two parts for the sides as long as nothing was done to them', () => {
     const found = planned('lot L Iris alba, 60 seeds\nsplit L, A 12 seeds, B 12 seeds, C 20 seeds')!;
     expect(found).toMatchObject({ treated: { names: ['A'], seeds: 12 }, untreated: { names: ['B'], seeds: 12 }, isSupposed: true });
-    // R 4.2.2: the exact power of fisher.test, 12 against 12, is 0.784 at 40 and 95 %, 0.814 at 40 and 96 %.
     expect(found.plans.map(({ share }) => share)).toEqual([0.1, 0.4, 0.7]);
-    expect(valueOf(found.plans[1]!.visible)).toBeGreaterThan(0.95);
-    expect(valueOf(found.plans[1]!.visible)).toBeLessThan(0.96);
+    expect(valueOf(found.plans[1]!.visible)).toBeCloseTo(0.945, 2);
     expect(found.plans[2]!.visible).toHaveProperty('undefined');
+  });
+
+  test('takes an even number of equal parts for the dishes of two sides', () => {
+    const found = planned('lot L Iris alba, 60 seeds\nsplit L, A 12 seeds, B 12 seeds, C 12 seeds, D 12 seeds')!;
+    expect(found).toMatchObject({ treated: { names: ['A', 'B'], seeds: 24 }, untreated: { names: ['C', 'D'], seeds: 24 }, isSupposed: true });
+    expect(found.plans[0]).toMatchObject({ dishes: { treated: 2, untreated: 2 }, treatments: 1, inDishes: undefined });
   });
 
   test('knows the sides where the journal does', () => {
@@ -28,7 +32,8 @@ describe('the plan of a split', () => {
       soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h
       soak L/C 2026-01-10 19:00, GA3 500 ppm, 24 h
       soak L/D 2026-01-10 19:00, GA3 250 ppm, 24 h
-    `)).toMatchObject({ treated: { names: ['B', 'C'], seeds: 20 }, untreated: { names: ['A'], seeds: 10 }, isSupposed: false });
+    `)).toMatchObject({ treated: { names: ['B', 'C'], seeds: 20 }, untreated: { names: ['A'], seeds: 10 }, isSupposed: false,
+      plans: [{ dishes: { treated: 2, untreated: 1 }, treatments: 2 }, {}, {}] });
   });
 
   test.each([

@@ -163,10 +163,12 @@ plumule
 plumule
   .command('plan')
   .summary('say what a trial can show before you start it')
-  .description('Says what difference these numbers of treated and untreated seeds can show (Fisher’s exact test at 5 %, power 80 %),\nand whether another division of the same seeds would show more.')
+  .description('Says how much treated seed must germinate for the verdict “worth repeating” 4 times in 5,\nand whether another division of the same seeds, or several dishes, would show more.')
   .argument('<treated>', 'how many seeds you treat')
   .argument('<untreated>', 'how many you leave untreated')
   .option('--share <percent>', 'how much of the untreated seed you expect to germinate; otherwise 10, 40 and 70 %')
+  .option('--dishes <number>', 'dishes of each side', '1')
+  .option('--treatments <number>', 'treatments that you try beside the same untreated seed', '1')
   .addOption(formatOption(planFormats))
   .action((treated: string, untreated: string, options: PlanOptions) => {
     process.exitCode = planTrial(treated, untreated, options);

@@ -10,7 +10,7 @@ import { dayLinesAction } from '../features/actions/day-lines.ts';
 import { ladderAction } from '../features/actions/ladder.ts';
 import { planActions } from '../features/actions/plan.ts';
 import { fixAll, quickFixes, type QuickFix } from '../features/actions/quick-fixes.ts';
-import { splitAction } from '../features/actions/split.ts';
+import { splitActions } from '../features/actions/split.ts';
 import { rewriteCounts } from '../features/actions/totals.ts';
 import { thingAt } from '../features/thing.ts';
 import type { Batch, Lot } from '../journal/life.ts';
@@ -68,7 +68,7 @@ function rewritesAt({ journal, file, now }: Snapshot, { start, end }: Range): Ac
   // A selection of whole lines ends at the beginning of the next one.
   const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
   return [
-    lot && batch && splitAction(lot, batch, journal),
+    ...lot && batch ? splitActions(lot, batch, journal) : [],
     ladderAction(journal, file, start, now),
     batch && rewriteCounts(batch, 'totals', journal),
     batch && rewriteCounts(batch, 'new', journal),

@@ -8,6 +8,7 @@ import { kaplanMeier, type KaplanMeier } from './kaplan-meier.ts';
 import { lifeTable } from './life-table.ts';
 import { meanTime, type MeanTime } from './mean-time.ts';
 import { undefinedBecause, type Undefined } from './measured.ts';
+import { medianLimits, type LookLimits } from './median.ts';
 import { proportion, type Proportion } from './proportion.ts';
 import { speed, type Speed } from './speed.ts';
 import { uniformity, type Uniformity } from './uniformity.ts';
@@ -50,6 +51,8 @@ export interface BatchMeasures {
   readonly uniformity: Uniformity;
   readonly epicotyl: EpicotylDelay | Undefined;
   readonly kaplanMeier: KaplanMeier | Undefined;
+  /** Of the day on which half of the seed sown is up, 95 %. */
+  readonly medianLimits: LookLimits | Undefined;
 }
 
 /**
@@ -99,6 +102,7 @@ export function measureBatch(course: Course): BatchMeasures {
     uniformity: uniformity(course),
     epicotyl: epicotylDelay(course),
     kaplanMeier: dayFaultOf(course) ?? kaplanMeier(lifeTable([course])),
+    medianLimits: medianLimits(course),
   };
 }
 

@@ -1,94 +1,84 @@
-import { LEVEL } from './fisher.ts';
+import { findingsOf, type Design, type Findings } from './finding.ts';
 import { measured, undefinedBecause, isUndefined, type Measured } from './measured.ts';
-import { power, powerOf, WANTED_POWER } from './power.ts';
-import { rejectionRegion } from './rejection.ts';
-import { deviate } from './tails.ts';
+import { powerOf, WANTED_POWER } from './power.ts';
 
-/** More seeds a side than this are not looked for: hardly a grower sows them for a trial. */
-export const MOST_SEEDS_A_SIDE = 200;
-
-/** About half and half is best; as far from it as this, one or two seeds may make a difference. */
-const UNEVEN_WITHIN = 5;
-
-/** With more seeds than this on both sides the sums take long, and all that matters can be seen. */
+/** More seeds of a side than this change little, and the sums take long: they are reckoned as so many. */
 export const MOST_RECKONED = 250;
-const MOST_SEEDS = 5000;
 
-/** Percentage points between any two shares that so many seeds tell apart (250 a side: power 0.91 or more). */
+/** Percentage points between any two shares that so many seeds tell apart (250 a side: power 0.89 or more). */
 export const POINTS_OF_MANY = 15;
 
-export function isReckoned(n1: number, n2: number): boolean {
-  return Math.min(n1, n2) <= MOST_RECKONED && n1 + n2 <= MOST_SEEDS;
+/**
+ * How much dishes are reckoned to differ where there are several: the correlation of two seeds of one dish. Common
+ * practice, no source.
+ */
+export const RHO = 0.05;
+
+/** About half and half is best; as far from it as this, one or two seeds may make a difference. */
+const UNEVEN_WITHIN = 3;
+
+/** Divisions of more seeds than this a side differ by less than anybody can count. */
+const UNEVEN_UP_TO = 100;
+
+/** Seed testing counts four replicates, and dishes of fewer seeds than this tell little. Common practice, no source. */
+const [FEWEST_IN_DISH, MOST_DISHES] = [6, 4];
+
+/** Dishes of each side, and the treatments beside the untreated part, as far as they are known. */
+export interface Layout {
+  readonly dishes: { readonly treated: number; readonly untreated: number };
+  readonly treatments: number;
 }
 
-/**
- * The power of Fisher's test as far as it is reckoned: of so many seeds as more would take too long, which is a little
- * less than the power of all of them.
- *
- * @example
- * reckonedPower(10_000, 9_000, 0.59, 0.29) // 0.9999994604570632, as with 250 a side
- */
-export function reckonedPower(n1: number, n2: number, p1: number, p2: number): number {
-  const most = Math.min(n1, n2) > MOST_RECKONED ? MOST_RECKONED : MOST_SEEDS - MOST_RECKONED;
-  return power(Math.min(n1, most), Math.min(n2, most), p1, p2);
-}
+export const ONE_DISH: Layout = { dishes: { treated: 1, untreated: 1 }, treatments: 1 };
 
 /**
- * The smallest number of seeds a side with which Fisher's test has the wanted power against true shares p1
- * and p2.
- *
- * Exact: each number is tried from one surely too small. The power does not rise evenly with the number of
- * seeds; a slightly larger design may have a slightly lower power.
- *
- * @example
- * seedsASide(0.2, 0.8) // { value: 12 }
+ * The design of so many seeds. With one dish a side nobody can tell dishes from treatments, so that they are taken to be
+ * alike.
  */
-export function seedsASide(p1: number, p2: number, wanted = WANTED_POWER): Measured {
-  if (p1 === p2) return undefinedBecause('there is no difference to see');
-  for (let n = surelyTooFew(p1, p2, wanted); n <= MOST_SEEDS_A_SIDE; n++) {
-    if (powerOf(rejectionRegion(n, n), p1, p2) >= wanted) return measured(n);
+export function designOf(treated: number, untreated: number, { dishes, treatments }: Layout): Design {
+  return {
+    treated: Math.min(treated, MOST_RECKONED), untreated: Math.min(untreated, MOST_RECKONED), treatments,
+    dishes: { treated: Math.min(dishes.treated, treated), untreated: Math.min(dishes.untreated, untreated) },
+    rho: dishes.treated + dishes.untreated > 2 ? RHO : 0,
+  };
+}
+
+/** Designs that were asked for before: a hover asks for several shares of the same ones. */
+const known = new Map<string, Findings>();
+const MOST_KNOWN = 60;
+
+function findings(design: Design): Findings {
+  const key = JSON.stringify(design);
+  let found = known.get(key);
+  if (!found) {
+    if (known.size >= MOST_KNOWN) known.clear();
+    known.set(key, found = findingsOf(design));
   }
-  return undefinedBecause(`more than ${MOST_SEEDS_A_SIDE} seeds a side would be needed`);
+  return found;
 }
 
 /**
- * A test of arcsines needs 2 (z + z')^2 / h^2 seeds a side, h the difference of 2 arcsin sqrt p (Cohen 1988,
- * from memory). The exact test needs more.
- */
-function surelyTooFew(p1: number, p2: number, wanted: number): number {
-  const h = 2 * (Math.asin(Math.sqrt(p1)) - Math.asin(Math.sqrt(p2)));
-  const z = deviate(1 - LEVEL) + deviate(2 * wanted - 1);
-  return Math.max(1, Math.floor(0.9 * 2 * (z / h) ** 2));
-}
-
-/**
- * The smallest true share of the treated seed that a design can tell from the share of the untreated, with
- * the wanted power: what can be seen with these seeds.
+ * The smallest true share of the treated seed for which the verdict is "worth repeating" with the wanted power, against a
+ * true share of the untreated.
  *
  * @example
- * visibleShare(12, 12, 0.2) // { value: 0.796 }: 20 against 80 %
+ * visibleShare(designOf(12, 12, ONE_DISH), 0.2) // { value: 0.74... }
  */
-export function visibleShare(
-  treated: number,
-  untreated: number,
-  share: number,
-  wanted = WANTED_POWER,
-): Measured {
-  if (!isReckoned(treated, untreated)) return undefinedBecause('Plumule does not calculate with so many seeds');
-  const region = rejectionRegion(treated, untreated);
-  if (powerOf(region, 1, share) < wanted) {
-    return undefinedBecause('even if every treated seed germinated, chance could explain the difference');
+export function visibleShare(design: Design, share: number, wanted = WANTED_POWER): Measured {
+  const all = findings(design);
+  if (powerOf(all, 1, share) < wanted) {
+    return undefinedBecause('even if every treated seed germinated, the verdict would hardly find it');
   }
   let [low, high] = [share, 1];
-  while (high - low > 1e-9) {
+  while (high - low > 1e-4) {
     const middle = (low + high) / 2;
-    if (powerOf(region, middle, share) < wanted) low = middle;
+    if (powerOf(all, middle, share) < wanted) low = middle;
     else high = middle;
   }
   return measured(high);
 }
 
-/** How to divide seeds, and the smallest treated share that can be seen then. */
+/** How to divide seeds, and the smallest treated share that is found then. */
 export interface Split {
   readonly treated: number;
   readonly untreated: number;
@@ -96,30 +86,55 @@ export interface Split {
 }
 
 /**
- * The division of all the seeds into treated and untreated that lets the smallest difference be seen. About
- * half and half; Fisher's test moves in steps, so that one or two seeds more on a side can do better.
+ * The division of all the seeds, into as many treated parts as there are treatments and an untreated one, with which the
+ * verdict finds the smallest difference. Half and half for one treatment; for several the untreated part is greater by
+ * the root of their number, for all of them are held against it (Dunnett 1955, from memory).
  *
  * @example
- * bestSplit(24, 0.4) // { treated: 12, untreated: 12, visible: { value: 0.95... } }
+ * bestSplit(24, 0.4, ONE_DISH) // { treated: 12, untreated: 12, visible: { value: 0.9... } }
  */
-export function bestSplit(seeds: number, share: number, wanted = WANTED_POWER): Split {
-  const half = Math.ceil(seeds / 2);
-  if (half > MOST_RECKONED) return splitOf(seeds - MOST_RECKONED, MOST_RECKONED, share, wanted);
-  let best = splitOf(half, seeds - half, share, wanted);
+export function bestSplit(seeds: number, share: number, layout: Layout): Split {
+  const { treatments } = layout;
+  const splitOf = (treated: number): Split => {
+    const untreated = seeds - treatments * treated;
+    return { treated, untreated, visible: visibleShare(designOf(treated, untreated, layout), share) };
+  };
+  const even = Math.max(1, Math.round(seeds / (treatments + Math.sqrt(treatments))));
+  const most = Math.floor((seeds - 1) / treatments);
+  let best = splitOf(Math.min(even, most));
+  if (even > UNEVEN_UP_TO) return best;
   for (let by = 1; by <= UNEVEN_WITHIN; by++) {
-    for (const treated of [half + by, half - by]) {
-      if (treated < 1 || treated >= seeds) continue;
-      const split = splitOf(treated, seeds - treated, share, wanted);
-      if (visible(split) < visible(best)) best = split;
+    for (const treated of [even + by, even - by].filter(n => n >= 1 && n <= most)) {
+      const split = splitOf(treated);
+      if (limitOf(split.visible) < limitOf(best.visible)) best = split;
     }
   }
   return best;
 }
 
-function splitOf(treated: number, untreated: number, share: number, wanted: number): Split {
-  return { treated, untreated, visible: visibleShare(treated, untreated, share, wanted) };
+/** Seeds in dishes, and the smallest treated share that is found with them. */
+export interface Dishes {
+  /** Of each side. */
+  readonly dishes: number;
+  readonly visible: Measured;
 }
 
-function visible(split: Split): number {
-  return isUndefined(split.visible) ? Infinity : split.visible.value;
+/**
+ * The number of dishes of each side with which the verdict finds the smallest difference where dishes differ; undefined
+ * where the seeds do not fill two on a side.
+ */
+export function bestDishes(treated: number, untreated: number, share: number, treatments: number): Dishes | undefined {
+  const most = Math.min(MOST_DISHES, Math.floor(Math.min(treated, untreated) / FEWEST_IN_DISH));
+  let best: Dishes | undefined;
+  for (let dishes = 2; dishes <= most; dishes++) {
+    const layout = { dishes: { treated: dishes, untreated: dishes }, treatments };
+    const visible = visibleShare(designOf(treated, untreated, layout), share);
+    if (!best || limitOf(visible) < limitOf(best.visible)) best = { dishes, visible };
+  }
+  return best;
+}
+
+/** What is never found counts as worse than everything. */
+export function limitOf(visible: Measured): number {
+  return isUndefined(visible) ? 2 : visible.value;
 }

@@ -46,6 +46,30 @@ export function hypergeometric(n1: number, n2: number, total: number): Distribut
     x => ((n1 - x) * (total - x)) / ((x + 1) * (n2 - total + x + 1)));
 }
 
+/**
+ * The probabilities of 0 to n successes where any two of the n go along with each other by the correlation rho: a share
+ * that differs from dish to dish by a beta distribution. Skellam 1948, J R Stat Soc B 10:257-261 (from memory).
+ *
+ * @param rho from 0, which is the binomial distribution, up to but not including 1
+ * @example
+ * betaBinomialProbabilities(2, 0.5, 1 / 3) // [1/3, 1/3, 1/3]
+ */
+export function betaBinomialProbabilities(n: number, p: number, rho: number): Float64Array {
+  if (rho <= 0 || p <= 0 || p >= 1) return binomialProbabilities(n, p);
+  const all = new Float64Array(n + 1);
+  const [a, b] = [p * (1 / rho - 1), (1 - p) * (1 / rho - 1)];
+  const { first, probabilities } = fromMode(0, n, Math.round(n * p), x => ((n - x) * (x + a)) / ((x + 1) * (n - x - 1 + b)));
+  all.set(probabilities, first);
+  return all;
+}
+
+/** The probabilities of the sum of two independent counts, each from 0. */
+export function sumProbabilities(first: Float64Array, second: Float64Array): Float64Array {
+  const all = new Float64Array(first.length + second.length - 1);
+  for (const [i, a] of first.entries()) for (const [j, b] of second.entries()) all[i + j]! += a * b;
+  return all;
+}
+
 /** Counts from least to most in proportion to a distribution whose P(x + 1) / P(x) is given, scaled to the sum 1. */
 function fromMode(least: number, most: number, mode: number, ratio: (x: number) => number): Distribution {
   const [below, above]: [number[], number[]] = [[], []];

@@ -80,6 +80,8 @@ function ofGerminated(course: Course, target: (germinated: number) => number): G
 
 /** The days of the first and the last check that found germinated seed. */
 export interface GerminationSpan {
+  /** The check before the first one: the first seed came up after it. */
+  readonly after: Measured;
   readonly first: number;
   readonly last: number;
 }
@@ -88,5 +90,5 @@ export function germinationSpan(course: Course): GerminationSpan | Undefined {
   const steps = germinatedSteps(course);
   if (isUndefined(steps)) return steps;
   const found = steps.filter(step => step.fresh > 0);
-  return { first: found[0]!.day, last: found.at(-1)!.day };
+  return { after: found[0]!.since, first: found[0]!.day, last: found.at(-1)!.day };
 }

@@ -1,37 +1,40 @@
-import { binomialProbabilities } from './discrete.ts';
-import { rejectionRegion, type RejectionRegion } from './rejection.ts';
+import { betaBinomialProbabilities, sumProbabilities } from './discrete.ts';
+import { findingsOf, type Design, type Findings } from './finding.ts';
 
 /** The power that a design should have, by convention. */
 export const WANTED_POWER = 0.8;
 
 /**
- * The chance that Fisher's two-sided test finds a difference between true shares p1 and p2: exact, the sum
- * over all outcomes in the rejection region of their binomial probabilities.
+ * The chance that the verdict on a trial is "worth repeating" where treated seed germinates with one true share and
+ * untreated seed with another: the sum over all outcomes of their chance, times what findingsOf makes of them.
  *
  * @example
- * powerOf(rejectionRegion(12, 12), 0.4, 0.9) // 0.638639456977
+ * powerOf(findingsOf(design), 0.7, 0.2)
  */
-export function powerOf(region: RejectionRegion, p1: number, p2: number): number {
-  return powerFrom(region, binomialProbabilities(region.n1, p1), binomialProbabilities(region.n2, p2));
-}
-
-/**
- * The same for a design that is asked once.
- *
- * @example
- * power(20, 20, 0.35, 0.9) // 0.953195550494
- */
-export function power(n1: number, n2: number, p1: number, p2: number): number {
-  return powerOf(rejectionRegion(n1, n2), p1, p2);
-}
-
-function powerFrom({ n1, n2, from, to }: RejectionRegion, first: Float64Array, second: Float64Array): number {
+export function powerOf({ design, chances }: Findings, treated: number, untreated: number): number {
+  const first = countsOf(design.treated, design.dishes.treated, treated, design.rho);
+  const second = countsOf(design.untreated, design.dishes.untreated, untreated, design.rho);
   let sum = 0;
-  for (let total = 0; total <= n1 + n2; total++) {
-    const lowest = Math.max(0, total - n2);
-    const highest = Math.min(n1, total);
-    for (let x = lowest; x < from[total]!; x++) sum += first[x]! * second[total - x]!;
-    for (let x = to[total]! + 1; x <= highest; x++) sum += first[x]! * second[total - x]!;
+  for (let a = 0, at = 0; a < first.length; a++) {
+    let inner = 0;
+    for (let b = 0; b < second.length; b++, at++) inner += second[b]! * chances[at]!;
+    sum += first[a]! * inner;
   }
   return Math.min(1, sum);
+}
+
+/** The same for a design that is asked once. */
+export function power(design: Design, treated: number, untreated: number): number {
+  return powerOf(findingsOf(design), treated, untreated);
+}
+
+/** Of seeds in dishes of about equal size. */
+function countsOf(seeds: number, dishes: number, share: number, rho: number): Float64Array {
+  if (rho <= 0) return betaBinomialProbabilities(seeds, share, 0);
+  let all: Float64Array = Float64Array.of(1);
+  for (let dish = 0; dish < dishes; dish++) {
+    const size = Math.floor(((dish + 1) * seeds) / dishes) - Math.floor((dish * seeds) / dishes);
+    all = sumProbabilities(all, betaBinomialProbabilities(size, share, rho));
+  }
+  return all;
 }

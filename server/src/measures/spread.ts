@@ -124,10 +124,21 @@ const known = new Map<string, number>();
 const MOST_KNOWN = 500;
 
 function reachOf(spread: Spread): number {
-  let [low, high] = [0, 20];
-  for (let i = 0; i < 30; i++) {
+  return reachFor(TAIL, spread, 'share');
+}
+
+/**
+ * The deviate over the root of the spread that ofDishes takes for a p-value: what a difference must reach.
+ *
+ * @example
+ * reachFor(0.025, { factor: 1, df: 6, size: 12 }, 'days') // 2.447, of Student's t
+ */
+export function reachFor(p: number, spread: Spread, about: About): number {
+  if (spread.df === 0) return upperPoint(p);
+  let [low, high] = [0, about === 'days' ? 400 : 20];
+  for (let i = 0; i < 36; i++) {
     const middle = (low + high) / 2;
-    if (tailOf(middle, spread, 'share') > TAIL) low = middle;
+    if (tailOf(middle, spread, about) > p) low = middle;
     else high = middle;
   }
   return high;

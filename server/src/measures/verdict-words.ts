@@ -1,3 +1,4 @@
+import type { DayLimits } from './half-up.ts';
 import type { Interval } from './measured.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
@@ -44,3 +45,29 @@ export function probability(p: number): string {
 export function ratio(value: number): string {
   return value < 10 ? value.toPrecision(2) : value.toFixed(0);
 }
+
+/**
+ * A day that lies between two looks, in whole days. Nobody looked before day 0, or on it.
+ *
+ * @example
+ * dayText({ after: 21, by: 28 }) // 'day 21 to 28'
+ * dayText({ after: 0, by: 86 }) // 'before day 86'
+ */
+export function dayText({ after, by }: DayLimits): string {
+  return after === undefined || after <= 0 ? `before day ${by}` : `day ${after} to ${by}`;
+}
+
+/**
+ * Days between two limits, in whole days: rounded down and up, so that they hold.
+ *
+ * @example
+ * daysBetween(4.2, 9.3) // '4 to 10'
+ * daysBetween(0, 86) // 'up to 86'
+ */
+export function daysBetween(low: number | undefined, high: number): string {
+  const [from, to] = [Math.floor((low ?? 0) + ROUNDING), Math.ceil(high - ROUNDING)];
+  return from <= 0 ? `up to ${to}` : from === to ? `${to}` : `${from} to ${to}`;
+}
+
+/** A mean of whole days may miss a whole number by its last digit. */
+const ROUNDING = 1e-9;

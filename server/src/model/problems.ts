@@ -86,7 +86,7 @@ const table = {
   'total-as-new': ['warning', '{what}', '{suggestion}'],
   'no-control': ['hint', '{batch} is treated, but no untreated batch of {lot} was sown to compare it with.', 'Sow an untreated part beside it: only a comparison shows whether the treatment helped.'],
   'ready-untreated': ['hint', 'Untreated {plant} germinated readily before: {x} of {n} seeds of {batches} ({percent} %), half of the seed by day {day}.', 'It may need no {agent}. If you treat it, keep untreated seed beside it.'],
-  'split-too-small': ['hint', 'With {treated} treated and {untreated} untreated seeds, even 10 % and 90 % can differ by chance (Fisher’s exact test, power 80 %).', '{suggestion}'],
+  'split-too-small': ['hint', 'With {treated} treated and {untreated} untreated seeds, no verdict is likely even if 10 % germinate untreated and 90 % treated.', '{suggestion}'],
   'beyond-guides': ['hint', '{what} than every guide for {plant}: {guides}.', 'Check the number. If you mean it, treat some of the seed at the guide’s dose too.'],
   'strength-missing': ['hint', 'The strength of {agent} is missing.', '{suggestion}'],
   'stock-near-expiry': ['hint', '{stock} is good until {until}, {days} from now ({origin}).', 'Use it up, or make a fresh one.'],

@@ -1,7 +1,9 @@
 /** The columns of a lot's table, the same in text and in Markdown. */
 import { rangeOf } from '../journal/estimates.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { GerminationTime } from '../measures/germination-time.ts';
 import { isUndefined, type Interval } from '../measures/measured.ts';
+import { dayText, daysBetween } from '../measures/verdict-words.ts';
 import type { SeedRange } from '../model/estimate.ts';
 import { cutClasses, type Countable } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
@@ -42,7 +44,8 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
         if (germinationRange) return between(germinationRange.wilson);
         return isUndefined(germination) ? DASH : between(germination.wilson);
       }),
-      number('Days', ({ days }) => (isUndefined(days) ? DASH : range(days.first, days.last)))),
+      number('First', ({ measures, days }) => firstOf(measures, days)),
+      number('Last', ({ days }) => (isUndefined(days) ? DASH : days.last))),
     ...where(batches.some(({ measures }) => t50Of(measures) !== DASH),
       number('T50', ({ measures }) => t50Of(measures)),
       number('Mean time', ({ measures }) => meanTimeOf(measures))),
@@ -77,15 +80,25 @@ function between({ low, high }: Interval): string {
 
 type Measures = BatchReport['measures'];
 
+/** Of seed without a number nothing is measured, but the day of the look that found the first is known. */
+function firstOf(measures: Measures, days: BatchReport['days']): string {
+  if (!isUndefined(measures) && !isUndefined(measures.span)) return limitsOf({ after: measures.span.after, by: measures.span.first });
+  return isUndefined(days) ? DASH : dayText({ after: undefined, by: days.first });
+}
+
 function t50Of(measures: Measures): string {
-  return isUndefined(measures) || isUndefined(measures.t50Coolbear) ? DASH : measures.t50Coolbear.value.toFixed(1);
+  return isUndefined(measures) || isUndefined(measures.t50Coolbear) ? DASH : limitsOf(measures.t50Coolbear);
+}
+
+function limitsOf({ after, by }: Pick<GerminationTime, 'after' | 'by'>): string {
+  return dayText({ after: isUndefined(after) ? undefined : after.value, by });
 }
 
 /** Between these two the mean lies: counts tell only between which of them seed germinated. */
 function meanTimeOf(measures: Measures): string {
   if (isUndefined(measures) || isUndefined(measures.meanTime.mean)) return DASH;
   const { mean, earliest } = measures.meanTime;
-  return isUndefined(earliest) ? `up to ${mean.value.toFixed(1)}` : `${earliest.value.toFixed(1)} to ${mean.value.toFixed(1)}`;
+  return daysBetween(isUndefined(earliest) ? undefined : earliest.value, mean.value);
 }
 
 function shareOf(measures: Measures, of: 'full' | 'viable'): string {

@@ -4,7 +4,7 @@ import type { Course } from '../measures/course.ts';
 import type { EpicotylDelay } from '../measures/epicotyl.ts';
 import type { KaplanMeier } from '../measures/kaplan-meier.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
-import { numberData, shareData, timeData } from './numbers-data.ts';
+import { limitOf, numberData, shareData, timeData } from './numbers-data.ts';
 
 /** Totals after each check, in days from day 0. */
 export function courseData(course: Course | Undefined): object {
@@ -13,21 +13,25 @@ export function courseData(course: Course | Undefined): object {
 
 export function measuresData(measures: BatchMeasures | Undefined): object {
   if (isUndefined(measures)) return measures;
-  const { germination, seedlings, rotted, span, t50Coolbear, ofGerminated, ofSown, germinationValue } = measures;
+  const { germination, seedlings, rotted, span, t50Coolbear, ofGerminated, ofSown, germinationValue, medianLimits } = measures;
   return {
     germination: recordData(germination, shareData),
     seedlings: recordData(seedlings, shareData),
     rotted: shareData(rotted),
-    span,
+    span: isUndefined(span) ? span : { ...span, after: numberData(span.after), lower: limitOf(span.after), upper: span.first },
     t50Coolbear: timeData(t50Coolbear),
     ofGerminated: timesData(ofGerminated),
     ofSown: timesData(ofSown),
-    meanTime: recordData(measures.meanTime, numberData),
+    meanTime: {
+      ...recordData(measures.meanTime, numberData), lower: limitOf(measures.meanTime.earliest), upper: limitOf(measures.meanTime.mean),
+    },
     speed: recordData(measures.speed, numberData),
     germinationValue,
     uniformity: recordData(measures.uniformity, numberData),
     epicotyl: epicotylData(measures.epicotyl),
     kaplanMeier: kaplanMeierData(measures.kaplanMeier),
+    medianLimits: isUndefined(medianLimits)
+      ? medianLimits : { lower: medianLimits.after ?? null, upper: medianLimits.by ?? null },
   };
 }
 

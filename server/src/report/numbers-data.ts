@@ -15,9 +15,14 @@ export function shareData(share: Proportion | Undefined): object {
   return { count: x, of: n, share: value, wilson, clopperPearson: exact };
 }
 
-/** A day by interpolation, with the checks between which it lies. */
+/** A day by interpolation, with the checks between which it lies; as limits too. */
 export function timeData(time: GerminationTime | Undefined): object {
-  return isUndefined(time) ? time : { day: time.value, after: numberData(time.after), by: time.by };
+  return isUndefined(time) ? time : { day: time.value, after: numberData(time.after), by: time.by, lower: limitOf(time.after), upper: time.by };
+}
+
+/** `null` where there is no limit. */
+export function limitOf(number: Measured): number | null {
+  return isUndefined(number) ? null : number.value;
 }
 
 /** A share on both sides: counts, the difference with its interval, Fisher's test. */

@@ -73,14 +73,15 @@ export function plantFacts({ lots }: PlantTrial): string {
 
 const ofLots: readonly string[] = [
   '% is the share of the seed sown, less lost, that germinated (of the seed in the batch if none was sown), with Wilson’s 95 % interval.',
-  'Days: from sowing (or the end of the soak, or the first stage) to the counts that found the first and the last germinated seed.',
+  'First: the counts between which the first seed germinated. Last: the count that found the last one. Days count from sowing (or '
+  + 'the end of the soak, or the first stage).',
   'A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed does not.',
   '– means unknown. Empty columns are left out.',
 ];
 
 const ofMeasures: readonly string[] = [
-  'T50: the day on which half of the germinated seed was up, (G + 1) / 2 after Coolbear, estimated between two counts. Mean '
-  + 'time: in days; seed germinates before the count that finds it, so only a range can be given.',
+  'T50: the counts between which half of the germinated seed was up, (G + 1) / 2 after Coolbear. Mean time: in days. Both are '
+  + 'ranges, because seed germinates between two counts.',
 ];
 
 const ofCutTests: readonly string[] = [

@@ -15,10 +15,10 @@ interface Side {
 export interface SplitPlan {
   readonly treated: Side;
   readonly untreated: Side;
-  /** Nothing was done to the parts yet: the first two are taken for the sides. */
+  /** Nothing was done to the parts yet: the first half of them is taken for the treated side, or the first of two. */
   readonly isSupposed: boolean;
   /** For each of a few shares of the untreated seed. */
-  readonly plans: readonly Plan[];
+  readonly plans: readonly [Plan, ...Plan[]];
 }
 
 interface Part extends Side {
@@ -37,17 +37,34 @@ export function splitPlan(record: JournalRecord, lot: Lot): SplitPlan | undefine
   if (first) {
     const treated = parts.filter(({ treatment }) => isSameTreatment(treatment, first.treatment));
     const untreated = parts.filter(({ treatment }) => treatment.length === 0);
-    return untreated.length > 0 ? planOf(together(treated), together(untreated), false) : undefined;
+    return untreated.length > 0 ? planOf(treated, untreated, treatmentsIn(parts)) : undefined;
   }
   const [a, b] = parts;
-  const isBegun = parts.some(({ batch }) => batch && isSown(batch));
-  return a && b && !isBegun ? planOf(a, b, true) : undefined;
+  if (!a || !b || parts.some(({ batch }) => batch && isSown(batch))) return undefined;
+  const half = areDishes(parts) ? parts.length / 2 : 1;
+  return { ...planOf(parts.slice(0, half), parts.slice(half, 2 * half), 1), isSupposed: true };
 }
 
-function planOf(treated: Side, untreated: Side, isSupposed: boolean): SplitPlan {
-  const plans = SUPPOSED_SHARES.map(share => plan(treated.seeds, untreated.seeds, share));
-  const side = ({ names, seeds }: Side): Side => ({ names, seeds });
-  return { treated: side(treated), untreated: side(untreated), isSupposed, plans };
+/** Four parts or more, all of about one size, are as many dishes of two sides. */
+function areDishes(parts: readonly Part[]): boolean {
+  const sizes = parts.map(({ seeds }) => seeds);
+  return parts.length >= 4 && parts.length % 2 === 0 && Math.max(...sizes) - Math.min(...sizes) <= 1;
+}
+
+/** Kinds of treatment that are tried beside the untreated parts. */
+function treatmentsIn(parts: readonly Part[]): number {
+  const kinds: Treatment[] = [];
+  for (const { treatment } of parts) {
+    if (treatment.length > 0 && !kinds.some(kind => isSameTreatment(kind, treatment))) kinds.push(treatment);
+  }
+  return kinds.length;
+}
+
+function planOf(treated: readonly Part[], untreated: readonly Part[], treatments: number): SplitPlan {
+  const [a, b] = [together(treated), together(untreated)];
+  const layout = { dishes: { treated: treated.length, untreated: untreated.length }, treatments };
+  const [first, ...others] = SUPPOSED_SHARES.map(share => plan(a.seeds, b.seeds, share, layout));
+  return { treated: a, untreated: b, isSupposed: false, plans: [first!, ...others] };
 }
 
 /** Its own, or that of the first of its parts that was treated. */

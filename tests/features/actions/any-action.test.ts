@@ -9,7 +9,7 @@ import { dayLinesAction } from '../../../server/src/features/actions/day-lines.t
 import { ladderAction } from '../../../server/src/features/actions/ladder.ts';
 import { planActions } from '../../../server/src/features/actions/plan.ts';
 import { fixAll, quickFixes } from '../../../server/src/features/actions/quick-fixes.ts';
-import { splitAction } from '../../../server/src/features/actions/split.ts';
+import { splitActions } from '../../../server/src/features/actions/split.ts';
 import { rewriteCounts } from '../../../server/src/features/actions/totals.ts';
 import type { Journal } from '../../../server/src/journal/journal.ts';
 import { dayOf } from '../../../server/src/model/day.ts';
@@ -185,7 +185,7 @@ test('splits, plans and ladders add lines without a mistake and change none', ()
     const places = [...journal.files].flatMap(([name, file]) =>
       Array.from({ length: file.text.lineCount }, (_, line) => [name, { line, character: 0 }] as const));
     const actions = [
-      ...[...journal.lots()].flatMap(lot => [...lot.batches.values()].map(batch => splitAction(lot, batch, journal))),
+      ...[...journal.lots()].flatMap(lot => [...lot.batches.values()].flatMap(batch => splitActions(lot, batch, journal))),
       ...places.map(([name, place]) => ladderAction(journal, name, place, now)),
       ...places.flatMap(([name, place]) => planActions(journal, name, place, now)),
     ];

@@ -32,9 +32,10 @@ describe('hover on a batch', () => {
 
       | Measure | Value | Basis |
       | :-- | :-- | :-- |
-      | T50 | day 12.7 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 8 and day 22 |
+      | first seed | before day 8 | the first germinated seed |
+      | T50 | day 8 to 22 | half of the germinated seed, (G + 1) / 2 (Coolbear) |
       | half of the seed | – | fewer than 50 % of the seed sown germinated |
-      | mean time | 5.3 to 17.3 days | the seed found at a check germinated after the check before |
+      | mean time | 5 to 18 days | the seed found at a check germinated after the check before |
       | emerged | 5 of 9 = 55.6 % | of the germinated seed; 95 % Wilson interval 26.7 to 81.1 % |"
     `);
   });
@@ -63,9 +64,10 @@ describe('hover on a batch', () => {
       | :-- | :-- | :-- |
       | of full seed | 9 of 22 = 40.9 % | the seed, not counting what the cut test found empty; 95 % Wilson interval 23.3 to 61.3 % |
       | of viable seed | 9 of 20 = 45 % | the full seed, not counting what the cut test found dead; 95 % Wilson interval 25.8 to 65.8 % |
-      | T50 | day 12.2 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 0 and day 22 |
+      | first seed | before day 22 | the first germinated seed |
+      | T50 | before day 22 | half of the germinated seed, (G + 1) / 2 (Coolbear) |
       | half of the seed | – | fewer than 50 % of the seed sown germinated |
-      | mean time | 0 to 22 days | the seed found at a check germinated after the check before |
+      | mean time | up to 22 days | the seed found at a check germinated after the check before |
 
       Closed on 2026-03-01 by “cut”."
     `);

@@ -105,9 +105,10 @@ describe('hover on a lot', () => {
 
       | Measure | Value | Basis |
       | :-- | :-- | :-- |
-      | T50 | day 7.4 | half of the germinated seed, (G + 1) / 2 (Coolbear); reached between day 0 and day 14 |
-      | half of the seed | day 8.2 | half of the seed sown less lost; reached between day 0 and day 14 |
-      | mean time | 0 to 14 days | the seed found at a check germinated after the check before |"
+      | first seed | before day 14 | the first germinated seed |
+      | T50 | before day 14 | half of the germinated seed, (G + 1) / 2 (Coolbear) |
+      | half of the seed | before day 14 | half of the seed sown less lost; for seed like this before day 14 (95 % interval, Kaplan-Meier) |
+      | mean time | up to 14 days | the seed found at a check germinated after the check before |"
     `);
   });
 

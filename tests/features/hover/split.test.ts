@@ -3,7 +3,6 @@ import { hover } from '../journals.ts';
 
 describe('hover on a split', () => {
   test('tells what difference these numbers of seed can show, and a division that shows more', () => {
-    // R 4.2.2, exact power of fisher.test: 12 against 12 has 0.810 at 69 and 10 %, 0.814 at 96 and 40 %.
     expect(hover(`
       lot L Iris alba, 40 seeds
       split L, A 12 seeds, B 12 seeds
@@ -11,13 +10,13 @@ describe('hover on a split', () => {
     `, '2026-01-10')).toMatchInlineSnapshot(`
       "**What this split can show**
 
-      | Untreated | Treated must reach | Better split |
-      | :-- | :-- | :-- |
-      | 10 % | 69 % or more | 13 and 11: 64 % |
-      | 40 % | 96 % or more | 11 and 13: 93 % |
-      | 70 % | – (not even 100 %) |  |
+      | Untreated | Treated must reach | Better split | In dishes |
+      | :-- | :-- | :-- | :-- |
+      | 10 % | 64 % or more |  | 2 of 6: 84 % |
+      | 40 % | 95 % or more |  |  |
+      | 70 % | – (not even 100 %) |  |  |
 
-      12 treated (A) and 12 untreated (B) seeds. This assumes that you treat the first part and not the second. Shares of germinated seed; Fisher’s exact test at 5 % with a power of 80 %.
+      12 treated (A) and 12 untreated (B) seeds. Nothing was done to the parts yet, so which ones will be treated is assumed. So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you count both sides on the same days, about weekly, and that the treatment makes seed no faster. One dish a side is assumed to be like the other, which nothing can show afterwards. Dishes are assumed to differ a little, as they do (correlation 0.05).
 
       **split** – divides a lot or a batch; the rest of the seed stays in it"
     `);
@@ -31,12 +30,12 @@ describe('hover on a split', () => {
       soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h
       soak L/C 2026-01-10 19:00, GA3 500 ppm, 24 h
     `, '2026-01-10'))
-      .toContain('24 treated (B, C) and 12 untreated (A) seeds. Shares');
+      .toContain('24 treated (B, C) and 12 untreated (A) seeds. So much must');
   });
 
   test('of a great many seeds says so', () => {
     expect(hover('lot L Iris alba, 900 seeds\nsplit L, A 400 seeds, B 400 seeds\n^^^^^ here', '2026-01-10'))
-      .toContain('With 400 treated and 400 untreated seeds, any two shares that differ by 15 points can be told apart (power 80 %).');
+      .toContain('With 400 treated and 400 untreated seeds, the verdict finds any gain of 15 points (4 times in 5).');
   });
 
   test('into replicates is only explained', () => {

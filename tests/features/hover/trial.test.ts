@@ -31,10 +31,10 @@ describe('hover on a lot with a trial', () => {
     expect(blocks[1]!.split('\n')).toEqual([
       '| GA3 | Batch | Germinated | T50 | Verdict |',
       '| :-- | :-- | :-- | :-- | :-- |',
-      '| water 24 h | B | 2 of 24 = 8.3 % | day 22.5 |  |',
-      '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | day 16.9 | worth repeating |',
-      '| GA3 500 ppm 24 h | D | 21 of 24 = 87.5 % | day 15.7 | worth repeating |',
-      '| GA3 1000 ppm 24 h | A | 9 of 24 = 37.5 % | day 16.7 | worth repeating |',
+      '| water 24 h | B | 2 of 24 = 8.3 % | before day 30 |  |',
+      '| GA3 250 ppm 24 h | C | 8 of 24 = 33.3 % | before day 30 | worth repeating |',
+      '| GA3 500 ppm 24 h | D | 21 of 24 = 87.5 % | before day 30 | worth repeating |',
+      '| GA3 1000 ppm 24 h | A | 9 of 24 = 37.5 % | before day 30 | worth repeating |',
     ]);
     // R 4.2.2: prop.trend.test(c(2, 8, 21, 9), rep(24, 4)) has p 0.001645.
     expect(blocks[2]).toBe('Trend: 14 points more from each dose to the next (Cochran-Armitage, p 0.0016). Best dose: 500 ppm. '

@@ -73,13 +73,6 @@ kinds <- list(
   },
   "fisher" = function(v) sapply(c("two.sided", "greater", "less"), function(side)
     fisher.test(table2(v[[1]], v[[2]]), alternative = side)$p.value),
-  "power" = function(v) {
-    n <- v[[1]]; p <- v[[2]]; sum <- 0
-    for (a in 0:n[1]) for (b in 0:n[2])
-      if (fisher.test(table2(c(a, n[1]), c(b, n[2])))$p.value <= 0.05 * (1 + 1e-7))
-        sum <- sum + dbinom(a, n[1], p[1]) * dbinom(b, n[2], p[2])
-    sum
-  },
   "log-rank" = function(v) log_rank(rbind(seeds(v[[1]], 1, 1), seeds(v[[2]], 2, 1)), FALSE),
   "stratified-log-rank" = function(v) log_rank(do.call(rbind, lapply(seq_along(v), function(i)
     seeds(v[[i]], 2 - i %% 2, (i + 1) %/% 2))), TRUE),

@@ -4,7 +4,7 @@ import math
 import sys
 
 import numpy as np
-from scipy import integrate, stats
+from scipy import integrate, optimize, stats
 
 
 def wilson(x, n):
@@ -25,13 +25,50 @@ def fisher(v):
 
 
 def power(v):
-    (m, n), (p, q) = v
+    """Of the verdict, with one dish a side: each outcome is judged, and how the days fall is left to the normal curve."""
+    (m, n, treatments), (p, q) = v
+    level = 0.025 * 0.9 / treatments
+
+    def together(one, correlation):
+        return 2 * one - both_reach(stats.norm.isf(one), correlation)
+
+    # Boschloo's p of all outcomes by his definition, the greatest over a grid of shares.
+    counts = [(a, b) for a in range(int(m) + 1) for b in range(int(n) + 1)]
+    exact = {(a, b): stats.hypergeom.sf(a - 1, m + n, a + b, m) for a, b in counts}
+    grid = np.linspace(0.001, 0.999, 999)[:, None]
+    first = stats.binom.pmf(np.arange(m + 1), m, grid)
+    second = stats.binom.pmf(np.arange(n + 1), n, grid)
+
+    def unconditional(a, b):
+        least = [(c, d) for c, d in counts if exact[c, d] <= exact[a, b] * (1 + 1e-7)]
+        return sum(first[:, c] * second[:, d] for c, d in least).max()
+
     total = 0.0
-    for a in range(int(m) + 1):
-        for b in range(int(n) + 1):
-            if stats.fisher_exact(table((a, m), (b, n)))[1] <= 0.05 * (1 + 1e-7):
-                total += stats.binom.pmf(a, m, p) * stats.binom.pmf(b, n, q)
+    for a, b in counts:
+        if min(m, n) < 4 or a / m <= b / n:
+            continue
+        share = (a + b) / (m + n)
+        variance = (1 - (1 - share) ** 3 - 0.05 * share ** 3) / 12
+        correlation = min(1, np.sqrt(share * (1 - share) / 4 / variance))
+        one = unconditional(a, b) if exact[a, b] < 0.2 else exact[a, b]
+        low = difference([(a, m), (b, n)])[1]
+        if one < 0.2 and together(one, correlation) <= level and low > 0:
+            found = 1.0
+        elif low < -0.2 or (b / n >= 0.7 and wilson(b, n)[0] >= 0.5):
+            found = 0.0
+        else:
+            needed = stats.norm.isf(optimize.brentq(lambda x: together(x, correlation) - level, level / 2, level))
+            root = np.sqrt(m * n * variance / (m + n - 1))
+            mean = (a - m * share) / 2 / root
+            apart = np.sqrt(a * b * share ** 2 * 0.95 / 12 / (a + b - 1)) / root if a + b > 1 else 0
+            found = stats.norm.sf((needed - mean) / apart) if apart > 0 else float(mean >= needed)
+        total += found * stats.binom.pmf(a, m, p) * stats.binom.pmf(b, n, q)
     return [total]
+
+
+def beta_binomial(v):
+    n, p, rho = v[0]
+    return stats.betabinom.pmf(np.arange(n + 1), n, p * (1 / rho - 1), (1 - p) * (1 / rho - 1))
 
 
 def hypergeometric(v):
@@ -140,6 +177,7 @@ KINDS = {
     'difference': difference,
     'fisher': fisher,
     'power': power,
+    'beta-binomial': beta_binomial,
     'heterogeneity': heterogeneity,
     'range': spread,
     'breslow-day': breslow_day,

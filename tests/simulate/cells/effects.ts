@@ -1,12 +1,13 @@
 /** Lots in which the soak does something. */
 import type { Bars, Cell } from '../cell.ts';
-import { LADDER, WEEKLY, type Looks } from '../lots.ts';
+import { every, LADDER, WEEKLY, type Looks } from '../lots.ts';
 import { cellOf, speciesCell } from './kinds.ts';
 
 /** The gains that must be found so often, by the seeds a side. */
 const FLOORS: Record<string, number> = { '24, 70': 0.92, '50, 50': 0.82, '24, 50': 0.5 };
 
 const CLOSED: Looks = { ...WEEKLY, end: 'discard' };
+const SLOW: Looks = { treated: every(7, 7, 210), untreated: every(7, 7, 210), end: 'discard' };
 const OPEN: Looks = { ...WEEKLY, end: 'open' };
 const NOT_WORTH: Bars = { most: { worth: 0.025 } };
 const NOT_HARMFUL = { most: { harmful: 0.025 } };
@@ -21,6 +22,15 @@ function gain(n: number, to: number): Cell {
   const lot = { dishes: [n], looks: CLOSED, untreated: { share: 0.2 }, treated: { share: to / 100 } };
   return cellOf(`gain from 20 to ${to} %, ${n} a side, closed`, lot, bars);
 }
+
+/**
+ * Speed alone pays where no great loss is possible: the more of the seed germinates, the closer the interval. Slow seed
+ * as well, for of seed that is up within a month it is said that it germinates well without the soak.
+ */
+const FASTER_ONLY: readonly Cell[] = ([[24, 12, CLOSED], [60, 30, SLOW]] as const).flatMap(([from, to, looks]) => (
+  [0.6, 0.8, 0.9, 0.95].filter(share => from > 24 || share > 0.6).map(share => (
+    cellOf(`faster, ${from} to ${to} days, 50 a side of ${100 * share} %`, {
+      dishes: [50], looks, untreated: { share, median: from }, treated: { median: to } }, NOT_HARMFUL)))));
 
 export const effects: readonly Cell[] = [
   ...[24, 50, 100].flatMap(n => [40, 50, 70].map(to => gain(n, to))),
@@ -38,6 +48,7 @@ export const effects: readonly Cell[] = [
   ...[24, 50, 100].map(n => cellOf(`faster, 24 to 12 days, ${n} a side of 60 %`, {
     dishes: [n], looks: CLOSED, untreated: { share: 0.6 }, treated: { median: 12 },
   }, { ...NOT_HARMFUL, ...(n === 50 && { least: { worth: 0.8 } }) })),
+  ...FASTER_ONLY,
   ...([[24, 0.6], [50, 0.6], [100, 0.6], [50, 0.8]] as const).map(([n, share]) => (
     cellOf(`faster, 24 to 12 days, but ${100 * share} to ${100 * share - 20} %, ${n} a side`, {
       dishes: [n], looks: CLOSED, untreated: { share }, treated: { share: share - 0.2, median: 12 } }, NOT_WORTH))),

@@ -2,7 +2,7 @@
 import { inWalkingOrder, stopsOf, type RoundStop } from '../../calendar/counting-round.ts';
 import { printTime } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { visibleShare } from '../../measures/design.ts';
+import { designOf, ONE_DISH, visibleShare } from '../../measures/design.ts';
 import { WANTED_POWER } from '../../measures/power.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Quantity } from '../../model/quantity.ts';
@@ -61,10 +61,10 @@ let told: string | undefined;
 
 /** What so many seeds can show. */
 function powerWords(): string {
-  const share = visibleShare(SIDE, SIDE, EXPECTED);
+  const share = visibleShare(designOf(SIDE, SIDE, ONE_DISH), EXPECTED);
   if (isUndefined(share)) return share.undefined;
   const [treated, untreated, power] = [Math.ceil(share.value * 100), EXPECTED * 100, WANTED_POWER * 100];
-  return `With ${SIDE} seeds a side, a treated share of ${treated} % or more can be told from ${untreated} % of the untreated seed (Fisher’s exact test, power ${power} %). The other seeds are kept back.`;
+  return `With ${SIDE} seeds a side, the verdict finds a gain from ${untreated} % of the untreated to ${treated} % of the treated seed (power ${power} %). The other seeds are kept back.`;
 }
 
 function dose({ journal }: Scene): Template[number] {

@@ -3,7 +3,7 @@ import type { Entry } from '../../journal/life.ts';
 import { subjectIdOf } from '../../journal/mentions.ts';
 import { splitPlan } from '../../trials/split-plan.ts';
 import { escapeMarkdown, markdownBlocks, markdownTable } from '../markdown.ts';
-import { planRow, planSides, PLAN_BASIS, PLAN_HEAD } from '../words/plans.ts';
+import { PLAN_HEAD, planBasis, planRow, planSides } from '../words/plans.ts';
 import type { HoverContext } from './section.ts';
 
 /** Undefined for any other record, and for a split that makes no trial. */
@@ -13,12 +13,13 @@ export function hoverSplit({ record }: Entry, { journal }: HoverContext): string
   if (!planned) return undefined;
   const { isSupposed, plans } = planned;
   const [first] = plans;
-  const sides = `${planSides(planned)}.${isSupposed ? ' This assumes that you treat the first part and not the second.' : ''}`;
+  const supposed = isSupposed ? ' Nothing was done to the parts yet, so which ones will be treated is assumed.' : '';
+  const sides = `${planSides(planned)}.${supposed}`;
   return markdownBlocks([
     '**What this split can show**',
-    first?.isMany
+    first.isMany
       ? escapeMarkdown(first.sentence)
       : markdownTable(PLAN_HEAD.map(escapeMarkdown), plans.map(plan => planRow(plan).map(escapeMarkdown))),
-    escapeMarkdown(`${sides} ${PLAN_BASIS}`),
+    escapeMarkdown(`${sides} ${planBasis(first).join(' ')}`),
   ]);
 }

@@ -1,10 +1,9 @@
 /** A ladder of doses in plain words. */
 import { germinated, shareOf } from '../../measures/contrast.ts';
 import { seedsCounted } from '../../measures/course.ts';
-import { t50Coolbear } from '../../measures/germination-time.ts';
+import { halfUp } from '../../measures/half-up.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { mergeCourses } from '../../measures/merge.ts';
-import { probability } from '../../measures/verdict-words.ts';
+import { dayText, probability } from '../../measures/verdict-words.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import { shareText } from './shares.ts';
@@ -23,8 +22,8 @@ export function ladderRows({ untreated, rungs, ladder }: DoseLadder): string[][]
 function cellsOf(group: Group): string[] {
   const courses = coursesOf(group);
   const { x, n } = shareOf(courses, germinated, seedsCounted);
-  const t50 = t50Coolbear(mergeCourses(courses));
-  const day = isUndefined(t50) ? `– (${t50.undefined})` : `day ${Math.round(t50.value * 10) / 10}`;
+  const half = halfUp(courses, Infinity);
+  const day = isUndefined(half) ? `– (${half.undefined})` : dayText(half);
   return [groupLabel(group), groupNames(group), shareText(x, n), day];
 }
 

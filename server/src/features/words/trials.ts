@@ -1,9 +1,9 @@
 /** Treated against untreated seed in plain words. */
 import type { Comparison } from '../../measures/comparison.ts';
 import type { Evidence } from '../../measures/evidence.ts';
-import type { DayLimits, DaysApart } from '../../measures/half-up.ts';
+import type { DaysApart } from '../../measures/half-up.ts';
 import { isUndefined } from '../../measures/measured.ts';
-import { probability } from '../../measures/verdict-words.ts';
+import { dayText, probability } from '../../measures/verdict-words.ts';
 import type { WeakSeedlings } from '../../measures/weak.ts';
 import { isoOf } from '../../model/day.ts';
 import { exact } from '../../solutions/amounts.ts';
@@ -99,12 +99,7 @@ type Judged = Pick<Contest, 'comparison' | 'verdict'>;
 function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): string | undefined {
   if (isUndefined(treated) || isUndefined(untreated)) return undefined;
   const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? `: ${apartText(daysApart)}` : '';
-  return `half of the germinated seed was up ${limitsText(treated)}, untreated ${limitsText(untreated)}${apart}`;
-}
-
-/** Example: 'after day 14 and by day 21', 'by day 21' */
-function limitsText({ after, by }: DayLimits): string {
-  return after === undefined || after <= 0 ? `by day ${by}` : `after day ${after} and by day ${by}`;
+  return `half of the germinated seed was up ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
 }
 
 function apartText({ least, most }: DaysApart): string {

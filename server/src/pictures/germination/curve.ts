@@ -2,6 +2,7 @@
 import { symbol, symbolCircle, symbolDiamond2, symbolSquare2, symbolTriangle, type SymbolType } from 'd3-shape';
 import { isUndefined } from '../../measures/measured.ts';
 import { wilson } from '../../measures/proportion.ts';
+import { dayText } from '../../measures/verdict-words.ts';
 import { element, shortNumber, type Markup } from '../markup.ts';
 import { line } from '../picture.ts';
 import type { Theme } from '../theme.ts';
@@ -149,7 +150,7 @@ export function halfBar({ half, seeds }: Envelope, { x, y }: Scales, stroke: str
   return element(
     'g',
     { class: 'half' },
-    element('title', {}, `T50: between day ${half.from} and day ${half.to}`),
+    element('title', {}, `T50: ${dayText({ after: half.from, by: half.to })}`),
     line(x(half.from), height, x(half.to), height, stroke, { 'stroke-width': 6, 'stroke-opacity': 0.45 }),
   );
 }

@@ -1,5 +1,6 @@
 /** The numbers of a picture of germination in words and as a table. */
 import { isUndefined } from '../../measures/measured.ts';
+import { dayText } from '../../measures/verdict-words.ts';
 import { wilson } from '../../measures/proportion.ts';
 import type { DataTable } from '../picture.ts';
 import { percentText } from '../percent.ts';
@@ -14,7 +15,7 @@ export function shareOf({ germinated, seeds }: Pick<Envelope, 'germinated' | 'se
 
 /** Example: 'T50 day 7 to 14' */
 export function halfText({ half }: Envelope): string | undefined {
-  return isUndefined(half) ? undefined : `T50 day ${half.from} to ${half.to}`;
+  return isUndefined(half) ? undefined : `T50 ${dayText({ after: half.from, by: half.to })}`;
 }
 
 export function describe(
