@@ -55,7 +55,8 @@ export function hypergeometric(n1: number, n2: number, total: number): Distribut
  * betaBinomialProbabilities(2, 0.5, 1 / 3) // [1/3, 1/3, 1/3]
  */
 export function betaBinomialProbabilities(n: number, p: number, rho: number): Float64Array {
-  if (rho <= 0 || p <= 0 || p >= 1) return binomialProbabilities(n, p);
+  // So small a correlation makes no difference, and its inverse overflows.
+  if (rho < 1e-9 || p <= 0 || p >= 1) return binomialProbabilities(n, p);
   const all = new Float64Array(n + 1);
   const [a, b] = [p * (1 / rho - 1), (1 - p) * (1 / rho - 1)];
   const { first, probabilities } = fromMode(0, n, Math.round(n * p), x => ((n - x) * (x + a)) / ((x + 1) * (n - x - 1 + b)));

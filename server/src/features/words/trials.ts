@@ -98,8 +98,8 @@ type Judged = Pick<Contest, 'comparison' | 'verdict'>;
 
 function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): string | undefined {
   if (isUndefined(treated) || isUndefined(untreated)) return undefined;
-  const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? `: ${apartText(daysApart)}` : '';
-  return `half of the germinated seed was up ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
+  const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? ` (${apartText(daysApart)})` : '';
+  return `half of the germinated seed was up: treated ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
 }
 
 function apartText({ least, most }: DaysApart): string {
