@@ -13,8 +13,8 @@ describe('plumule plan', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatchInlineSnapshot(`
       "12 treated and 12 untreated seeds
-        Untreated  Treated, to be found  Same seeds in dishes
-        10 %       64 % or more          2 of 6: 84 %
+        Untreated  Treated must reach  In dishes
+        10 %       64 % or more        2 of 6: 84 %
         40 %       95 % or more
         70 %       – (not even 100 %)
       So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you
@@ -28,7 +28,7 @@ describe('plumule plan', () => {
   it('counts dishes, and treatments that share the untreated seed', async () => {
     expect((await plan('48', '48', '--dishes', '4')).stdout).toMatchInlineSnapshot(`
       "48 treated and 48 untreated seeds, in 4 dishes each
-        Untreated  Treated, to be found
+        Untreated  Treated must reach
         10 %       48 % or more
         40 %       83 % or more
         70 %       100 % or more

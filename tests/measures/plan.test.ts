@@ -5,7 +5,7 @@ const words = (...asked: Parameters<typeof plan>) => plan(...asked).sentence;
 
 describe('the plan of a trial', () => {
   test('tells what these numbers of seed can show, and a division that shows more', () => {
-    expect(words(20, 4, 0.2)).toMatchInlineSnapshot(`"With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 93 % treated. With 10 and 14, 78 % treated are enough."`);
+    expect(words(20, 4, 0.2)).toMatchInlineSnapshot('"With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 93 % treated. With 10 and 14, 78 % treated are enough."');
   });
 
   test('does not speak of a division that is hardly better', () => {
@@ -18,8 +18,8 @@ describe('the plan of a trial', () => {
 
   test('counts dishes and treatments', () => {
     const dishes = { treated: 4, untreated: 4 };
-    expect(words(48, 48, 0.4, { dishes, treatments: 1 })).toMatchInlineSnapshot(`"With 48 treated seeds in 4 dishes and 48 untreated in 4, the verdict is “worth repeating” 4 times in 5 if 40 % germinate untreated and 83 % treated."`);
-    expect(words(24, 24, 0.2, { dishes: { treated: 1, untreated: 1 }, treatments: 3 })).toMatchInlineSnapshot(`"With 24 treated and 24 untreated seeds, one of 3 treatments, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 67 % treated. With 19 and 39, 64 % treated are enough."`);
+    expect(words(48, 48, 0.4, { dishes, treatments: 1 })).toMatchInlineSnapshot('"With 48 treated seeds in 4 dishes and 48 untreated in 4, the verdict is “worth repeating” 4 times in 5 if 40 % germinate untreated and 83 % treated."');
+    expect(words(24, 24, 0.2, { dishes: { treated: 1, untreated: 1 }, treatments: 3 })).toMatchInlineSnapshot('"With 24 treated and 24 untreated seeds, one of 3 treatments, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 67 % treated. With 19 and 39, 64 % treated are enough."');
     expect(plan(48, 48, 0.4).inDishes).toMatchObject({ dishes: 4 });
     expect(plan(48, 48, 0.4, { dishes, treatments: 1 }).inDishes).toBeUndefined();
   });
