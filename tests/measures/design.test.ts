@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { bestDishes, bestSplit, designOf, limitOf, ONE_DISH, visibleShare, type Layout } from '../../server/src/measures/design.ts';
+import { bestDishes, bestSplit, designOf, limitOf, ONE_DISH, visibleShare,
+  type Layout } from '../../server/src/measures/design.ts';
 import { power } from '../../server/src/measures/power.ts';
 import { valueOf } from './helpers.ts';
 
-const of = (treated: number, untreated: number, layout: Partial<Layout> = {}) => designOf(treated, untreated, { ...ONE_DISH, ...layout });
+const of = (treated: number, untreated: number, layout: Partial<Layout> = {}) => designOf(treated, untreated, {
+  ...ONE_DISH, ...layout });
 
 describe('the smallest visible share', () => {
   test('is where the power reaches 0.8', () => {

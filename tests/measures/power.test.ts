@@ -28,7 +28,8 @@ describe("Boschloo's test of all outcomes at once", () => {
 describe('counts of dishes that differ', () => {
   test('have the mean of single seeds and the variance that the correlation gives them', () => {
     // n p q (1 + (n - 1) rho): the definition of the intraclass correlation.
-    fc.assert(fc.property(seeds, fc.double({ min: 0.05, max: 0.95, noNaN: true }), fc.double({ min: 0, max: 0.5, noNaN: true }), (n, p, rho) => {
+    fc.assert(fc.property(seeds, fc.double({ min: 0.05, max: 0.95, noNaN: true }), fc.double({ min: 0, max: 0.5,
+      noNaN: true }), (n, p, rho) => {
       const all = betaBinomialProbabilities(n, p, rho);
       const moment = (k: number) => all.reduce((sum, chance, x) => sum + chance * x ** k, 0);
       expect(moment(0)).toBeCloseTo(1, 10);

@@ -33,7 +33,8 @@ export const NO_EFFECT_ROWS: readonly Shown[] = [
   shown('two dishes of 24 a side, dishes differ (0.1)', 'dishes, 2 of 24 seeds, rho 0.1'),
   shown('four dishes of 12 a side, dishes differ (0.05)', 'dishes, 4 of 12 seeds, rho 0.05'),
   shown('four dishes of 12 a side, dishes differ (0.1)', 'dishes, 4 of 12 seeds, rho 0.1'),
-  shown('four dishes of 12 a side, each up to 3 days early or late', 'dishes, 4 of 12 seeds, rho 0, 3 days early or late'),
+  shown('four dishes of 12 a side, each up to 3 days early or late',
+    'dishes, 4 of 12 seeds, rho 0, 3 days early or late'),
   shown('three doses of one agent, 24 a part', 'three doses, 24 of 50 %'),
   shown('three unlike treatments, 24 a part', 'three unlike treatments, 24 of 50 %'),
   shown('five lots of a species, 24 a side', 'five lots, 24 of 50 %'),
@@ -43,7 +44,8 @@ export const NO_EFFECT_ROWS: readonly Shown[] = [
 export const EFFECT_ROWS: readonly Shown[] = [
   ...[24, 50].flatMap(n => [40, 50, 70].map(to => (
     shown(`gain from 20 to ${to} %, ${n} a side`, `gain from 20 to ${to} %, ${n} a side, closed`)))),
-  shown('the same gain, four dishes of 12 a side that differ (0.05), 20 to 50 %', 'plan, 4 of 12, 20 to 50 %, rho 0.05: 53 %'),
+  shown('the same gain, four dishes of 12 a side that differ (0.05), 20 to 50 %',
+    'plan, 4 of 12, 20 to 50 %, rho 0.05: 53 %'),
   ...[24, 50, 100].map(n => shown(`loss from 60 to 40 %, ${n} a side`, `loss from 60 to 40 %, ${n} a side`)),
   shown('twice as fast (24 to 12 days), 50 a side of 60 %', 'faster, 24 to 12 days, 50 a side of 60 %'),
   shown('the same of 80 %', 'faster, 24 to 12 days, 50 a side of 80 %'),
@@ -69,7 +71,8 @@ export function linesOf(results: Results): string[] {
     const part = number(kept, column) / lots;
     return `${percent(part)} ± ${(100 * standardError(part, lots)).toFixed(1)}`;
   };
-  const intervals = Object.entries(results[INTERVAL_CELL] ?? {}).filter(([name]) => name in INTERVALS) as [Interval, { held: number; shown: number }][];
+  const intervals = Object.entries(results[INTERVAL_CELL] ?? {}).filter(([name]) => name in INTERVALS) as [Interval, {
+    held: number; shown: number }][];
   return [
     '| no effect | worth repeating | harmful |', '|---|---|---|',
     ...NO_EFFECT_ROWS.map(({ says, cell }) => `| ${says} | ${share(cell, 'worth')} | ${share(cell, 'harmful')} |`),

@@ -4,7 +4,10 @@ import { asUnlikely } from './fisher.ts';
 /** p-values of Fisher's test above this are far from any verdict, and stay as they are, as boschloo() has it. */
 const FAR = 0.2;
 
-/** Shares of the seed of which the one is taken that makes the chance greatest; closer ones change it by a thousandth. */
+/**
+ * Shares of the seed of which the one is taken that makes the chance greatest; closer ones change it by a
+ * thousandth.
+ */
 const SHARES = 150;
 
 /** One-sided p-values of all counts of two sides. */

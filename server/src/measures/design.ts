@@ -32,7 +32,8 @@ export interface Layout {
 export const ONE_DISH: Layout = { dishes: { treated: 1, untreated: 1 }, treatments: 1 };
 
 /**
- * The design of so many seeds. With one dish a side nobody can tell dishes from treatments, so that they are taken to be
+ * The design of so many seeds. With one dish a side nobody can tell dishes from treatments, so that they are taken to
+ * be
  * alike.
  */
 export function designOf(treated: number, untreated: number, { dishes, treatments }: Layout): Design {
@@ -58,7 +59,8 @@ function findings(design: Design): Findings {
 }
 
 /**
- * The smallest true share of the treated seed for which the verdict is "worth repeating" with the wanted power, against a
+ * The smallest true share of the treated seed for which the verdict is "worth repeating" with the wanted power,
+ * against a
  * true share of the untreated.
  *
  * @example
@@ -86,7 +88,8 @@ export interface Split {
 }
 
 /**
- * The division of all the seeds, into as many treated parts as there are treatments and an untreated one, with which the
+ * The division of all the seeds, into as many treated parts as there are treatments and an untreated one, with which
+ * the
  * verdict finds the smallest difference. Half and half for one treatment; for several the untreated part is greater by
  * the root of their number, for all of them are held against it (Dunnett 1955, from memory).
  *

@@ -59,7 +59,8 @@ export function betaBinomialProbabilities(n: number, p: number, rho: number): Fl
   if (rho < 1e-9 || p <= 0 || p >= 1) return binomialProbabilities(n, p);
   const all = new Float64Array(n + 1);
   const [a, b] = [p * (1 / rho - 1), (1 - p) * (1 / rho - 1)];
-  const { first, probabilities } = fromMode(0, n, Math.round(n * p), x => ((n - x) * (x + a)) / ((x + 1) * (n - x - 1 + b)));
+  const { first, probabilities } = fromMode(0, n, Math.round(n * p), x => ((n - x) * (x + a)) / ((x + 1) * (
+    n - x - 1 + b)));
   all.set(probabilities, first);
   return all;
 }

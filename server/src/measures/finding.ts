@@ -38,13 +38,15 @@ const SOONER_SHARE = 0.1;
 const TIES = 0.05;
 
 /**
- * The chance of "worth repeating" for each outcome of a closed trial in which both sides were looked at on the same days,
+ * The chance of "worth repeating" for each outcome of a closed trial in which both sides were looked at on the same
+ * days,
  * treated seed that germinates comes as soon as untreated, and no seedling is weak. By the rules of the verdict: more
  * germinated (Boschloo's test), or ahead over the days of all the seed (ranks), with room for each other and for other
  * treatments, and with what dishes are allowed for.
  *
  * Two things are left to chance where the outcome is given: how the days of those that germinated fall to the sides (by
- * the normal curve, from the permutation mean and variance of the rank sum), and how far dishes of one side lie apart (a
+ * the normal curve, from the permutation mean and variance of the rank sum), and how far dishes of one side lie apart
+ * (a
  * chi-square variable times 1 + (size - 1) rho).
  */
 export function findingsOf(design: Design): Findings {
@@ -86,7 +88,8 @@ function spreadOf({ treated, untreated, dishes }: Design): Spread {
 }
 
 /**
- * Correlations of the two tests that are worked out, evenly by their arc cosine; a line is drawn between them. Two tests
+ * Correlations of the two tests that are worked out, evenly by their arc cosine; a line is drawn between them. Two
+ * tests
  * that nearly agree make room for each other by about that arc.
  */
 const STEPS = 12;
@@ -128,7 +131,8 @@ function rankVariance(share: number): number {
 }
 
 /**
- * The greatest spread of the dishes at which a p-value still shows more, and the interval of the difference lies above 0.
+ * The greatest spread of the dishes at which a p-value still shows more, and the interval of the difference lies
+ * above 0.
  * 0: none.
  */
 function mostFactor(p: number, reach: number, spread: Spread, { a, n, b, m }: Outcome): number {
@@ -159,13 +163,16 @@ function chanceOf(
   const [all, up] = [n + m, a + b];
   const share = up / all;
   const fewer = seedsForOne(spread);
-  const isLoss = newcombe(worth({ x: a, n }, fewer), worth({ x: b, n: m }, fewer)).low < -THRESHOLDS.toleratedLoss.value;
+  const isLoss = newcombe(worth({ x: a, n }, fewer), worth({ x: b, n: m },
+    fewer)).low < -THRESHOLDS.toleratedLoss.value;
   if (isLoss || isReadyShare(b, m)) return below(most);
   const root = Math.sqrt((n * m * rankVariance(share)) / (all - 1));
   const mean = (a - n * share) / 2 / root;
   const deviation = up > 1 ? Math.sqrt((a * b * share ** 2 * (1 - TIES)) / 12 / (up - 1)) / root : 0;
-  if (spread.df === 0) return most > 0 ? 1 : deviation > 0 ? upperTail((days - mean) / deviation) : Number(mean >= days);
-  const sum = POINTS.reduce((total, z) => total + below(Math.max(most, (Math.max(0, mean + deviation * z) / days) ** 2)), 0);
+  if (spread.df === 0) return most > 0 ? 1 : deviation > 0 ? upperTail((days - mean) / deviation) : Number(mean >=
+    days);
+  const sum = POINTS.reduce((total, z) => total + below(Math.max(most, (Math.max(0,
+    mean + deviation * z) / days) ** 2)), 0);
   return sum / POINTS.length;
 }
 

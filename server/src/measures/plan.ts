@@ -1,5 +1,6 @@
 import {
-  bestDishes, bestSplit, designOf, limitOf, MOST_RECKONED, ONE_DISH, POINTS_OF_MANY, visibleShare, type Dishes, type Layout, type Split,
+  bestDishes, bestSplit, designOf, limitOf, MOST_RECKONED, ONE_DISH, POINTS_OF_MANY, visibleShare, type Dishes,
+    type Layout, type Split,
 } from './design.ts';
 import { isUndefined, type Measured } from './measured.ts';
 import { percent } from './verdict-words.ts';
@@ -34,7 +35,8 @@ const MOST_KNOWN = 500;
  *
  * @example
  * plan(20, 4, 0.2).sentence
- * // 'With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and
+ * // 'With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate
+ * untreated and
  * // 86 % treated. With 12 and 12, 74 % treated are enough.'
  */
 export function plan(treated: number, untreated: number, share: number, layout = ONE_DISH): Plan {

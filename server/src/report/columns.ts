@@ -82,7 +82,8 @@ type Measures = BatchReport['measures'];
 
 /** Of seed without a number nothing is measured, but the day of the look that found the first is known. */
 function firstOf(measures: Measures, days: BatchReport['days']): string {
-  if (!isUndefined(measures) && !isUndefined(measures.span)) return limitsOf({ after: measures.span.after, by: measures.span.first });
+  if (!isUndefined(measures) && !isUndefined(measures.span)) return limitsOf({ after: measures.span.after,
+    by: measures.span.first });
   return isUndefined(days) ? DASH : dayText({ after: undefined, by: days.first });
 }
 

@@ -13,17 +13,20 @@ export function courseData(course: Course | Undefined): object {
 
 export function measuresData(measures: BatchMeasures | Undefined): object {
   if (isUndefined(measures)) return measures;
-  const { germination, seedlings, rotted, span, t50Coolbear, ofGerminated, ofSown, germinationValue, medianLimits } = measures;
+  const { germination, seedlings, rotted, span, t50Coolbear, ofGerminated, ofSown, germinationValue, medianLimits } =
+    measures;
   return {
     germination: recordData(germination, shareData),
     seedlings: recordData(seedlings, shareData),
     rotted: shareData(rotted),
-    span: isUndefined(span) ? span : { ...span, after: numberData(span.after), lower: limitOf(span.after), upper: span.first },
+    span: isUndefined(span) ? span : { ...span, after: numberData(span.after), lower: limitOf(span.after),
+      upper: span.first },
     t50Coolbear: timeData(t50Coolbear),
     ofGerminated: timesData(ofGerminated),
     ofSown: timesData(ofSown),
     meanTime: {
-      ...recordData(measures.meanTime, numberData), lower: limitOf(measures.meanTime.earliest), upper: limitOf(measures.meanTime.mean),
+      ...recordData(measures.meanTime, numberData), lower: limitOf(measures.meanTime.earliest), upper: limitOf(
+        measures.meanTime.mean),
     },
     speed: recordData(measures.speed, numberData),
     germinationValue,

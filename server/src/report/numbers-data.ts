@@ -17,7 +17,8 @@ export function shareData(share: Proportion | Undefined): object {
 
 /** A day by interpolation, with the checks between which it lies; as limits too. */
 export function timeData(time: GerminationTime | Undefined): object {
-  return isUndefined(time) ? time : { day: time.value, after: numberData(time.after), by: time.by, lower: limitOf(time.after), upper: time.by };
+  return isUndefined(time) ? time : { day: time.value, after: numberData(time.after), by: time.by, lower: limitOf(
+    time.after), upper: time.by };
 }
 
 /** `null` where there is no limit. */

@@ -91,7 +91,8 @@ function toldOf({ journal, book }: Known): unknown {
 }
 
 /** Codes of problems that name another thing in their advice when the order of the files changes. */
-const advising: ReadonlySet<string> = new Set(['unknown-lot', 'unknown-id', 'unknown-stock', 'unknown-agent', 'unknown-regime']);
+const advising: ReadonlySet<string> = new Set(['unknown-lot', 'unknown-id', 'unknown-stock', 'unknown-agent',
+  'unknown-regime']);
 
 function expectSame(before: Known, after: Known): void {
   expect(toldOf(after)).toEqual(toldOf(before));
@@ -185,7 +186,8 @@ test('splits, plans and ladders add lines without a mistake and change none', ()
     const places = [...journal.files].flatMap(([name, file]) =>
       Array.from({ length: file.text.lineCount }, (_, line) => [name, { line, character: 0 }] as const));
     const actions = [
-      ...[...journal.lots()].flatMap(lot => [...lot.batches.values()].flatMap(batch => splitActions(lot, batch, journal))),
+      ...[...journal.lots()].flatMap(lot => [...lot.batches.values()].flatMap(batch => splitActions(lot, batch,
+        journal))),
       ...places.map(([name, place]) => ladderAction(journal, name, place, now)),
       ...places.flatMap(([name, place]) => planActions(journal, name, place, now)),
     ];

@@ -1,7 +1,8 @@
 import { boschloo } from '../../../server/src/measures/boschloo.ts';
 import { breslowDay } from '../../../server/src/measures/breslow-day.ts';
 import { newcombe } from '../../../server/src/measures/difference.ts';
-import { betaBinomialProbabilities, binomialProbabilities, hypergeometric } from '../../../server/src/measures/discrete.ts';
+import { betaBinomialProbabilities, binomialProbabilities,
+  hypergeometric } from '../../../server/src/measures/discrete.ts';
 import { fisher } from '../../../server/src/measures/fisher.ts';
 import { holm } from '../../../server/src/measures/holm.ts';
 import { bothReach, jointP } from '../../../server/src/measures/joint.ts';
@@ -45,7 +46,8 @@ const KINDS: Readonly<Record<string, (vectors: Vectors) => Numbers>> = {
     return [twoSided, greater, less];
   },
   'power': ([n, p]) => [power(
-    { treated: n![0]!, untreated: n![1]!, dishes: { treated: 1, untreated: 1 }, treatments: n![2]!, rho: 0 }, p![0]!, p![1]!)],
+    { treated: n![0]!, untreated: n![1]!, dishes: { treated: 1, untreated: 1 }, treatments: n![2]!, rho: 0 }, p![0]!,
+      p![1]!)],
   'beta-binomial': ([v]) => [...betaBinomialProbabilities(v![0]!, v![1]!, v![2]!)],
   'log-rank': ([first, second]) => logRankOf([{ first: table(first!), second: table(second!) }]),
   'stratified-log-rank': vectors => logRankOf(

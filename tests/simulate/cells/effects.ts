@@ -25,7 +25,8 @@ function gain(n: number, to: number): Cell {
 
 /**
  * Speed alone pays where no great loss is possible: of 50 seeds a side an interval excludes a loss of 20 points about
- * every other time at 60 %, mostly at 90 % and above. Slow seed as well, for of seed that is up within a month it is said
+ * every other time at 60 %, mostly at 90 % and above. Slow seed as well, for of seed that is up within a month it is
+ * said
  * that it germinates well without the soak.
  */
 const FASTER_ONLY: readonly Cell[] = ([[24, 12, CLOSED], [60, 30, SLOW]] as const).flatMap(([from, to, looks]) => (

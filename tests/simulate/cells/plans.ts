@@ -25,7 +25,8 @@ const UNLIKE = ['GA3 500 ppm', 'KNO3 0.2 %', 'smoke 10 %'];
 function planCell({ dishes, shares: [untreated, treated], rho = 0, soaks = ['GA3 500 ppm'] }: Planned): Cell {
   const n = dishes.reduce((sum, seeds) => sum + seeds, 0);
   const wanted = power({
-    treated: n, untreated: n, dishes: { treated: dishes.length, untreated: dishes.length }, treatments: soaks.length, rho,
+    treated: n, untreated: n, dishes: { treated: dishes.length, untreated: dishes.length }, treatments: soaks.length,
+      rho,
   }, treated, untreated);
   const words = [
     `plan, ${dishes.length} of ${dishes[0]!}`, `${100 * untreated} to ${100 * treated} %`,
@@ -35,7 +36,8 @@ function planCell({ dishes, shares: [untreated, treated], rho = 0, soaks = ['GA3
     name: `${words.join(', ')}: ${Math.round(100 * wanted)} %`,
     bars: { most: { worth: wanted + ROUGH }, least: { worth: wanted - ROUGH } },
     judge: random => {
-      const lot = lotOf(random, { dishes, looks: LONG, soaks, untreated: { share: untreated, rho }, treated: { share: treated } });
+      const lot = lotOf(random, { dishes, looks: LONG, soaks, untreated: { share: untreated, rho }, treated: {
+        share: treated } });
       const sides = lot.sides.map((side, i) => (
         i > 0 && i < soaks.length ? { ...side, nature: { ...side.nature, share: untreated } } : side));
       return verdictsOfLots(journalOf(textOf(diaryOf(random, { ...lot, sides })))).slice(0, 1);

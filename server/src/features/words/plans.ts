@@ -30,7 +30,8 @@ export function planBasis({ dishes, treatments, inDishes }: Plan): readonly stri
  *
  * Example: ['40 %', '70 % or more', '', '4 of 12: 82 %']
  */
-export function planRow({ treated, untreated, share, visible, best, inDishes }: Plan): [string, string, string, string] {
+export function planRow({ treated, untreated, share, visible, best, inDishes }: Plan): [string, string, string,
+  string] {
   const better = best.treated === treated ? '' : `${best.treated} and ${best.untreated}: ${visibleText(best.visible)}`;
   return [
     `${percentText(share)} %`,
