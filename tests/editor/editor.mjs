@@ -167,7 +167,7 @@ export class Editor {
    * Points the mouse at the nth (from 0) `text` in sight and reads the hover: { text, html, images }. Asks
    * again while nothing comes, as when the server is still starting.
    */
-  async hover(text, nth = 0) {
+  async hover(text, { nth = 0, until = '' } = {}) {
     const hover = this.page.locator(HOVER).first();
     await this.until(async () => {
       await this.page.mouse.move(5, 5); // away from any earlier hover
@@ -178,7 +178,11 @@ export class Editor {
       await hover.waitFor({ timeout: 3000 });
       return true;
     }, `a hover on "${text}"`);
-    await hover.getByText('Loading...').first().waitFor({ state: 'hidden' });
+    // Each provider adds its part when it has it.
+    await this.until(async () => {
+      const shown = await hover.innerText({ timeout: 3000 });
+      return shown.includes(until) && !/Loading(\.\.\.|…)/.test(shown);
+    }, `“${until}” in the hover on "${text}"`);
     const images = await hover.locator('img').evaluateAll(all => all.map(image => ({
       alt: image.alt, width: image.naturalWidth, shown: image.complete && image.naturalWidth > 0,
     })));

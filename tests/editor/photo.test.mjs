@@ -16,11 +16,11 @@ test('over the path of a photo its picture is shown, with words for a screen rea
     const asked = [];
     editor.page.on('request', request => asked.push(request.url()));
     await editor.openFile('a.germ');
-    const { text, images } = await editor.hover('tray.svg');
+    const { text, images } = await editor.hover('tray.svg', { until: 'Photo of' });
     expect(text).toContain('Photo of VER-24, Veratrum nigrum, 2026-01-25');
     expect(images).toEqual([{ alt: 'Photo of VER-24, Veratrum nigrum, 2026-01-25', width: 400, shown: true }]);
     for (const each of paths.slice(1)) {
-      const other = await editor.hover(each);
+      const other = await editor.hover(each, { until: 'Photo of' });
       expect(other.text).toMatch(/Photo of VER-24.*(Not shown|There is no such file)/s);
       expect(other.images).toEqual([]);
     }
@@ -31,7 +31,7 @@ test('who wants no pictures gets the words alone', () => inEditor(
   { files: photos, settings: { ...settings, 'plumule.hovers.photos': false } },
   async editor => {
     await editor.openFile('a.germ');
-    const { text, images } = await editor.hover('tray.svg');
+    const { text, images } = await editor.hover('tray.svg', { until: 'Photo of' });
     expect(text).toContain('Photo of VER-24, Veratrum nigrum, 2026-01-25');
     expect(images).toEqual([]);
   }));
@@ -40,6 +40,6 @@ test('in a browser without Node the picture is shown too', () => inEditor(
   { files: photos, settings, web: true },
   async editor => {
     await editor.clickFile('a.germ');
-    expect((await editor.hover('tray.svg')).images).toMatchObject([{ width: 400, shown: true }]);
-    expect((await editor.hover('../outside.svg')).images).toEqual([]);
+    expect((await editor.hover('tray.svg', { until: 'Photo of' })).images).toMatchObject([{ width: 400, shown: true }]);
+    expect((await editor.hover('../outside.svg', { until: 'Photo of' })).images).toEqual([]);
   }));
