@@ -54,7 +54,7 @@ export const EFFECT_ROWS: readonly Shown[] = [
   shown('twice as fast, but 60 to 40 %, 50 a side', 'faster, 24 to 12 days, but 60 to 40 %, 50 a side'),
 ];
 
-export const INTERVAL_CELL = 'intervals, no effect, weekly, 24 a side';
+const INTERVAL_CELL = 'intervals, no effect, weekly, 24 a side';
 
 function number(kept: Kept, name: Column | 'lots'): number {
   const found = kept[name];

@@ -12,7 +12,7 @@ export const POINTS_OF_MANY = 15;
  * How much dishes are reckoned to differ where there are several: the correlation of two seeds of one dish. Common
  * practice, no source.
  */
-export const RHO = 0.05;
+const RHO = 0.05;
 
 /** About half and half is best; as far from it as this, one or two seeds may make a difference. */
 const UNEVEN_WITHIN = 3;

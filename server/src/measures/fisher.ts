@@ -2,7 +2,7 @@ import { hypergeometric } from './discrete.ts';
 import type { Share } from './difference.ts';
 
 /** The usual level of significance. */
-export const LEVEL = 0.05;
+const LEVEL = 0.05;
 
 /**
  * Tables whose probabilities differ by less than this share count as equally likely. Rounding would else
