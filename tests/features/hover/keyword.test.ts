@@ -11,7 +11,7 @@ describe('hover on a keyword', () => {
     `, '2026-03-02')).toMatchInlineSnapshot(`
       "**move** – the batch goes to another place
 
-      Facts, in any order: \`at bag 3 slot 2\` (needed)
+      Facts, in any order: \`at bag 3 slot 2\` (needed) · \`outdoors\` · \`look again 2027-03-01\`
 
       \`\`\`plumule
       move VER-24/A 2026-03-01, at cold frame
