@@ -80,6 +80,26 @@ describe('treated seed', () => {
     expect(contest(both.replace('2026-01-22', '2026-01-31')).alsoDiffers).toEqual(['warm and cold stages']);
   });
 
+  test('that stood in a regime is not judged beside seed that did not: its stages are stages, written down or not', () => {
+    const source = (regimeB: string) => `
+      regime berries, warm 20 C 60 days, chill 4 C 90 days
+      lot L Iris alba, 100 seeds
+      split L, A 24 seeds, B 24 seeds
+      soak L/A 2026-01-09 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-09 19:00, water, 24 h
+      sow L/A 2026-01-10, regime berries
+      sow L/B 2026-01-10${regimeB}
+      count L/A 2026-07-01, 20
+      count L/B 2026-07-01, 1
+    `;
+    expect(trial(source('')).contests).toMatchObject([{
+      alsoDiffers: ['warm and cold stages'], verdict: { verdict: 'cannot tell' },
+    }]);
+    expect(trial(source(', regime berries')).contests).toMatchObject([{ alsoDiffers: [], verdict: { rule: 'more' } }]);
+    const asWritten = '\n      warm L/B 2026-01-10, 20 C, 60 days\n      chill L/B 2026-03-11, 4 C, 90 days';
+    expect(trial(source(asWritten)).contests).toMatchObject([{ alsoDiffers: [], verdict: { rule: 'more' } }]);
+  });
+
   test('is judged by what was counted before the sides began to differ', () => {
     const { alsoDiffers, comparison } = contest(`
       lot L Iris alba, 60 seeds
