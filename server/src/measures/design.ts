@@ -33,8 +33,7 @@ export const ONE_DISH: Layout = { dishes: { treated: 1, untreated: 1 }, treatmen
 
 /**
  * The design of so many seeds. With one dish a side nobody can tell dishes from treatments, so that they are taken to
- * be
- * alike.
+ * be alike.
  */
 export function designOf(treated: number, untreated: number, { dishes, treatments }: Layout): Design {
   return {
@@ -59,9 +58,8 @@ function findings(design: Design): Findings {
 }
 
 /**
- * The smallest true share of the treated seed for which the verdict is "worth repeating" with the wanted power,
- * against a
- * true share of the untreated.
+ * The smallest true share of the treated seed for which the verdict is "worth repeating" with the wanted power, against
+ * a true share of the untreated.
  *
  * @example
  * visibleShare(designOf(12, 12, ONE_DISH), 0.2) // { value: 0.74... }
@@ -89,9 +87,8 @@ export interface Split {
 
 /**
  * The division of all the seeds, into as many treated parts as there are treatments and an untreated one, with which
- * the
- * verdict finds the smallest difference. Half and half for one treatment; for several the untreated part is greater by
- * the root of their number, for all of them are held against it (Dunnett 1955, from memory).
+ * the verdict finds the smallest difference. Half and half for one treatment; for several the untreated part is greater
+ * by the root of their number, for all of them are held against it (Dunnett 1955, from memory).
  *
  * @example
  * bestSplit(24, 0.4, ONE_DISH) // { treated: 12, untreated: 12, visible: { value: 0.9... } }

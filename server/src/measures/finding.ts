@@ -39,15 +39,13 @@ const TIES = 0.05;
 
 /**
  * The chance of "worth repeating" for each outcome of a closed trial in which both sides were looked at on the same
- * days,
- * treated seed that germinates comes as soon as untreated, and no seedling is weak. By the rules of the verdict: more
- * germinated (Boschloo's test), or ahead over the days of all the seed (ranks), with room for each other and for other
- * treatments, and with what dishes are allowed for.
+ * days, treated seed that germinates comes as soon as untreated, and no seedling is weak. By the rules of the verdict:
+ * more germinated (Boschloo's test), or ahead over the days of all the seed (ranks), with room for each other and for
+ * other treatments, and with what dishes are allowed for.
  *
  * Two things are left to chance where the outcome is given: how the days of those that germinated fall to the sides (by
  * the normal curve, from the permutation mean and variance of the rank sum), and how far dishes of one side lie apart
- * (a
- * chi-square variable times 1 + (size - 1) rho).
+ * (a chi-square variable times 1 + (size - 1) rho).
  */
 export function findingsOf(design: Design): Findings {
   const { treated: n, untreated: m } = design;
@@ -89,8 +87,7 @@ function spreadOf({ treated, untreated, dishes }: Design): Spread {
 
 /**
  * Correlations of the two tests that are worked out, evenly by their arc cosine; a line is drawn between them. Two
- * tests
- * that nearly agree make room for each other by about that arc.
+ * tests that nearly agree make room for each other by about that arc.
  */
 const STEPS = 12;
 
@@ -131,9 +128,8 @@ function rankVariance(share: number): number {
 }
 
 /**
- * The greatest spread of the dishes at which a p-value still shows more, and the interval of the difference lies
- * above 0.
- * 0: none.
+ * The greatest spread of the dishes at which a p-value still shows more, and the interval of the difference lies above
+ * 0; 0 where there is none.
  */
 function mostFactor(p: number, reach: number, spread: Spread, { a, n, b, m }: Outcome): number {
   const deviate = p < 0.5 ? Math.max(0, upperPoint(p)) : 0;

@@ -12,8 +12,7 @@ export interface LookLimits {
 /**
  * The 95 % interval of the day on which half of the seed sown is up, of seed like this: from the look before the lower
  * limit of the Kaplan-Meier median, since seed came up before the look that found it, to its upper limit.
- * tests/simulate
- * holds how often it takes in the true day.
+ * tests/simulate holds how often it takes in the true day.
  */
 export function medianLimits(course: Course): LookLimits | Undefined {
   const fault = dayFaultOf(course);

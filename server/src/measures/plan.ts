@@ -36,8 +36,7 @@ const MOST_KNOWN = 500;
  * @example
  * plan(20, 4, 0.2).sentence
  * // 'With 20 treated and 4 untreated seeds, the verdict is “worth repeating” 4 times in 5 if 20 % germinate
- * untreated and
- * // 86 % treated. With 12 and 12, 74 % treated are enough.'
+ * // untreated and 86 % treated. With 12 and 12, 74 % treated are enough.'
  */
 export function plan(treated: number, untreated: number, share: number, layout = ONE_DISH): Plan {
   const key = [treated, untreated, share, layout.dishes.treated, layout.dishes.untreated, layout.treatments].join(' ');

@@ -26,8 +26,7 @@ function gain(n: number, to: number): Cell {
 /**
  * Speed alone pays where no great loss is possible: of 50 seeds a side an interval excludes a loss of 20 points about
  * every other time at 60 %, mostly at 90 % and above. Slow seed as well, for of seed that is up within a month it is
- * said
- * that it germinates well without the soak.
+ * said that it germinates well without the soak.
  */
 const FASTER_ONLY: readonly Cell[] = ([[24, 12, CLOSED], [60, 30, SLOW]] as const).flatMap(([from, to, looks]) => (
   [0.6, 0.8, 0.9, 0.95].filter(share => from > 24 || share > 0.6).map(share => (
