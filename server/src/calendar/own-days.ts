@@ -17,9 +17,9 @@ export interface OwnDays {
 
 /**
  * Days to the count that first found a leaf, batch by batch: from the one that first found a seed germinated, or from
- * the end of the last stage before the leaf where that is later, since a plan counts on from its last stage. A leaf that
- * came within a stage came 0 days after it. Counts are some days apart, so each may be off by the days between two of
- * them. Undefined without such a batch.
+ * the end of the last stage before the leaf where that is later, since a plan counts on from its last stage. A leaf
+ * that came within a stage came 0 days after it. Counts are some days apart, so each may be off by the days between two
+ * of them. Undefined without such a batch.
  */
 export function daysToLeaf(journal: Journal, plant: string): OwnDays | undefined {
   const name = plant.toLowerCase();
