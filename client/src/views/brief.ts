@@ -18,10 +18,10 @@ export function nextInWords(items: readonly DueShown[]): string | undefined {
   const soak = items.find(({ isRunning }) => isRunning);
   const overdue = items.filter(({ group }) => group === 'overdue').length;
   const inBrief = (item: DueShown) => `${briefly(item)}, ${shortly(item) || 'today'}`;
-  const isSoon = next && next.group !== 'later';
-  const first = overdue > 1 ? `${overdue} overdue` : isSoon ? inBrief(next) : undefined;
-  const words = [first, soak && (overdue > 1 || soak !== next || !isSoon) ? inBrief(soak) : undefined];
-  return words.filter(word => word !== undefined).join(' · ') || undefined;
+  const first = overdue <= 1 && next?.group !== 'later' ? next : undefined;
+  const words = overdue > 1 ? [`${overdue} overdue`] : first ? [inBrief(first)] : [];
+  if (soak && soak !== first) words.push(inBrief(soak));
+  return words.length > 0 ? words.join(' · ') : undefined;
 }
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];

@@ -1,5 +1,6 @@
 import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { isUndefined } from './measured.ts';
+import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, pointsText } from './verdict-words.ts';
 
@@ -35,7 +36,8 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
 
 function price({ weaker, betterInADose }: AcrossFindings): string {
   if (weaker) return 'but more of its seedlings are weak';
-  return betterInADose ? 'but a loss of more than 20 points is not excluded' : 'but no single dose shows it';
+  const tolerated = pointsText(THRESHOLDS.toleratedLoss.value);
+  return betterInADose ? `but a loss of more than ${tolerated} is not excluded` : 'but no single dose shows it';
 }
 
 function difference({ difference: found }: AcrossFindings): string {

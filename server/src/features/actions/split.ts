@@ -6,6 +6,7 @@ import { POINTS_OF_MANY, type Dishes } from '../../measures/design.ts';
 import { isUndefined, type Measured } from '../../measures/measured.ts';
 import { plan, type Plan } from '../../measures/plan.ts';
 import { SUPPOSED_SHARES } from '../../trials/split-plan.ts';
+import { seedsText } from '../symbols.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 import { freeNames } from './free-names.ts';
@@ -53,8 +54,4 @@ function found(visible: Measured): string {
   return isUndefined(visible)
     ? 'too few to show whether it pays'
     : `can show a gain from ${Math.round(100 * MIDDLING)} to ${Math.ceil(visible.value * 100)} %`;
-}
-
-function seedsText(n: number): string {
-  return n === 1 ? '1 seed' : `${n} seeds`;
 }

@@ -6,6 +6,7 @@ import { designOf, ONE_DISH, visibleShare } from '../../measures/design.ts';
 import { WANTED_POWER } from '../../measures/power.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Quantity } from '../../model/quantity.ts';
+import { winterOf } from '../../model/winter.ts';
 import { builtInAgents } from '../../solutions/agents.ts';
 import { allOf } from '../gathered.ts';
 import { openBatches } from './batches.ts';
@@ -117,9 +118,8 @@ function roundOf({ journal, now: { day } }: Scene): RoundStop[] {
 /** Only in a file that holds nothing yet. */
 function head({ journal, line: { store }, now }: Scene): Suggestion | undefined {
   if (store.lineCount > 3 || [...store].some(({ content }) => content.kind !== 'blank')) return undefined;
-  const year = Number(isoOf(now.day).slice(0, 4)) - (Number(isoOf(now.day).slice(5, 7)) < 7 ? 1 : 0);
   return lines('new journal', 'a heading, your time zone, your limits', [
-    [`# Winter ${year}/${String(year + 1).slice(2)}, `, { blank: 'the bench' }], [''],
+    [`# Winter ${winterOf(now.day)}, `, { blank: 'the bench' }], [''],
     ...(journal.zone === undefined ? [['zone ', { blank: 'Europe/Vienna' }]] : []),
     ['limit soak, ', { blank: '24' }, ' h'], ['limit GA3, ', { blank: '1000' }, ' ppm'], [''],
     [`day ${isoOf(now.day)}`], [''],

@@ -1,6 +1,7 @@
 /** How many seeds and seedlings: those that are there to sow, to give out, to pot. */
 import { factOf, type Span } from '../../model/record.ts';
 import type { Keyword } from '../../model/keywords.ts';
+import { seedsText } from '../symbols.ts';
 import { fact } from './fact-template.ts';
 import { livedIn, othersOf, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';
@@ -31,10 +32,6 @@ export function part(scene: Scene, segment: Span): Suggestion[] {
   const wanted = others.at(-1)?.n?.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
   const seeds = Math.min(wanted, left);
   return [{ kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'] }];
-}
-
-function seedsText(seeds: number): string {
-  return seeds === 1 ? '1 seed' : `${seeds} seeds`;
 }
 
 /** All that are there; undefined where that is not known. */
