@@ -107,6 +107,7 @@ const shapes: Readonly<Record<string, Shape>> = {
     some: [
       seeds, worded('from'), worded('stored'), at,
       led('collected', fc.oneof(day, day.map(each => each.slice(0, 7)), day.map(each => each.slice(0, 4))).map(each => [fixed(each)])),
+      led('replaces', id.map(each => [fixed(each)])),
       led('dormancy', fc.constantFrom('PD', 'MPD', 'PY+PD').map(each => [unit(each, each.toLowerCase())])),
     ],
   },

@@ -34,7 +34,7 @@ describe('the samples as a journal', () => {
       'unknown-stock', 'unknown-regime', 'duplicate-definition', 'split-exceeds-seeds', 'sown-exceeds-seeds',
       'count-exceeds-sown', 'total-falls', 'after-close', 'cut-does-not-add-up', 'sown-before-collected',
       'count-before-sowing', 'count-in-future', 'soak-too-long', 'dose-above-limit', 'strength-slip',
-      'above-solubility', 'end-before-start', 'lift-without-soak', 'lift-missing', 'nothing-held-back',
+      'above-solubility', 'end-before-start', 'lift-without-soak', 'lift-missing', 'nothing-held-back', 'replaces-itself',
       'stock-overdrawn', 'draw-before-made', 'impossible-dilution', 'stock-expired', 'strength-of-stock',
       'apply-exceeds-seedlings',
     ]);

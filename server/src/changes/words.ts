@@ -92,7 +92,14 @@ function timeText({ time }: JournalRecord, text: string): string | undefined {
 
 /** The facts by what they are about, as they are written but for blanks. */
 function factTexts({ record, text }: Written): Map<string, string> {
-  return new Map(record!.facts.map(fact => [keyOf(fact), text.slice(fact.start, fact.end).replaceAll(/\s+/g, ' ')]));
+  const texts = new Map<string, string>();
+  for (const fact of record!.facts) {
+    let key = keyOf(fact);
+    // A regime may have two warm stages.
+    while (texts.has(key)) key += ' again';
+    texts.set(key, text.slice(fact.start, fact.end).replaceAll(/\s+/g, ' '));
+  }
+  return texts;
 }
 
 function keyOf(fact: Fact): string {
@@ -100,6 +107,7 @@ function keyOf(fact: Fact): string {
     case 'count': case 'cut': return `${fact.type} ${fact.what}`;
     case 'part': return `part ${fact.name.text}`;
     case 'substance': return `substance ${fact.name.text}`;
+    case 'replaces': return `replaces ${fact.value.text}`;
     default: return fact.type;
   }
 }

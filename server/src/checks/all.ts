@@ -34,6 +34,7 @@ import { nothingHeldBack } from './nothing-held-back.ts';
 import { nothingLeft } from './nothing-left.ts';
 import { oneAgent } from './one-agent.ts';
 import { readyUntreated } from './ready-untreated.ts';
+import { replacesItself } from './replaces-itself.ts';
 import { slotTaken } from './slot-taken.ts';
 import { soakTooLong } from './soak-too-long.ts';
 import { sownBeforeCollected } from './sown-before-collected.ts';
@@ -56,7 +57,7 @@ import { slippedDays, yearSlip } from './year-slip.ts';
 const idChecks: readonly IdCheck[] = [unknownIds, duplicateDefinitions, forgottenId, missingDate, swappedUnits];
 
 const lotChecks: readonly LotCheck[] = [
-  unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
+  replacesItself, unknownBatch, duplicateBatches, splitExceedsSeeds, sownExceedsSeeds, nothingLeft, countExceedsSown,
   moreThanGerminated, totalFalls, countInFuture, countBeforeSowing, cutDoesNotAddUp, endBeforeStart, afterClose,
   sownBeforeCollected, soakTooLong, liftMissing, liftWithoutSoak, mixedInDish, dangers, doses, beyondGuides,
   applyExceedsSeedlings,

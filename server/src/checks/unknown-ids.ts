@@ -53,6 +53,7 @@ export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
 function wantedBy({ keyword, facts }: JournalRecord, { role, written }: Mention): Wanted {
   if (role === 'subject') return keywords[keyword].subject === 'any' && !written.text.includes('/') ? anything : lot;
   switch (keyword) {
+    case 'lot': return lot;
     case 'sow': return regime;
     case 'dilute': return stock;
     // A stock is made from powder of an agent, not from another stock.

@@ -123,6 +123,7 @@ class TokenReader {
       }
       case 'draw': this.#name(fact.stock, this.#journal.solution(fact.stock.text) !== undefined); break;
       case 'regime': this.#name(fact.value, this.#journal.kindOf(fact.value.text) === 'regime'); break;
+      case 'replaces': this.#path(fact.value); break;
       case 'for': this.#add(fact.value.start, fact.value.end, 'plant', plain); break;
       default:
     }

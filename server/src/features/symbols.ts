@@ -1,8 +1,10 @@
 /** What the journal defines: the kinds that outline and search tell apart, and how each is called there. */
 import type { Journal } from '../journal/journal.ts';
+import { replacingOf } from '../journal/replacing.ts';
 import type { Keyword } from '../model/keywords.ts';
 import { showStrength } from '../solutions/display.ts';
 import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
+import { replacingTexts } from './words/replacing.ts';
 
 export type SymbolKind = 'heading' | 'lot' | 'batch' | 'stock' | 'regime' | 'agent' | 'guide';
 
@@ -19,7 +21,7 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
   const name = symbolName(record);
   if (!id || name === undefined) return undefined;
   switch (record.keyword) {
-    case 'lot': return { kind: 'lot', name, detail: howManyText(factOf(record, 'seeds')) };
+    case 'lot': return { kind: 'lot', name, detail: lotText(journal, record) };
     case 'stock': case 'powder': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
     case 'regime': return { kind: 'regime', name, detail: stagesText(factsOf(record, 'stage').length) };
     case 'agent': return { kind: 'agent', name, detail: factOf(record, 'text')?.value.text ?? '' };
@@ -54,6 +56,12 @@ export function howManyText(howMany: HowMany | undefined): string {
 export function seedsText(seeds: number | undefined): string {
   if (seeds === undefined) return '';
   return seeds === 1 ? '1 seed' : `${seeds} seeds`;
+}
+
+/** Example: '60 seeds, replaces VER-22' */
+function lotText(journal: Journal, record: JournalRecord): string {
+  return [howManyText(factOf(record, 'seeds')), ...replacingTexts(replacingOf(journal, record.subject!.text))]
+    .filter(text => text !== '').join(', ');
 }
 
 function stagesText(stages: number): string {

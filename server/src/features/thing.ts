@@ -103,6 +103,7 @@ function factAt(journal: Journal, fact: Fact, subject: Written | undefined, char
     case 'substance': return substanceAt(journal, fact, character) ?? whole;
     case 'draw': return at(fact.stock) ? { what: { kind: 'stock', id: fact.stock.text }, span: fact.stock } : whole;
     case 'regime': return at(fact.value) ? { what: { kind: 'regime', id: fact.value.text }, span: fact.value } : whole;
+    case 'replaces': return at(fact.value) ? { what: { kind: 'lot', id: fact.value.text }, span: fact.value } : whole;
     case 'for': return at(fact.value) ? { what: { kind: 'plant', name: fact.value.text }, span: fact.value } : whole;
     case 'collected': return { what: { kind: 'collected', when: fact.when.value }, span: fact };
     case 'until': return { what: { kind: 'date', day: fact.date.day }, span: fact };

@@ -1,5 +1,5 @@
 /** What changes with what: the things that are made from others, laid out by them, or judged by them. */
-import { factOf } from '../model/record.ts';
+import { factOf, factsOf } from '../model/record.ts';
 import { genusOf } from './guides.ts';
 import type { JournalLine } from './journal-file.ts';
 import { isDefining, subjectIdOf } from './mentions.ts';
@@ -28,6 +28,20 @@ export function dependentsOf(id: string, names: NameIndex): Dependents {
     }
   }
   return { defined, users };
+}
+
+/** A lot, with all that it replaces and is replaced by, these with theirs too. */
+export function replacedWith(lot: string, names: NameIndex): ReadonlySet<string> {
+  const ids = new Set([lot]);
+  for (const id of ids) {
+    for (const { content: { record } } of names.mentions(id)) {
+      if (record?.keyword !== 'lot') continue;
+      const replaced = factsOf(record, 'replaces');
+      if (replaced.length > 0 && record.subject) ids.add(record.subject.text);
+      for (const { value } of replaced) ids.add(value.text);
+    }
+  }
+  return ids;
 }
 
 /** Whether some stock was made of a part of what was left in a packet. */

@@ -8,7 +8,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
-import { dependentsOf, isHalvedFrom, lotsJudgedBy } from './dependents.ts';
+import { dependentsOf, isHalvedFrom, lotsJudgedBy, replacedWith } from './dependents.ts';
 import { dosesOf, shelfOf } from './doses.ts';
 import { drawnBy, takenBy, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
@@ -261,7 +261,10 @@ export class Journal {
       const isHalved = role === 'reference' && isHalvedFrom(id, this.#names);
       if (role !== 'definition' && !isHalved) return;
       if (role === 'definition') this.#touches.flag('definitions');
-      if (record.keyword === 'lot') return;
+      if (record.keyword === 'lot') {
+        for (const each of replacedWith(id, this.#names)) this.#touch(each);
+        return;
+      }
       const { defined, users } = dependentsOf(id, this.#names);
       for (const each of defined) this.#solutions.delete(each);
       for (const each of users) this.#touch(each);

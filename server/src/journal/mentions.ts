@@ -14,7 +14,7 @@ const defining: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilut
 /** Records that mean something for the whole journal. */
 const global: ReadonlySet<Keyword> = new Set(['limit', 'zone', 'agent', 'guide']);
 /** Records with facts that can name something. */
-const referring: ReadonlySet<Keyword> = new Set(['soak', 'apply', 'sow', 'stock', 'powder', 'dilute', 'guide']);
+const referring: ReadonlySet<Keyword> = new Set(['lot', 'soak', 'apply', 'sow', 'stock', 'powder', 'dilute', 'guide']);
 
 /** The lot of a batch path: `VER-24` of `VER-24/A/1`. */
 export function rootOf(path: string): string {
@@ -48,6 +48,11 @@ function hasId(keyword: Keyword): boolean {
   }
 }
 
+/** Whether a record says something of a thing. A lot that replaces another says something of itself alone. */
+export function tellsOf(record: JournalRecord, id: string): boolean {
+  return record.keyword !== 'lot' || record.subject?.text === id;
+}
+
 /** Goes through everything that a record names, the subject first. */
 export function forEachMention(
   record: JournalRecord, visit: (id: string, role: Mention['role'], written: Written) => void,
@@ -76,7 +81,7 @@ function referenceIn(fact: Fact): Written | undefined {
   switch (fact.type) {
     case 'substance': return builtInAgents.has(fact.name.text) ? undefined : fact.name;
     case 'draw': return fact.stock;
-    case 'regime': return fact.value;
+    case 'regime': case 'replaces': return fact.value;
     default: return undefined;
   }
 }

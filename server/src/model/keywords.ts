@@ -68,6 +68,7 @@ const keywordTable = {
       { type: 'from', shape: 'from own garden' },
       { type: 'stored', shape: 'stored dry in the fridge' },
       { type: 'dormancy', shape: 'dormancy PD' },
+      { type: 'replaces', shape: 'replaces VER-22', many: true },
       at,
     ],
     says: 'a packet or harvest of seed',

@@ -45,6 +45,7 @@ const table = {
   'unknown-agent': ['error', '“{word}” is neither an agent nor a stock of this journal{more}.', '{suggestion}'],
   'unknown-id': ['error', 'Nothing in this journal is called “{id}”{more}.', '{suggestion}'],
   'unknown-zone': ['error', '“{zone}” is not a time zone of the IANA list.', '{suggestion}'],
+  'replaces-itself': ['error', '{chain}.', 'Correct the id, or take out “replaces {older}”.'],
   'duplicate-definition': ['error', '{what} “{id}” is already defined {place}.', 'Keep one of the two, or rename one.'],
   'split-exceeds-seeds': ['error', 'This {takes} {asked} seeds of {batch}, but {left} of {seeds} are left.', 'Give out fewer, or correct the number of seeds.'],
   'sown-exceeds-seeds': ['error', 'This sows {asked} seeds of {batch}, but {left} left to sow.', 'Sow fewer, or correct the number of seeds.'],

@@ -109,7 +109,7 @@ export type Fact =
   | EachOf<'bought', { when: Placed<DaySpan> }>
   /** `harvests`: of two in one packet; `when` takes in both. */
   | EachOf<'collected', { when: Placed<DaySpan>; harvests?: readonly DaySpan[] }>
-  | EachOf<'dormancy' | 'regime' | 'for', { value: Written }>
+  | EachOf<'dormancy' | 'regime' | 'for' | 'replaces', { value: Written }>
   | TextFact
   | SubstanceFact
   | CountFact

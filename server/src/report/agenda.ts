@@ -1,7 +1,7 @@
 /** What is due in a journal, as a report and a calendar have it. */
 import { due, pastDue, type DueItem } from '../calendar/due.ts';
 import type { Journal } from '../journal/journal.ts';
-import { rootOf } from '../journal/mentions.ts';
+import { rootOf, tellsOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 
 export interface Agenda {
@@ -33,5 +33,5 @@ export function agendaOf(journal: Journal, { now, name, files, days = Infinity }
 /** Whether files say something of a lot, or of whatever else has this id; without files all counts. */
 export function isSaidIn(journal: Journal, id: string, files: readonly string[] | undefined): boolean {
   return !files || files.length === journal.files.size
-    || journal.mentionsOf(rootOf(id)).some(({ line }) => files.includes(line.store.name));
+    || journal.mentionsOf(rootOf(id)).some(({ line, record }) => tellsOf(record, rootOf(id)) && files.includes(line.store.name));
 }

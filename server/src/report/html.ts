@@ -96,7 +96,7 @@ function verdictsOf({ trial: { contests } }: LotReport): string | undefined {
 }
 
 function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
-  const facts = seedFacts(lot.lot);
+  const facts = seedFacts(lot);
   const notes = notesOf(lot);
   const picture = lotPicture(lot.lot, { theme: pageTheme, width: WIDTH, small: false, id: `drawn-${id}` });
   const [verdicts, ...others] = passagesOf(lot);

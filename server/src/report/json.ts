@@ -27,7 +27,7 @@ export function reportData({ now, zone, lots, plants, homeless, ahead }: Report)
   };
 }
 
-function lotData({ lot, batches, trial, errors }: LotReport): object {
+function lotData({ lot, batches, trial, replacing, errors }: LotReport): object {
   const { record, line } = lot.definition;
   const text = (type: 'from' | 'stored' | 'dormancy') => factOf(record, type)?.value.text ?? null;
   return {
@@ -42,6 +42,7 @@ function lotData({ lot, batches, trial, errors }: LotReport): object {
     from: text('from'),
     stored: text('stored'),
     dormancy: text('dormancy'),
+    ...replacing,
     errors,
     batches: batches.map(batchData),
     trial: trialData(trial),

@@ -41,7 +41,7 @@ function lotBlocks(
   lot: LotReport, { now, details }: Report, width: number, picture: string | undefined,
 ): (string | undefined)[] {
   const { id, plant } = lot.lot;
-  const facts = seedFacts(lot.lot);
+  const facts = seedFacts(lot);
   const notes = notesOf(lot);
   const passages = trialPassages(lot.trial, details);
   const first = picture !== undefined && lot.trial.contests.length > 0 ? passages.splice(0, 1) : [];

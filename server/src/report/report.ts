@@ -3,12 +3,14 @@ import type { ProblemBook } from '../checks/problem-book.ts';
 import type { Journal } from '../journal/journal.ts';
 import { inJournalOrder } from '../journal/journal-file.ts';
 import { countsOf, isGivenOut, type Batch, type Lot } from '../journal/life.ts';
-import { mentionsOf } from '../journal/mentions.ts';
+import { mentionsOf, tellsOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
+import { replacingOf, type Replacing } from '../journal/replacing.ts';
 import { problemKinds } from '../model/problems.ts';
 import { byPlant, type PlantRank } from '../trials/by-plant.ts';
 import { trialOf, type LotTrial } from '../trials/lot-trial.ts';
 import { plantTrial, type PlantTrial } from '../trials/plant-trial.ts';
+import { isSaidIn } from './agenda.ts';
 import { reportBatch, type BatchReport } from './batch-report.ts';
 
 export interface LotReport {
@@ -16,6 +18,7 @@ export interface LotReport {
   /** Those with seed or counts of their own; one that was given out whole is told by its parts. */
   readonly batches: readonly BatchReport[];
   readonly trial: LotTrial;
+  readonly replacing: Replacing;
   /** Errors in the records of the lot: what they say may be missing from its numbers. */
   readonly errors: number;
 }
@@ -62,11 +65,12 @@ export function reportOf(
   const { ofLots, homeless } = errorsOf(journal, book);
   const lots = inOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
-    .filter(({ id }) => !files || journal.mentionsOf(id).some(({ line }) => files.includes(line.store.name)))
+    .filter(({ id }) => isSaidIn(journal, id, files))
     .map(lot => ({
       lot,
       batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(lot, batch, now)),
       trial: trialOf(lot),
+      replacing: replacingOf(journal, lot.id),
       errors: ofLots.get(lot.id) ?? 0,
     }));
   const plants = by && { by, plants: plantTrials(lots, by) };
@@ -98,7 +102,7 @@ function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<st
     for (const { line, problem } of book.eachOf(name)) {
       if (problemKinds[problem.code].severity !== 'error') continue;
       const { record } = line.content;
-      const lots = new Set((record ? mentionsOf(record) : []).map(({ id }) => id).filter(id => journal.lot(id)));
+      const lots = new Set((record ? mentionsOf(record) : []).map(({ id }) => id).filter(id => journal.lot(id) && tellsOf(record!, id)));
       for (const id of lots) ofLots.set(id, (ofLots.get(id) ?? 0) + 1);
       if (lots.size === 0) homeless.add(line);
     }

@@ -23,7 +23,7 @@ export function reportText(reports: readonly Report[], page = plainPage): string
 
 function lotText(lot: LotReport, { now, details }: Report, page: Page): string {
   const { id, plant } = lot.lot;
-  const facts = seedFacts(lot.lot);
+  const facts = seedFacts(lot);
   return [
     page.bold(printable(plant === undefined ? id : `${id}  ${plant}`)),
     ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), page.width) : []),

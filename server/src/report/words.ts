@@ -2,7 +2,8 @@
 import { originText } from '../features/words/germination.ts';
 import { collectedText } from '../features/words/days.ts';
 import { howManyText } from '../features/symbols.ts';
-import { isUsed, type Lot } from '../journal/life.ts';
+import { replacingTexts } from '../features/words/replacing.ts';
+import { isUsed } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
@@ -16,7 +17,7 @@ export function titleOf({ name, now }: Report): string {
 }
 
 /** What the `lot` record says of the seed, and what of it was kept back. */
-export function seedFacts({ definition, root }: Lot): string[] {
+export function seedFacts({ lot: { definition, root }, replacing }: LotReport): string[] {
   const { record } = definition;
   const collected = factOf(record, 'collected');
   const seeds = howManyText(factOf(record, 'seeds'));
@@ -29,6 +30,7 @@ export function seedFacts({ definition, root }: Lot): string[] {
     }),
     root.children.length > 0 && root.kept !== undefined && root.kept > 0 && !isUsed(root)
       ? `${counted(root.kept, 'seed')} kept back` : undefined,
+    ...replacingTexts(replacing),
   ];
   return facts.filter(fact => fact !== undefined);
 }

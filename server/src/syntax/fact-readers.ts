@@ -11,7 +11,7 @@ import { numeralOf, isTotal, readNumber, readWhole } from './numbers.ts';
 import { readDuration, readQuantity, readStrength, readTemperature, readVolume } from './quantities.ts';
 import { replacement, shown, spanFrom, type LineReader } from './reader.ts';
 import { readPowderDraw, readStage, readSubstance } from './substance.ts';
-import { readBare, readDormancy, readName, readPart, worded } from './texts.ts';
+import { readBare, readDormancy, readPart, readRegime, readReplaced, worded } from './texts.ts';
 import { amountAt, reportValue } from './wanted.ts';
 
 export type FactReader = (reader: LineReader, pieces: readonly Piece[], keyword: Keyword) => Fact | undefined;
@@ -167,7 +167,7 @@ export const readers: Readonly<Record<FactType, FactReader>> = {
   stored: worded('stored', 'how it is kept', 'stored dry'), in: worded('in', 'a medium', 'in seed compost'),
   source: worded('source', 'a reference', 'source "a book, p. 12"'), for: worded('for', 'a genus', 'for Primula'),
   outdoors: (_, [word]) => ({ type: 'outdoors', start: word!.start, end: word!.end }), look: readLook,
-  whither: worded('whither', 'where it went', 'to a friend'), regime: readName, text: readBare('text'), path: readBare('path'),
+  whither: worded('whither', 'where it went', 'to a friend'), regime: readRegime, replaces: readReplaced, text: readBare('text'), path: readBare('path'),
   duration: quantified('duration', readDuration), keeps: quantified('keeps', readDuration, 'a duration', 'keeps 4 years'),
   volume: quantified('volume', readVolume), to: quantified('to', readVolume, 'a volume', 'to 20 mL'),
   temperature: quantified('temperature', readTemperature),

@@ -11,7 +11,7 @@ import { isSlippedLead, isTimeInWords } from './substance-slips.ts';
 /** The words that begin a fact of a type. */
 export const leadWords: Partial<Record<FactType, readonly string[]>> = {
   collected: ['collected'], from: ['from'], at: ['at'], stored: ['stored'], in: ['in'], source: ['source'],
-  dormancy: ['dormancy'], until: ['until'], on: ['on'], regime: ['regime'], purity: ['purity'], bought: ['bought'], keeps: ['keeps'], to: ['to'],
+  dormancy: ['dormancy'], until: ['until'], on: ['on'], regime: ['regime'], replaces: ['replaces'], purity: ['purity'], bought: ['bought'], keeps: ['keeps'], to: ['to'],
   for: ['for'], draw: ['from'], seeds: ['about'], whither: ['to', 'in'], outdoors: ['outdoors'], look: ['look'], stage: ['warm', 'chill'], solubility: ['solubility'],
 };
 

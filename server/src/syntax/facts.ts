@@ -85,6 +85,7 @@ function nameOf(fact: Fact, takes: Taken): string | undefined {
     case 'part': case 'substance': return fact.name.text.toLowerCase();
     case 'count': case 'cut': return fact.what;
     case 'stage': return undefined;
+    case 'replaces': return `replaces ${fact.value.text}`;
     default: return takes.named ? `${fact.type} ` : fact.type;
   }
 }
@@ -92,7 +93,7 @@ function nameOf(fact: Fact, takes: Taken): string | undefined {
 function reportRepeat(reader: LineReader, keyword: Keyword, facts: readonly Fact[], fact: Fact, comma: number): void {
   const use = keywords[keyword].facts.find(({ type }) => type === fact.type)!;
   const named = fact.type === 'part' || fact.type === 'substance' ? fact.name.text
-    : fact.type === 'count' || fact.type === 'cut' ? fact.what : undefined;
+    : fact.type === 'count' || fact.type === 'cut' ? fact.what : fact.type === 'replaces' ? fact.value.text : undefined;
   const first = facts.find(({ type }) => type === fact.type)!;
   const span = { start: first.start, end: fact.end };
   const one = fact.type === 'text' && !reader.slice(span).includes('"')
@@ -106,6 +107,7 @@ const nouns: Readonly<Record<FactType, string>> = {
   seeds: 'the number of seeds', seedlings: 'the number of seedlings', drops: 'the number of drops',
   collected: 'the date of collection', bought: 'the date of purchase', from: 'a source', at: 'a place',
   stored: 'the storage', in: 'a medium', source: 'a reference', dormancy: 'a dormancy', until: 'an end', on: 'a day of judging', regime: 'a regime',
+  replaces: 'an older lot',
   for: 'a plant', purity: 'a purity', draw: 'the stock used', duration: 'a length of time', keeps: 'how long it keeps', volume: 'a volume',
   to: 'the volume made', temperature: 'a temperature', strength: 'a strength', solubility: 'a solubility', molarMass: 'a molar mass',
   whither: 'where it went', outdoors: 'that it is outdoors', look: 'the next look', text: 'a text', path: 'the path of a picture', part: 'a part', substance: 'an agent', stage: 'a stage', count: 'a count', cut: 'a class',

@@ -63,7 +63,7 @@ function printFact(line: string, fact: Fact, pieces: readonly Piece[]): string {
     case 'dormancy': return `dormancy ${fact.value.text}`;
     // The names of batches, agents, stocks and regimes are the grower's.
     case 'part': case 'substance': return printPieces(line, pieces, 0);
-    case 'draw': case 'regime': return printPieces(line, pieces, 1);
+    case 'draw': case 'regime': case 'replaces': return printPieces(line, pieces, 1);
     default: return printPieces(line, pieces, -1);
   }
 }

@@ -6,7 +6,7 @@ import { listed, nearest } from './nearest.ts';
 import { readHowMany } from './how-many.ts';
 import { dimensionOf } from './quantities.ts';
 import { replacement, spanFrom, type LineReader } from './reader.ts';
-import { isBatchName, runEnd } from './subject.ts';
+import { isBatchName, isShaped, runEnd } from './subject.ts';
 import { reportValue } from './wanted.ts';
 
 /** A text behind a word: all that is left of the fact. */
@@ -40,12 +40,24 @@ export function readBare(type: 'text' | 'path'): FactReader {
 }
 
 /** The name of a regime. */
-export function readName(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+export function readRegime(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
   const [word, name] = pieces;
   if (name?.kind === 'word') {
     return { type: 'regime', value: { text: name.text, start: name.start, end: name.end }, start: word!.start, end: name.end };
   }
   reportValue(reader, pieces, 1, 'the name of a regime', 'regime twowinters');
+  return undefined;
+}
+
+/** The older lot that a new one takes the place of. */
+export function readReplaced(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+  const [word, name] = pieces;
+  const span = { start: name?.start ?? word!.end, end: runEnd(reader.line, name?.start ?? word!.end) };
+  const text = reader.slice(span);
+  if (name && isShaped('new lot', text)) return { type: 'replaces', value: { text, ...span }, start: word!.start, end: span.end };
+  // A batch has no packet of its own.
+  const lot = isShaped('batch', text) ? [replacement(span, text.slice(0, text.indexOf('/')))] : [];
+  reportValue(reader, pieces, 1, 'the id of an older lot', 'replaces VER-22', name && span, lot);
   return undefined;
 }
 

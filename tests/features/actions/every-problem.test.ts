@@ -62,6 +62,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'unknown-agent': { lines: 'soak L 2026-01-10, GA4+77 5 ppm', to: 'soak L 2026-01-10, GA4+7 5 ppm' },
   'unknown-id': { lines: 'regime woodland, chill 4 C\nnote woodlnad 2026-01-10, x', to: 'note woodland 2026-01-10, x' },
   'unknown-zone': { lines: 'zone Europe/Viena', to: 'zone Europe/Vienna' },
+  'replaces-itself': { lines: 'lot M Iris sibirica, 20 seeds, replaces M, from a friend', to: 'lot M Iris sibirica, 20 seeds, from a friend' },
   'duplicate-definition': { lines: 'lot L Iris', to: 'lot L-2 Iris' },
   'split-exceeds-seeds': { lines: 'split L, C 12 seeds', to: 'split L, C 10 seeds' },
   'sown-exceeds-seeds': { lines: 'sow L/A 2026-01-10, 12 seeds', to: 'sow L/A 2026-01-10, 10 seeds' },

@@ -2,6 +2,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import { isDayLine, type JournalLine, type JournalText } from '../../journal/journal-file.ts';
 import type { Entry, Lot } from '../../journal/life.ts';
+import { tellsOf } from '../../journal/mentions.ts';
 import { closedPaths } from '../closed-paths.ts';
 import type { Action, ActionEdit } from './action.ts';
 import { lineEndAt, withoutLines } from './below.ts';
@@ -24,7 +25,7 @@ export function archiveAction(lot: Lot, journal: Journal): MoveAction | undefine
   const isClear = strays.length === 0 && twice.length === 0 && journal.definitionsOf(id).length === 1;
   if (!isClear || !closedPaths(lot).has(id)) return undefined;
   const archive = beside(definition.line.store.name);
-  const entries = journal.mentionsOf(id);
+  const entries = journal.mentionsOf(id).filter(({ record }) => tellsOf(record, id));
   if (!entries.every(entry => isMovable(entry, archive))) return undefined;
   const blocks = entries.map(({ line }) => withRemarks(line));
   const records = entries.length === 1 ? '1 record' : `${entries.length} records`;

@@ -9,6 +9,7 @@ import { counts, cuts } from './counted.ts';
 import { fact } from './fact-template.ts';
 import { keepingIn, madeUpTo, purities } from './likely-amounts.ts';
 import { nextStage } from './next-stage.ts';
+import { olderOfPlant } from './older-lots.ts';
 import { places } from './places.ts';
 import { otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
 import { part, seedlings, seedsToSow } from './seed-numbers.ts';
@@ -85,6 +86,10 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
     case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];
     case 'regime': return regimes(scene).length === 0 ? [] : [led('regime', choice(regimes(scene).map(({ label }) => label), ''))];
+    case 'replaces': {
+      const ids = olderOfPlant(scene);
+      return ids.length === 0 ? [] : [led('replaces', choice(ids.slice(0, CHOICES), ''))];
+    }
     case 'draw': {
       const labels = stocks(scene, keyword).map(({ label }) => label);
       if (keyword === 'dilute') return [led('from', choice(labels, 'G1'), [' ', { blank: '10' }, ' mL'])];

@@ -4,6 +4,7 @@ import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { dormancies, factsOf } from '../../model/record.ts';
 import { regimesOf } from './defined.ts';
+import { olderLots } from './older-lots.ts';
 import { places } from './places.ts';
 import { fits, plantIn, type Scene } from './scene.ts';
 import { quoted, seenTexts } from './seen.ts';
@@ -38,6 +39,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'for': return texts('plant', seenTexts(scene, 'genus'));
     case 'dormancy': return dormancies.map(label => ({ kind: 'word', label, detail: dormancyNames[label] }));
     case 'regime': return regimes(scene);
+    case 'replaces': return olderLots(scene);
     case 'draw': return stocks(scene);
     case 'look': return [{ kind: 'date', label: isoOf(today + NEXT_LOOK) }];
     case 'until': return ends(scene);

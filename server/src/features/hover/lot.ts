@@ -2,6 +2,7 @@
 import { whereNow, whereText } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import { countsOf, isUsed, type Batch, type Lot } from '../../journal/life.ts';
+import { replacingOf } from '../../journal/replacing.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { factOf } from '../../model/record.ts';
 import { listed } from '../../syntax/nearest.ts';
@@ -9,6 +10,7 @@ import { escapeMarkdown, markdownTable } from '../markdown.ts';
 import { howManyText, seedsText } from '../symbols.ts';
 import { collectedText } from '../words/days.ts';
 import { germinatedOf, germinationDays } from '../words/germination.ts';
+import { replacingTexts } from '../words/replacing.ts';
 import { ofText, shortShareText } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
 import { batchSections } from './batch.ts';
@@ -20,7 +22,7 @@ import { acrossSection, trialSection } from './trial.ts';
 /** As many rows as a hover can show without scrolling. */
 const MOST_ROWS = 12;
 
-const heading: Section<Lot> = (lot, { now }) => {
+const heading: Section<Lot> = (lot, { journal, now }) => {
   const { id, plant, definition: { record } } = lot;
   const collected = factOf(record, 'collected');
   const place = whereText(whereNow(staysOf(lot), id, now));
@@ -31,6 +33,7 @@ const heading: Section<Lot> = (lot, { now }) => {
   const facts = [
     plant, howManyText(factOf(record, 'seeds')) || 'number of seeds not recorded', collected && `collected ${collectedText(collected)}`,
     text('from'), text('stored'), text('dormancy'), place === undefined ? undefined : `at ${place}`,
+    ...replacingTexts(replacingOf(journal, id)),
   ];
   return [`**${escapeMarkdown(id)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
 };
