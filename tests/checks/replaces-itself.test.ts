@@ -56,7 +56,8 @@ describe('a slip in what a lot replaces', () => {
     const ids = ['A', 'B', 'C', 'D'];
     const line = fc.tuple(fc.constantFrom(...ids), fc.constantFrom('', ...ids))
       .map(([id, old]) => `lot ${id} Iris${old && `, replaces ${old}`}`);
-    fc.assert(fc.property(fc.array(line, { minLength: 4, maxLength: 6 }), fc.array(fc.tuple(fc.nat(5), line), { maxLength: 6 }), (lines, edits) => {
+    const changes = fc.array(fc.tuple(fc.nat(5), line), { maxLength: 6 });
+    fc.assert(fc.property(fc.array(line, { minLength: 4, maxLength: 6 }), changes, (lines, edits) => {
       const journal = new Journal();
       journal.set('j.germ', lines.join('\n'));
       const book = new ProblemBook(journal);

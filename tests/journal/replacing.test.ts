@@ -113,7 +113,8 @@ test('is merged, and told as a change', () => {
 test('changes nothing that is due, and takes the new lot into no list of the old one’s files', () => {
   const journal = journalIn(both);
   const alone = journalIn({ 'old.germ': older, 'new.germ': newer.replace(', replaces GEN-23', '') });
-  const items = (each: Journal, files?: string[]) => agendaOf(each, { now, ...(files && { files }) }).items.map(({ id, day, what }) => [id, day, what]);
+  const items = (each: Journal, files?: string[]) =>
+    agendaOf(each, { now, ...(files && { files }) }).items.map(({ id, day, what }) => [id, day, what]);
   expect(items(journal)).toEqual(items(alone));
   expect(items(journal).length).toBeGreaterThan(0);
   expect(items(journal, ['new.germ'])).toEqual([]);

@@ -10,9 +10,11 @@ export interface Replacing {
 }
 
 export function replacingOf(journal: Journal, id: string): Replacing {
-  const named = journal.mentionsOf(id)
-    .filter(({ record }) => record.keyword === 'lot' && factsOf(record, 'replaces').some(({ value }) => value.text === id));
-  return { replaces: olderOf(journal, id), replacedBy: [...new Set(named.flatMap(({ record: { subject } }) => subject?.text ?? []))] };
+  const newer = journal.mentionsOf(id).flatMap(({ record }) => {
+    const isNewer = record.keyword === 'lot' && factsOf(record, 'replaces').some(({ value }) => value.text === id);
+    return isNewer && record.subject ? [record.subject.text] : [];
+  });
+  return { replaces: olderOf(journal, id), replacedBy: [...new Set(newer)] };
 }
 
 function olderOf(journal: Journal, id: string): string[] {

@@ -32,6 +32,7 @@ export function agendaOf(journal: Journal, { now, name, files, days = Infinity }
 
 /** Whether files say something of a lot, or of whatever else has this id; without files all counts. */
 export function isSaidIn(journal: Journal, id: string, files: readonly string[] | undefined): boolean {
-  return !files || files.length === journal.files.size
-    || journal.mentionsOf(rootOf(id)).some(({ line, record }) => tellsOf(record, rootOf(id)) && files.includes(line.store.name));
+  if (!files || files.length === journal.files.size) return true;
+  const root = rootOf(id);
+  return journal.mentionsOf(root).some(({ line, record }) => tellsOf(record, root) && files.includes(line.store.name));
 }

@@ -102,9 +102,10 @@ function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<st
     for (const { line, problem } of book.eachOf(name)) {
       if (problemKinds[problem.code].severity !== 'error') continue;
       const { record } = line.content;
-      const lots = new Set((record ? mentionsOf(record) : []).map(({ id }) => id).filter(id => journal.lot(id) && tellsOf(record!, id)));
+      const named = new Set(record && mentionsOf(record).map(({ id }) => id));
+      const lots = [...named].filter(id => journal.lot(id) && tellsOf(record!, id));
       for (const id of lots) ofLots.set(id, (ofLots.get(id) ?? 0) + 1);
-      if (lots.size === 0) homeless.add(line);
+      if (lots.length === 0) homeless.add(line);
     }
   }
   return { ofLots, homeless: homeless.size };
