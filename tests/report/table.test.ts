@@ -1,7 +1,7 @@
-import stringWidth from 'string-width';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foldColumns, hanging, paragraph, textTable } from '../../server/src/report/table.ts';
+import { widthOf } from '../../server/src/report/text-width.ts';
 
 describe('a table in plain text', () => {
   it('has texts to the left and numbers to the right', () => {
@@ -50,7 +50,7 @@ describe('a table in plain text', () => {
       const bars = { head: 'n', kind: 'number', cells: texts.map(() => '|') } as const;
       const rows = textTable([{ head: 'T', kind: 'text', cells }, bars]).slice(1);
       expect(rows.map(line => line.replace(/ *\|$/, '').trim()).join(' ')).toBe(cells.join(' '));
-      const ends = rows.filter(line => line.endsWith('|')).map(line => stringWidth(line));
+      const ends = rows.filter(line => line.endsWith('|')).map(line => widthOf(line));
       expect(ends).toHaveLength(texts.length);
       expect(new Set(ends).size).toBe(1);
     }));

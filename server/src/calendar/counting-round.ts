@@ -38,5 +38,5 @@ export function stopsOf(lot: Lot, now: Moment): RoundStop[] {
 export function inWalkingOrder(stops: readonly RoundStop[]): RoundStop[] {
   return stops.toSorted((a, b) =>
     Number(a.place === undefined) - Number(b.place === undefined)
-    || order.compare(a.place?.toLowerCase() ?? '', b.place?.toLowerCase() ?? '') || order.compare(a.batch.path, b.batch.path));
+    || order().compare(a.place?.toLowerCase() ?? '', b.place?.toLowerCase() ?? '') || order().compare(a.batch.path, b.batch.path));
 }

@@ -1,5 +1,5 @@
 /** The due list as an iCalendar file (RFC 5545) that a calendar takes in again and again without doubling anything. */
-import { UTCDate } from '@date-fns/utc';
+import { UTCDateMini } from '@date-fns/utc/date/mini';
 import {
   default as calendar, ICalAlarmRelatesTo, ICalAlarmType, ICalCalendarMethod, ICalEventTransparency,
   type ICalEventData,
@@ -71,7 +71,7 @@ function uidOf({ key }: DueRow, uids: Map<string, number>): string {
 }
 
 function saysOf({ item, items, round }: DueRow, stamp: number): Omit<ICalEventData, 'start'> {
-  const made = new UTCDate(stamp);
+  const made = new UTCDateMini(stamp);
   return {
     stamp: made,
     lastModified: made,
@@ -99,7 +99,9 @@ function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJourn
   }
   const start = zone === undefined ? day * DAY + minutes * MINUTE : instantIn(at, minutes, zone) * MINUTE;
   return {
-    span: { start: new UTCDate(start), end: new UTCDate(start + LENGTH * MINUTE), floating: zone === undefined },
+    span: {
+      start: new UTCDateMini(start), end: new UTCDateMini(start + LENGTH * MINUTE), floating: zone === undefined,
+    },
     alarms: [...new Set([-leadMinutes, 0])].filter(alarm => isAhead({ day, minutes: minutes + alarm }, now)),
   };
 }
@@ -109,8 +111,8 @@ function isAhead({ day, minutes }: { day: Day; minutes: number }, now: Moment): 
   return day * 1440 + minutes > now.day * 1440 + (now.minutes ?? 0);
 }
 
-function dateOf(day: Day): UTCDate {
-  return new UTCDate(day * DAY);
+function dateOf(day: Day): Date {
+  return new UTCDateMini(day * DAY);
 }
 
 function descriptionOf({ plant, day, group, action, entry }: DueItem): string {

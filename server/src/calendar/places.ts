@@ -3,6 +3,7 @@ import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isForgotten } from '../journal/soaking.ts';
 import type { Solution } from '../journal/solutions.ts';
+import { once } from '../model/once.ts';
 import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
 import { emptiedAt } from './emptied.ts';
@@ -29,7 +30,7 @@ export interface Container {
 }
 
 /** Numbers within texts by their size: bag 2 stands before bag 10. */
-export const order = new Intl.Collator('en', { numeric: true });
+export const order = once(() => new Intl.Collator('en', { numeric: true }));
 
 /** What lies where now, by container and slot. A stock stays where it was put until it is emptied. */
 export function placesNow(journal: Journal, now: Moment): Container[] {
@@ -47,12 +48,13 @@ export function placesNow(journal: Journal, now: Moment): Container[] {
     const slot = slotOf(place);
     const name = slot ? slot.container : place;
     const container = containers.get(placeKey(name)) ?? { name, places: [] };
-    container.places.push({ place, key, slot: slot?.slot, stays: stays.toSorted((a, b) => order.compare(a.id, b.id)) });
+    const inOrder = stays.toSorted((a, b) => order().compare(a.id, b.id));
+    container.places.push({ place, key, slot: slot?.slot, stays: inOrder });
     containers.set(placeKey(name), container);
   }
   return [...containers]
-    .map(([key, { name, places: all }]) => ({ key, name, places: all.toSorted((a, b) => order.compare(a.slot ?? '', b.slot ?? '')) }))
-    .sort((a, b) => order.compare(a.key, b.key));
+    .map(([key, { name, places: all }]) => ({ key, name, places: all.toSorted((a, b) => order().compare(a.slot ?? '', b.slot ?? '')) }))
+    .sort((a, b) => order().compare(a.key, b.key));
 }
 
 /**

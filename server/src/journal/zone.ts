@@ -1,6 +1,6 @@
 /** What the clocks of a zone show, against time that runs evenly; summer time taken into account. */
-import { tzOffset } from '@date-fns/tz';
-import { UTCDate } from '@date-fns/utc';
+import { tzOffset } from '@date-fns/tz/tzOffset';
+import { UTCDateMini } from '@date-fns/utc/date/mini';
 import type { Day } from '../model/day.ts';
 
 export const DAY = 1440;
@@ -49,7 +49,7 @@ export function isZone(zone: string): boolean {
 
 /** Minutes by which the clocks of a zone are ahead of universal time. */
 function offsetAt(instant: number, zone: string): number {
-  return tzOffset(zone, new UTCDate(instant * 60_000));
+  return tzOffset(zone, new UTCDateMini(instant * 60_000));
 }
 
 const MOST = 20_000;

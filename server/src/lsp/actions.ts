@@ -2,7 +2,7 @@
 import {
   CodeActionKind, type ClientCapabilities, type CodeAction, type CodeActionContext, type Connection, type Range,
   type ServerCapabilities,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { URI } from 'vscode-uri';
 import type { Action } from '../features/actions/action.ts';
 import { archiveAction, type MoveAction } from '../features/actions/archive.ts';

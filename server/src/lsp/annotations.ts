@@ -1,7 +1,7 @@
 /** Requests for what is shown in and around the text: lenses, hints at the ends of lines, links; and selections. */
 import {
   type CodeLens, type Connection, type DocumentLink, type InlayHint, type SelectionRange, type ServerCapabilities,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { URI, Utils } from 'vscode-uri';
 import { hintsIn } from '../features/inlay.ts';
 import { lensesOf, lensTitle, type Lens } from '../features/lens.ts';

@@ -1,5 +1,5 @@
 /** What the calendar requests answer, as the editor's client gets it. Places are the protocol's locations. */
-import type { Location, Position } from 'vscode-languageserver';
+import type { Location, Position } from './protocol.ts';
 
 export interface DueShown {
   /** Unique in its journal. */

@@ -1,5 +1,5 @@
 /** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
-import type { Connection } from 'vscode-languageserver';
+import type { Connection } from './protocol.ts';
 import { countingRound } from '../calendar/counting-round.ts';
 import { recordBelowDay, recordWords } from '../calendar/ask.ts';
 import { inDueOrder } from '../calendar/due.ts';

@@ -1,11 +1,11 @@
 /** The only clock of the server. */
-import { TZDate } from '@date-fns/tz';
+import { TZDateMini } from '@date-fns/tz/date/mini';
 import { dayOf, dayOfIso, isoOf } from '../model/day.ts';
 import { instantIn, type Moment } from '../journal/moment.ts';
 
 /** The present day and time in a zone, or where the server runs. */
 export function present(zone: string | undefined): Moment {
-  const date = zone === undefined ? new Date() : TZDate.tz(zone);
+  const date = zone === undefined ? new Date() : TZDateMini.tz(zone);
   return {
     day: dayOf(date.getFullYear(), date.getMonth() + 1, date.getDate())!,
     minutes: date.getHours() * 60 + date.getMinutes(),

@@ -1,7 +1,7 @@
 /** Requests for semantic tokens: the file, a part of it, or what changed since the last time. */
 import {
   SemanticTokensBuilder, type Connection, type SemanticTokens, type SemanticTokensDelta, type ServerCapabilities,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { tokensIn, type Mark, type Token } from '../features/semantic-tokens.ts';
 import type { About } from './features.ts';
 import type { Service } from './service.ts';

@@ -1,5 +1,5 @@
 /** From the editor's terms of features/ to the protocol's. */
-import type { Location, Range } from 'vscode-languageserver';
+import type { Location, Range } from './protocol.ts';
 import type { Place } from '../features/place.ts';
 import type { Service } from './service.ts';
 

@@ -1,7 +1,7 @@
 /** The documents that are open in the editor. Their text is the journal's own store of lines: nothing is kept twice. */
 import {
   TextDocumentContentChangeEvent, type Position, type Range, type TextDocumentsConfiguration,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { JournalText } from '../journal/journal-file.ts';
 import type { Workspace } from './workspace.ts';

@@ -3,7 +3,7 @@ import {
   LSPErrorCodes, ResponseError,
   type ClientCapabilities, type Connection, type PrepareRenameResult, type ServerCapabilities, type TextEdit,
   type WorkspaceEdit,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { formatEdits } from '../features/format.ts';
 import { rename, renameTarget } from '../features/rename.ts';
 import { rangeOf } from './convert.ts';

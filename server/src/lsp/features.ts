@@ -1,7 +1,7 @@
 /** Registers every request, each behind the guard, and says in one place what the server can do. */
 import {
   LSPErrorCodes, ResponseError, type ClientCapabilities, type Connection, type ServerCapabilities,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { actionCapabilities, serveActions } from './actions.ts';
 import { annotationCapabilities, serveAnnotations } from './annotations.ts';
 import { serveCalendar } from './calendar.ts';

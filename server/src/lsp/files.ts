@@ -1,5 +1,5 @@
 /** Where the server gets journals from: a disk, or whatever file system the editor has, asked through the client. */
-import { RequestType, type Connection } from 'vscode-languageserver';
+import { RequestType, type Connection } from './protocol.ts';
 
 export interface Listing {
   /** Addresses. */

@@ -1,5 +1,5 @@
 /** What every request goes through, so that no journal can bring the server down or keep it silent. */
-import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection } from 'vscode-languageserver';
+import { LSPErrorCodes, ResponseError, type CancellationToken, type Connection } from './protocol.ts';
 
 /** A request slower than this (ms) is logged. */
 const SLOW = 200;

@@ -1,7 +1,7 @@
 /** Holds clients to the order of the protocol: `initialize` first and once, and after `shutdown` nothing but `exit`. */
 import {
   ErrorCodes, Message, ResponseError, type Connection, type MessageStrategy, type RequestMessage,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 
 type State = 'new' | 'running' | 'down';
 

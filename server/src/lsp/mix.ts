@@ -1,5 +1,5 @@
 /** The requests behind the editor's questions for a solution. */
-import type { Connection } from 'vscode-languageserver';
+import type { Connection } from './protocol.ts';
 import { mixAnswer, type MixReply } from '../features/mix/answer.ts';
 import { diaryOf, placeRecords } from '../features/record-place.ts';
 import { Journal } from '../journal/journal.ts';

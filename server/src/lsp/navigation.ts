@@ -2,7 +2,7 @@
 import {
   DocumentHighlightKind, SymbolKind,
   type Connection, type DocumentSymbol, type ServerCapabilities, type SymbolInformation, type WorkspaceSymbol,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { definitionsAt } from '../features/definition.ts';
 import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';
 import { highlightsAt } from '../features/highlight.ts';

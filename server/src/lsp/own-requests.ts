@@ -1,5 +1,5 @@
 /** Requests of our own client, beyond the protocol's. */
-import type { CancellationToken, Connection, Position } from 'vscode-languageserver';
+import type { CancellationToken, Connection, Position } from './protocol.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
 import { guarded } from './guard.ts';
 import type { Service } from './service.ts';

@@ -1,5 +1,5 @@
 /** Texts for clients that show no Markdown. */
-import { MarkupKind, type ClientCapabilities, type MarkupContent } from 'vscode-languageserver';
+import { MarkupKind, type ClientCapabilities, type MarkupContent } from './protocol.ts';
 
 /** An escaped sign; a picture; the fence of an example, marks of emphasis; the line below the head of a table. */
 const marks = /\\([!-/:-@[-`{-~])|!\[((?:\\.|[^\]\\])*)\]\([^)]*\)|^```.*\n?|\*\*|`|^\|(?: :-- \|)+\n/gm;

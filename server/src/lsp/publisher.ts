@@ -1,5 +1,5 @@
 /** Shows problems: one publish for a burst of changes, and only of files whose problems changed. */
-import { DiagnosticSeverity, type Connection, type Diagnostic } from 'vscode-languageserver';
+import { DiagnosticSeverity, type Connection, type Diagnostic } from './protocol.ts';
 import type { Found } from '../checks/check.ts';
 import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
 import type { Moment } from '../journal/moment.ts';

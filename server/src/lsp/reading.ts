@@ -1,5 +1,5 @@
 /** Requests that show what the journal says: hover and folding. */
-import { FoldingRangeKind, type Connection, type Hover, type ServerCapabilities } from 'vscode-languageserver';
+import { FoldingRangeKind, type Connection, type Hover, type ServerCapabilities } from './protocol.ts';
 import { foldsOf } from '../features/folding.ts';
 import { hoverAt } from '../features/hover/hover.ts';
 import { markdownBlocks } from '../features/markdown.ts';

@@ -1,5 +1,5 @@
 /** Asks the client to fetch again what it shows: another file, the day, or a setting has changed it. */
-import { CodeLensRefreshRequest, type ClientCapabilities, type Connection } from 'vscode-languageserver';
+import { CodeLensRefreshRequest, type ClientCapabilities, type Connection } from './protocol.ts';
 
 /** Milliseconds without a change before the client is asked. */
 const QUIET = 400;

@@ -1,5 +1,5 @@
 /** The requests behind the editor's reports: of a lot, of all that is open, and the sheet of places to print. */
-import type { Connection } from 'vscode-languageserver';
+import type { Connection } from './protocol.ts';
 import { URI, Utils } from 'vscode-uri';
 import { lotAt } from '../features/lot-at.ts';
 import { escapeMarkdown } from '../features/markdown.ts';

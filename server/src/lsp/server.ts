@@ -2,7 +2,7 @@
 import {
   DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, FileOperationPatternKind, TextDocuments,
   TextDocumentSyncKind, type ClientCapabilities, type Connection, type InitializeParams, type InitializeResult,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { URI } from 'vscode-uri';
 import { keyOf } from './addresses.ts';
 import { present } from './clock.ts';

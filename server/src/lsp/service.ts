@@ -1,5 +1,5 @@
 /** What the requests need of the server. */
-import type { ClientCapabilities } from 'vscode-languageserver';
+import type { ClientCapabilities } from './protocol.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { ThemeName } from '../pictures/theme.ts';

@@ -1,7 +1,7 @@
 /** Changes of files in the protocol's shape, as the client takes them. */
 import type {
   ClientCapabilities, CreateFile, Range, TextDocumentEdit, TextEdit, WorkspaceEdit,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import type { ActionEdit } from '../features/actions/action.ts';
 import { rangeOf } from './convert.ts';
 import type { Service } from './service.ts';

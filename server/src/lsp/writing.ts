@@ -3,7 +3,7 @@ import {
   CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind, CompletionTriggerKind,
   type ClientCapabilities, type CompletionItem, type CompletionList, type Connection, type ServerCapabilities,
   type SignatureHelp,
-} from 'vscode-languageserver';
+} from './protocol.ts';
 import { completionsAt, type Trigger } from '../features/completion/completion.ts';
 import type { Completions, Suggestion, SuggestionKind } from '../features/completion/suggestion.ts';
 import { plainText } from '../features/completion/template.ts';

@@ -2,7 +2,7 @@
  * Calendar days as integers: days since 1970-01-01 in the proleptic Gregorian calendar, with no time zone. A day is
  * what the grower wrote, so it must not shift with the machine's zone.
  */
-import { UTCDate } from '@date-fns/utc';
+import { UTCDateMini } from '@date-fns/utc/date/mini';
 import { addMonths as addCalendarMonths } from 'date-fns/addMonths';
 
 export type Day = number;
@@ -54,5 +54,5 @@ export function weekdayOf(day: Day): string {
  * Example: addMonths(dayOf(2026, 1, 31), 1) is dayOf(2026, 2, 28)
  */
 export function addMonths(day: Day, months: number): Day {
-  return addCalendarMonths(new UTCDate(day * MS), months).getTime() / MS;
+  return addCalendarMonths(new UTCDateMini(day * MS), months).getTime() / MS;
 }

@@ -1,9 +1,7 @@
-import stringWidth from 'string-width';
 import type { Column } from './columns.ts';
+import { widthOf } from './text-width.ts';
 
 const GAP = '  ';
-/** Characters one column wide each; measuring others takes a hundred times as long. */
-const NARROW = /^[ -~–]*$/;
 /** A wider text goes on in the next line of its row. */
 const WIDEST_TEXT = 32;
 
@@ -49,10 +47,6 @@ export function textTable(columns: readonly Column[]): string[] {
       return kind === 'text' ? text + blanks : blanks + text;
     }).join(GAP).trimEnd());
   }).flat();
-}
-
-function widthOf(text: string): number {
-  return NARROW.test(text) ? text.length : stringWidth(text);
 }
 
 /** Between a number and its unit no line ends. */

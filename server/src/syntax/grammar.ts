@@ -5,6 +5,7 @@
  */
 import { EmbeddedActionsParser, type IOrAlt, type IToken } from 'chevrotain';
 import * as t from './tokens.ts';
+import { once } from '../model/once.ts';
 import type { Span } from '../model/record.ts';
 
 /** A number, as written, with the word or the % right behind it, be it a unit or not. */
@@ -29,7 +30,7 @@ export interface RecordSyntax {
   readonly facts: { readonly comma: number; readonly pieces: Piece[] }[];
 }
 
-class RecordParser extends EmbeddedActionsParser {
+export class RecordParser extends EmbeddedActionsParser {
   // Made once: chevrotain would take a new array at every call, too, and spend its time on making them.
   private readonly kinds: IOrAlt<Piece>[] = [
     { ALT: () => this.amount() },
@@ -41,8 +42,9 @@ class RecordParser extends EmbeddedActionsParser {
   ];
   private readonly unit = () => this.CONSUME2(t.Word);
 
-  constructor() {
-    super(t.allTokens, { recoveryEnabled: false, maxLookahead: 1 });
+  /** Tests have the grammar validated, so that no start pays for it. */
+  constructor(skipValidations = true) {
+    super(t.allTokens, { recoveryEnabled: false, maxLookahead: 1, skipValidations });
     this.performSelfAnalysis();
   }
 
@@ -82,11 +84,12 @@ function endOf(token: IToken): number {
   return token.startOffset + token.image.length;
 }
 
-const parser = new RecordParser();
+const parserOnce = once(() => new RecordParser());
 
 /** The syntax of a line that begins with a letter; undefined for any other line. */
 export function syntaxOf(line: string): RecordSyntax | undefined {
-  parser.input = t.lexer.tokenize(line).tokens;
+  const parser = parserOnce();
+  parser.input = t.lexer().tokenize(line).tokens;
   const record = parser.record();
   return parser.errors.length === 0 ? record : undefined;
 }

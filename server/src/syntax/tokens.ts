@@ -3,7 +3,8 @@
  * negated classes and carry no custom code: chevrotain then picks a token by its first character. None of them can
  * take more than linear time: no repetition stands within or beside one that matches the same characters.
  */
-import { createToken, Lexer, type TokenType } from 'chevrotain';
+import { createToken, Lexer, type ILexerConfig, type TokenType } from 'chevrotain';
+import { once } from '../model/once.ts';
 
 // Letters of every script, signs such as × and °, emoji, lone surrogates; no white space, no ASCII punctuation, and
 // none of the commas of other scripts: Arabic, ideographic, full-width.
@@ -48,7 +49,10 @@ export const Mark = createToken({
 
 export const allTokens: TokenType[] = [Blank, Quoted, DateLike, Time, Num, Word, Comma, Mark];
 
-export const lexer = new Lexer(allTokens, { positionTracking: 'onlyOffset', ensureOptimizations: true });
+export const lexing: ILexerConfig = { positionTracking: 'onlyOffset', ensureOptimizations: true };
+
+/** Made for the first line that is read. Tests have its tokens validated, so that no start pays for it. */
+export const lexer = once(() => new Lexer(allTokens, { ...lexing, skipValidations: true }));
 
 /**
  * First characters of a word, for chevrotain's look-up by character code: below 256 it tells codes apart, above it

@@ -1,6 +1,6 @@
 /** The stages of batches on an axis of dates: of one batch, and of all that are open. */
 import { due } from '../../calendar/due.ts';
-import { whereNow } from '../../calendar/places.ts';
+import { order, whereNow } from '../../calendar/places.ts';
 import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
 import { staysOf } from '../../calendar/stays.ts';
@@ -26,7 +26,7 @@ export function seasonPicture(journal: Journal, now: Moment, frame: Frame): Pict
         due: next.get(batch.path),
       })),
   );
-  const inOrder = rows.sort((a, b) => order.compare(a.heading, b.heading) || order.compare(a.label, b.label));
+  const inOrder = rows.sort((a, b) => order().compare(a.heading, b.heading) || order().compare(a.label, b.label));
   return timelinePicture({ title: 'The season at a glance', rows: inOrder, today: now.day }, frame);
 }
 
@@ -36,8 +36,6 @@ export function stagesPicture(batch: Batch, now: Moment, frame: Frame): Picture 
   if (!row.stretches.some(({ kind }) => kind !== 'soak')) return undefined;
   return timelinePicture({ title: `Stages of ${batch.path}`, rows: [row], today: now.day }, frame);
 }
-
-const order = new Intl.Collator('en', { numeric: true });
 
 function placeOf(lot: Lot, { path }: Batch, now: Moment): string {
   return (

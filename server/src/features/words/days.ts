@@ -1,8 +1,9 @@
 /** Days in plain words. */
 import { addMonths, dayOfIso, isoOf, type Day } from '../../model/day.ts';
+import { once } from '../../model/once.ts';
 import type { DaySpan, FactOfType } from '../../model/record.ts';
 
-const relative = new Intl.RelativeTimeFormat('en', { numeric: 'auto' });
+const relative = once(() => new Intl.RelativeTimeFormat('en', { numeric: 'auto' }));
 
 /** Whole calendar months between two days, the earlier one first. */
 function monthsBetween(from: Day, to: Day): number {
@@ -20,10 +21,10 @@ function monthsBetween(from: Day, to: Day): number {
 export function agoText(day: Day, today: Day): string {
   const days = day - today;
   const sign = Math.sign(days);
-  if (Math.abs(days) < 14) return relative.format(days, 'day');
-  if (Math.abs(days) < 120) return relative.format(Math.trunc(days / 7), 'week');
+  if (Math.abs(days) < 14) return relative().format(days, 'day');
+  if (Math.abs(days) < 120) return relative().format(Math.trunc(days / 7), 'week');
   const months = monthsBetween(Math.min(day, today), Math.max(day, today));
-  return months < 24 ? relative.format(sign * months, 'month') : relative.format(sign * Math.floor(months / 12), 'year');
+  return months < 24 ? relative().format(sign * months, 'month') : relative().format(sign * Math.floor(months / 12), 'year');
 }
 
 const numbers = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
