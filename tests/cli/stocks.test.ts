@@ -70,6 +70,18 @@ describe('plumule report --stocks', () => {
     });
   });
 
+  it('says what was weighed again, and goes on from it', async () => {
+    const folder = await folderWith({ 'winter.germ': `${JOURNAL}left P1 2026-01-20, 310 mg\nleft G1 2026-01-20, 75 mL\n` });
+    const { stdout } = await plumule(folder, 'report', '--stocks', '--today', '2026-02-01');
+    expect(stdout).toMatch(/G1 +GA3 900 ppm +75 mL +100 mL[^]*G1: 75 mL measured on 2026-01-20\.[^]*P1 +GA3 powder, purity 90 % +310 mg +400 mg/);
+    expect(stdout).toContain('P1: 310 mg weighed on 2026-01-20.');
+    expect(stdout).not.toContain('at most');
+    const { stdout: data } = await plumule(folder, 'report', '--stocks', '--today', '2026-02-01', '--format', 'json');
+    const { journals: [{ stocks: [p1, g1, b1] }] } = JSON.parse(data);
+    expect([p1.measured, g1.measured, b1.measured]).toEqual([{ on: '2026-01-20', amount: 310 }, { on: '2026-01-20', amount: 75 }, null]);
+    expect(g1.takenWithoutAmount).toBe(0);
+  });
+
   it('counts what was taken by a day', async () => {
     expect((await stocks('--as-of', '2026-01-10')).stdout).toContain('G1    GA3 900 ppm  100 mL');
     expect((await stocks('--as-of', '2025-01-01')).stdout).toContain('No bottle and no packet has anything left.');

@@ -1,6 +1,7 @@
 /** Strengths of what is made from packets, and what is left of these, by hand. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { emptiedAt } from '../../server/src/calendar/emptied.ts';
 import { stockNow, stocksNow } from '../../server/src/calendar/left.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { dayOfIso } from '../../server/src/model/day.ts';
@@ -117,6 +118,48 @@ describe('what is left', () => {
     expect(leftOf(journal)).toEqual([['P1', '0 mg'], ['G1', undefined], ['G2', '250 mL']]);
   });
 
+  test('is what was found, less what was taken since then, whatever had been worked out before', () => {
+    const journal = journalIn(`
+      lot L Iris, 20 seeds
+      powder P1 2026-01-01, GA3 1 g
+      soak L 2026-01-05, P1 unmeasured, 24 h
+      stock G1 2026-03-01, from P1 40 mg, 20 mL
+      stock G2 2026-03-02, from P1 halved 1 time, 320 mL
+      stock G3 2026-02-01, GA3 20 mg
+      left G3 2026-02-10 10:00, 12 mL
+      soak L 2026-02-10 09:00, G3 2 mL, water 8 mL, 24 h
+      soak L 2026-02-10 11:00, G3 2 mL, water 8 mL, 24 h
+      left G2 2026-05-01, 0 mL
+    `);
+    journal.set('b.germ', 'left P1 2026-03-01, 640 mg\n');
+    // With no time of day, 640 mg are what the evening left, with the 40 mg of that day gone.
+    expect(leftOf(journal, '2026-03-01')[0]).toEqual(['P1', '640 mg']);
+    expect(leftOf(journal, '2026-02-28')[0]).toEqual(['P1', 'at most 1 g']);
+    expect(leftOf(journal)).toEqual([
+      ['P1', 'about 320 mg (288 to 352)'], ['G1', '20 mL'], ['G2', '0 mL'], ['G3', '10 mL'],
+    ]);
+    // Half of 640 mg in 320 mL.
+    expect(ppmOf(journal, 'G2')).toBe(1000);
+    journal.set('b.germ', 'left P1 2026-03-01, 320 mg\n');
+    expect(ppmOf(journal, 'G2')).toBe(500);
+    journal.remove('b.germ');
+    expect(ppmOf(journal, 'G2')).toBe('It is unknown how much powder was left in P1.');
+  });
+
+  test('may be found where nothing was left by the sum, and is gone since the day on which none was found', () => {
+    const journal = journalIn(`
+      powder P1 2026-01-01, GA3 100 mg
+      stock G1 2026-01-09, from P1 100 mg, 100 mL
+      left P1 2026-02-01, 30 mg
+      left P1 2026-04-01, 0 mg
+      left P1 2026-05-01, 0 mg
+    `);
+    const gone = (day: string) => stockNow(journal.solution('P1')!, journal, now(day))?.emptied?.day;
+    const emptied = (day: string) => emptiedAt(journal.solution('P1')!, journal, now(day))?.day;
+    expect([gone('2026-01-20'), gone('2026-03-01'), emptied('2026-01-20'), emptied('2026-03-01'), emptied('2026-06-01')])
+      .toEqual([dayOfIso('2026-01-09'), undefined, dayOfIso('2026-01-09'), undefined, dayOfIso('2026-04-01')]);
+  });
+
   /**
    * Every amount that the unknown draws can have had, and every way in which the eye can have halved, tried in steps:
    * what is then left lies within the limits, and these are never below zero. The sums here are doubles of our own.
@@ -126,15 +169,18 @@ describe('what is left', () => {
       fc.integer({ min: 1, max: 120 }).map(mg => ({ fact: `${mg} mg`, mg })),
       fc.integer({ min: 1, max: 2 }).map(halved => ({ fact: `halved ${halved} times`, halved })),
       fc.constant({ fact: '' }),
+      fc.integer({ min: 0, max: 400 }).map(found => ({ fact: '', found })),
     );
     fc.assert(fc.property(fc.integer({ min: 10, max: 400 }), fc.array(draw, { maxLength: 4 }), (mg, draws) => {
-      const lines = draws.map(({ fact }, n) => `stock G${n} 2026-01-${10 + n}, from P1 ${fact}, 100 mL`);
+      const lines = draws.map((each, n) => ('found' in each
+        ? `left P1 2026-01-${10 + n}, ${each.found} mg` : `stock G${n} 2026-01-${10 + n}, from P1 ${each.fact}, 100 mL`));
       const journal = journalIn(`powder P1 2026-01-01, GA3 ${mg} mg\n${lines.join('\n')}\n`);
       const { left } = stockNow(journal.solution('P1')!, journal, now('2030-01-01'))!;
       const [least, most] = [toNumber(left!.least), toNumber(left!.most)];
       let possible = [mg];
       for (const each of draws) {
         possible = possible.flatMap(there => {
+          if ('found' in each) return [each.found];
           if ('mg' in each) return [Math.max(0, there - each.mg)];
           const shares = 'halved' in each ? [0.45, 0.5, 0.55].map(half => half ** each.halved) : [0, 0.3, 1];
           return shares.map(share => there * (1 - share));
@@ -147,7 +193,8 @@ describe('what is left', () => {
       }
       // The limits are reached, so they are no wider than they must be.
       expect(Math.min(...possible)).toBeCloseTo(least, 6);
-      if (draws.every(({ fact }) => fact !== '')) expect(Math.max(...possible)).toBeCloseTo(most, 6);
+      const sinceFound = draws.slice(draws.findLastIndex(each => 'found' in each) + 1);
+      if (sinceFound.every(({ fact }) => fact !== '')) expect(Math.max(...possible)).toBeCloseTo(most, 6);
     }), { numRuns: 150 });
   });
 });

@@ -145,6 +145,7 @@ const shapes: Readonly<Record<string, Shape>> = {
       [word('from'), stock, ...taken, comma, word('to'), ...made]),
     some: [led('keeps', calendar), at],
   },
+  left: { subject: named(id), first: fc.oneof(volume, mass) },
   regime: { subject: named(id), dated: 'no', first: stage, some: [stage, stage] },
   guide: { subject: named(plant), dated: 'no', first: substance, some: [duration, stage, worded('source')] },
   agent: {

@@ -10,11 +10,13 @@ import { hasCome } from './standing.ts';
 const emptied = /\b(?:thrown away|threw away|thrown out|threw out|emptied|empty|used up|finished|discarded|poured away|replaced)\b/i;
 const notYet = /\b(?:not|nearly|almost|half|soon|before)\b|n['’]t\b/i;
 
-/** The draw that took the last of it, or a note that says so; undefined while something is left. */
+/** When the last of it was taken, or nothing was found to be left, or a note says so; undefined while there is some. */
 export function emptiedAt(solution: Solution, journal: Journal, now: Moment): Moment | undefined {
-  const { id, made } = solution;
-  const draws = journal.drawsFrom(id).filter(({ entry: { moment } }) => moment && hasCome(moment, now));
-  const last = made && ledger(solution, draws).entries.find(({ left }) => left?.most.equals(0));
+  const { id } = solution;
+  const account = journal.accountOf(id).filter(({ entry: { moment } }) => moment && hasCome(moment, now));
+  const { entries } = ledger(solution, account);
+  // It may have been measured again, and something was left.
+  const last = entries[entries.findLastIndex(({ left }) => !left?.most.equals(0)) + 1];
   return last?.key.entry.moment ?? goneNote(id, journal, now)?.moment;
 }
 

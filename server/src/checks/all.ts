@@ -21,11 +21,13 @@ import { farAhead } from './far-ahead.ts';
 import { Events } from './events.ts';
 import { forgottenId } from './forgotten-id.ts';
 import { impossibleDilution } from './impossible-dilution.ts';
+import { leftInWrongUnit } from './left-in-wrong-unit.ts';
 import { liftMissing } from './lift-missing.ts';
 import { liftWithoutSoak } from './lift-without-soak.ts';
 import { mergeConflicts } from './merge-conflict.ts';
 import { missingDate } from './missing-date.ts';
 import { mixedInDish } from './mixed-in-dish.ts';
+import { moreLeftThanPossible } from './more-left-than-possible.ts';
 import { moreThanGerminated } from './more-than-germinated.ts';
 import { noControl } from './no-control.ts';
 import { noRecentCount } from './no-recent-count.ts';
@@ -67,7 +69,7 @@ const lotChecks: readonly LotCheck[] = [
 
 const solutionChecks: readonly SolutionCheck[] = [
   stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
-  takenAfterEmpty,
+  takenAfterEmpty, leftInWrongUnit, moreLeftThanPossible,
   swappedInBottle,
 ];
 

@@ -9,6 +9,11 @@ export function drawSpan({ record }: Entry, stock: string): Span {
   return name ? { start: name.start, end: name.end } : subjectOf({ record });
 }
 
+/** What a record does to a bottle or a packet, as messages say it. */
+export function doesTo({ record }: Entry): 'measures' | 'takes from' {
+  return record.keyword === 'left' ? 'measures' : 'takes from';
+}
+
 /** Where a record says how much it takes; the name of the stock where it does not. */
 export function drawnSpan(entry: Entry, stock: string): Span {
   const { record } = entry;

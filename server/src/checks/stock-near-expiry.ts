@@ -6,12 +6,12 @@ import { found, type SolutionCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
 /** A stock that is good for a short time only, as long as something is left of it. */
-export const stockNearExpiry: SolutionCheck = function* (solution, { now }, draws) {
+export const stockNearExpiry: SolutionCheck = function* (solution, { journal, now }) {
   const { id, entry, keeps } = solution;
   if (!keeps || !entry.moment || entry.moment.day > now.day) return;
   const { state, daysLeft } = shelfLife(now.day, entry.moment.day, keeps.until);
   if (state !== 'near') return;
-  const { left } = ledger(solution, draws);
+  const { left } = ledger(solution, journal.accountOf(id));
   if (left && !isPositive(left.most)) return;
   const days = daysLeft === 1 ? '1 day' : `${daysLeft} days`;
   yield found(entry.line, 'stock-near-expiry', subjectOf(entry),

@@ -6,11 +6,11 @@ import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawnSpan } from './draws.ts';
 
 /** More is taken than is left. */
-export const stockOverdrawn: SolutionCheck = function* (solution, _context, draws) {
-  const { overdrawn } = ledger(solution, draws);
+export const stockOverdrawn: SolutionCheck = function* (solution, { journal }) {
   const { made, form, id } = solution;
+  const { overdrawn } = ledger(solution, journal.accountOf(id));
   const asked = overdrawn?.taken?.most;
-  if (!overdrawn || !made || !asked) return;
+  if (!overdrawn || !asked) return;
   const { entry } = overdrawn.key;
   const left = leftText(solution, asked.sub(overdrawn.missing), made);
   yield found(entry.line, 'stock-overdrawn', drawnSpan(entry, id),
@@ -18,7 +18,8 @@ export const stockOverdrawn: SolutionCheck = function* (solution, _context, draw
     { related: [relatedTo(solution.entry, form === 'powder' ? 'The packet' : 'Made up here')] });
 };
 
-function leftText({ form }: Solution, left: Exact, made: Exact): string {
+function leftText({ form }: Solution, left: Exact, made: Exact | undefined): string {
+  if (!made) return isPositive(left) ? `only ${showAmount(form, left).text} are left` : 'nothing is left';
   const all = showAmount(form, made).text;
   const madeUp = form === 'powder' ? 'in the packet' : 'made up';
   if (left.equals(made)) return form === 'powder' ? `only ${all} were in the packet` : `only ${all} were made up`;

@@ -2,6 +2,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
 import { hasReference, isDefining, mentionsOf, rootOf, subjectIdOf, type Mention } from '../journal/mentions.ts';
+import { isEventKeyword } from '../model/events.ts';
 import { keywords, type Keyword } from '../model/keywords.ts';
 import type { JournalRecord } from '../model/record.ts';
 import type { ProblemCode } from '../model/problems.ts';
@@ -21,6 +22,7 @@ const lot: Wanted = { code: 'unknown-lot', kinds: ['lot'] };
 const anything: Wanted = { code: 'unknown-id', kinds: ['lot', 'stock', 'powder', 'dilute', 'regime', 'agent'] };
 const regime: Wanted = { code: 'unknown-regime', kinds: ['regime'] };
 const stock: Wanted = { code: 'unknown-stock', kinds: ['stock', 'dilute'] };
+const bottleOrPacket: Wanted = { code: 'unknown-stock', kinds: ['stock', 'powder', 'dilute'] };
 const agent: Wanted = { code: 'unknown-agent', kinds: ['agent'] };
 const packet: Wanted = { code: 'unknown-packet', kinds: ['powder'] };
 const agentOrStock: Wanted = { code: 'unknown-agent', kinds: ['agent', 'stock', 'powder', 'dilute'] };
@@ -31,7 +33,7 @@ export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
   const missing = new Map<Wanted, (readonly [Entry, Mention])[]>();
   for (const entry of mentions) {
     // Most records name nothing but a lot that is there.
-    if (isLot && !isDefining(entry.record.keyword) && !hasReference(entry.record)) continue;
+    if (isLot && isEventKeyword(entry.record.keyword) && !hasReference(entry.record)) continue;
     for (const mention of mentionsOf(entry.record)) {
       if (mention.id !== id || mention.role === 'definition') continue;
       const wanted = wantedBy(entry.record, mention);
@@ -51,6 +53,7 @@ export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
 };
 
 function wantedBy({ keyword, facts }: JournalRecord, { role, written }: Mention): Wanted {
+  if (keyword === 'left') return bottleOrPacket;
   if (role === 'subject') return keywords[keyword].subject === 'any' && !written.text.includes('/') ? anything : lot;
   switch (keyword) {
     case 'lot': return lot;

@@ -104,6 +104,7 @@ class TokenReader {
         break;
       }
       case 'new stock': case 'new packet': case 'new regime': this.#add(start, end, 'name', definition); break;
+      case 'stock': this.#name(subject, this.#journal.solution(text) !== undefined); break;
       case 'new agent': this.#add(start, end, 'agent', definition); break;
       case 'limited': if (!isLasting(text)) this.#agent(subject); break;
       case 'plant': this.#add(start, end, 'plant', plain); break;

@@ -18,12 +18,12 @@ export interface Signature {
 }
 
 const subjects: Readonly<Record<SubjectKind, string>> = {
-  'date': 'DATE', 'new lot': 'ID', 'batch': 'BATCH', 'any': 'ID', 'new stock': 'ID', 'new packet': 'ID', 'new regime': 'NAME',
+  'date': 'DATE', 'new lot': 'ID', 'batch': 'BATCH', 'any': 'ID', 'new stock': 'ID', 'new packet': 'ID', 'stock': 'ID', 'new regime': 'NAME',
   'plant': 'PLANT', 'limited': 'WHAT', 'new agent': 'WORD', 'zone': 'ZONE',
 };
 
 const subjectWords: Partial<Record<SubjectKind, string>> = {
-  'batch': 'a lot or a batch', 'any': 'a lot, a batch, a stock, a regime or an agent', 'plant': 'a plant or a genus',
+  'batch': 'a lot or a batch', 'any': 'a lot, a batch, a stock, a regime or an agent', 'plant': 'a plant or a genus', 'stock': 'a bottle or a packet',
   'limited': 'soak, stock, count or an agent', 'new lot': 'an id of your choice', 'zone': 'a name such as Europe/Vienna',
 };
 

@@ -65,7 +65,7 @@ function subjectAt(journal: Journal, keyword: Keyword, subject: Written, charact
   const named = (kind: 'lot' | 'stock' | 'regime' | 'agent'): Found => ({ what: { kind, id: subject.text }, span: subject });
   switch (keywords[keyword].subject) {
     case 'new lot': return named('lot');
-    case 'new stock': case 'new packet': return named('stock');
+    case 'new stock': case 'new packet': case 'stock': return named('stock');
     case 'new regime': return named('regime');
     case 'new agent': return named('agent');
     case 'plant': return { what: { kind: 'plant', name: subject.text }, span: subject };

@@ -2,7 +2,7 @@
 import { factOf, factsOf } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
-import { ledgerOf, type Amount, type Ledger, type Left } from '../solutions/ledger.ts';
+import { isFound, ledgerOf, type Amount, type Found, type Ledger, type Left } from '../solutions/ledger.ts';
 import { contentOf } from '../solutions/purity.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { liquidOf, type Shelf } from './doses.ts';
@@ -15,8 +15,35 @@ export interface Draw {
   readonly amount: Amount;
 }
 
+/** A line in the account of a bottle or a packet: something taken, or what was found to be left. */
+export interface AccountEntry {
+  readonly entry: Entry;
+  readonly amount: Amount | Found;
+}
+
+/** Whether something was taken. */
+export function isDraw(each: AccountEntry): each is Draw {
+  return !isFound(each.amount);
+}
+
+/** What a record says of a bottle or a packet; undefined for a `left` in the wrong unit. */
+export function accountedBy(entry: Entry, solution: Solution, shelf: Shelf): AccountEntry | undefined {
+  if (entry.record.keyword !== 'left') return drawnBy(entry, solution, shelf);
+  const found = foundIn(entry, solution);
+  return found && { entry, amount: { found } };
+}
+
+function foundIn({ record }: Entry, { form }: Solution): Exact | undefined {
+  if (form !== 'powder') {
+    const volume = factOf(record, 'volume');
+    return volume && volumeInMl(volume.value);
+  }
+  const mass = factOf(record, 'mass');
+  return mass && massInMg(mass.value);
+}
+
 /** What a record takes from a bottle or a packet. */
-export function drawnBy(entry: Entry, solution: Solution, shelf: Shelf): Draw {
+function drawnBy(entry: Entry, solution: Solution, shelf: Shelf): Draw {
   return { entry, amount: solution.form === 'powder' ? powderIn(entry, solution, shelf) : drawnMl(entry, solution.id) };
 }
 
@@ -52,13 +79,19 @@ function powderShare(agent: Agent, { record }: Entry): Exact | undefined {
   return content.ok ? content.value.share : undefined;
 }
 
-/** What is left after each draw, in the order of time. */
-export function ledger({ made }: Pick<Solution, 'made'>, draws: readonly Draw[]): Ledger<Draw> {
-  const when = ({ moment }: Entry) => (moment ? moment.day * 1440 + (moment.minutes ?? 0) : 0);
-  return ledgerOf(made, draws.map(draw => ({ key: draw, when: when(draw.entry), amount: draw.amount })));
+/** Behind all that was taken on the day. */
+const EVENING = 1440;
+
+/** What is left after each entry, in the order of time. What was measured with no time of day is of the evening. */
+export function ledger(
+  { made }: Pick<Solution, 'made'>, account: readonly AccountEntry[],
+): Ledger<AccountEntry> {
+  const when = ({ entry: { moment }, amount }: AccountEntry) =>
+    (moment ? moment.day * EVENING + (moment.minutes ?? (isFound(amount) ? EVENING - 0.5 : 0)) : 0);
+  return ledgerOf(made, account.map(each => ({ key: each, when: when(each), amount: each.amount })));
 }
 
 /** mg that a record took out of a packet, as far as it is known. */
-export function takenBy(entry: Entry, packet: Solution, draws: readonly Draw[]): Left | undefined {
-  return ledger(packet, draws).entries.find(({ key }) => key.entry.line === entry.line)?.taken;
+export function takenBy(entry: Entry, packet: Solution, account: readonly AccountEntry[]): Left | undefined {
+  return ledger(packet, account).entries.find(({ key }) => key.entry.line === entry.line)?.taken;
 }

@@ -3,6 +3,7 @@
  * the new lines name (and what is made from these); everything derived is kept until it is touched.
  */
 import type { Day } from '../model/day.ts';
+import { isEventKeyword } from '../model/events.ts';
 import type { Keyword } from '../model/keywords.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
@@ -10,17 +11,17 @@ import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
 import { dependentsOf, isHalvedFrom, lotsJudgedBy, replacedWith } from './dependents.ts';
 import { dosesOf, shelfOf } from './doses.ts';
-import { drawnBy, takenBy, type Draw } from './draws.ts';
+import { accountedBy, isDraw, takenBy, type AccountEntry, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
 import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { forEachMention, isAbout, isDefining, isGlobal } from './mentions.ts';
+import { forEachMention, isAbout, isGlobal } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
-import { isSolution, takesFrom, type Solution } from './solutions.ts';
+import { isSolution, takesFrom, tellsWhatIsLeft, type Solution } from './solutions.ts';
 import { TouchLog, type Touched } from './touched.ts';
 
 export class Journal {
@@ -144,13 +145,19 @@ export class Journal {
 
   /** Everything taken from a stock or a packet. */
   drawsFrom(id: string): Draw[] {
-    const solution = this.solution(id);
-    return solution ? this.#drawsFrom(solution) : [];
+    return this.accountOf(id).filter(isDraw);
   }
 
-  #drawsFrom(solution: Solution): Draw[] {
-    const draws = this.mentionsOf(solution.id).filter(({ record }) => takesFrom(record, solution.id));
-    return draws.map(entry => drawnBy(entry, solution, shelfOf(this)));
+  /** The same, with what was found to be left of it now and then. */
+  accountOf(id: string): AccountEntry[] {
+    const solution = this.solution(id);
+    return solution ? this.#accountOf(solution) : [];
+  }
+
+  #accountOf(solution: Solution): AccountEntry[] {
+    const { id } = solution;
+    const entries = this.mentionsOf(id).filter(({ record }) => takesFrom(record, id) || tellsWhatIsLeft(record, id));
+    return entries.flatMap(entry => accountedBy(entry, solution, shelfOf(this)) ?? []);
   }
 
   dosesOf(entry: Pick<Entry, 'record'> & Partial<Entry>): Dose[] {
@@ -196,7 +203,7 @@ export class Journal {
   #readLot(id: string): Lot | undefined {
     const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
-    const entries = this.mentionsOf(id).filter(({ record }) => !isDefining(record.keyword) && isAbout(record, id));
+    const entries = this.mentionsOf(id).filter(({ record }) => isEventKeyword(record.keyword) && isAbout(record, id));
     return historyOf(id, definition, entries, {
       zone: this.zone, dosesOf: entry => this.dosesOf(entry),
       regimeOf: name => this.definitionsOf(name).find(({ record }) => record.keyword === 'regime'),
@@ -207,7 +214,7 @@ export class Journal {
   #readSolutions(id: string): void {
     const definitionOf = (other: string) =>
       this.definitionsOf(other).find(({ record }) => isSolution(record.keyword));
-    const taken = (entry: Entry, packet: Solution) => takenBy(entry, packet, this.#drawsFrom(packet));
+    const taken = (entry: Entry, packet: Solution) => takenBy(entry, packet, this.#accountOf(packet));
     const { agents, limits } = this;
     for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, agents, limits.stock, taken)) {
       this.#solutions.set(made, solution);
@@ -258,7 +265,8 @@ export class Journal {
     forEachMention(record, (id, role) => {
       this.#touch(id);
       // What was halved out of a packet hangs on all that was taken before.
-      const isHalved = role === 'reference' && isHalvedFrom(id, this.#names);
+      const isAccount = role === 'reference' || record.keyword === 'left';
+      const isHalved = isAccount && isHalvedFrom(id, this.#names);
       if (role !== 'definition' && !isHalved) return;
       if (role === 'definition') this.#touches.flag('definitions');
       if (record.keyword === 'lot') {

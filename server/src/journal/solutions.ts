@@ -210,3 +210,8 @@ export function takesFrom({ keyword, facts }: JournalRecord, id: string): boolea
   if (!isTaker) return false;
   return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && keyword !== 'stock' && fact.name.text) === id);
 }
+
+/** Whether a record says how much is left of a stock or a packet. */
+export function tellsWhatIsLeft({ keyword, subject }: JournalRecord, id: string): boolean {
+  return keyword === 'left' && subject?.text === id;
+}

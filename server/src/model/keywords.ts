@@ -9,6 +9,7 @@ export type SubjectKind =
   | 'any' // any id that the journal knows
   | 'new stock'
   | 'new packet'
+  | 'stock' // a bottle or a packet that is there
   | 'new regime'
   | 'plant'
   | 'limited' // soak, stock, count or an agent
@@ -229,6 +230,12 @@ const keywordTable = {
     ],
     says: 'a weaker solution from a stock',
     example: 'dilute G2 2026-01-09, from G1 10 mL, to 20 mL',
+  },
+  left: {
+    subject: 'stock', dated: 'yes',
+    facts: [{ ...volume, shape: '12 mL', required: true, unless: 'mass' }, { type: 'mass', shape: '640 mg' }],
+    says: 'what is left in a bottle or a packet, measured again',
+    example: 'left P1 2026-03-01, 640 mg',
   },
   regime: {
     subject: 'new regime', dated: 'no', facts: [{ ...stage, required: true }],

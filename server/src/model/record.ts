@@ -121,6 +121,7 @@ export type Fact =
   | EachOf<'until', { date: WrittenDate; time?: WrittenTime }>
   | JudgeDayFact
   | EachOf<'volume' | 'to', { value: Volume }>
+  | EachOf<'mass', { value: Mass }>
   | EachOf<'temperature', { value: Temperature }>
   | EachOf<'strength' | 'solubility', { value: Strength }>
   | EachOf<'purity', { percent: number; form?: PurityForm }>

@@ -7,6 +7,11 @@ export interface Portion {
   readonly halved: number;
 }
 
+/** What there was, measured again: the ledger goes on from it, whatever it said before. */
+export interface Found {
+  readonly found: Exact;
+}
+
 /** mL of a liquid or mg of powder, or a part of what is left; undefined where the record does not say. */
 export type Amount = Exact | Portion | undefined;
 
@@ -14,7 +19,7 @@ export interface Withdrawal<Key> {
   readonly key: Key;
   /** Time of the draw on any scale on which later is larger; equal times keep their given order. */
   readonly when: number;
-  readonly amount: Amount;
+  readonly amount: Amount | Found;
 }
 
 /** mL or mg within limits that hold whatever the amounts were that nobody measured. None is ever below zero. */
@@ -33,6 +38,8 @@ export interface LedgerEntry<Key> {
   readonly taken: Left | undefined;
   /** mL or mg that this draw asks for and that cannot be there. */
   readonly missing: Exact;
+  /** mL or mg that were found and that cannot have been left; 0 for a draw. */
+  readonly tooMuch: Exact;
 }
 
 export interface Ledger<Key> {
@@ -40,7 +47,7 @@ export interface Ledger<Key> {
   readonly left: Left | undefined;
   /** The draw at which it was used up and more than measuring explains was missing. */
   readonly overdrawn: LedgerEntry<Key> | undefined;
-  /** Draws without an amount: what is left is then at most this. */
+  /** Draws without an amount since it was measured last: what is left is then at most this. */
   readonly notMeasured: readonly Key[];
 }
 
@@ -58,30 +65,40 @@ export function measured(amount: Exact): Left {
 
 /**
  * The draws in the order of time with what each leaves. A draw that asks for more than is there takes what
- * is there. `made` in mL or mg; undefined: it is not known, and nothing is said of what is left.
+ * is there. `made` in mL or mg; undefined: it is not known, and nothing is said of what is left until it is measured.
  */
 export function ledgerOf<Key>(made: Exact | undefined, withdrawals: readonly Withdrawal<Key>[]): Ledger<Key> {
   const entries: LedgerEntry<Key>[] = [];
   let left = made && measured(made);
+  let whole = made;
   let missing = none;
+  let notMeasured: Key[] = [];
   let overdrawn: LedgerEntry<Key> | undefined;
   const inTime = [...withdrawals].sort((a, b) => a.when - b.when);
   for (const { key, amount } of inTime) {
+    if (isFound(amount)) {
+      const { found } = amount;
+      const tooMuch = left && found.gt(left.most) ? found.sub(left.most) : none;
+      [left, whole, missing, notMeasured] = [measured(found), found, none, []];
+      entries.push({ key, left, taken: undefined, missing, tooMuch });
+      continue;
+    }
     const asked = isExact(amount) ? amount : none;
     const short = left && asked.gt(left.most) ? asked.sub(left.most) : none;
     const taken = takenOf(left, amount);
     left = left && after(left, amount);
-    const entry = { key, left, taken, missing: short };
+    const entry = { key, left, taken, missing: short, tooMuch: none };
     missing = missing.add(short);
-    if (made && missing.gt(made.mul(SLACK))) overdrawn ??= entry;
+    if (whole && missing.gt(whole.mul(SLACK))) overdrawn ??= entry;
+    if (amount === undefined) notMeasured.push(key);
     entries.push(entry);
   }
-  return {
-    entries,
-    left,
-    overdrawn,
-    notMeasured: inTime.filter(({ amount }) => amount === undefined).map(({ key }) => key),
-  };
+  return { entries, left, overdrawn, notMeasured };
+}
+
+/** Whether it tells what there was, and not what was taken. */
+export function isFound(amount: Amount | Found): amount is Found {
+  return amount !== undefined && 'found' in amount;
 }
 
 function isExact(amount: Amount): amount is Exact {

@@ -22,3 +22,8 @@ export function leftText(form: Form, { least, most, likely }: Left): string {
   const [low, high] = [least, most].map(limit => numberText(perUnit ? limit.div(perUnit) : limit).text);
   return `about ${text} (${low!} to ${high!})`;
 }
+
+/** Example: '640 mg weighed', '12 mL measured' */
+export function foundText(form: Form, amount: Exact): string {
+  return `${showAmount(form, amount).text} ${form === 'powder' ? 'weighed' : 'measured'}`;
+}

@@ -146,14 +146,14 @@ function readDraw(reader: LineReader, pieces: readonly Piece[], keyword: Keyword
 
 /** A quantity that is a fact by itself (`24 h`) or behind its word (`keeps 4 years`). */
 function quantified(
-  type: 'duration' | 'keeps' | 'volume' | 'to' | 'temperature' | 'strength' | 'solubility' | 'molarMass',
-  read: (reader: LineReader, amount: Amount) => { readonly value: unknown } | undefined,
+  type: 'duration' | 'keeps' | 'volume' | 'mass' | 'to' | 'temperature' | 'strength' | 'solubility' | 'molarMass',
+  read: (reader: LineReader, amount: Amount, keyword: Keyword) => { readonly value: unknown } | undefined,
   expected = '', example = '',
 ): FactReader {
-  return (reader, pieces) => {
+  return (reader, pieces, keyword) => {
     const first = pieces[0]!;
     const amount = first.kind === 'amount' ? first : amountAt(reader, pieces, 1, expected, example);
-    const quantity = amount && read(reader, amount);
+    const quantity = amount && read(reader, amount, keyword);
     return quantity && ({ type, value: quantity.value, start: first.start, end: amount.end } as Fact);
   };
 }
@@ -169,7 +169,8 @@ export const readers: Readonly<Record<FactType, FactReader>> = {
   outdoors: (_, [word]) => ({ type: 'outdoors', start: word!.start, end: word!.end }), look: readLook,
   whither: worded('whither', 'where it went', 'to a friend'), regime: readRegime, replaces: readReplaced, text: readBare('text'), path: readBare('path'),
   duration: quantified('duration', readDuration), keeps: quantified('keeps', readDuration, 'a duration', 'keeps 4 years'),
-  volume: quantified('volume', readVolume), to: quantified('to', readVolume, 'a volume', 'to 20 mL'),
+  volume: quantified('volume', (reader, amount, keyword) => readVolume(reader, amount, keyword === 'left')),
+  mass: quantified('mass', (reader, amount) => readQuantity(reader, amount, 'mass', true)), to: quantified('to', (reader, amount) => readVolume(reader, amount), 'a volume', 'to 20 mL'),
   temperature: quantified('temperature', readTemperature),
   strength: quantified('strength', readStrength),
   solubility: quantified('solubility', readStrength, 'a strength', 'solubility 5 g/L'),

@@ -21,9 +21,9 @@ const countWords: Partial<Record<FactType, readonly string[]>> = {
   count: countables, cut: cutClasses,
 };
 
-/** Facts that are known by their unit alone. A mass is part of a substance. */
+/** Facts that are known by their unit alone. A mass of powder that goes into something is part of a substance. */
 const dimensions: Partial<Record<FactType, Dimension>> = {
-  duration: 'duration', temperature: 'temperature', volume: 'volume', strength: 'strength', molarMass: 'molarMass',
+  duration: 'duration', temperature: 'temperature', volume: 'volume', mass: 'mass', strength: 'strength', molarMass: 'molarMass',
 };
 
 const everyLeadWord = new Set(Object.values(leadWords).flat());

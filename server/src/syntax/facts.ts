@@ -108,7 +108,7 @@ const nouns: Readonly<Record<FactType, string>> = {
   collected: 'the date of collection', bought: 'the date of purchase', from: 'a source', at: 'a place',
   stored: 'the storage', in: 'a medium', source: 'a reference', dormancy: 'a dormancy', until: 'an end', on: 'a day of judging', regime: 'a regime',
   replaces: 'an older lot',
-  for: 'a plant', purity: 'a purity', draw: 'the stock used', duration: 'a length of time', keeps: 'how long it keeps', volume: 'a volume',
+  for: 'a plant', purity: 'a purity', draw: 'the stock used', duration: 'a length of time', keeps: 'how long it keeps', volume: 'a volume', mass: 'a mass',
   to: 'the volume made', temperature: 'a temperature', strength: 'a strength', solubility: 'a solubility', molarMass: 'a molar mass',
   whither: 'where it went', outdoors: 'that it is outdoors', look: 'the next look', text: 'a text', path: 'the path of a picture', part: 'a part', substance: 'an agent', stage: 'a stage', count: 'a count', cut: 'a class',
 };

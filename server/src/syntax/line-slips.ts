@@ -16,7 +16,7 @@ const otherWords: Partial<Record<Keyword, readonly string[]>> = {
   plant: ['planted'], give: ['gave', 'given'], sell: ['sold'], send: ['sent'], lose: ['lost', 'spilled', 'spilt'],
   pot: ['prick', 'pricked', 'repot', 'transplant', 'transplanted'], discard: ['remove', 'removed', 'throw', 'threw', 'end', 'close'],
   judge: ['decide', 'verdict', 'evaluate'], note: ['remark', 'comment', 'diary', 'observation'], photo: ['picture', 'image', 'pic'],
-  due: ['remind', 'reminder', 'todo', 'task'], stock: ['solution', 'mix', 'bottle'], dilute: ['dilution'],
+  due: ['remind', 'reminder', 'todo', 'task'], stock: ['solution', 'mix', 'bottle'], dilute: ['dilution'], left: ['rest', 'remaining', 'remains', 'weigh', 'weighed', 'measured'],
   guide: ['book'], limit: ['max', 'maximum'], agent: ['hormone', 'chemical'], zone: ['timezone'],
 };
 

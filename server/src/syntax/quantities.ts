@@ -25,16 +25,16 @@ export function dimensionInOtherCase({ unit }: Amount): 'mass' | 'volume' | unde
   return (['mass', 'volume'] as const).find(each => spellingsOf(each).some(spelling => spelling.toLowerCase() === lower));
 }
 
-/** A quantity of a dimension: above 0, or for a strength from 0 up. */
+/** A quantity of a dimension: above 0, or for a strength and for what is left from 0 up. */
 export function readQuantity<Unit extends string>(
-  reader: LineReader, amount: Amount, dimension: Dimension,
+  reader: LineReader, amount: Amount, dimension: Dimension, mayBeNone = dimension === 'strength',
 ): Placed<Quantity<Unit>> | undefined {
   const unit = readUnit(reader, amount, dimension);
   if (unit === undefined) return undefined;
   const value = readNumber(reader, amount);
   if (value === undefined) return undefined;
   // 0 ppm is the lowest rung of a ladder; no time and no volume at all are slips.
-  if (value < 0 || (value === 0 && dimension !== 'strength')) {
+  if (value < 0 || (value === 0 && !mayBeNone)) {
     reader.report('bad-number', amount, {
       written: reader.shown(amount), expected: `a ${noun[dimension]}`, suggestion: 'Write a number above 0 and its unit.',
     });
@@ -78,8 +78,8 @@ export function readStrength(reader: LineReader, amount: Amount): Placed<Strengt
   return readQuantity(reader, amount, 'strength');
 }
 
-export function readVolume(reader: LineReader, amount: Amount): Placed<Volume> | undefined {
-  return readQuantity(reader, amount, 'volume');
+export function readVolume(reader: LineReader, amount: Amount, mayBeNone = false): Placed<Volume> | undefined {
+  return readQuantity(reader, amount, 'volume', mayBeNone);
 }
 
 /** A duration; months and years must come to whole calendar months, and no seed is waited for beyond MOST_YEARS. */

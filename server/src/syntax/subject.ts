@@ -8,6 +8,7 @@ import { replacement, shown, type LineReader } from './reader.ts';
 export const subjectWords: Record<SubjectKind, string> = {
   date: 'a date', 'new lot': 'an id for the lot', batch: 'the id of a lot or a batch', any: 'an id',
   'new stock': 'a name for the stock', 'new packet': 'a name for the packet', 'new regime': 'a name for the regime', plant: 'a plant or a genus',
+  stock: 'the name of a bottle or a packet',
   limited: '“soak”, “stock”, “count” or an agent', 'new agent': 'a word for the agent', zone: 'a time zone',
 };
 

@@ -100,6 +100,8 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
     lines: 'powder P1 2026-01-02, GA3 1 g\nsoak L 2026-01-10, P1 5 mL, 20 mL', to: 'soak L 2026-01-10, P1 5 mg, 20 mL',
   },
   'taken-after-empty': { because: 'the date, the name or the note may be wrong; only the grower knows what is in the bottle' },
+  'left-in-wrong-unit': { lines: `${stock}left G1 2026-01-10, 5 mg`, to: 'left G1 2026-01-10, 5 mL' },
+  'more-left-than-possible': { because: 'any of the amounts may be the wrong one' },
   'soak-too-long': { lines: 'soak L 2026-02-20 19:00, water', to: 'lift L 2026-03-01' },
   'lift-missing': { lines: 'soak L 2026-01-10, water\nsow L 2026-01-11', to: 'lift L 2026-01-11' },
   'dose-above-limit': { because: 'the number or the stock may be wrong, or it is meant; no dose is changed for the grower' },

@@ -121,6 +121,7 @@ const longer: Partial<Record<Keyword, readonly string[]>> = {
 };
 const subjects: Partial<Record<Keyword, string>> = {
   lot: 'X-1 Iris', split: 'VER-24', stock: 'G9 2026-01-19', powder: 'P9 2026-01-19', dilute: 'G9 2026-01-19', regime: 'x', guide: 'Iris', agent: 'word',
+  left: 'G1 2026-01-19',
 };
 
 const richer = `${journal}

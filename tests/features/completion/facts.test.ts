@@ -140,6 +140,7 @@ describe('the words behind the one that begins a fact', () => {
 describe('a fact that is taken', () => {
   const lines: Partial<Record<Keyword, string>> = {
     lot: 'lot X-1 Iris', split: 'split VER-24', limit: 'limit GA3', regime: 'regime x', guide: 'guide Iris', agent: 'agent kelp',
+    left: 'left G1 2026-01-19',
   };
   const heads = (Object.keys(keywords) as Keyword[]).filter(keyword => keywords[keyword].facts.length > 0)
     .map(keyword => lines[keyword] ?? `${keyword} ${/stock|dilute|powder/.test(keyword) ? 'G9' : 'VER-24/A'} 2026-01-19`);

@@ -7,6 +7,16 @@ describe('hover on a stock', () => {
       stock G1 2026-01-09, GA3 20 mg, purity 90 %, 18 mL, at fridge door
       dilute G2 2026-01-09, from G1 10 mL, to 20 mL, keeps 6 months`;
 
+  test('tells what was found to be left, and what is left since then', () => {
+    const found = (more: string) => hover(`
+      powder P1 2025-11-02, GA3 1 g
+              ^^ here
+      left P1 2026-01-10, 640 mg
+      ${more}`.replace('        ^^', '       ^^'), '2026-02-10')!.split('\n').find(line => line.includes('1 g at first'));
+    expect(found('')).toBe('1 g at first, 640 mg weighed on 2026-01-10.');
+    expect(found('stock G1 2026-01-12, from P1 40 mg, 36 mL')).toBe('1 g at first, 640 mg weighed on 2026-01-10, 600 mg left: 1 record takes from it.');
+  });
+
   test('from powder tells its strength, how sure that is, what is left, and how long it keeps', () => {
     expect(hover(`${bench}
       soak VER-24 2026-01-10, G1 5 mL

@@ -63,7 +63,7 @@ function planFor({ id, agent, ppm, made: bottle }: Solution, journal: Journal): 
   const rungs = RUNGS.filter(rung => stockPpm && rung.lt(stockPpm.mul(WELL_BELOW)));
   // What has not dissolved cannot be diluted.
   if (!stockPpm || !agent || exceededSolubility(stockPpm, agent) || rungs.length === 0) return undefined;
-  const { left } = ledger({ made: bottle }, journal.drawsFrom(id));
+  const { left } = ledger({ made: bottle }, journal.accountOf(id));
   const plans = BENCHES.flatMap(bench => VOLUMES.flatMap(volume => WAYS.flatMap(way => {
     const made = ladder(stockPpm, rungs, volume, way);
     const steps = made.ok ? stepsOf(made.value, bench) : undefined;

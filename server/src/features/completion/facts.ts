@@ -1,4 +1,5 @@
 /** The facts that a record still lacks, those that it needs first. */
+import type { Journal } from '../../journal/journal.ts';
 import type { Limit, Limits } from '../../journal/limits.ts';
 import { after, printMoment, type Moment } from '../../journal/moment.ts';
 import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
@@ -30,7 +31,7 @@ export function facts({ keyword, segment }: SpotOf<'fact'>, scene: Scene): Sugge
     required === true && !written.has(type) && !(unless && written.has(unless));
   const seen = new Set<string>();
   return [...uses].sort((a, b) => Number(isNeeded(b)) - Number(isNeeded(a)))
-    .filter(({ type }) => !isSettled(keyword, type, written) && !isOtherLimit(keyword, type, scene))
+    .filter(({ type }) => !isSettled(keyword, type, written, scene) && !isOtherLimit(keyword, type, scene))
     .flatMap(use => {
       const [first, ...others] = suggestionsFor(use, keyword, scene, segment);
       // Of several to choose from none is needed more than the others.
@@ -40,12 +41,20 @@ export function facts({ keyword, segment }: SpotOf<'fact'>, scene: Scene): Sugge
     .filter(({ label }) => !seen.has(label) && seen.add(label));
 }
 
-/** A soak ends in one way. */
-function isSettled(keyword: Keyword, type: FactType, written: ReadonlySet<FactType>): boolean {
+/** A soak ends in one way, and what is left has one unit. */
+function isSettled(
+  keyword: Keyword, type: FactType, written: ReadonlySet<FactType>, { entry, journal }: Scene,
+): boolean {
   const other = { duration: 'until', until: 'duration' } as const;
+  if (keyword === 'left') return type !== restType(entry?.record.subject?.text, journal) || written.size > 0;
   // Powder is weighed, or it comes out of a packet.
   if (keyword === 'stock' && type === 'draw') return written.has('substance');
   return keyword === 'soak' && (type === 'duration' || type === 'until') && written.has(other[type]);
+}
+
+/** Powder is weighed, a liquid is measured. */
+function restType(id: string | undefined, journal: Journal): 'mass' | 'volume' {
+  return id !== undefined && journal.solution(id)?.form === 'powder' ? 'mass' : 'volume';
 }
 
 /** How long a stock keeps is of no plant. */

@@ -111,7 +111,7 @@ function amountsOf(id: string, keyword: Keyword, { journal, line }: Scene): Sugg
   const solution = journal.solution(id);
   if (!solution) return [];
   const isPacket = solution.form === 'powder';
-  const { left } = ledger(solution, journal.drawsFrom(id).filter(({ entry }) => entry.line !== line));
+  const { left } = ledger(solution, journal.accountOf(id).filter(({ entry }) => entry.line !== line));
   const [usual, unit] = isPacket ? [USUAL_MG, 'mg'] : [USUAL, 'mL'];
   const rest = left && isPositive(left.most) ? numberText(left.most) : undefined;
   const words = !left?.likely ? `at most: some was taken without a ${isPacket ? 'mass' : 'volume'}`

@@ -8,6 +8,7 @@ import { isTimed } from './moments.ts';
 import type { SpotOf } from './spot.ts';
 import { openBatches, type BatchNow } from './batches.ts';
 import { likeliest } from './subjects.ts';
+import { stocks } from './substances.ts';
 import type { Suggestion } from './suggestion.ts';
 import { factTemplate } from './fact-template.ts';
 import { freeId } from './free-id.ts';
@@ -80,6 +81,7 @@ function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]):
     case 'new lot': return [{ blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`) }, ' ', { blank: 'plant’s name' }];
     case 'new stock': return [{ blank: freeId(journal, 'G') }];
     case 'new packet': return [{ blank: freeId(journal, 'P') }];
+    case 'stock': return [choice(stocks(scene, keyword).slice(0, CHOICES).map(({ label }) => label), 'P1')];
     case 'new regime': return [{ blank: freeId(journal, 'regime') }];
     case 'new agent': return [{ blank: 'word' }];
     case 'plant': return [choice(seenTexts(scene, 'plant').slice(0, CHOICES).map(quotedPlant), 'plant or genus')];

@@ -12,6 +12,7 @@ import { stageProgressText } from '../words/stages.ts';
 import { openBatches, otherBatches, type BatchNow } from './batches.ts';
 import { regimesOf, stocksOf } from './defined.ts';
 import { dayOfScene, fits, fitsLower, type Scene } from './scene.ts';
+import { stocks } from './substances.ts';
 import { MOST, type Suggestion } from './suggestion.ts';
 import { zones } from './zones.ts';
 
@@ -23,6 +24,7 @@ export function subjects(keyword: Keyword, scene: Scene): Suggestion[] {
       const found = batches(keyword, scene).map(suggestionOf(scene));
       return found.length < MOST ? [...found, ...others(scene)] : found;
     }
+    case 'stock': return stocks(scene, keyword).map(({ kind, label, detail }) => ({ kind, label, ...(detail && { detail }) }));
     case 'limited': return limited(scene);
     case 'zone': return zones(scene);
     default: return [];

@@ -62,6 +62,7 @@ function alone({ keyword, number, segment }: SpotOf<'amount'>, scene: Scene): Su
   if (keyword === 'count') return counts(number, segment, scene);
   if (keyword === 'cut') return cuts(number, segment, scene);
   if (keyword === 'limit') return ofLimit(number, scene);
+  if (keyword === 'left') return measured(number, [dimensionTaken(scene.entry?.record.subject?.text ?? '', scene)]);
   if (isPair(number)) return taken(keyword).units.has('temperature') ? measured(number, warmth) : [];
   const written = new Set(otherFacts(scene, segment).map(({ type }) => type));
   const takes = taken(keyword);

@@ -1,13 +1,14 @@
 /** A stock or a dilution: what it holds, how sure that is, how it is made, how much is left and how long it keeps. */
 import { goneNote } from '../../calendar/emptied.ts';
-import { ledger } from '../../journal/draws.ts';
+import { lastFound } from '../../calendar/left.ts';
+import { isDraw, ledger } from '../../journal/draws.ts';
 import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { assumption, type Assumption } from '../../solutions/assumptions.ts';
 import { numberText, showStrength, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
-import { leftText, showAmount } from '../../solutions/left-text.ts';
+import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import { storeText } from '../../solutions/steps.ts';
 import { exceededSolubility } from '../../solutions/stock.ts';
 import { recipeOf } from '../bench/recipes.ts';
@@ -67,22 +68,26 @@ const certainty: Section<Solution> = (solution, { journal }) => {
 };
 
 const left: Section<Solution> = (solution, { journal, now }) => {
-  const { form, made } = solution;
+  const { form, made, id } = solution;
   const isPacket = form === 'powder';
-  const draws = journal.drawsFrom(solution.id);
-  const { left: rest, overdrawn, notMeasured } = ledger(solution, draws);
+  const account = journal.accountOf(id);
+  const draws = account.filter(isDraw);
+  const { left: rest, overdrawn, notMeasured, entries } = ledger(solution, account);
   const records = draws.length === 1 ? '1 record takes' : `${draws.length} records take`;
-  if (!made || !rest) {
+  if (!rest) {
     const missing = isPacket ? 'its mass' : 'its final volume';
     return draws.length === 0 ? undefined : `${records} from it. Left: – (${missing} is not recorded)`;
   }
-  const whole = `${showAmount(form, made).text} ${isPacket ? 'at first' : 'made'}`;
-  const gone = goneNote(solution.id, journal, now);
-  if (gone) return `${whole}; nothing is left, according to the note of ${isoOf(gone.moment.day)}.`;
-  if (draws.length === 0) return `${whole}, none of it used.`;
+  const whole = made && `${showAmount(form, made).text} ${isPacket ? 'at first' : 'made'}`;
+  const found = lastFound(entries);
+  const since = found && `${foundText(form, found.amount)}${found.moment ? ` on ${isoOf(found.moment.day)}` : ''}`;
+  const known = [whole, since].filter(text => text !== undefined).join(', ');
+  const gone = goneNote(id, journal, now);
+  if (gone) return `${known}; nothing is left, according to the note of ${isoOf(gone.moment.day)}.`;
+  if (draws.length === 0) return found ? `${known}.` : `${known}, none of it used.`;
   const unmeasured = notMeasured.length > 0 ? ` ${notMeasured.length} without a ${isPacket ? 'mass' : 'volume'}.` : '';
   const over = overdrawn ? ' More was taken than it held.' : '';
-  return escapeMarkdown(`${whole}, ${leftText(form, rest)} left: ${records} from it.${unmeasured}${over}`);
+  return escapeMarkdown(`${known}, ${leftText(form, rest)} left: ${records} from it.${unmeasured}${over}`);
 };
 
 /** The grower's rule first, then what else is known: the two need not agree, and both are said. */

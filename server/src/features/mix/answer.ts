@@ -75,7 +75,7 @@ function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id
   return [...journal.solutions()]
     .filter(solution => solution.agent?.word === agent && solution.ppm.ok)
     .flatMap(solution => {
-      const leftMl = ledger(solution, journal.drawsFrom(solution.id)).left?.most;
+      const leftMl = ledger(solution, journal.accountOf(solution.id)).left?.most;
       return leftMl && !isPositive(leftMl) ? [] : [{ id: solution.id, text: stockText(solution, leftMl, today) }];
     });
 }
@@ -84,7 +84,7 @@ function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id
 function shortOf(
   { id, made }: Solution, { agent, amounts, asked }: MixPlan, journal: Journal,
 ): MixRefusal | undefined {
-  const leftMl = ledger({ made }, journal.drawsFrom(id)).left?.most;
+  const leftMl = ledger({ made }, journal.accountOf(id)).left?.most;
   const taken = amounts.stock && volumeInMl(amounts.stock.measured as Volume);
   if (!taken || !leftMl || leftMl.gte(taken)) return undefined;
   const wholeMl = volumeInMl(amounts.makeUpTo.measured as Volume);

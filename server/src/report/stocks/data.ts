@@ -14,7 +14,7 @@ export function stocksData({ now, rows }: StockList): object {
   return { now: isoMoment(now), stocks: rows.map(rowData) };
 }
 
-function rowData({ solution, left, notMeasured, overdrawn, emptied, state, place }: StockRow): object {
+function rowData({ solution, left, found, notMeasured, overdrawn, emptied, state, place }: StockRow): object {
   const { id, form, agent, ppm, made, keeps, from, packet, entry: { record, moment, line } } = solution;
   const purity = factOf(record, 'purity');
   return {
@@ -29,6 +29,7 @@ function rowData({ solution, left, notMeasured, overdrawn, emptied, state, place
     left: left ? {
       least: toNumber(left.least), most: toNumber(left.most), likely: left.likely ? toNumber(left.likely) : null,
     } : null,
+    measured: found ? { on: found.moment ? isoMoment(found.moment) : null, amount: toNumber(found.amount) } : null,
     takenWithoutAmount: notMeasured,
     overdrawn,
     goodUntil: keeps ? isoOf(keeps.until) : null,

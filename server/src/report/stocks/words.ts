@@ -6,7 +6,7 @@ import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import { cautionsFor } from '../../solutions/cautions.ts';
 import { showStrength } from '../../solutions/display.ts';
-import { leftText, showAmount } from '../../solutions/left-text.ts';
+import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import type { Column } from '../columns.ts';
 import type { Passage } from '../passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -67,11 +67,12 @@ function passageOf(heading: string, rows: readonly StockRow[], texts: readonly s
   };
 }
 
-function remarkOf({ solution: { form }, state, notMeasured, overdrawn }: StockRow): string {
+function remarkOf({ solution: { form }, state, found, notMeasured, overdrawn }: StockRow): string {
   const amount = form === 'powder' ? 'mass' : 'volume';
   return [
     state === 'near' ? 'use it up soon' : undefined,
-    notMeasured > 0 ? `taken ${notMeasured === 1 ? 'once' : `${notMeasured} times`} without a ${amount}` : undefined,
+    found?.moment ? `${foundText(form, found.amount)} on ${isoOf(found.moment.day)}` : undefined,
+    notMeasured > 0 ? `taken ${notMeasured === 1 ? 'once' : `${notMeasured} times`} ${found ? 'since ' : ''}without a ${amount}` : undefined,
     overdrawn ? 'more was taken than it held' : undefined,
   ].filter(text => text !== undefined).join(', ');
 }

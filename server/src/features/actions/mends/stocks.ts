@@ -23,7 +23,7 @@ export const stockOverdrawn: Mender = ({ entry: { line, record }, problem }, { j
   const names = [factOf(record, 'draw')?.stock, ...factsOf(record, 'substance').map(({ name }) => name)];
   const mends = names.flatMap(name => {
     const solution = name && journal.solution(name.text);
-    const { overdrawn } = solution ? ledger(solution, journal.drawsFrom(solution.id)) : {};
+    const { overdrawn } = solution ? ledger(solution, journal.accountOf(solution.id)) : {};
     const asked = overdrawn?.key.entry.line === line ? overdrawn.taken?.most : undefined;
     const left = asked && numberText(asked.sub(overdrawn!.missing));
     return left?.exact && left.text !== '0' ? [`${left.text} ${solution?.form === 'powder' ? 'mg' : 'mL'}`] : [];
