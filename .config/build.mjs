@@ -19,12 +19,30 @@ const node = { platform: 'node', format: 'cjs', target: 'node20' };
 // esbuild refuses modules of Node on this platform; that is how the core is kept free of them.
 const browser = { platform: 'browser', target: 'es2022', conditions: ['browser'] };
 
+/** Files that are bundles of their own, beside the one that imports them: the ends of their paths, and their names. */
+const besides = files => ({
+  name: 'besides',
+  setup(to) {
+    to.onResolve({ filter: /\.ts$/, namespace: 'file' }, ({ path: imported, resolveDir, kind }) => {
+      if (kind !== 'dynamic-import') return undefined;
+      const found = Object.keys(files).find(end => path.join(resolveDir, imported).replaceAll('\\', '/').endsWith(`/${end}`));
+      return found && { path: `./${files[found]}`, external: true };
+    });
+  },
+});
+
 const bundles = [
   { from: 'client/src/main.node.ts', to: 'client.node.cjs', ...node, external: ['vscode'] },
   { from: 'client/src/main.browser.ts', to: 'client.browser.js', ...browser, format: 'cjs', external: ['vscode'] },
   { from: 'server/src/main.node.ts', to: 'server.node.cjs', ...node },
   { from: 'server/src/main.browser.ts', to: 'server.browser.js', ...browser, format: 'iife' },
-  { from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' } },
+  { from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node },
+  {
+    from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' },
+    // Read only by what needs them: help needs none, the server no commands.
+    plugins: [besides({ 'cli/commands.ts': 'commands.cjs', 'main.node.ts': 'server.node.cjs' })],
+    supported: { 'dynamic-import': false },
+  },
 ];
 
 const settings = ({ from, to, ...rest }) => ({
@@ -63,7 +81,7 @@ if (!present.length) process.exit();
 if (options.watch) {
   for (const b of present) {
     const report = { name: 'report', setup: s => s.onEnd(r => (r.errors.length ? undefined : finish(b, r))) };
-    await (await context({ ...settings(b), plugins: [report] })).watch();
+    await (await context({ ...settings(b), plugins: [...(b.plugins ?? []), report] })).watch();
   }
 } else {
   try {

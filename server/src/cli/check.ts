@@ -8,9 +8,8 @@ import { exits, type Exit } from './exits.ts';
 import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
 import { openJournals, type OpenJournal, type Opening } from './open.ts';
 import { complain, complainOf, numbered, print, wantsColours } from './output.ts';
+import type { checkFormats } from './program/choices.ts';
 import { openStaged } from './staged.ts';
-
-export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
 
 export interface CheckOptions {
   readonly format: (typeof checkFormats)[number];

@@ -12,8 +12,6 @@ import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, print } from './output.ts';
 
-export const themeNames = Object.keys(themes) as ThemeName[];
-
 export interface DrawOptions {
   /** The file to write; without it the picture is printed. */
   readonly output?: string;

@@ -7,11 +7,10 @@ import { printableJson } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals } from './open.ts';
 import { complainOf, outputPage, print } from './output.ts';
-
-export const dueFormats = ['text', 'json'] as const;
+import type { textFormats } from './program/choices.ts';
 
 export interface DueOptions {
-  readonly format: (typeof dueFormats)[number];
+  readonly format: (typeof textFormats)[number];
   readonly days?: number;
   readonly today?: Moment;
 }

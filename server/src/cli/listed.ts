@@ -4,6 +4,7 @@ import type { JournalLine } from '../journal/journal-file.ts';
 import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
 import type { Span } from '../model/record.ts';
 import type { OpenJournal } from './open.ts';
+import { severities } from './program/choices.ts';
 
 /** Part of one line; `endColumn` is the first column behind it. */
 export interface Spot {
@@ -29,9 +30,6 @@ export interface ListedProblem extends Spot {
   /** Replacements on the problem's line, each of which would mend it. */
   readonly fixes: readonly ListedFix[];
 }
-
-/** From the gravest to the slightest. */
-export const severities = ['error', 'warning', 'information', 'hint'] as const satisfies readonly Severity[];
 
 /** The problems of the files asked for that are at least so grave; by file, from top to bottom. */
 export function listProblems(journals: readonly OpenJournal[], least: Severity): ListedProblem[] {

@@ -10,12 +10,10 @@ import { exact } from '../solutions/amounts.ts';
 import { toolOf, type Bench } from '../solutions/tools.ts';
 import { exits, type Exit } from './exits.ts';
 import { complain, outputPage, print } from './output.ts';
-
-export const mixFormats = ['text', 'json'] as const;
-export const benches = ['kitchen', 'laboratory'] as const;
+import type { benches, textFormats } from './program/choices.ts';
 
 export interface MixOptions extends Pick<MixTexts, 'from' | 'packet' | 'halved' | 'purity'> {
-  readonly format: (typeof mixFormats)[number];
+  readonly format: (typeof textFormats)[number];
   readonly bench: (typeof benches)[number];
   /** Own tools as typed. */
   readonly tool?: readonly string[];

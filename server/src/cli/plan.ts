@@ -7,14 +7,13 @@ import { textTable } from '../report/table.ts';
 import { SUPPOSED_SHARES } from '../trials/split-plan.ts';
 import { exits, type Exit } from './exits.ts';
 import { complain, print } from './output.ts';
-
-export const planFormats = ['text', 'json'] as const;
+import type { textFormats } from './program/choices.ts';
 
 export interface PlanOptions {
   readonly share?: string;
   readonly dishes?: string;
   readonly treatments?: string;
-  readonly format: (typeof planFormats)[number];
+  readonly format: (typeof textFormats)[number];
 }
 
 /** Version of the shape below; it grows when something in it changes its meaning or goes, not when something comes. */

@@ -9,17 +9,14 @@ import { printableJson } from '../report/printable.ts';
 import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { nearest } from '../syntax/nearest.ts';
-import { plantRanks } from '../trials/by-plant.ts';
 import { exits, type Exit } from './exits.ts';
 import { markdownFiles, type FileToWrite } from './markdown-files.ts';
 import { unreadOf, type Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
+import type { reportFormats, reportRanks } from './program/choices.ts';
 import { reportStocks, reportWinter } from './sheets.ts';
-
-export const reportFormats = ['text', 'json', 'md', 'html'] as const;
-export const reportRanks = ['lot', ...plantRanks] as const;
 
 export interface ReportOptions {
   readonly format: (typeof reportFormats)[number];

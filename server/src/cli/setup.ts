@@ -7,8 +7,6 @@ import { exits, type Exit } from './exits.ts';
 import { nameOf, unreadOf } from './names.ts';
 import { complain, print } from './output.ts';
 
-export const setups = ['git'] as const;
-
 export interface SetupOptions {
   readonly yes?: true;
   readonly undo?: true;

@@ -15,11 +15,10 @@ import { parse } from '../syntax/parse.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, outputPage, print } from './output.ts';
-
-export const whenFormats = ['text', 'json'] as const;
+import type { textFormats } from './program/choices.ts';
 
 export interface WhenOptions {
-  readonly format: (typeof whenFormats)[number];
+  readonly format: (typeof textFormats)[number];
   readonly endsBy?: Moment;
   readonly leavesBy?: Moment;
   readonly sown?: Moment;

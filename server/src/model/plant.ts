@@ -1,5 +1,8 @@
 /** Plants' names as growers write them. */
 
+export const plantRanks = ['species', 'genus'] as const;
+export type PlantRank = (typeof plantRanks)[number];
+
 /**
  * The same for names that differ in case, in blanks, or in how "subspecies" is shortened only.
  *

@@ -1,9 +1,6 @@
 /** Lots of one species or one genus. */
 import type { Lot } from '../journal/life.ts';
-import { genusIn, plantKey } from '../model/plant.ts';
-
-export const plantRanks = ['species', 'genus'] as const;
-export type PlantRank = (typeof plantRanks)[number];
+import { genusIn, plantKey, type PlantRank } from '../model/plant.ts';
 
 /** Lots put together by species or by genus, in the order of their names; those without a plant are left out. */
 export function byPlant(lots: Iterable<Lot>, by: PlantRank): Map<string, Lot[]> {

@@ -1,0 +1,104 @@
+/** The commands that read journals and say what is in them. */
+import { Option, type Command } from 'commander';
+import type { CheckOptions } from '../check.ts';
+import type { DrawOptions } from '../draw.ts';
+import type { DueOptions } from '../due.ts';
+import type { ExportOptions } from '../export.ts';
+import type { ReportOptions } from '../report.ts';
+import type { WhenOptions } from '../when.ts';
+import { checkFormats, reportFormats, reportRanks, severities, textFormats, themeNames } from './choices.ts';
+import { command, doing } from './command.ts';
+import { formatOption, PATHS, today, todayOption, wholeDays, winter } from './options.ts';
+
+export function readJournals(program: Command): void {
+  command(program, 'check', {
+    summary: 'list the mistakes in the journals',
+    description: 'Lists the mistakes in the journals, one a line, as file:line:column.\nLines and columns count from 1; a column is a UTF-16 unit, as in editors.',
+    example: 'plumule check --today 2026-02-17 winter.germ',
+  })
+    .argument('[paths...]', PATHS)
+    .addOption(formatOption(checkFormats))
+    .addOption(new Option('--severity <least>', 'leave out what is less serious than this').choices(severities).default('hint'))
+    .option('--staged', 'the journals as they are staged in git, for a pre-commit hook; only those that the commit changes')
+    .addOption(todayOption())
+    .action(doing(({ check }, paths: string[], options: CheckOptions) => check(paths, options)));
+
+  command(program, 'report', {
+    summary: 'sum up each lot, and what its treatments did',
+    description: 'Sums up each lot: what was done to its batches, what germinated, where they stand, and treated against\nuntreated seed. With --by, the lots of a species or genus together, stratified by lot.',
+    example: 'plumule report --lot GEN-25 --details --today 2026-02-10',
+  })
+    .argument('[paths...]', PATHS)
+    .addOption(formatOption(reportFormats))
+    .addOption(new Option('--lot <id>', 'only this lot; you can repeat it')
+      .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
+    .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
+    .option('--details', 'show the tests behind the verdicts too')
+    .option('-o, --output <file>', 'with --format html or md, the file to write; pictures of a Markdown report go beside it')
+    .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
+      .conflicts(['lot', 'by', 'output']))
+    .addOption(new Option('--stocks', 'what is left of each bottle and each packet of powder, instead of the lots')
+      .conflicts(['lot', 'by', 'details', 'places']))
+    .addOption(new Option('--winter <name>', 'a winter in review (2025/26, from July to June; or 2026, a year by itself), instead of the lots')
+      .argParser(winter).conflicts(['lot', 'by', 'details', 'places', 'stocks']))
+    .addOption(todayOption())
+    .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
+      .argParser(today).conflicts('today'))
+    .action(doing(({ report }, paths: string[], options: ReportOptions) => report(paths, options)));
+
+  command(program, 'draw', {
+    summary: 'draw a lot, a batch, or the season',
+    description: 'Draws how much of a lot or a batch germinated over time, treated beside untreated, as an SVG picture;\nwith --season, the stages of all open batches by place, and what is due next.',
+    example: 'plumule draw GEN-25 --output GEN-25.svg',
+  })
+    .argument('[id]', 'a lot, or a batch such as VER-24/A; none with --season')
+    .argument('[paths...]', PATHS)
+    .option('--season', 'all open batches on an axis of dates, instead of one lot')
+    .option('-o, --output <file>', 'the file to write, replacing an older picture; without it, print the picture')
+    .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
+    .addOption(todayOption())
+    .action(doing(
+      ({ draw }, id: string | undefined, paths: string[], options: DrawOptions) =>
+        draw(id, paths, options),
+    ));
+
+  command(program, 'due', {
+    summary: 'list what is due, overdue things first',
+    description: 'Lists what is due: soaks and stages that end, the next counts, stocks past their date, reminders, and\nrecords dated ahead; with file:line, and the record to write for each.',
+    example: 'plumule due --days 14',
+  })
+    .argument('[paths...]', PATHS)
+    .addOption(new Option('--days <n>', 'only this many days ahead, with everything overdue').argParser(wholeDays))
+    .addOption(formatOption(textFormats))
+    .addOption(todayOption())
+    .action(doing(({ due }, paths: string[], options: DueOptions) => due(paths, options)));
+
+  command(program, 'when', {
+    summary: 'say when to start a regime to end on a day, or when it ends',
+    description: 'Says when to soak and sow so that a regime ends, or first leaves appear, by a given day;\nor, without such a day, when the regime ends.',
+    example: 'plumule when "chill 4 C 90 days, warm 18 C 60 days" --ends-by 2027-06-01',
+  })
+    .argument('<regime>', 'a regime of the journal, or its stages written out: "chill 4 C 90 days, warm 18 C 60 days"')
+    .argument('[paths...]', PATHS)
+    .addOption(new Option('--leaves-by <date>', 'first leaves by this day').argParser(today).conflicts(['endsBy', 'sown']))
+    .addOption(new Option('--ends-by <date>', 'the last stage ends by this day').argParser(today).conflicts('sown'))
+    .addOption(new Option('--sown <date>', 'you sow on this day; without any of these, you start today').argParser(today))
+    .addOption(new Option('--leaf <days>', 'days from germination to a first leaf; otherwise from the records of --plant')
+      .argParser(wholeDays))
+    .option('--plant <name>', 'the plant or genus whose records say how long a first leaf takes')
+    .option('--soak <time>', 'how long you soak it before you sow it: "24 h"')
+    .addOption(formatOption(textFormats))
+    .addOption(todayOption())
+    .action(doing(({ when }, regime: string, paths: string[], options: WhenOptions) => when(regime, paths, options)));
+
+  command(program, 'export', {
+    summary: 'write what is due as a calendar',
+    description: 'Writes what is due as an iCalendar file with alarms. You can import it again: entries are\nupdated, not doubled.',
+    example: 'plumule export --ics --output due.ics',
+  })
+    .argument('[paths...]', PATHS)
+    .option('--ics', 'what is due, as an iCalendar file (RFC 5545)')
+    .option('-o, --output <file>', 'the file to write, replacing an older calendar; without it, print the result')
+    .addOption(todayOption())
+    .action(doing(({ exportJournals }, paths: string[], options: ExportOptions) => exportJournals(paths, options)));
+}
