@@ -50,6 +50,24 @@ describe('the changes between two states of a journal', () => {
     expect(all.some(each => each.startsWith(line)), JSON.stringify(all)).toBe(true);
   });
 
+  it.each([
+    ['of a lot', 'about 40 seeds', '38 seeds', 'GEN-27: lot now 38 seeds instead of about 40 seeds; germinated 10 of 38 = 26.3 % instead of 10 of 36 to 44 = 22.7 to 27.8 %'],
+    ['of a lot, counted less well', '38 seeds', '36 to 44 seeds', 'GEN-27: lot now 36 to 44 seeds instead of 38 seeds; germinated 10 of 36 to 44 = 22.7 to 27.8 % instead of 10 of 38 = 26.3 %'],
+    ['that is narrower', 'about 40 seeds', '39 to 41 seeds', 'GEN-27: lot now 39 to 41 seeds instead of about 40 seeds; germinated 10 of 39 to 41 = 24.4 to 25.6 % instead of 10 of 36 to 44 = 22.7 to 27.8 %'],
+    ['written otherwise only', 'about 40 seeds', 'ABOUT  40  seeds', undefined],
+  ])('tell an estimate %s as a range, and a count as a number', (_, from, to, line) => {
+    const journal = (seeds: string) => `lot GEN-27 Gentiana lutea, ${seeds}\nsow GEN-27 2026-01-12\ncount GEN-27 2026-02-01, 10\n`;
+    expect(told(journal(to), journal(from))).toEqual(line === undefined ? [] : [line]);
+  });
+
+  it('tell parts that were halved by eye and counted later', () => {
+    const journal = (parts: string) => `lot L Iris, 40 seeds\nsplit L, ${parts}\nsow L/A 2026-01-12\ncount L/A 2026-02-01, 9\n`;
+    expect(told(journal('A 18 seeds, B 22 seeds'), journal('A half, B half'))).toEqual([
+      'L: split now A 18 seeds instead of A half; split now B 22 seeds instead of B half',
+      'L/A: germinated 9 of 18 = 50 % instead of 9 of 18 to 22 = 40.9 to 50 %',
+    ]);
+  });
+
   it('are none where a record moved, was formatted or has its date written out, into another file too', () => {
     expect(told(BEFORE.replace('day 2026-02-01\n', '').replace('A, 3', 'A 2026-02-01,  3').replace('B, 0', 'B 2026-02-01, 0'))).toEqual([]);
     fc.assert(fc.property(journal, ({ files }) => {

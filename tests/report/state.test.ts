@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { reportData } from '../../server/src/report/json.ts';
 import { stateText } from '../../server/src/report/state.ts';
+import { reportMarkdown } from '../../server/src/report/markdown.ts';
 import { reportText } from '../../server/src/report/text.ts';
 import { at, reportFor } from './helpers.ts';
 
@@ -43,6 +45,28 @@ describe('where a batch stands', () => {
     const scarified = 'lot A-1 Baptisia australis, 30 seeds\nscarify A-1 2026-01-10, nicked';
     expect(state(at('2026-01-12'), scarified)).toBe('scarified 2026-01-10, not sown');
     expect(reportText([reportFor(scarified, at('2026-01-12'))])).toMatch(/A-1 +scarified +30 +scarified 2026-01-10, not sown/);
+  });
+
+  it('tells what left one part after the other, as data too', () => {
+    const journal = `
+      lot A-1 Adonis vernalis, 30 seeds
+      sow A-1 2026-01-11, 24 seeds
+      give A-1 2026-01-12, 6 seeds, to a friend
+      count A-1 2026-02-01, 20
+      plant A-1 2026-05-01, 3 seedlings, in the rockery
+      plant A-1 2026-05-08, 2 seedlings
+      lose A-1 2026-05-09, 1 seedling, to slugs
+      plant A-1 2026-07-01, 9 seedlings
+    `;
+    const report = reportFor(journal, at('2026-06-01'));
+    expect(reportMarkdown([report])).toContain('sown, day 141; 6 seeds given away, 5 of 20 planted out, 1 of 20 lost |');
+    const { lots: [lot] } = reportData(report) as { lots: { batches: { leavings: unknown[] }[] }[] };
+    expect(lot!.batches[0]!.leavings).toEqual([
+      { on: '2026-01-12', how: 'give', whither: 'to a friend', seeds: 6, seedlings: 0 },
+      { on: '2026-05-01', how: 'plant', whither: 'in the rockery', seeds: 0, seedlings: 3 },
+      { on: '2026-05-08', how: 'plant', whither: null, seeds: 0, seedlings: 2 },
+      { on: '2026-05-09', how: 'lose', whither: 'to slugs', seeds: 0, seedlings: 1 },
+    ]);
   });
 
   it('is told by what was done before the batch was split off', () => {

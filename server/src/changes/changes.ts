@@ -3,6 +3,7 @@ import { germinatedOf } from '../features/words/germination.ts';
 import { shareText } from '../features/words/shares.ts';
 import { Journal } from '../journal/journal.ts';
 import { isUndefined } from '../measures/measured.ts';
+import { meantName } from '../merge/identity.ts';
 import { itemsOf, newReader, type Item } from '../merge/items.ts';
 import { sheetOf } from '../merge/rows.ts';
 import { pairsOf } from '../merge/trios.ts';
@@ -27,7 +28,10 @@ export function changesBetween(before: Files, after: Files): Change[] {
     if (words.length > 0) add(all, item.reading?.record?.subject?.text ?? '', words);
   };
   for (const { left, right } of pairsOf(recordsIn(before), recordsIn(after))) {
-    if (left && right) tell(right, [...changedWords(left, right), ...remarkWords(left, right)]);
+    if (left && right) {
+      const isSame = meantName(left) === meantName(right);
+      tell(right, [...(isSame ? [] : changedWords(left, right)), ...remarkWords(left, right)]);
+    }
     else if (right) tell(right, [addedWords(right), ...remarkWords({ ...right, tail: [] }, right)]);
     else if (left) tell(left, [removedWords(left)]);
   }

@@ -1,7 +1,10 @@
 import { isPassed, plannedStages, type PlannedStage } from '../calendar/regimes.ts';
 import { whereNow } from '../calendar/places.ts';
+import { standingOf } from '../calendar/standing.ts';
 import { staysOf } from '../calendar/stays.ts';
-import { countsOf, type Batch, type CutEvent, type Lot, type Origin, type Totals } from '../journal/life.ts';
+import {
+  countsOf, type Batch, type BatchEvent, type CutEvent, type LeaveEvent, type Lot, type Origin, type Totals,
+} from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { SeedRange } from '../model/estimate.ts';
 import { measureBatch, type BatchMeasures } from '../measures/batch.ts';
@@ -32,6 +35,8 @@ export interface BatchReport {
   readonly origin: Origin | undefined;
   readonly cut: CutEvent['classes'] | undefined;
   readonly state: BatchState;
+  /** What left by now while the others stayed. */
+  readonly leavings: readonly LeaveEvent[];
   /** Where it lies. */
   readonly places: readonly string[];
   /** What its counts are measured by; undefined with the reason where they are not to be trusted. */
@@ -64,6 +69,7 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
     origin: batch.origin,
     cut: batch.cut?.classes,
     state: stateOf(batch, now),
+    leavings: standingOf(batch, now).past.filter(isLeaving),
     places: whereNow(staysOf(lot), batch.path, now),
     course,
     measures: isUndefined(course) ? course : measureBatch(course),
@@ -83,4 +89,8 @@ function germinationRangeOf(batch: Batch): GerminationRange | undefined {
   if (isUndefined(germinated) || typeof germinated.n === 'number') return undefined;
   const { x, n, of } = germinated;
   return { x, n, of, share: shareLimits(x, n), wilson: wilsonLimits(x, n) };
+}
+
+function isLeaving(event: BatchEvent): event is LeaveEvent {
+  return event.type === 'leave';
 }

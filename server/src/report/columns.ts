@@ -1,4 +1,5 @@
 /** The columns of a lot's table, the same in text and in Markdown. */
+import { partlyWentText } from '../features/words/leaving.ts';
 import { rangeOf } from '../journal/estimates.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { GerminationTime } from '../measures/germination-time.ts';
@@ -61,7 +62,8 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...counted('Stuck', 'stuck'),
     ...counted('Freed', 'freed'),
     ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
-    text('State', ({ state }) => stateText(state, now)),
+    text('State', ({ batch, state, leavings }) => (
+      [stateText(state, now), partlyWentText(leavings, batch.totals.germinated)].filter(part => part !== '').join('; '))),
   ];
 }
 

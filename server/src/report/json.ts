@@ -49,7 +49,9 @@ function lotData({ lot, batches, trial, replacing, errors }: LotReport): object 
   };
 }
 
-function batchData({ batch, treatment, totals, germination, days, origin, cut, state, ...rest }: BatchReport): object {
+function batchData(
+  { batch, treatment, totals, germination, days, origin, cut, state, leavings, ...rest }: BatchReport,
+): object {
   return {
     batch: batch.path,
     treatment,
@@ -76,6 +78,8 @@ function batchData({ batch, treatment, totals, germination, days, origin, cut, s
     medium: batch.medium ?? null,
     temperature: temperatureData(temperatureOf(batch)),
     state: stateData(state),
+    leavings: leavings.map(({ how, whither, asked, seedlings, entry }) => (
+      { on: isoOf(entry.moment.day), how, whither: whither ?? null, seeds: asked, seedlings })),
   };
 }
 

@@ -52,6 +52,16 @@ describe('the facts offered', () => {
     expect(at('split VER-24, B ')).toEqual(['36 seeds · all that is left']);
   });
 
+  test('are estimates where nobody counted, and only there', () => {
+    const bag = (line: string) => labels(offered(`${journal}\n  lot BAG-25 Iris\n  ${line}\n  ${' '.repeat(line.length - 1)}^ here`));
+    expect(at('lot X-1 Iris, ').slice(0, 3)).toEqual(['60 seeds', 'about 60 seeds · not counted', '48 to 72 seeds · not counted']);
+    expect(bag('sow BAG-25 2026-01-19, ').slice(0, 3)).toEqual(['24 seeds', 'about 24 seeds · not counted', '19 to 29 seeds · not counted']);
+    expect(bag('split BAG-25, ')).toEqual(['A 24 seeds', 'A half · not counted', 'A about 24 seeds · not counted']);
+    expect(bag('split BAG-25, A ')).toEqual(['half · not counted', 'about 24 seeds · not counted']);
+    expect(at('lot X-1 Iris, about ')).toEqual(['40 seeds']);
+    expect(at('sow VER-24/A 2026-01-19, ').filter(label => /about| to /.test(label))).toEqual([]);
+  });
+
   test('are for a stage the next one of the regime, and what guides say', () => {
     expect(labels(offered(`${journal}
   sow VER-24/A 2026-01-11, regime woodland

@@ -13,7 +13,7 @@ import { nextStage } from './next-stage.ts';
 import { olderOfPlant } from './older-lots.ts';
 import { places } from './places.ts';
 import { otherFacts, othersOf, plantIn, type Scene } from './scene.ts';
-import { part, seedlings, seedsToSow } from './seed-numbers.ts';
+import { estimates, part, seedlings, seedsToSow } from './seed-numbers.ts';
 import { quoted, seenTexts } from './seen.ts';
 import { dormancyWords, judgeDays, regimes } from './values.ts';
 import type { SpotOf } from './spot.ts';
@@ -76,7 +76,7 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'cut': return cuts(undefined, segment, scene);
     case 'substance': return substances(keyword, segment, scene);
     case 'part': return part(scene, segment);
-    case 'seeds': return [keyword === 'sow' ? seedsToSow(scene) ?? fact(shape) : fact(shape)];
+    case 'seeds': return seeds(keyword, shape, scene);
     case 'seedlings': return [seedlings(keyword, scene) ?? fact(shape)];
     case 'to': return [likely('to', madeUpTo(scene), shape)];
     case 'purity': return [likely('purity', purities(scene), shape)];
@@ -107,6 +107,13 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'stage': return [fact(shape), fact('warm 20 C 60 days')];
     default: return [fact(shape)];
   }
+}
+
+/** What is counted can be counted again; of what nobody counted, an estimate is as good. */
+function seeds(keyword: Keyword, shape: string, scene: Scene): Suggestion[] {
+  const there = keyword === 'sow' ? seedsToSow(scene) : undefined;
+  if (there) return [there];
+  return keyword === 'lot' || keyword === 'sow' ? [fact(shape), ...estimates(parseInt(shape, 10))] : [fact(shape)];
 }
 
 function led(word: string, blank: Template[number], rest: Template = []): Suggestion {

@@ -5,6 +5,7 @@ import { seedsText } from '../symbols.ts';
 import { fact } from './fact-template.ts';
 import { livedIn, othersOf, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';
+import { withBlanks } from './template.ts';
 
 /** Seeds of a part where nothing says how many. Common practice, no source. */
 const SIDE = 24;
@@ -20,6 +21,13 @@ export function seedsToGive(scene: Scene, segment: Span): number | undefined {
   return left === undefined ? undefined : left - given;
 }
 
+/** How many, as a grower says it who did not count. */
+export function estimates(seeds: number): Suggestion[] {
+  const least = Math.max(1, Math.round(seeds * 0.8));
+  return [`about ${seedsText(seeds)}`, `${least} to ${seedsText(Math.max(least + 1, Math.round(seeds * 1.2)))}`]
+    .map(shape => ({ ...fact(shape), detail: 'not counted' }));
+}
+
 /** The next part: as many seeds as the one before it, or half of what is left; never more than that. */
 export function part(scene: Scene, segment: Span): Suggestion[] {
   const others = othersOf(scene, segment, 'part');
@@ -31,7 +39,14 @@ export function part(scene: Scene, segment: Span): Suggestion[] {
   if (name === undefined || left < 1) return [];
   const wanted = others.at(-1)?.n?.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
   const seeds = Math.min(wanted, left);
-  return [{ kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'] }];
+  const counted: Suggestion = {
+    kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'],
+  };
+  // Who counted the whole can count the parts; a heap that nobody counted is divided by eye.
+  if (left !== Infinity) return [counted];
+  const byEye = (what: string): Suggestion =>
+    ({ kind: 'fact', label: `${name} ${what}`, detail: 'not counted', write: [{ blank: name }, ' ', ...withBlanks(what)] });
+  return [counted, byEye('half'), byEye(`about ${seedsText(seeds)}`)];
 }
 
 /** All that are there; undefined where that is not known. */
