@@ -11,12 +11,17 @@ const LAYERS = {
   merge: ['text', 'model', 'syntax', 'journal'],
   setup: [],
   trials: ['model', 'solutions', 'measures', 'journal', 'calendar'],
+  advice: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
-  features: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'merge'],
+  features: [
+    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
+    'merge',
+  ],
   changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'features'],
   report: [
-    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'pictures', 'checks', 'features',
+    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
+    'features',
   ],
 };
 // The rim: these know the world outside, and nobody but they know each other.

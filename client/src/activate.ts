@@ -14,7 +14,7 @@ let running: BaseLanguageClient | undefined;
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: 'plumule' }],
   diagnosticCollectionName: 'plumule',
-  initializationOptions: { files: true, pictures: true, theme: themeName(), commands: ['plumule.compare'] },
+  initializationOptions: { files: true, pictures: true, theme: themeName(), commands: ['plumule.compare', 'plumule.advise'] },
 };
 
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {

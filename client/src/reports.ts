@@ -1,4 +1,4 @@
-/** The report of a lot, and of all that is open, in the editor's own Markdown preview. It follows the journal. */
+/** Reports of a lot, of what to do with its seed and of all that is open, in the editor's own Markdown preview. */
 import {
   commands, Disposable, EventEmitter, TabInputText, TabInputWebview, Uri, ViewColumn, window, workspace,
   type ExtensionContext, type Memento, type Tab, type TextDocumentContentProvider,
@@ -17,6 +17,8 @@ const MOST_SHOWN = 20;
 interface OfLot {
   readonly uri: string;
   readonly lot: string;
+  /** What to do with its seed, in place of what became of it. */
+  readonly advice?: true;
 }
 
 /** Registers the commands, and what the previews of an earlier session read again when they are restored. */
@@ -27,12 +29,20 @@ export function registerReports(context: ExtensionContext, server: JournalServer
     workspace.registerTextDocumentContentProvider(SCHEME, reports),
     commands.registerCommand('plumule.report', () => reports.show(undefined)),
     commands.registerCommand('plumule.compare', async (uri?: unknown, lot?: unknown) => {
-      // From a lens both are texts; a menu of the editor sends an address of its own kind.
-      const of = typeof uri === 'string' && typeof lot === 'string' ? { uri, lot } : await chosenLot(server);
+      const of = lotIn(uri, lot) ?? await chosenLot(server, 'Compare the Batches of a Lot');
       if (of) await reports.show(of);
+    }),
+    commands.registerCommand('plumule.advise', async (uri?: unknown, lot?: unknown) => {
+      const of = lotIn(uri, lot) ?? await chosenLot(server, 'Say What to Do with a Lot');
+      if (of) await reports.show({ ...of, advice: true });
     }),
   );
   reports.restore();
+}
+
+/** From a lens both are texts; a menu of the editor sends an address of its own kind. */
+function lotIn(uri: unknown, lot: unknown): OfLot | undefined {
+  return typeof uri === 'string' && typeof lot === 'string' ? { uri, lot } : undefined;
 }
 
 class Reports implements TextDocumentContentProvider {
@@ -61,8 +71,9 @@ class Reports implements TextDocumentContentProvider {
   /** Of one lot beside the journal, of all in the place of it: its tables are wide. */
   async show(of: OfLot | undefined): Promise<void> {
     // Ticks the last step of the walkthrough.
-    if (of) void commands.executeCommand('setContext', 'plumule.compared', true);
-    const uri = Uri.from({ scheme: SCHEME, path: of ? `/${of.lot}` : '/Report', query: of ? JSON.stringify(of) : '' });
+    if (of && !of.advice) void commands.executeCommand('setContext', 'plumule.compared', true);
+    const name = of ? `${of.advice ? 'What to do with ' : ''}${of.lot}` : 'Report';
+    const uri = Uri.from({ scheme: SCHEME, path: `/${name}`, query: of ? JSON.stringify(of) : '' });
     try {
       await commands.executeCommand(of ? 'markdown.showPreviewToSide' : 'markdown.showPreview', uri);
     } catch {
@@ -81,7 +92,8 @@ class Reports implements TextDocumentContentProvider {
     this.#stale.set(uri.toString(), false);
     void this.#memory.update(SHOWN, [...this.#stale.keys()].slice(-MOST_SHOWN));
     try {
-      return await this.#server.report(uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot);
+      const of = uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot;
+      return of?.advice ? await this.#server.advice(of) : await this.#server.report(of);
     } catch (error) {
       // A window that comes back asks before the journal was read: it is told at the next change.
       this.#stale.set(uri.toString(), true);
@@ -117,7 +129,7 @@ function isReport({ input }: Tab): boolean {
 }
 
 /** That of the line with the cursor; where it is about none, one of a list. */
-async function chosenLot(server: JournalServer): Promise<OfLot | undefined> {
+async function chosenLot(server: JournalServer, title: string): Promise<OfLot | undefined> {
   const { document, selection } = window.activeTextEditor ?? {};
   const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
   // A web worker takes plain values alone, not the editor's own kind of position.
@@ -129,6 +141,5 @@ async function chosenLot(server: JournalServer): Promise<OfLot | undefined> {
     return undefined;
   }
   const items = lots.map(({ plant, ...of }) => ({ label: of.lot, description: plant ?? '', of }));
-  const title = 'Compare the Batches of a Lot';
   return (await window.showQuickPick(items, { title, placeHolder: 'Which lot?', matchOnDescription: true }))?.of;
 }

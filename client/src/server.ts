@@ -24,6 +24,8 @@ export interface JournalServer {
   mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
   /** Markdown: of one lot, or of all journals that are open. */
   report(of?: { readonly uri: string; readonly lot: string }): Promise<string>;
+  /** Markdown: what to do with the seed of a lot. */
+  advice(of: { readonly uri: string; readonly lot: string }): Promise<string>;
   /** The lot that a place is about, or those to choose from. */
   lots(at?: { readonly uri: string; readonly position: Position }): Promise<LotsShown>;
   /** A page of HTML to print: what lies where. */
@@ -47,6 +49,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
     report: of => client.sendRequest('plumule/report', of ?? {}),
+    advice: ({ uri, lot }) => client.sendRequest('plumule/advice', { uri, lot }),
     lots: at => client.sendRequest('plumule/lots', at ?? {}),
     sheet: () => client.sendRequest('plumule/sheet', {}),
     onChanged: changed.event,

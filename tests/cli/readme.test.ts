@@ -64,7 +64,7 @@ describe('the page on the command line', () => {
   it('shows what the command line really prints of the journal in the README', async () => {
     const { shown, printed } = await outputsOf(COMMANDS, `${blocks(README)[0]!.text}\n`);
     expect(printed).toEqual(shown);
-    expect(shown.length).toBe(5);
+    expect(shown.length).toBe(6);
   });
 
   it('has a line for every command', async () => {

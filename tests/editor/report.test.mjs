@@ -38,6 +38,21 @@ test('the lens over a lot shows its comparison beside the journal, and that foll
     expect(await readFile(path.join(editor.folder, 'a.germ'), 'utf8')).toBe(journal);
   }));
 
+test('the lens over a packet says what to do with it, and a refactoring writes the records of that', () => inEditor(
+  { files: { 'a.germ': `${journal}guide Iris, GA3 250 ppm, 24 h, source "a book"\n` }, settings },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.page.locator('.codelens-decoration a').filter({ hasText: 'what to do with it' }).first().click();
+    await reads(editor, 'What to do with IRI-1 Iris alba');
+    await reads(editor, 'your guide gives it, and you have no comparison of your own for Iris alba');
+    await left(editor).locator('.view-line').first().click();
+    await editor.goTo(9, 6);
+    await editor.press('Control+Shift+R');
+    await editor.page.locator('.action-widget').getByText('Do as advised with IRI-1: divide it, and begin the soaks now').click();
+    await editor.until(async () => (await editor.text()).includes('soak IRI-1/A 2026-02-12 18:30, GA3 250 ppm, 24 h'), 'the soak');
+    expect(await editor.text()).toContain('split IRI-1, A 5 seeds, B 5 seeds\n');
+  }));
+
 test('the palette compares the lot under the cursor, and asks for one where there is none', () => inEditor(
   { files: { 'a.germ': `# Winter\n${journal}` }, settings },
   async editor => {

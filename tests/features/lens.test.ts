@@ -33,8 +33,8 @@ describe('above a lot', () => {
     ]);
   });
 
-  test('stands nothing as long as nothing was done to the seed', () => {
-    expect(lenses('lot V-1 Iris, 60 seeds\nnote V-1 2026-01-01, hard')).toEqual([]);
+  test('stands the way to the advice as long as nothing was done to the seed', () => {
+    expect(lenses('lot V-1 Iris, 60 seeds\nnote V-1 2026-01-01, hard')).toEqual(['1: what to do with it']);
   });
 
   test('stands that all is closed', () => {

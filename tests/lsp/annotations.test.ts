@@ -39,6 +39,12 @@ test('a client that has the command gets the way to the comparison', () => inSes
     expect(await titles(session)).toEqual([['compare', 'plumule.compare'], [state, '']]);
   }));
 
+test('a lot that nothing was done to has the way to the advice', () => inSession(
+  { settings, initializationOptions: { commands: ['plumule.advise'] } }, async session => {
+    await session.open('a.germ', 'lot V-1 Veratrum nigrum, 60 seeds\nsplit V-1, A 24 seeds, B 24 seeds\n');
+    expect(await titles(session)).toEqual([['what to do with it', 'plumule.advise']]);
+  }));
+
 test('a lens of a lot that is gone has a dash', () => inSession({ settings }, async session => {
   await session.open('a.germ', journal);
   const [lens] = await ask<CodeLens[]>(session, 'codeLens');

@@ -81,6 +81,15 @@ test('of a lot on which nothing was tried it is said what a comparison takes', (
     expect(await report(session, { uri, lot: 'V-1' })).not.toContain('There is nothing to compare');
   }));
 
+test('what to do with a lot is told from its journal', () => inSession(
+  { settings, files: { 'a.germ': journal } },
+  async session => {
+    const uri = session.uri('a.germ');
+    const advice = (lot: string) => session.ask<string>('plumule/advice', { uri, lot });
+    expect(await advice('I-1')).toMatch(/^# What to do with I-1 Iris alba, as of 2026-03-01\n\n/);
+    expect(await advice('X-1')).toBe('The lot X-1 is no longer in this journal.\n');
+  }));
+
 test('a line tells its lot; where it is about none there are all to choose from', () => inSession(
   { settings, files: { 'a.germ': journal } },
   async session => {

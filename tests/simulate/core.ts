@@ -9,6 +9,8 @@ import { several } from './cells/several.ts';
 
 export { columns, faultsOf, percent, run, standardError, together } from './cell.ts';
 
+export { growers, habits, harvestFaults, harvestRows, runGrowers } from './growers.ts';
+
 export { coverages, INTERVALS, runCoverage } from './coverage.ts';
 
 export const cells: readonly Cell[] = [

@@ -37,18 +37,28 @@ export interface SimulatedLot {
 /** 1 January 2026: the day of the sowing. */
 export const DAY_ZERO: Day = 20_454;
 
+/** What was written of a lot, and what became of its seed. */
+export interface Grown {
+  readonly lines: readonly Line[];
+  readonly dishes: readonly Dish[];
+}
+
 /** Grows a lot and writes what is seen of it, in the order in which it is done. */
-export function diaryOf(random: Random, { id, plant = 'Adonis vernalis', sides, scatter, chill = 0 }: SimulatedLot): Line[] {
-  const dishes = sides.flatMap((side, i) => side.dishes.map((seeds, j) => ({ side, seeds, part: `${'ABCDEFGH'[i]!}${j + 1}` })));
-  const all = dishes.reduce((sum, { seeds }) => sum + seeds, 0);
+export function diaryOf(random: Random, lot: SimulatedLot): readonly Line[] {
+  return grow(random, lot).lines;
+}
+
+export function grow(random: Random, { id, plant = 'Adonis vernalis', sides, scatter, chill = 0 }: SimulatedLot): Grown {
+  const parts = sides.flatMap((side, i) => side.dishes.map((seeds, j) => ({ side, seeds, part: `${'ABCDEFGH'[i]!}${j + 1}` })));
+  const all = parts.reduce((sum, { seeds }) => sum + seeds, 0);
   const start: Line[] = [
     { day: 0, text: `lot ${id} ${plant}, ${all} seeds` },
-    { day: 0, text: `split ${id}, ${dishes.map(({ part, seeds }) => `${part} ${seeds} seeds`).join(', ')}` },
-    ...dishes.flatMap(({ side, part }) => startOf(side, `${id}/${part}`, chill)),
+    { day: 0, text: `split ${id}, ${parts.map(({ part, seeds }) => `${part} ${seeds} seeds`).join(', ')}` },
+    ...parts.flatMap(({ side, part }) => startOf(side, `${id}/${part}`, chill)),
   ];
-  const counts = dishes.flatMap(({ side, seeds, part }) => (
-    countsOf(random, growDish(random, seeds, side.nature, scatter), side, `${id}/${part}`)));
-  return [...start, ...counts].sort((a, b) => a.day - b.day);
+  const dishes = parts.map(({ side, seeds }) => growDish(random, seeds, side.nature, scatter));
+  const counts = parts.flatMap(({ side, part }, i) => countsOf(random, dishes[i]!, side, `${id}/${part}`));
+  return { lines: [...start, ...counts].sort((a, b) => a.day - b.day), dishes };
 }
 
 function startOf({ soak, later = 0 }: Side, path: string, chill: number): Line[] {

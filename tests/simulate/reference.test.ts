@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { faultsOf } from './cell.ts';
-import { cells, coverages } from './core.ts';
-import { EFFECT_ROWS, linesOf, NO_EFFECT_ROWS, type Results } from './reference.ts';
+import { cells, coverages, growers } from './core.ts';
+import { EFFECT_ROWS, growerLines, linesOf, NO_EFFECT_ROWS, type Results } from './reference.ts';
 
 const results = JSON.parse(readFileSync(new URL('results.json', import.meta.url), 'utf8')) as Results;
 const reference = readFileSync(new URL('../../syntaxes/README.md', import.meta.url), 'utf8');
@@ -14,8 +14,12 @@ test('the reference prints what the last run found', () => {
   expect(reference.slice(from, to).split('\n').filter(line => line.startsWith('|'))).toEqual(linesOf(results).filter(line => line !== ''));
 });
 
+test('and what came of following the advice', () => {
+  expect(reference).toContain(`\n${growerLines(results).join('\n')}\n\n`);
+});
+
 test('every cell that is kept or printed is still simulated', () => {
-  const names = new Set([...cells, ...coverages].map(({ name }) => name));
+  const names = new Set([...cells, ...coverages, ...growers].map(({ name }) => name));
   for (const name of Object.keys(results)) expect(names).toContain(name);
   for (const { cell } of [...NO_EFFECT_ROWS, ...EFFECT_ROWS]) expect(names).toContain(cell);
 });

@@ -1,6 +1,7 @@
 /** The rows of the simulated table that the format reference prints, from the numbers that a run kept. */
 import { percent, standardError, type Column } from './cell.ts';
 import { INTERVALS, type Interval } from './coverage.ts';
+import { habits, type Habit, type HarvestRows } from './growers.ts';
 
 /** What a run kept of a cell, or of the intervals of one. */
 export type Kept = Readonly<Record<string, number | { readonly held: number; readonly shown: number }>>;
@@ -54,6 +55,19 @@ export const EFFECT_ROWS: readonly Shown[] = [
   shown('twice as fast, but 60 to 40 %, 50 a side', 'faster, 24 to 12 days, but 60 to 40 %, 50 a side'),
 ];
 
+/** Five winters: what came of the seed. */
+const GROWER_ROWS = [24, 60].flatMap(seeds => ([
+  ['helped', 'plants that it helps'], ['left alone', 'plants that it leaves alone'], ['harmed', 'plants that it harms'],
+  ['all', 'all of them, a third each'],
+] as const).map(([plant, says]) => (
+  { says: `${says}, ${seeds} seeds a winter`, cell: `growers, ${seeds} seeds a winter`, plant })));
+
+function harvestText(kept: Kept | undefined, plant: keyof HarvestRows, habit: Habit): string {
+  const row = (kept as unknown as HarvestRows | undefined)?.[plant][habit];
+  if (!row) throw new Error('no run kept the growers');
+  return `${row.mean.toFixed(1)} (${row.worst.toFixed(1)})`;
+}
+
 const INTERVAL_CELL = 'intervals, no effect, weekly, 24 a side';
 
 function number(kept: Kept, name: Column | 'lots'): number {
@@ -62,7 +76,16 @@ function number(kept: Kept, name: Column | 'lots'): number {
   return found;
 }
 
-/** The tables, line by line. */
+/** What came of the seed of growers, line by line. */
+export function growerLines(results: Results): string[] {
+  return [
+    `| sound seedlings of 100 seeds (worst tenth) | ${habits.join(' | ')} |`, '|---|---|---|---|',
+    ...GROWER_ROWS.map(({ says, cell, plant }) => (
+      `| ${says} | ${habits.map(habit => harvestText(results[cell], plant, habit)).join(' | ')} |`)),
+  ];
+}
+
+/** The tables of verdicts and intervals, line by line. */
 export function linesOf(results: Results): string[] {
   const share = (cell: string, column: Column): string => {
     const kept = results[cell];

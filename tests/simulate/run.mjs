@@ -53,7 +53,7 @@ try {
     bundle: true, format: 'cjs', platform: 'node', logLevel: 'error',
   });
   const core = createRequire(import.meta.url)(file);
-  const asked = [...core.cells, ...core.coverages]
+  const asked = [...core.cells, ...core.coverages, ...core.growers]
     .filter(({ name }) => !values.only || values.only.some(part => name.includes(part)));
   if (asked.length === 0) throw new Error(`no cell has ${values.only.join(' or ')} in its name`);
   if (values.list) for (const { name } of asked) console.log(name);
@@ -83,7 +83,8 @@ async function simulate(core, asked, file) {
       const cell = asked[printed];
       const { tallies, lots: judged, ms } = done.get(cell.name);
       if (judged < lots) return;
-      const { text, isAtFault } = 'judge' in cell ? verdictRow(core, cell, tallies, ms) : intervalRows(core, cell, tallies);
+      const { text, isAtFault } = 'judge' in cell ? verdictRow(core, cell, tallies, ms)
+        : 'seeds' in cell ? growerRows(core, cell, tallies) : intervalRows(core, cell, tallies);
       failed += Number(isAtFault);
       if (values.save) keep(core, cell, tallies);
       console.log(text);
@@ -116,9 +117,7 @@ async function simulate(core, asked, file) {
 function keep(core, cell, tallies) {
   const file = path.join(HERE, 'results.json');
   const kept = JSON.parse(readFileSync(file, 'utf8'));
-  const found = 'judge' in cell
-    ? core.together(tallies).found
-    : Object.fromEntries(Object.keys(core.INTERVALS).map(interval => [interval, {
+  const found = 'judge' in cell ? core.together(tallies).found : 'seeds' in cell ? core.harvestRows(tallies) : Object.fromEntries(Object.keys(core.INTERVALS).map(interval => [interval, {
       held: tallies.reduce((sum, tally) => sum + (tally[interval]?.held ?? 0), 0),
       shown: tallies.reduce((sum, tally) => sum + (tally[interval]?.shown ?? 0), 0),
     }]).filter(([, { shown }]) => shown > 0));
@@ -157,6 +156,15 @@ function intervalRows(core, { name }, tallies) {
     return [`    ${interval.padEnd(40)}${shareText(core, held, shown).padStart(14)} of ${shown}  ${verdict}`];
   });
   return { text: [name, ...lines].join('\n'), isAtFault };
+}
+
+/** Sound seedlings of 100 seeds over five winters, of all growers and of the tenth that had fewest. */
+function growerRows(core, { name }, tallies) {
+  const rows = core.harvestRows(tallies);
+  const faults = core.harvestFaults(rows);
+  const lines = Object.entries(rows).map(([plant, byHabit]) => `    ${plant.padEnd(12)}${core.habits.map(habit => (
+    `${habit} ${byHabit[habit].mean.toFixed(1)}, worst tenth ${byHabit[habit].worst.toFixed(1)}`.padEnd(46))).join('')}`);
+  return { text: [`${name}  ${faults.join(', ') || 'ok'}`, ...lines].join('\n'), isAtFault: faults.length > 0 };
 }
 
 function shareText({ standardError }, n, of) {

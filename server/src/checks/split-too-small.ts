@@ -1,13 +1,9 @@
 import { isGivenOut, type Batch, type Lot } from '../journal/life.ts';
-import { isUndefined } from '../measures/measured.ts';
 import { plan } from '../measures/plan.ts';
-import { splitPlan } from '../trials/split-plan.ts';
+import { FARTHEST, splitPlan, tells } from '../trials/split-plan.ts';
 import { isActiveSoak } from '../trials/treatment.ts';
 import { found, type LotCheck } from './check.ts';
 import { factsSpan } from './spans.ts';
-
-/** As different as a treatment can hardly make seed: who cannot tell these apart learns nothing. */
-const [UNTREATED, TREATED] = [0.1, 0.9];
 
 /** One part of a split is treated, and the seeds are too few to show anything, whatever comes up. */
 export const splitTooSmall: LotCheck = function* (lot, _context, events) {
@@ -16,7 +12,7 @@ export const splitTooSmall: LotCheck = function* (lot, _context, events) {
     const planned = splitPlan(entry.record, lot);
     if (!planned || planned.isSupposed) continue;
     const { treated, untreated } = planned;
-    const { best } = plan(treated.seeds, untreated.seeds, UNTREATED);
+    const { best } = plan(treated.seeds, untreated.seeds, FARTHEST.untreated);
     if (tells(treated.seeds, untreated.seeds)) continue;
     const suggestion = tells(best.treated, best.untreated)
       ? `Divided into ${best.treated} treated and ${best.untreated} untreated, the same seeds would show that much.`
@@ -25,15 +21,6 @@ export const splitTooSmall: LotCheck = function* (lot, _context, events) {
       entry.line, 'split-too-small', factsSpan(entry, 'part'), { treated: treated.seeds, untreated: untreated.seeds, suggestion });
   }
 };
-
-/** So many on either side tell these two apart with power to spare, and reckoning how much takes long. */
-const PLENTY = 12;
-
-function tells(treated: number, untreated: number): boolean {
-  if (Math.min(treated, untreated) >= PLENTY) return true;
-  const { visible, isMany } = plan(treated, untreated, UNTREATED);
-  return isMany || (!isUndefined(visible) && visible.value <= TREATED);
-}
 
 /** Of all the seed of the lot that was treated or was meant to stay untreated beside it. */
 function isTooSmall({ root, batches }: Lot): boolean {

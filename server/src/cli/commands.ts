@@ -2,6 +2,7 @@
  * All that the commands do, and a bundle of its own (dist/commands.cjs): help and completions need none of it. What
  * one of them needs they share, so to divide it further would cost more than it saves.
  */
+export { advise } from './advise.ts';
 export { check } from './check.ts';
 export { diff } from './diff.ts';
 export { draw } from './draw.ts';

@@ -8,7 +8,6 @@ import { reportMarkdown } from '../report/markdown.ts';
 import { printableJson } from '../report/printable.ts';
 import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
-import { nearest } from '../syntax/nearest.ts';
 import { exits, type Exit } from './exits.ts';
 import { markdownFiles, type FileToWrite } from './markdown-files.ts';
 import { unreadOf, type Unread } from './names.ts';
@@ -17,6 +16,7 @@ import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
 import type { reportFormats, reportRanks } from './program/choices.ts';
 import { reportStocks, reportWinter } from './sheets.ts';
+import { unknownLot } from './unknown.ts';
 
 export interface ReportOptions {
   readonly format: (typeof reportFormats)[number];
@@ -101,9 +101,4 @@ async function wrote(output: string, format: ReportOptions['format'], told: read
   }
   complain(`wrote ${output}${files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : ''}`);
   return true;
-}
-
-function unknownLot(id: string, journals: readonly OpenJournal[]): string {
-  const near = nearest(id, journals.flatMap(({ journal }) => [...journal.lots()].map(lot => lot.id)));
-  return `there is no lot “${id}”${near === undefined ? '' : `; did you mean “${near}”?`}`;
 }

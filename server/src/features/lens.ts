@@ -13,8 +13,8 @@ import { shareText } from './words/shares.ts';
 export interface Lens {
   readonly place: Place;
   readonly lot: string;
-  /** `compare`: two batches at least were counted. */
-  readonly about: 'state' | 'compare';
+  /** `compare`: two batches at least were counted. `advise`: nothing was done to the seed yet. */
+  readonly about: 'state' | 'compare' | 'advise';
 }
 
 /** Batches shown one by one. */
@@ -34,7 +34,7 @@ export function lensesOf(journal: Journal, file: string): Lens[] {
     const place = placeOf(line, record.keywordSpan);
     // The way to the comparison first: what stands behind it may be longer than the editor is wide.
     if (canCompare(lot)) lenses.push({ place, lot: lot.id, about: 'compare' });
-    if ([...lot.batches.values()].some(isUsed)) lenses.push({ place, lot: lot.id, about: 'state' });
+    lenses.push({ place, lot: lot.id, about: [...lot.batches.values()].some(isUsed) ? 'state' : 'advise' });
   }
   return lenses;
 }
@@ -52,6 +52,7 @@ export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot'
   const lot = journal.lot(id);
   if (!lot) return undefined;
   if (about === 'compare') return 'compare';
+  if (about === 'advise') return 'what to do with it';
   const batches = [...lot.batches.values()].filter(batch => isUsed(batch) && !isGivenOut(batch));
   const open = batches.filter(batch => isOpen(standingOf(batch, now))).length;
   const counted = batches.flatMap(batch => countedText(lot, batch) ?? []);

@@ -5,6 +5,7 @@ import {
 } from './protocol.ts';
 import { URI } from 'vscode-uri';
 import type { Action } from '../features/actions/action.ts';
+import { adviceActions } from '../features/actions/advised.ts';
 import { archiveAction, type MoveAction } from '../features/actions/archive.ts';
 import { dayLinesAction } from '../features/actions/day-lines.ts';
 import { ladderAction } from '../features/actions/ladder.ts';
@@ -68,6 +69,7 @@ function rewritesAt({ journal, file, now }: Snapshot, { start, end }: Range): Ac
   // A selection of whole lines ends at the beginning of the next one.
   const last = end.character === 0 && end.line > start.line ? end.line - 1 : end.line;
   return [
+    ...lot ? adviceActions(lot, journal, now) : [],
     ...lot && batch ? splitActions(lot, batch, journal) : [],
     ladderAction(journal, file, start, now),
     batch && rewriteCounts(batch, 'totals', journal),

@@ -19,8 +19,8 @@ export const annotationCapabilities: ServerCapabilities = {
   selectionRangeProvider: true,
 };
 
-/** Of our own client; other clients that have it say so. */
-const COMPARE = 'plumule.compare';
+/** Of our own client; other clients that have them say so. */
+const LEADS = { compare: 'plumule.compare', advise: 'plumule.advise' } as const;
 
 /** What a lens needs to find its title when it comes into view. */
 interface LensData extends Pick<Lens, 'lot' | 'about'> {
@@ -31,7 +31,8 @@ export function serveAnnotations(connection: Connection, about: About, service: 
   connection.onCodeLens(about('code lens', null, ({ journal, file }, { textDocument: { uri } }): CodeLens[] => {
     if (!service.settings().lens.lots) return [];
     // A lens that leads nowhere would be a riddle.
-    const lenses = lensesOf(journal, file).filter(lens => lens.about === 'state' || service.commands().has(COMPARE));
+    const lenses = lensesOf(journal, file)
+      .filter(({ about: what }) => what === 'state' || service.commands().has(LEADS[what]));
     return lenses.map(({ place, lot, about: what }) => ({ range: rangeOf(place), data: { uri, lot, about: what } }));
   }));
 
@@ -39,7 +40,7 @@ export function serveAnnotations(connection: Connection, about: About, service: 
     const { uri, lot, about: what } = lens.data as LensData;
     const snapshot = await service.snapshot(uri);
     const title = snapshot && lensTitle(snapshot.journal, { lot, about: what }, snapshot.now);
-    const command = what === 'compare' ? { command: COMPARE, arguments: [uri, lot] } : { command: '' };
+    const command = what === 'state' ? { command: '' } : { command: LEADS[what], arguments: [uri, lot] };
     return { ...lens, command: { title: title ?? '–', ...command } };
   })(given, token));
 

@@ -1,6 +1,7 @@
 /** The requests behind the editor's reports: of a lot, of all that is open, and the sheet of places to print. */
 import type { Connection } from './protocol.ts';
 import { URI, Utils } from 'vscode-uri';
+import { adviceFor } from '../advice/advice.ts';
 import { lotAt } from '../features/lot-at.ts';
 import { escapeMarkdown } from '../features/markdown.ts';
 import { lotPicture } from '../features/drawing/pictures.ts';
@@ -8,9 +9,11 @@ import type { Lot } from '../journal/life.ts';
 import { addressOf } from '../pictures/address.ts';
 import { themes, type ThemeName } from '../pictures/theme.ts';
 import { reportMarkdown } from '../report/markdown.ts';
+import { adviceSheet } from '../report/advice/sheet.ts';
 import { placesMap } from '../report/places/map.ts';
 import { placesSheet } from '../report/places/sheet.ts';
 import { reportOf } from '../report/report.ts';
+import { sheetMarkdown } from '../report/sheet/markdown.ts';
 import { ownRequests } from './own-requests.ts';
 import type { Service } from './service.ts';
 import type { Room } from './room.ts';
@@ -56,6 +59,14 @@ export function serveReport(connection: Connection, service: Service): void {
     const pictureOf = drawnWith(service.theme());
     const isTried = report.lots.some(({ trial: { contests, estimated } }) => contests.length + estimated.length > 0);
     return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], { width: BESIDE, ...(pictureOf && { pictureOf }) })}`;
+  });
+
+  /** Markdown: what to do with the seed of a lot. */
+  request('advice', '', ({ uri, lot: id }): string => {
+    const room = uri === undefined ? undefined : service.find(uri)?.room;
+    const lot = id === undefined ? undefined : room?.journal.lot(id);
+    if (!room || !lot) return `The lot ${escapeMarkdown(id ?? '')} is no longer in this journal.\n`;
+    return sheetMarkdown([adviceSheet(adviceFor(lot, room.journal, service.now(room)), room.journal)]);
   });
 
   request('lots', { at: null, lots: [] }, ({ uri, position }): LotsShown => {

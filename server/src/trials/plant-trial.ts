@@ -63,14 +63,21 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
   }
   const agents = [...byAgent.values()].map(({ agent, strata: found }): AgentAcross => {
     const strata = [...found.values()];
-    const doses = dosesOf(strata).map(parts => parts.map(lotPairOf));
+    const doses = dosesOf(strata).map(({ strata: parts }) => parts.map(lotPairOf));
     return { agent, strata, across: acrossLots(strata.map(lotPairOf), doses) };
   });
   return { plant, lots, agents, untreated: untreatedShares(lots), toBeJudged };
 }
 
+/** One dose of an agent in all lots in which it was tried. */
+export interface DoseAcross {
+  /** Undefined for what nobody measured. */
+  readonly ppm: number | undefined;
+  readonly strata: readonly Stratum[];
+}
+
 /** The strata of each dose by itself; what nobody measured is a dose of its own. */
-function dosesOf(strata: readonly Stratum[]): Stratum[][] {
+export function dosesOf(strata: readonly Stratum[]): DoseAcross[] {
   const doses: { readonly ppm: number | undefined; readonly strata: Stratum[] }[] = [];
   for (const { lot, pairs } of strata) {
     for (const pair of pairs) {
@@ -81,10 +88,10 @@ function dosesOf(strata: readonly Stratum[]): Stratum[][] {
       else doses.push({ ppm, strata: [{ lot, pairs: [pair] }] });
     }
   }
-  return doses.map(dose => dose.strata);
+  return doses;
 }
 
-function lotPairOf({ lot, pairs }: Stratum): LotPair {
+export function lotPairOf({ lot, pairs }: Stratum): LotPair {
   const courses = pairs.map(coursesOfPair);
   return {
     lot: lot.id, treated: courses.map(({ treated }) => treated), untreated: courses[0]!.untreated,

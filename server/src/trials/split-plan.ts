@@ -1,11 +1,26 @@
 /** Before the experiment: what difference the numbers of seed in a split can show, and what would show more. */
 import type { Batch, Lot } from '../journal/life.ts';
+import { isUndefined } from '../measures/measured.ts';
 import { plan, type Plan } from '../measures/plan.ts';
 import { factsOf, type JournalRecord } from '../model/record.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
 /** Untreated shares that a split is judged for: poor, middling, good germination. Common practice, no source. */
 export const SUPPOSED_SHARES = [0.1, 0.4, 0.7] as const;
+
+/** As different as a treatment can hardly make seed: who cannot tell these apart learns nothing. */
+export const FARTHEST = { untreated: 0.1, treated: 0.9 } as const;
+
+/** So many on either side tell these two apart with power to spare, and reckoning how much takes long. */
+const PLENTY = 12;
+
+/** Whether a trial of so many seeds is worth making: it finds what a treatment can do at most. */
+export function tells(treated: number, untreated: number): boolean {
+  if (Math.min(treated, untreated) >= PLENTY) return true;
+  if (Math.min(treated, untreated) < 1) return false;
+  const { visible, isMany } = plan(treated, untreated, FARTHEST.untreated);
+  return isMany || (!isUndefined(visible) && visible.value <= FARTHEST.treated);
+}
 
 interface Side {
   readonly names: readonly string[];

@@ -33,7 +33,12 @@ export type Treatment = readonly ActiveSoak[];
 const active: ReadonlySet<Role> = new Set(['hormone', 'promoter', 'declared']);
 
 export function isActive(dose: Dose): boolean {
-  return dose.agent !== undefined && active.has(dose.agent.role) && !isZero(dose);
+  return dose.agent !== undefined && isAgentGiven(dose.agent) && !isZero(dose);
+}
+
+/** Whether an agent is given to break dormancy or to hasten growth. */
+export function isAgentGiven({ role }: Agent): boolean {
+  return active.has(role);
 }
 
 export function isActiveSoak({ doses }: Soak): boolean {

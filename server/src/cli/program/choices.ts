@@ -6,6 +6,7 @@ import { themes, type ThemeName } from '../../pictures/theme.ts';
 export const textFormats = ['text', 'json'] as const;
 export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
+export const adviceFormats = ['text', 'md', 'json'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
 /** From the gravest to the slightest. */
 export const severities = ['error', 'warning', 'information', 'hint'] as const satisfies readonly Severity[];

@@ -1,12 +1,13 @@
 /** The commands that read journals and say what is in them. */
 import { Option, type Command } from 'commander';
+import type { AdviseOptions } from '../advise.ts';
 import type { CheckOptions } from '../check.ts';
 import type { DrawOptions } from '../draw.ts';
 import type { DueOptions } from '../due.ts';
 import type { ExportOptions } from '../export.ts';
 import type { ReportOptions } from '../report.ts';
 import type { WhenOptions } from '../when.ts';
-import { checkFormats, reportFormats, reportRanks, severities, textFormats, themeNames } from './choices.ts';
+import { adviceFormats, checkFormats, reportFormats, reportRanks, severities, textFormats, themeNames } from './choices.ts';
 import { command, doing } from './command.ts';
 import { formatOption, PATHS, today, todayOption, wholeDays, winter } from './options.ts';
 
@@ -45,6 +46,17 @@ export function readJournals(program: Command): void {
     .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
       .argParser(today).conflicts('today'))
     .action(doing(({ report }, paths: string[], options: ReportOptions) => report(paths, options)));
+
+  command(program, 'advise', {
+    summary: 'say what to do with a packet of seed',
+    description: 'Says whether to treat seed of a lot that nothing was done to, with what, how to divide it, what that needs,\nand which records to write; from your own records and guides alone.',
+    example: 'plumule advise GEN-25 --today 2026-03-01',
+  })
+    .argument('<lot>', 'a lot, such as VER-24')
+    .argument('[paths...]', PATHS)
+    .addOption(formatOption(adviceFormats))
+    .addOption(todayOption())
+    .action(doing(({ advise }, lot: string, paths: string[], options: AdviseOptions) => advise(lot, paths, options)));
 
   command(program, 'draw', {
     summary: 'draw a lot, a batch, or the season',

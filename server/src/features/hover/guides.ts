@@ -1,9 +1,8 @@
 /** What the books say of a plant, beside what the grower's own records say. */
 import type { Guide } from '../../journal/guides.ts';
 import type { Lot } from '../../journal/life.ts';
-import { printQuantity, printTemperature } from '../../model/quantity.ts';
-import type { Fact, StageFact, SubstanceFact } from '../../model/record.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
+import { guideStepsText } from '../words/guides.ts';
 import { ownRecords } from '../words/own-records.ts';
 import { remarkText } from '../words/remarks.ts';
 import { shareText } from '../words/shares.ts';
@@ -38,32 +37,10 @@ function fromText(batches: number, lots: number): string {
 
 function guideItem(guide: Guide): string {
   const { plant, record, source, line } = guide;
-  const steps = record.facts.flatMap(fact => factText(fact) ?? []).join(', ');
   const remark = remarkText(line);
   return [
-    `${escapeMarkdown(plant)}: ${escapeMarkdown(steps === '' ? 'no treatment' : steps)}`,
+    `${escapeMarkdown(plant)}: ${escapeMarkdown(guideStepsText(record))}`,
     source === undefined ? 'no source given' : escapeMarkdown(source),
     remark === undefined ? undefined : escapeMarkdown(remark),
   ].filter(text => text !== undefined).join(' · ');
-}
-
-/** In the order written: whether a soak comes before or after the cold matters. */
-function factText(fact: Fact): string | undefined {
-  switch (fact.type) {
-    case 'substance': return substanceText(fact);
-    case 'duration': return printQuantity(fact.value);
-    case 'stage': return stageText(fact);
-    default: return undefined;
-  }
-}
-
-function substanceText({ name, strength, unmeasured }: SubstanceFact): string {
-  if (strength) return `${name.text} ${printQuantity(strength.value)}`;
-  return unmeasured ? `${name.text} unmeasured` : `${name.text}, strength not given`;
-}
-
-function stageText({ stage, temperature, duration }: StageFact): string {
-  const temperatureText = temperature && printTemperature(temperature.value);
-  const durationText = duration && printQuantity(duration.value);
-  return [stage, temperatureText, durationText].filter(text => text !== undefined).join(' ');
 }

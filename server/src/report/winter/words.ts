@@ -3,14 +3,14 @@ import { PAST_DAYS } from '../../calendar/due.ts';
 import { whereNow } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import { treatmentText } from '../../features/words/treatment.ts';
-import { groupLabel, groupNames } from '../../features/words/trials.ts';
+import { readyText } from '../../features/words/ready.ts';
+import { groupLabel } from '../../features/words/trials.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { VerdictName } from '../../measures/verdict-rules.ts';
 import { isoOf } from '../../model/day.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Contest } from '../../trials/lot-trial.ts';
-import type { ReadyRecord } from '../../trials/ready.ts';
 import type { Column } from '../columns.ts';
 import { contestItem, type Item, type Passage } from '../passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -87,11 +87,6 @@ function needsNothing(lots: readonly LotReview[]): Passage {
   const items = [...compared, ...alone];
   const texts = items.length === 0 && lots.length > 0 ? ['No untreated seed of this winter is shown to germinate well and soon.'] : [];
   return { heading: 'What needs nothing', columns: [], items, texts };
-}
-
-function readyText({ group, readiness: { x, n, halfBy, interval } }: ReadyRecord): string {
-  const percent = (share: number) => String(Math.round(100 * share));
-  return `${x} of ${n} untreated seeds germinated (${percent(x / n)} %, 95 % interval ${percent(interval.low)} to ${percent(interval.high)}) in ${groupNames(group)}, half of the seed by day ${halfBy}.`;
 }
 
 function open({ waiting, earlier, forgotten, now }: WinterReview): Passage {

@@ -1,0 +1,140 @@
+/** What the records say of each dose of each agent that was tried alone on a plant, against untreated seed. */
+import type { Lot } from '../journal/life.ts';
+import { acrossLots } from '../measures/across-lots.ts';
+import type { Difference } from '../measures/difference.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { THRESHOLDS } from '../measures/thresholds.ts';
+import type { VerdictName } from '../measures/verdict-rules.ts';
+import { printQuantity } from '../model/quantity.ts';
+import type { Agent } from '../solutions/agent.ts';
+import { exact } from '../solutions/amounts.ts';
+import { numberText } from '../solutions/display.ts';
+import { isSameDose, type Range } from '../trials/alike.ts';
+import type { Group } from '../trials/groups.ts';
+import { trialOf, type Contest } from '../trials/lot-trial.ts';
+import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
+import { isActive, onlyDose } from '../trials/treatment.ts';
+
+/** One agent in one dose, in all lots in which it was tried. */
+export interface Tried {
+  readonly agent: Agent;
+  /** ppm; undefined for what nobody measured. */
+  readonly ppm: number | undefined;
+  /** As it stands in a record: 'GA3 500 ppm', 'GA3 unmeasured'; undefined where its strength is unknown. */
+  readonly text: string | undefined;
+  readonly verdict: VerdictName;
+  /** The verdict with its reason: numbers of seed and an interval are in it. */
+  readonly sentence: string;
+  /** Treated less untreated; undefined where no lot could be measured. */
+  readonly difference: Difference | undefined;
+  /** No sign of a benefit: by the rules of one lot, or because the interval of several leaves no room for one. */
+  readonly hasNoSign: boolean;
+  /** Seed may still germinate and change it. */
+  readonly isOpen: boolean;
+  readonly lots: readonly Lot[];
+  /** Groups that had it, for their names and the lengths of their soaks. */
+  readonly treated: readonly Group[];
+  /** The seeds were estimated; the verdict is what all their numbers give. */
+  readonly isEstimated: boolean;
+}
+
+/** All doses of an agent; with what they come to together where that is more than one lot says. */
+export interface TriedAgent {
+  readonly agent: Agent;
+  readonly doses: readonly Tried[];
+  /** Of all doses and lots together; undefined where one lot or one dose is all there is. */
+  readonly together: { readonly verdict: VerdictName; readonly sentence: string } | undefined;
+}
+
+/** Nothing of comparisons that wait for their day of judging, and of those in which more differs than the treatment. */
+export function triedOn(plant: string, lots: readonly Lot[]): TriedAgent[] {
+  const exact = plantTrial(plant, lots).agents.map(agentOf);
+  const estimated = lots.flatMap(estimatedIn)
+    .filter(({ agent, ppm }) => !exact.some(each => (
+      each.agent.word === agent.word && each.doses.some(dose => isSame(dose.ppm, ppm)))));
+  for (const tried of estimated) {
+    const at = exact.findIndex(({ agent }) => agent.word === tried.agent.word);
+    const known = exact[at];
+    if (known) exact[at] = { ...known, doses: [...known.doses, tried] };
+    else exact.push({ agent: tried.agent, doses: [tried], together: undefined });
+  }
+  return exact.filter(({ doses }) => doses.length > 0);
+}
+
+function agentOf({ agent, strata, across }: AgentAcross): TriedAgent {
+  const doses = dosesOf(strata).map(({ ppm, strata: parts }) => triedIn(agent, ppm, parts));
+  const isTogether = across.lots > 1 && doses.length > 1;
+  return { agent, doses, together: isTogether ? { verdict: across.verdict, sentence: across.sentence } : undefined };
+}
+
+/** One comparison is judged by itself; several are combined, each lot compared with itself only. */
+function triedIn(agent: Agent, ppm: number | undefined, strata: readonly Stratum[]): Tried {
+  const pairs = strata.flatMap(stratum => stratum.pairs);
+  const [only, ...others] = pairs;
+  const treated = pairs.map(pair => pair.treated);
+  const lots = [...new Set(strata.map(({ lot }) => lot))];
+  const base = { agent, ppm, text: textOf(treated, ppm), isEstimated: false, lots, treated };
+  if (only && others.length === 0) return { ...base, ...ofContest(only) };
+  const across = acrossLots(strata.map(lotPairOf));
+  const { verdict, sentence } = across;
+  const difference = isUndefined(across.difference) ? undefined : across.difference;
+  const isOpen = across.open > 0;
+  const hasNoSign = across.rule === 'not-shown' && !isOpen && isSmall(difference);
+  return { ...base, verdict, sentence, difference, isOpen, hasNoSign };
+}
+
+/** The interval includes 0 and excludes a benefit that matters, as it has to of one lot. */
+function isSmall(difference: Difference | undefined): boolean {
+  return difference !== undefined && difference.low <= 0 && difference.high < THRESHOLDS.points.value;
+}
+
+type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'hasNoSign' | 'isOpen'>;
+
+function ofContest({ comparison, verdict: { verdict, sentence } }: Contest): Judged {
+  return {
+    isOpen: !isUndefined(comparison) && comparison.open.treated + comparison.open.untreated > 0,
+    verdict, sentence, hasNoSign: verdict === 'no sign of a benefit',
+    difference: isUndefined(comparison) ? undefined : comparison.germinated.difference,
+  };
+}
+
+function estimatedIn(lot: Lot): Tried[] {
+  return trialOf(lot).estimated.flatMap(contest => {
+    const dose = onlyDose(contest.treated.treatment)?.dose;
+    if (!dose || contest.alsoDiffers.length > 0 || contest.judging?.state === 'waiting') return [];
+    const { verdict, sentence } = contest.verdict;
+    // How great a difference is hangs on the number that was estimated.
+    return [{
+      agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
+      treated: [contest.treated],
+      verdict, sentence, difference: undefined, isEstimated: true, isOpen: false, hasNoSign: verdict === 'no sign of a benefit',
+    }];
+  });
+}
+
+/** In the grower's own unit, where it was written rather than poured from a bottle. */
+function textOf(treated: readonly Group[], ppm: number | undefined): string | undefined {
+  const dose = treated[0]?.treatment[0]?.soak.doses.find(isActive);
+  if (!dose?.agent) return undefined;
+  const { agent: { word }, written, unmeasured } = dose;
+  if (unmeasured) return `${word} unmeasured`;
+  if (written) return `${word} ${printQuantity(written)}`;
+  return ppm === undefined ? undefined : `${word} ${numberText(exact(ppm)).text} ppm`;
+}
+
+function isSame(a: number | undefined, b: number | undefined): boolean {
+  return a === undefined || b === undefined ? a === b : isSameDose(a, b);
+}
+
+/** Whether a dose may be tried again: neither that it pays, nor harm, nor the lack of a benefit is shown. */
+export function isStillOpen({ verdict, hasNoSign }: Tried): boolean {
+  return verdict === 'cannot tell' && !hasNoSign;
+}
+
+/** Minutes that the seed lay in it; undefined where that is known for none, or not the same for all. */
+export function soakMinutes({ treated }: Pick<Tried, 'treated'>): number | undefined {
+  const lengths = treated.flatMap(({ treatment }) => treatment[0]?.length ?? []);
+  const most = lengths.reduce<Range | undefined>((a, b) => (a && a.most <= b.most ? a : b), undefined);
+  return most && most.most > 0 ? most.most : undefined;
+}
+

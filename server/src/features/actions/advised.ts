@@ -1,0 +1,83 @@
+/** The records of what is advised: the division as it is made now, the soaks as reminders, or as begun now. */
+import { adviceFor, type Advice } from '../../advice/advice.ts';
+import type { Division } from '../../advice/division.ts';
+import { recordLine } from '../../calendar/ask.ts';
+import type { Journal } from '../../journal/journal.ts';
+import type { JournalLine } from '../../journal/journal-file.ts';
+import type { Lot } from '../../journal/life.ts';
+import type { Moment } from '../../journal/moment.ts';
+import { seedsText } from '../symbols.ts';
+import type { Action } from './action.ts';
+import { editBelow } from './below.ts';
+import { freeNames } from './free-names.ts';
+
+export interface AdvisedRecords {
+  /** The record that they go below. */
+  readonly below: JournalLine;
+  /** Undefined where the seed is divided already. */
+  readonly split: string | undefined;
+  /** Reminders of today: nothing is said to have been done. */
+  readonly reminders: readonly string[];
+  /** Soaks that begin now; none where no strength or no time of day is known. */
+  readonly soaks: readonly string[];
+}
+
+/** Undefined where nothing is to be divided or treated. */
+export function advisedRecords({ choice, division, lot, now }: Advice, journal: Journal): AdvisedRecords | undefined {
+  const isTrial = choice.kind === 'treat' || choice.kind === 'try';
+  const sides = division && isTrial ? sidesOf(division, choice.kind === 'treat', lot, journal) : undefined;
+  if (!sides || !isTrial) return undefined;
+  const { below, split, treated, untreated } = sides;
+  const { text, soak, above } = choice.offer;
+  // A dose above the grower's own limit is theirs to write.
+  if (text === undefined || above) return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
+  const eachOf = (write: (path: string, liquid: string) => string) => [
+    ...treated.map(path => write(path, text)), ...untreated.map(path => write(path, 'water')),
+  ];
+  return {
+    below, split,
+    reminders: eachOf((subject, liquid) => (
+      recordLine({ keyword: 'due', subject, facts: `soak in ${liquid} for ${soak}`, timed: false }, now))),
+    soaks: now.minutes === undefined ? [] : eachOf((subject, liquid) => (
+      recordLine({ keyword: 'soak', subject, facts: `${liquid}, ${soak}`, timed: true }, now))),
+  };
+}
+
+/** On a lot that nothing was done to: what is advised, with reminders of the soaks, or with soaks that begin now. */
+export function adviceActions(lot: Lot, journal: Journal, now: Moment): Action[] {
+  const records = advisedRecords(adviceFor(lot, journal, now), journal);
+  if (!records) return [];
+  const { below, split, reminders, soaks } = records;
+  const dividing = split === undefined ? [] : [split];
+  const action = (title: string, lines: readonly string[]): Action[] => (
+    lines.length === 0 ? [] : [{ title, edits: [editBelow(below, [...dividing, ...lines])] }]);
+  return [
+    ...action(`Do as advised with ${lot.id}: ${split === undefined ? 'remind of the soaks' : 'divide it, and remind of the soaks'}`, reminders),
+    ...action(`Do as advised with ${lot.id}: ${split === undefined ? 'begin the soaks now' : 'divide it, and begin the soaks now'}`, soaks),
+  ];
+}
+
+interface Sides {
+  readonly below: JournalLine;
+  readonly split: string | undefined;
+  readonly treated: readonly string[];
+  readonly untreated: readonly string[];
+}
+
+function sidesOf(
+  { of, parts, sides, isEstimated }: Division, isMost: boolean, lot: Lot, journal: Journal,
+): Sides | undefined {
+  if (parts) {
+    const [treated, untreated] = [parts.treated, parts.untreated].map(side => side.map(({ path }) => path));
+    return { below: parts.untreated.at(-1)!.made.line, split: undefined, treated: treated!, untreated: untreated! };
+  }
+  const amounts = sides && !isEstimated ? [seedsText(sides.treated), seedsText(sides.untreated)]
+    // What nobody counted can only be divided by eye.
+    : !isMost ? ['half', 'half'] : sides ? [`about ${seedsText(sides.treated)}`, `about ${seedsText(sides.untreated)}`] : undefined;
+  if (!of || !amounts) return undefined;
+  const [a, b] = freeNames(journal, lot, of.path, 2) as [string, string];
+  return {
+    below: of.made.line, split: `split ${of.path}, ${a} ${amounts[0]!}, ${b} ${amounts[1]!}`,
+    treated: [`${of.path}/${a}`], untreated: [`${of.path}/${b}`],
+  };
+}

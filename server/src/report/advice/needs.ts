@@ -1,0 +1,48 @@
+/** What a treatment needs, in words: what stands on the shelf, or what to make up. */
+import type { Advice } from '../../advice/advice.ts';
+import type { Bottle } from '../../advice/supplies.ts';
+import { recordName } from '../../features/words/advice.ts';
+import { originOfLimit } from '../../features/words/limits.ts';
+import { isoOf } from '../../model/day.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import { exact } from '../../solutions/amounts.ts';
+import { numberText } from '../../solutions/display.ts';
+import { leftText } from '../../solutions/left-text.ts';
+import type { Passage } from '../passages.ts';
+
+/** As many bottles as anybody wants to choose from. */
+const MOST_BOTTLES = 3;
+
+export function needsPassage({ supplies, choice }: Advice): Passage {
+  const heading = 'What it needs';
+  const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
+  if (!offer) return { heading, columns: [], items: [], texts: [] };
+  const dose = offer.text ?? offer.agent.word;
+  const limits = [
+    offer.above ? `${dose} is above your limit of ${printQuantity(offer.above.value)} (${originOfLimit(offer.above)}), so no record of it is offered.` : undefined,
+    offer.longer === undefined ? undefined : `${offer.longer} is longer than your limit; a soak of ${offer.soak} is offered.`,
+    offer.text === undefined && offer.guide ? 'The guide says no strength. Take it from the product’s label or another book.' : undefined,
+    offer.text === undefined && offer.tried ? 'How strong it was is unknown, so it cannot be repeated.' : undefined,
+    offer.text !== undefined && offer.ppm === undefined ? 'The dose was not measured, so its strength is unknown. Measure it this time, and you can repeat it.' : undefined,
+  ].filter(text => text !== undefined);
+  if (!supplies) return { heading, columns: [], items: [], texts: limits };
+  const { bottles, packets } = supplies;
+  const powder = packets.map(({ solution: { id, form, entry }, left }) => (
+    `The packet ${recordName(id, entry.line)}${left ? ` has ${leftText(form, left)} left` : ''}.`));
+  const make = bottles.length > 0 ? [] : [
+    `No bottle in your records has ${dose} or more left. Make it up by the day of the soak: “plumule mix ${offer.agent.word} ${numberText(exact(offer.ppm!)).text}ppm 20mL” says how.`,
+    ...powder,
+  ];
+  const more = bottles.length > MOST_BOTTLES ? [`${bottles.length - MOST_BOTTLES} more would do.`] : [];
+  const inHand = bottles.slice(0, MOST_BOTTLES).map(bottle => bottleText(bottle, dose));
+  return { heading, columns: [], items: [], texts: [...limits, ...inHand, ...more, ...make] };
+}
+
+function bottleText({ stock: { solution, left }, share, isNear }: Bottle, dose: string): string {
+  const { id, form, keeps, entry } = solution;
+  const much = left ? `${leftText(form, left)} left` : 'an unknown volume left';
+  const until = keeps ? `, good until ${isoOf(keeps.until)}${isNear ? ' (use it up soon)' : ''}` : '';
+  const water = exact(1).div(share).sub(exact(1));
+  const use = share.equals(exact(1)) ? 'Use it as it is' : `For ${dose} add ${numberText(water).text} mL of water to each mL of it`;
+  return `In hand: ${recordName(id, entry.line)}, ${much}${until}. ${use}.`;
+}

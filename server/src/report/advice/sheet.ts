@@ -1,0 +1,178 @@
+/** What to do with a packet of seed as a page: the answer first, then what it rests on. */
+import type { Advice } from '../../advice/advice.ts';
+import { ageOn, mayBeAsOld, type Age } from '../../advice/seed.ts';
+import type { Division } from '../../advice/division.ts';
+import type { Tried, TriedAgent } from '../../advice/tried.ts';
+import { advisedRecords } from '../../features/actions/advised.ts';
+import { ageText, answerText, doseName, lotsText, recordName, seedText } from '../../features/words/advice.ts';
+import { guideStepsText } from '../../features/words/guides.ts';
+import { ladderNote } from '../../features/words/ladders.ts';
+import { planBasis } from '../../features/words/plans.ts';
+import { readyText } from '../../features/words/ready.ts';
+import { remarkText } from '../../features/words/remarks.ts';
+import { treatmentText } from '../../features/words/treatment.ts';
+import type { Journal } from '../../journal/journal.ts';
+import { printMoment } from '../../journal/moment.ts';
+import { genusIn } from '../../model/plant.ts';
+import { isUndefined } from '../../measures/measured.ts';
+import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
+import { trialOf } from '../../trials/lot-trial.ts';
+import type { UntreatedShare } from '../../trials/untreated-shares.ts';
+import type { Column } from '../columns.ts';
+import type { Item, Passage } from '../passages.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { needsPassage } from './needs.ts';
+
+export function adviceSheet(advice: Advice, journal: Journal): Sheet {
+  const { lot, now, seed } = advice;
+  const passages = seed ? [
+    own(advice), untreated(advice), kin(advice), guides(advice), division(advice), needsPassage(advice),
+    records(advice, journal),
+  ] : [own(advice), untreated(advice), kin(advice), guides(advice)];
+  return {
+    title: `What to do with ${lot.id}${lot.plant === undefined ? '' : ` ${lot.plant}`}, as of ${printMoment(now)}`,
+    lead: seed ? [answerText(advice), seedText(advice)] : [seedText(advice)],
+    passages: passages.filter(({ columns, items, texts }) => columns.length + items.length + texts.length > 0),
+    notes: notesOf(advice),
+  };
+}
+
+function own({ species, lot, untreated: shares }: Advice): Passage {
+  const isSilent = species.length === 0 && shares.length > 0;
+  return {
+    heading: 'What your records say', columns: [], items: species.flatMap(itemsOf),
+    texts: [
+      ...species.flatMap(orderTexts),
+      ...isSilent ? [`No treatment of ${lot.plant ?? lot.id} has been compared with untreated seed.`] : [],
+    ],
+  };
+}
+
+function kin({ genus, lot: { plant } }: Advice): Passage {
+  return {
+    heading: `Other species of ${plant === undefined ? 'the genus' : genusIn(plant)} in your records`, columns: [],
+    items: genus.flatMap(itemsOf), texts: genus.length > 0 ? ['Another species may need something else.'] : [],
+  };
+}
+
+function itemsOf({ agent, doses, together }: TriedAgent): Item[] {
+  const all = together ? [{ title: `${agent.word}, all doses together`, texts: [together.sentence] }] : [];
+  return [...doses.map(itemOf), ...all];
+}
+
+function itemOf(tried: Tried): Item {
+  const estimated = tried.isEstimated ? ['The seeds were estimated; this holds for all numbers that they may have been.'] : [];
+  return { title: doseName(tried), texts: [tried.sentence, ...estimated, lotsText(tried.lots)] };
+}
+
+/** Which dose did best and which worst, and how sure that is. */
+function orderTexts({ agent, doses }: TriedAgent): string[] {
+  const known = doses.filter(({ difference }) => difference !== undefined);
+  if (known.length < 2) return [];
+  const [best, ...others] = known.toSorted((a, b) => b.difference!.value - a.difference!.value);
+  const worst = others.at(-1)!;
+  const notes = [...new Set(doses.flatMap(({ lots }) => lots))].flatMap(lot => trialOf(lot).ladders
+    .filter(ladder => ladder.agent.word === agent.word)
+    .map(ladder => `${lot.id}: ${ladderNote(ladder)}`));
+  return [
+    `Of these doses ${doseName(best!)} did best so far and ${doseName(worst)} worst, by how many seeds germinated. What is shown is in the verdicts.`,
+    ...notes,
+  ];
+}
+
+/** One row for each lot, or for each of the conditions that its untreated seed had. */
+function untreated({ untreated: shares, ready, age }: Advice): Passage {
+  const column = (head: string, kind: Column['kind'], cell: (share: UntreatedShare) => string): Column => (
+    { head, kind, cells: shares.map(cell) });
+  const percent = (share: number) => (100 * share).toFixed(1);
+  const columns = shares.length === 0 ? [] : [
+    column('Lot', 'text', ({ lot }) => recordName(lot.id, lot.definition.line)),
+    column('Seed', 'text', ({ group }) => treatmentText(group.batches[0]!.batch)),
+    column('Age when sown', 'text', share => {
+      const old = ageOf(share);
+      return old ? ageText(old) : '–';
+    }),
+    column('Germinated', 'number', ({ pooled: { x, n } }) => `${x} of ${n}`),
+    column('%', 'number', ({ pooled: { x, n } }) => percent(x / n)),
+    column('95 % interval', 'number', ({ pooled: { interval } }) => `${percent(interval.low)} to ${percent(interval.high)}`),
+    column('By day', 'number', ({ byDay }) => String(byDay)),
+  ];
+  const asOld = age ? shares.filter(share => {
+    const old = ageOf(share);
+    return old && mayBeAsOld(old, age);
+  }) : [];
+  const ageKnown = shares.filter(share => ageOf(share) !== undefined);
+  return {
+    heading: 'Untreated seed', columns, items: [],
+    texts: [
+      ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`]
+        : shares.length > 0 ? ['None of it has germinated both well and soon (70 % of it, half of it by day 30).'] : [],
+      ...age && ageKnown.length > 0 ? [asOldText(age, asOld, ageKnown.length === asOld.length)] : [],
+    ],
+  };
+}
+
+function asOldText(age: Age, asOld: readonly UntreatedShare[], isAll: boolean): string {
+  if (asOld.length === 0) return `None of it was as old as this seed, which is ${ageText(age)}.`;
+  if (isAll) return `All of it was as old as this seed, which is ${ageText(age)}.`;
+  return `As old as this seed, which is ${ageText(age)}: ${asOld.map(({ lot, pooled: { x, n } }) => `${x} of ${n} in ${lot.id}`).join(', ')}.`;
+}
+
+function ageOf({ lot, group }: UntreatedShare): Age | undefined {
+  return ageOn(lot.collected, group.batches[0]!.conditions.dayZero);
+}
+
+function guides({ guides: all }: Advice): Passage {
+  return {
+    heading: 'What your guides say', columns: [], texts: [],
+    items: all.map(({ plant, record, source, line }) => ({
+      title: `${plant}: ${guideStepsText(record)}`,
+      texts: [remarkText(line), `From ${recordName(source ?? 'a guide without a source', line)}.`].filter(text => text !== undefined),
+    })),
+  };
+}
+
+function division({ division: divided, choice }: Advice): Passage {
+  const texts = divided && choice.kind !== 'unknown' ? divisionTexts(divided, choice.kind === 'treat') : [];
+  return { heading: 'How to divide it', columns: [], items: [], texts };
+}
+
+function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Division, isMost: boolean): string[] {
+  if (isMost) {
+    return ['A quarter stays untreated, and at least four seeds: it shows whether the treatment still pays, and is there if it harms (common practice, no source).'];
+  }
+  if (!sides || !plan) return ['The number of seeds is unknown, so Plumule cannot say what a trial would show. Count them first if you can.'];
+  const basis = share.own
+    ? `${Math.round(100 * share.value)} % is how much of your untreated seed has germinated so far.`
+    : `${Math.round(100 * share.value)} % is assumed; your records have no untreated seed of this plant.`;
+  const fewest = isEstimated ? ['This is for the least of the estimate.'] : [];
+  if (isTooFew) {
+    return ['With so few seeds even a great effect would hardly show. The untreated half is there if the treatment harms, and the numbers add up with those of other winters.', ...fewest];
+  }
+  const { best: { treated, untreated: rest }, inDishes } = plan;
+  const dishes = inDishes && !isUndefined(inDishes.visible) && !parts
+    ? [`In ${inDishes.dishes} dishes of each half it shows whether dishes differ, too: then ${Math.ceil(100 * inDishes.visible.value)} % treated are needed.`] : [];
+  const uneven = treated === plan.treated ? plan.sentence : `${treated} and ${rest} show the most. ${plan.sentence}`;
+  return [`${uneven} ${basis}`, ...dishes, ...fewest, ...planBasis(plan)].filter(text => text !== '');
+}
+
+function records(advice: Advice, journal: Journal): Passage {
+  const found = advisedRecords(advice, journal);
+  const heading = 'Records to write';
+  if (!found) return { heading, columns: [], items: [], texts: [] };
+  const { split, reminders, soaks } = found;
+  const now = [...split === undefined ? [] : [split], ...soaks.length > 0 ? soaks : reminders];
+  return { heading, columns: [], items: now.map(title => ({ title, texts: [] })), texts: [] };
+}
+
+function notesOf({ choice, supplies }: Advice): string[] {
+  const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
+  const works: readonly BenchWork[] = [
+    'soak', ...offer?.ppm === undefined ? ['unmeasured' as const] : [],
+    ...supplies?.bottles.length === 0 ? ['powder' as const] : [],
+  ];
+  return [
+    ...offer ? [cautionsFor(works, [offer.agent]).map(({ text }) => text).join(' ')] : [],
+    'This rests on your records and guides alone. Verdicts follow the rules in syntaxes/README.md.',
+  ];
+}
