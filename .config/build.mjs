@@ -36,7 +36,11 @@ const bundles = [
   { from: 'client/src/main.browser.ts', to: 'client.browser.js', ...browser, format: 'cjs', external: ['vscode'] },
   { from: 'server/src/main.node.ts', to: 'server.node.cjs', ...node },
   { from: 'server/src/main.browser.ts', to: 'server.browser.js', ...browser, format: 'iife' },
-  { from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node },
+  {
+    from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node,
+    // Found at run time where it is installed.
+    external: ['@duckdb/node-api'],
+  },
   {
     from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' },
     // Read only by what needs them: help needs none, the server no commands.

@@ -23,6 +23,7 @@ const LAYERS = {
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
     'features',
   ],
+  tables: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'features', 'report'],
 };
 // The rim: these know the world outside, and nobody but they know each other.
 const RIM = ['disk', 'lsp', 'cli'];

@@ -4,40 +4,58 @@ import type { Moment } from '../journal/moment.ts';
 import { agendaOf } from '../report/agenda.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
-import { openJournals } from './open.ts';
+import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, print } from './output.ts';
+import { writeTables } from './tables.ts';
 
 export interface ExportOptions {
+  /** What is due, as a calendar. */
   readonly ics?: true;
-  /** The file to write; without it the result is printed. */
+  /** All records, as tables for other programs. */
+  readonly tables?: true;
+  /** The file or the folder to write; without it a calendar is printed. */
   readonly output?: string;
+  /** The tables as Parquet too. */
+  readonly parquet?: true;
+  /** What the tables call the journal. */
+  readonly name?: string;
   readonly today?: Moment;
 }
 
-/** `plumule export`: what is due as an iCalendar file. */
-export async function exportJournals(paths: readonly string[], { ics, output, today }: ExportOptions): Promise<Exit> {
-  if (!ics) {
-    complain('say what to export: --ics is what is due as a calendar');
+/** `plumule export`: what is due as an iCalendar file, or everything as tables. */
+export async function exportJournals(paths: readonly string[], options: ExportOptions): Promise<Exit> {
+  const { ics, tables, output, today } = options;
+  if (!ics && !tables) {
+    complain('say what to export: --ics is what is due as a calendar, --tables all records as tables');
+    return exits.unread;
+  }
+  if (tables && output === undefined) {
+    complain('say with -o which folder to write the tables to');
     return exits.unread;
   }
   const { journals, unread } = await openJournals(paths, today);
   complainOf(unread);
   const exit = unread.length > 0 ? exits.unread : exits.clean;
   if (journals.length === 0) return exit;
-  const agendas = journals.map(({ journal, asked, now }) => agendaOf(journal, { now, files: asked }));
-  const text = icsOf(agendas, { stamp: Date.now() });
-  if (output === undefined) {
-    print(text);
-    return exit;
-  }
   try {
-    await writeOurs(output, text, 'calendar');
+    if (tables) await writeTables(output!, journals, options);
+    else await writeCalendar(output, journals);
   } catch (error) {
     const { path, message } = unreadOf(error);
     complain(`${path}: ${message}`);
     return exits.unread;
   }
+  return exit;
+}
+
+async function writeCalendar(output: string | undefined, journals: readonly OpenJournal[]): Promise<void> {
+  const agendas = journals.map(({ journal, asked, now }) => agendaOf(journal, { now, files: asked }));
+  const text = icsOf(agendas, { stamp: Date.now() });
+  if (output === undefined) {
+    print(text);
+    return;
+  }
+  await writeOurs(output, text, 'calendar');
   const entries = agendas.reduce((sum, { items }) => sum + items.length, 0);
   complain(`wrote ${entries} ${entries === 1 ? 'entry' : 'entries'} to ${output}`);
-  return exit;
 }

@@ -104,13 +104,17 @@ export function readJournals(program: Command): void {
     .action(doing(({ when }, regime: string, paths: string[], options: WhenOptions) => when(regime, paths, options)));
 
   command(program, 'export', {
-    summary: 'write what is due as a calendar',
-    description: 'Writes what is due as an iCalendar file with alarms. You can import it again: entries are\nupdated, not doubled.',
+    summary: 'write what is due as a calendar, or all records as tables',
+    description: 'With --ics, writes what is due as an iCalendar file with alarms. You can import it again: entries are\n' +
+      'updated, not doubled. With --tables, writes all records and what is computed from them as tables for\nother programs: CSV and JSON Lines, with a schema each.',
     example: 'plumule export --ics --output due.ics',
   })
     .argument('[paths...]', PATHS)
     .option('--ics', 'what is due, as an iCalendar file (RFC 5545)')
-    .option('-o, --output <file>', 'the file to write, replacing an older calendar; without it, print the result')
+    .addOption(new Option('--tables', 'all records, as a folder of tables').conflicts('ics'))
+    .option('-o, --output <path>', 'the file to write, replacing an older calendar (without it, print the result);\nwith --tables, the folder')
+    .addOption(new Option('--parquet', 'with --tables, write Parquet too; needs DuckDB').conflicts('ics'))
+    .addOption(new Option('--name <name>', 'with --tables, what the column “journal” says; without it, the folder').conflicts('ics'))
     .addOption(todayOption())
     .action(doing(({ exportJournals }, paths: string[], options: ExportOptions) => exportJournals(paths, options)));
 }
