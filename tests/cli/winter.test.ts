@@ -79,6 +79,41 @@ describe('plumule report --winter', () => {
     expect(html).toContain('<h2>What paid</h2>');
   });
 
+  it('tells seed that was estimated as ranges, with its soaks, and leaves out lots of later winters', async () => {
+    const folder = await folderWith({ 'winter.germ': `
+lot BAG-25 Gentiana lutea, 40 to 48 seeds
+split BAG-25, A 15 seeds, B 10 to 14 seeds
+soak BAG-25/A 2025-11-01 19:00, ${soak}
+soak BAG-25/B 2025-11-01 19:00, water, 24 h
+sow BAG-25/A 2025-11-02 19:00, 18 C, at tray 1
+sow BAG-25/B 2025-11-02 19:00, 18 C, at tray 2
+count BAG-25/A 2025-11-16, 6
+count BAG-25/B 2025-11-16, 5
+lot TIN-25 Iris sibirica, about 30 seeds
+lot LATER-27 Iris sibirica, 20 seeds, collected 2027-09
+lot NEXT-26 Iris sibirica, 20 seeds
+sow NEXT-26 2026-11-01, 10 seeds
+` });
+    const told = async (...more: string[]) =>
+      (await plumule(folder, 'report', '--winter', '2025/26', '--today', '2026-12-01', ...more)).stdout;
+    const text = (await told()).replace(/\s+/g, ' ');
+    expect(text).toContain('1 lot, 2 batches, 25 to 29 seeds.');
+    expect(text).toContain('BAG-25 Gentiana lutea 2 25 to 29 GA3 500 ppm 24 h; water 24 h cannot tell');
+    expect(text).toContain('BAG-25/A Gentiana lutea 9 2025-11-01 tray 1');
+    expect(text).toContain('BAG-25/B Gentiana lutea 5 to 9 2025-11-01 tray 2');
+    expect(text).toContain('14 to 18 seeds may still germinate.');
+    // 40 to 48 less 15 and 10 to 14 that were split off.
+    expect(text).toContain('BAG-25 Gentiana lutea 11 to 23 14 to 18 cannot tell');
+    expect(text).toContain('Not tried this winter: TIN-25 (27 to 33 seeds) and NEXT-26 (10 seeds).');
+    expect(text).not.toContain('no untreated seed of this lot');
+    const { journals: [data] } = JSON.parse(await told('--format', 'json'));
+    expect(data.waiting[1]).toMatchObject({ batch: 'BAG-25/B', seeds: null, estimated: { seeds: { least: 5, most: 9 } } });
+    expect(data.left[0]).toMatchObject({
+      notSown: null, waiting: null, estimated: { notSown: { least: 11, most: 23 }, waiting: { least: 14, most: 18 } },
+    });
+    expect(data.lots[0].contests).toHaveLength(1);
+  });
+
   it('takes every verdict from the one engine', async () => {
     const { stdout } = await winter('2025/26', '--today', '2026-08-01', '--format', 'json');
     const { journals: [told] } = JSON.parse(stdout) as {

@@ -30,3 +30,9 @@ export function aboutRange(n: number): SeedRange {
 export function halfRange(n: number): SeedRange {
   return { least: Math.floor((n * 9) / 20), most: Math.ceil((n * 11) / 20) };
 }
+
+/** Everything that numbers within these ranges can come to together. */
+export function sumOfRanges(ranges: readonly SeedRange[]): SeedRange {
+  const none = { least: 0, most: 0 };
+  return ranges.reduce((sum, { least, most }) => ({ least: sum.least + least, most: sum.most + most }), none);
+}

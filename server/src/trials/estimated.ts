@@ -39,7 +39,7 @@ function isSamePair(a: Contest, b: Contest): boolean {
   return isSameGroup(a.treated, b.treated) && isSameGroup(a.untreated, b.untreated);
 }
 
-function isSameGroup(a: Group | undefined, b: Group | undefined): boolean {
+export function isSameGroup(a: Group | undefined, b: Group | undefined): boolean {
   return a?.batches.length === b?.batches.length
     && (a?.batches ?? []).every(({ batch }, n) => b?.batches[n]?.batch === batch);
 }

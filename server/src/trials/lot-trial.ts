@@ -7,7 +7,7 @@ import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
 import type { JudgeDay } from '../measures/verdict-text.ts';
 import { isoOf } from '../model/day.ts';
-import { agreed, corners } from './estimated.ts';
+import { agreed, corners, isSameGroup } from './estimated.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import type { Judging } from './judging.ts';
 import { laterPairsOf } from './later-soak.ts';
@@ -45,14 +45,20 @@ export function trialOf(lot: Lot): LotTrial {
   if (known) return known;
   const { groups, leftOut } = groupsOf(lot);
   const later = laterPairsOf(lot);
-  const contests = contestsOf([...pairsAmong(groups), ...later.pairs]);
+  const counted = contestsOf([...pairsAmong(groups), ...later.pairs]);
   const estimated = lot.root.worlds.length === 0 ? []
     : agreed(corners.map(bounds => contestsOf(pairsAmong(groupsOf(lot, bounds).groups))));
+  const contests = counted.filter(contest => !isToldByEstimate(contest, estimated));
   const all = [...leftOut, ...later.leftOut];
   const drops = dropsTrial(lot, groups, ({ doses }) => dropsKey(doses));
   const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated, drops };
   memo.set(lot, trial);
   return trial;
+}
+
+/** Treated seed that was counted, beside untreated seed that was only estimated. */
+function isToldByEstimate({ treated, untreated }: Contest, estimated: readonly Contest[]): boolean {
+  return !untreated && estimated.some(other => other.untreated && isSameGroup(other.treated, treated));
 }
 
 function pairsAmong(groups: readonly Group[]): Pair[] {

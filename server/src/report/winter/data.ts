@@ -2,7 +2,9 @@
 import { isoMoment } from '../../calendar/ask.ts';
 import { treatmentText } from '../../features/words/treatment.ts';
 import { groupLabel } from '../../features/words/trials.ts';
+import { rangeOf } from '../../journal/estimates.ts';
 import { isoOf } from '../../model/day.ts';
+import type { SeedRange } from '../../model/estimate.ts';
 import type { Contest } from '../../trials/lot-trial.ts';
 import type { Group } from '../../trials/groups.ts';
 import type { LotReview, Packet, Waiting, WinterReview } from './review.ts';
@@ -25,7 +27,7 @@ function lotData({ lot, batches, contests, ready, errors }: LotReview): object {
   return {
     id: lot.id, plant: lot.plant ?? null, errors,
     batches: batches.map(batch => (
-      { batch: batch.path, seeds: batch.tested ?? null, treatment: treatmentText(batch) })),
+      { batch: batch.path, ...numbersData({ seeds: rangeOf(batch, 'tested') }), treatment: treatmentText(batch) })),
     contests: contests.map(contestData),
     ready: ready ? {
       batches: pathsOf(ready.group), germinated: ready.readiness.x, of: ready.readiness.n,
@@ -46,12 +48,22 @@ function pathsOf({ batches }: Group): string[] {
 }
 
 function waitingData({ lot, batch, begun, seeds }: Waiting): object {
-  return { batch: batch.path, plant: lot.plant ?? null, since: isoOf(begun), seeds: seeds ?? null };
+  return { batch: batch.path, plant: lot.plant ?? null, since: isoOf(begun), ...numbersData({ seeds }) };
 }
 
 function packetData({ lot, unsown, waiting, contests }: Packet): object {
   return {
-    id: lot.id, plant: lot.plant ?? null, notSown: unsown ?? null, waiting: waiting ?? null,
+    id: lot.id, plant: lot.plant ?? null, ...numbersData({ notSown: unsown, waiting }),
     verdicts: [...new Set(contests.map(({ verdict }) => verdict.verdict))],
+  };
+}
+
+/** Numbers that are known; of those that were estimated null, and the range beside them. */
+function numbersData(ranges: Readonly<Record<string, SeedRange | undefined>>): object {
+  const all = Object.entries(ranges);
+  const guessed = all.filter(([, range]) => range && range.least !== range.most);
+  return {
+    ...Object.fromEntries(all.map(([name, range]) => [name, range && range.least === range.most ? range.least : null])),
+    ...(guessed.length > 0 && { estimated: Object.fromEntries(guessed) }),
   };
 }

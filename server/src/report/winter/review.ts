@@ -1,9 +1,11 @@
 /** A winter as values: what was begun in it, what that came to, what still waits, what is left in the packets. */
 import { PAST_DAYS } from '../../calendar/due.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
+import { rangeOf, rangeOver } from '../../journal/estimates.ts';
 import { accounted, isGivenOut, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
 import type { Day } from '../../model/day.ts';
+import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
 import { meaningOf } from '../../model/events.ts';
 import type { Winter } from '../../model/winter.ts';
 import type { Group } from '../../trials/groups.ts';
@@ -15,7 +17,7 @@ import type { LotReport, Report } from '../report.ts';
 export interface LotReview {
   readonly lot: Lot;
   readonly batches: readonly Batch[];
-  /** Groups of the lot's trial with such a batch. */
+  /** Groups of the lot's trial with such a batch, seed that was estimated too. */
   readonly groups: readonly Group[];
   /** Treatments with a batch that was begun then, as the one engine judges them. */
   readonly contests: readonly Contest[];
@@ -29,17 +31,17 @@ export interface Waiting {
   readonly lot: Lot;
   readonly batch: Batch;
   readonly begun: Day;
-  /** Undefined where the number of seeds is not known. */
-  readonly seeds: number | undefined;
+  /** Undefined where the number of seeds is not known; a range where it was estimated. */
+  readonly seeds: SeedRange | undefined;
 }
 
 /** What is left of a lot for another try. */
 export interface Packet {
   readonly lot: Lot;
   /** Seeds to which nothing was done; undefined where nobody counted them. */
-  readonly unsown: number | undefined;
+  readonly unsown: SeedRange | undefined;
   /** Seeds that were begun with and may still germinate; undefined where their number is not known. */
-  readonly waiting: number | undefined;
+  readonly waiting: SeedRange | undefined;
   readonly contests: readonly Contest[];
 }
 
@@ -54,7 +56,7 @@ export interface WinterReview {
   readonly earlier: readonly Waiting[];
   /** Batches of earlier winters that nothing was written of for more than PAST_DAYS. */
   readonly forgotten: number;
-  /** Lots that were tried this winter, and all others. */
+  /** Lots that were tried this winter, and all others that may have been there by its end. */
   readonly packets: readonly Packet[];
   readonly others: readonly Packet[];
 }
@@ -65,15 +67,20 @@ export function winterReview({ name, now, lots }: Report, winter: Winter): Winte
   const tried = new Set(reviews.map(({ lot }) => lot));
   const waiting = lots.flatMap(({ lot }) => waitingIn(lot, now));
   const earlier = waiting.filter(({ begun }) => begun < winter.first);
-  const packets = lots.map(each => packetOf(each, now)).filter(({ unsown }) => unsown !== 0);
+  const packets = lots.map(each => packetOf(each, now)).filter(({ unsown }) => unsown?.most !== 0);
   return {
     name, winter, now, lots: reviews,
     waiting: waiting.filter(({ begun }) => isIn(begun, winter)),
     earlier: earlier.filter(waits => !isForgotten(waits, now)),
     forgotten: earlier.filter(waits => isForgotten(waits, now)).length,
     packets: packets.filter(({ lot }) => tried.has(lot)),
-    others: packets.filter(({ lot }) => !tried.has(lot)),
+    others: packets.filter(({ lot }) => !tried.has(lot) && isThere(lot, winter)),
   };
+}
+
+/** Not a harvest of a later year. */
+function isThere({ collected }: Lot, { last }: Winter): boolean {
+  return !collected || collected.first <= last;
 }
 
 function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment): LotReview {
@@ -83,10 +90,11 @@ function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment
   });
   const paths = new Set(batches.map(({ path }) => path));
   const isOfIt = (group: Group) => group.batches.some(({ batch }) => paths.has(batch.path));
+  const contests = [...trial.contests, ...trial.estimated].filter(({ treated }) => isOfIt(treated));
+  const judged = trial.estimated.flatMap(({ treated, untreated }) => (untreated ? [treated, untreated] : [treated]));
   return {
-    lot, batches, errors,
-    groups: trial.groups.filter(isOfIt),
-    contests: [...trial.contests, ...trial.estimated].filter(({ treated }) => isOfIt(treated)),
+    lot, batches, errors, contests,
+    groups: [...trial.groups, ...judged].filter(isOfIt),
     ready: batches.length > 0 ? readyBefore([lot], Infinity) : undefined,
   };
 }
@@ -111,9 +119,9 @@ function waitingIn(lot: Lot, now: Moment): Waiting[] {
     const begun = begunOn(batch, now);
     const standing = standingOf(batch, now);
     if (begun === undefined || !isOpen(standing)) return [];
-    const { tested } = batch;
-    const seeds = tested === undefined ? undefined : Math.max(0, tested - accounted(standing.totals));
-    return seeds === 0 ? [] : [{ lot, batch, begun, seeds }];
+    const seeds = rangeOver([batch, ...batch.worlds], ({ tested }) => (
+      tested === undefined ? undefined : Math.max(0, tested - accounted(standing.totals))));
+    return seeds?.most === 0 ? [] : [{ lot, batch, begun, seeds }];
   });
 }
 
@@ -128,17 +136,20 @@ function packetOf({ lot, trial }: LotReport, now: Moment): Packet {
   return { lot, contests, unsown: sumOf(unsown), waiting: sumOf(waitingIn(lot, now).map(({ seeds }) => seeds)) };
 }
 
+const none: SeedRange = { least: 0, most: 0 };
+
 /** Seeds of a batch to which nothing was done; of one that was sown in part what is left over. */
-function unsownIn(batch: Batch, now: Moment): number | undefined {
+function unsownIn(batch: Batch, now: Moment): SeedRange | undefined {
   const { closed, givenOut, sowing } = standingOf(batch, now);
-  if (closed || givenOut) return 0;
-  if (begunOn(batch, now) === undefined) return batch.kept;
+  if (closed || givenOut) return none;
+  if (begunOn(batch, now) === undefined) return rangeOf(batch, 'kept');
   // What was soaked or put into a stage was begun with, all of it.
-  if (!sowing) return 0;
-  return batch.kept === undefined || batch.tested === undefined ? 0 : Math.max(0, batch.kept - batch.tested);
+  if (!sowing) return none;
+  return rangeOver([batch, ...batch.worlds], ({ kept, tested }) => (
+    kept === undefined || tested === undefined ? undefined : Math.max(0, kept - tested))) ?? none;
 }
 
 /** Undefined where a part is not known. */
-function sumOf(numbers: readonly (number | undefined)[]): number | undefined {
-  return numbers.every(n => n !== undefined) ? numbers.reduce((sum, n) => sum + n, 0) : undefined;
+function sumOf(ranges: readonly (SeedRange | undefined)[]): SeedRange | undefined {
+  return ranges.every(range => range !== undefined) ? sumOfRanges(ranges) : undefined;
 }

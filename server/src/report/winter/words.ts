@@ -2,13 +2,16 @@
 import { PAST_DAYS } from '../../calendar/due.ts';
 import { whereNow } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
+import { ofText } from '../../features/words/shares.ts';
 import { treatmentText } from '../../features/words/treatment.ts';
 import { readyText } from '../../features/words/ready.ts';
 import { groupLabel } from '../../features/words/trials.ts';
+import { rangeOf } from '../../journal/estimates.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { VerdictName } from '../../measures/verdict-rules.ts';
 import { isoOf } from '../../model/day.ts';
+import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Contest } from '../../trials/lot-trial.ts';
 import type { Column } from '../columns.ts';
@@ -42,10 +45,10 @@ function leadText({ winter: { first, last }, lots }: WinterReview): string {
   const span = `From ${isoOf(first)} to ${isoOf(last)}`;
   if (lots.length === 0) return `${span} nothing was soaked, sown or put into a stage.`;
   const batches = lots.flatMap(each => each.batches);
-  const seeds = batches.reduce((sum, { tested }) => sum + (tested ?? 0), 0);
-  const unknown = batches.filter(({ tested }) => tested === undefined).length;
+  const tested = batches.map(batch => rangeOf(batch, 'tested'));
+  const unknown = tested.filter(range => range === undefined).length;
   const more = unknown > 0 ? `, and ${counted(unknown, 'batch', 'batches')} with an unknown number` : '';
-  return `${span}: ${counted(lots.length, 'lot')}, ${counted(batches.length, 'batch', 'batches')}, ${counted(seeds, 'seed')}${more}.`;
+  return `${span}: ${counted(lots.length, 'lot')}, ${counted(batches.length, 'batch', 'batches')}, ${sumText(tested)}${more}.`;
 }
 
 function tried(lots: readonly LotReview[]): Passage {
@@ -55,7 +58,7 @@ function tried(lots: readonly LotReview[]): Passage {
     column('Lot', ({ lot }) => lot.id),
     column('Plant', ({ lot }) => lot.plant ?? ''),
     column('Batches', ({ batches }) => String(batches.length), 'number'),
-    column('Seeds', ({ batches }) => seedsText(batches.map(({ tested }) => tested)), 'number'),
+    column('Seeds', ({ batches }) => seedsText(batches.map(batch => rangeOf(batch, 'tested'))), 'number'),
     column('Soaks', ({ groups }) => [...new Set(groups.map(groupLabel))].join('; ') || '–'),
     column('Verdict', ({ contests }) => verdictsText(contests)),
   ];
@@ -101,14 +104,13 @@ function open({ waiting, earlier, forgotten, now }: WinterReview): Passage {
     column('At', ({ lot, batch }) => whereNow(staysOf(lot), batch.path, now).join(', ') || '–'),
     column('Treatment', ({ batch }) => treatmentText(batch, now)),
   ];
-  const total = all.reduce((sum, { seeds }) => sum + (seeds ?? 0), 0);
   const unknown = all.filter(({ seeds }) => seeds === undefined).length;
   const more = unknown > 0 ? `, and those in ${counted(unknown, 'batch', 'batches')} with an unknown number` : '';
   const old = earlier.length > 0 ? ` ${counted(earlier.length, 'batch', 'batches')} ${earlier.length === 1 ? 'is' : 'are'} from earlier winters.` : '';
   const past = forgotten === 0 ? [] : [
     `Left out: ${counted(forgotten, 'batch', 'batches')} of earlier winters with no record for more than ${PAST_DAYS} days. Close them with “discard” or “cut”.`,
   ];
-  const texts = [...(all.length > 0 ? [`${counted(total, 'seed')}${more} may still germinate.${old}`] : []), ...past];
+  const texts = [...(all.length > 0 ? [`${sumText(all.map(({ seeds }) => seeds))}${more} may still germinate.${old}`] : []), ...past];
   return { heading: 'What stays open', columns, items: [], texts };
 }
 
@@ -122,7 +124,7 @@ function left({ packets, others }: WinterReview): Passage {
     column('Waiting', ({ waiting }) => seedsText([waiting]), 'number'),
     column('So far', ({ contests }) => verdictsText(contests)),
   ];
-  const rest = others.map(({ lot, unsown }) => `${lot.id} (${unsown === undefined ? 'not counted' : counted(unsown, 'seed')})`);
+  const rest = others.map(({ lot, unsown }) => `${lot.id} (${unsown === undefined ? 'not counted' : sumText([unsown])})`);
   const shown = rest.slice(-MOST_OTHERS);
   const older = rest.length - shown.length;
   const last = older > 0 ? [...shown, `${older} older`] : shown;
@@ -144,10 +146,16 @@ function verdictsText(contests: readonly Contest[]): string {
 }
 
 /** Of numbers that are not all known the least that it can be. */
-function seedsText(numbers: readonly (number | undefined)[]): string {
-  const sum = numbers.reduce<number>((all, n) => all + (n ?? 0), 0);
-  if (numbers.every(n => n !== undefined)) return String(sum);
-  return sum === 0 ? '–' : `${sum} or more`;
+function seedsText(ranges: readonly (SeedRange | undefined)[]): string {
+  const sum = sumOfRanges(ranges.filter(range => range !== undefined));
+  if (ranges.every(range => range !== undefined)) return ofText(sum);
+  return sum.least === 0 ? '–' : `${sum.least} or more`;
+}
+
+/** The sum of those that are known. Example: '40 seeds', '36 to 44 seeds' */
+function sumText(ranges: readonly (SeedRange | undefined)[]): string {
+  const sum = sumOfRanges(ranges.filter(range => range !== undefined));
+  return `${ofText(sum)} ${sum.most === 1 ? 'seed' : 'seeds'}`;
 }
 
 function nameOf({ id, plant }: Lot): string {
