@@ -9,6 +9,7 @@ const LAYERS = {
   journal: ['text', 'model', 'syntax', 'solutions', 'measures', 'calendar'],
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],
   merge: ['text', 'model', 'syntax', 'journal'],
+  import: ['text', 'model', 'syntax', 'solutions', 'journal', 'merge'],
   setup: [],
   trials: ['model', 'solutions', 'measures', 'journal', 'calendar'],
   advice: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials'],

@@ -9,6 +9,7 @@ export { draw } from './draw.ts';
 export { due } from './due.ts';
 export { exportJournals } from './export.ts';
 export { format } from './format.ts';
+export { importSheet } from './import.ts';
 export { mergeFiles } from './merge.ts';
 export { mix } from './mix.ts';
 export { planTrial } from './plan.ts';

@@ -9,12 +9,17 @@ const TOO_LARGE = 'it is larger than 16 MiB, the most that Plumule reads; split 
 
 /** The text of a journal, without a byte order mark. Rejects with a DiskFault. */
 export async function readJournal(path: string): Promise<string> {
+  return decode(path, await readBytes(path));
+}
+
+/** The bytes of a regular file that is not too large. Rejects with a DiskFault. */
+export async function readBytes(path: string): Promise<Uint8Array> {
   try {
     // A pipe or a device would be waited for without end.
     const found = await stat(path);
     if (!found.isFile()) throw new DiskFault(path, 'it is not a regular file');
     if (found.size > MOST_BYTES) throw new DiskFault(path, TOO_LARGE);
-    return decode(path, await readFile(path));
+    return await readFile(path);
   } catch (error) {
     throw faultOf(path, error);
   }

@@ -59,12 +59,26 @@ async function isWritable(file: string, mode: number): Promise<boolean> {
   return (mode & 0o222) !== 0 && await access(file, constants.W_OK).then(() => true, () => false);
 }
 
+/** Writes a journal that is not there yet. Rejects with a DiskFault, also where something has its name by now. */
+export async function createJournal(file: string, text: string): Promise<void> {
+  const free = async () => {
+    if (await realpathIfThere(file) !== undefined) throw new DiskFault(file, 'another program has written it');
+  };
+  try {
+    await free();
+    await replaceFile(file, text, { last: free });
+  } catch (error) {
+    throw writeFaultOf(file, error);
+  }
+}
+
 /** How a file begins that may give way to a new one of its kind, and what it is called. */
 const kinds = {
   calendar: { begins: /^BEGIN:VCALENDAR/i, name: 'calendar' },
   svg: { begins: /^<svg/, name: 'picture' },
   html: { begins: /^<!DOCTYPE html>/i, name: 'page' },
   md: { begins: /^# Report/, name: 'report' },
+  mapping: { begins: /^\{[^]*"columns"/, name: 'mapping' },
 } as const;
 
 export type WrittenKind = keyof typeof kinds;

@@ -1,11 +1,13 @@
-/** The commands that keep the files of journals: their form, and their versions in git. */
+/** The commands that keep the files of journals: what comes into them, their form, and their versions in git. */
 import { Argument, Option, type Command } from 'commander';
+import { countings, dateOrders } from '../../import/answers.ts';
 import type { FormatOptions } from '../format.ts';
+import type { ImportOptions } from '../import.ts';
 import type { MergeFileOptions } from '../merge.ts';
 import type { SetupOptions } from '../setup.ts';
 import { setups } from './choices.ts';
 import { command, doing } from './command.ts';
-import { markerSize, PATHS_NEEDED } from './options.ts';
+import { delimiter, markerSize, PATHS_NEEDED, wholeFrom } from './options.ts';
 
 export function keepFiles(program: Command): void {
   command(program, 'format', {
@@ -19,6 +21,28 @@ export function keepFiles(program: Command): void {
     .addOption(new Option('--force', 'with --write, also rewrite files that are write-protected or have other names (hard links)'))
     .addOption(new Option('--fact-order', 'also sort the facts of each record as the format reference does'))
     .action(doing(({ format }, paths: string[], options: FormatOptions) => format(paths, options)));
+
+  command(program, 'import', {
+    summary: 'turn a spreadsheet into records',
+    description: 'Turns the rows of a spreadsheet, saved as CSV, into records of a journal. Without -o it only shows what it\n' +
+    'would write. What each column is, it guesses from the headings, shows, and keeps in SHEET.mapping.json, where\n' +
+    'you can change it. You can import a sheet again: only what is new is added, and nothing is overwritten.',
+    example: 'plumule import notes.csv -o winter.germ',
+  })
+    .argument('<sheet>', 'a table as text (CSV), with headings')
+    .option('-o, --output <file>', 'the journal (*.germ) that takes the records; it may be new')
+    .option('--preview', 'with -o, only show what would be written')
+    .addOption(new Option('--dates <order>', 'how dates such as 3/4/2026 are meant').choices(dateOrders))
+    .addOption(new Option('--year <year>', 'the year of dates without one').argParser(wholeFrom(1800, 2200)))
+    .addOption(new Option('--counts <kind>', 'whether a count is what was new, or the total so far').choices(countings))
+    .addOption(new Option('--week-day <n>', 'under headings such as “Week 2”: the day of that week on which you counted, 1 to 7')
+      .argParser(wholeFrom(1, 7)))
+    .addOption(new Option('--soaked-before <days>', 'you soaked all seed so many days before you sowed it; without this and without a day in the sheet, a soak stays a remark')
+      .argParser(wholeFrom(0, 30)))
+    .option('--same-as-above', 'an empty cell for lot, plant or date means the same as the one above')
+    .addOption(new Option('--delimiter <sign>', 'what divides the columns, if Plumule finds the wrong one: "," or ";" or tab')
+      .argParser(delimiter))
+    .action(doing(({ importSheet }, sheet: string, options: ImportOptions) => importSheet(sheet, options)));
 
   command(program, 'merge', {
     summary: 'merge two versions of a journal file by its records',

@@ -1,6 +1,7 @@
 /** Options that several commands take, and how texts become what they stand for. */
 import { InvalidArgumentError, Option } from 'commander';
 import type { Moment } from '../../journal/moment.ts';
+import { delimiters, type Delimiter } from '../../import/answers.ts';
 import { momentOf } from '../../lsp/clock.ts';
 import { winterNamed, type Winter } from '../../model/winter.ts';
 
@@ -28,6 +29,18 @@ export function wholeDays(text: string): number {
   if (!/^\d{1,5}$/.test(text)) throw new InvalidArgumentError('Write a whole number of days.');
   return Number(text);
 }
+
+export function delimiter(text: string): Delimiter {
+  const found = delimiters.find(each => each === (text === 'tab' ? '\t' : text));
+  if (found === undefined) throw new InvalidArgumentError('Write "," or ";" or tab.');
+  return found;
+}
+
+export const wholeFrom = (least: number, most: number) => (text: string): number => {
+  const number = Number(text);
+  if (/^\d+$/.test(text) && number >= least && number <= most) return number;
+  throw new InvalidArgumentError(`Write a whole number from ${least} to ${most}.`);
+};
 
 export const todayOption = (): Option => new Option(
   '--today <date>', 'use this as today (2026-01-12) or now (2026-01-12T08:00) instead of the clock').argParser(today);
