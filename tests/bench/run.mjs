@@ -2,6 +2,8 @@
 //
 //   npm run bench                    10,000 and 100,000 lines
 //   npm run bench -- --lines 5000    another size
+//   npm run bench -- --growth 20000  how each task grows in journals that are long in one way alone, up to so many;
+//                                    ends with 1 where one grows too fast. Half an hour on two cores
 //
 // A figure counts only against those that stand beside it: machines differ, and a busy one slows all of them.
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -15,15 +17,25 @@ import { getLanguageService } from 'vscode-json-languageservice';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { measure, quantiles } from './client.mjs';
 import { journalText } from './generate.mjs';
+import { growth } from './growth.mjs';
+import { starting } from './start.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
 const SERVER = path.join(HERE, '../../dist/server.node.cjs');
-const { values } = parseArgs({ options: { lines: { type: 'string', multiple: true }, edits: { type: 'string', default: '200' } } });
+const { values } = parseArgs({ options: { lines: { type: 'string', multiple: true }, edits: { type: 'string', default: '200' }, growth: { type: 'string' } } });
 const sizes = (values.lines ?? ['10000', '100000']).map(Number);
 const place = mkdtempSync(path.join(tmpdir(), 'plumule-bench-'));
 const ms = time => (time < 10 ? time.toFixed(2) : time.toFixed(0)).padStart(8);
 
 try {
+  if (values.growth !== undefined) process.exitCode = await growth(place, Number(values.growth)) > 0 ? 1 : 0;
+  else await compare();
+} finally {
+  rmSync(place, { recursive: true, force: true });
+}
+
+async function compare() {
+  await starting(place);
   await build({
     entryPoints: [path.join(HERE, 'core.ts')], outfile: path.join(place, 'core.cjs'),
     bundle: true, minify: true, format: 'cjs', platform: 'node', logLevel: 'error',
@@ -35,8 +47,6 @@ try {
     await reading(text, core);
     await typing(text, lines);
   }
-} finally {
-  rmSync(place, { recursive: true, force: true });
 }
 
 async function reading(text, { parse, Journal, ProblemBook }) {

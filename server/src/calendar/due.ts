@@ -2,6 +2,7 @@
 import type { Journal } from '../journal/journal.ts';
 import { elapsed, isBefore, type Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
+import { once } from '../model/once.ts';
 import { isoMoment, laterOf, recordLine } from './ask.ts';
 import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
 import { whereNow, whereText } from './places.ts';
@@ -61,8 +62,9 @@ function everythingDue(journal: Journal, now: Moment): DueItem[] {
   const keys = new Map<string, number>();
   for (const lot of journal.lots()) {
     for (const batch of lot.batches.values()) {
+      const where = once(() => whereNow(staysOf(lot), batch.path, now));
       for (const each of dueOfBatch(journal, lot, standingOf(batch, now), now)) {
-        const places = whereNow(staysOf(lot), each.id, now);
+        const places = each.id === batch.path ? where() : whereNow(staysOf(lot), each.id, now);
         items.push(itemOf(each, keyOf(each, keys), lot.plant, places, journal.zone, now));
       }
     }

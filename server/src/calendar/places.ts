@@ -62,10 +62,26 @@ export function placesNow(journal: Journal, now: Moment): Container[] {
  * lies where that part does.
  */
 export function whereNow(stays: readonly Stay[], id: string, now: Moment): string[] {
-  const here = stays.filter(stay => stay.id === id && isAt(stay, now));
+  const here = (byBatch(stays).get(id) ?? []).filter(stay => isAt(stay, now));
   const sown = here.filter(({ part }) => part !== 'rest');
   const places = new Map((sown.length > 0 ? sown : here).map(({ place }) => [placeKey(place), place]));
   return [...places.values()];
+}
+
+/** The stays of a lot are kept, and asked about for each of its batches. */
+const known = new WeakMap<readonly Stay[], ReadonlyMap<string, readonly Stay[]>>();
+
+function byBatch(stays: readonly Stay[]): ReadonlyMap<string, readonly Stay[]> {
+  const kept = known.get(stays);
+  if (kept) return kept;
+  const batches = new Map<string, Stay[]>();
+  for (const stay of stays) {
+    const same = batches.get(stay.id);
+    if (same) same.push(stay);
+    else batches.set(stay.id, [stay]);
+  }
+  known.set(stays, batches);
+  return batches;
 }
 
 /** Of one in two places the last that it was put in. */

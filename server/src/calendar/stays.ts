@@ -1,5 +1,6 @@
 /** Where each batch of a lot lay, and from when to when: `at` facts and `move` read in the order of time. */
 import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
+import type { JournalLine } from '../journal/journal-file.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import { meaningOf } from '../model/events.ts';
 import { factOf, type TextFact } from '../model/record.ts';
@@ -63,6 +64,7 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
   const bench = new Bench(lot, batch, all);
   for (const { entry, from } of begun.get(batch) ?? []) bench.put(entry, from, 'all');
   if (!batch.parent) bench.put(lot.definition, lot.definition.moment, 'all');
+  const last = batch.events.findLast(({ type }) => type === 'split');
   for (const event of batch.events) {
     const { entry, entry: { moment } } = event;
     // What is written of a closed batch is a slip, and a problem of its own.
@@ -73,10 +75,10 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
       case 'sowing': if (event.type === 'sow') bench.sow(event); break;
       case 'move': bench.move(entry); break;
       case 'split':
-        for (const child of batch.children.filter(({ made }) => made.line === entry.line)) {
+        for (const child of batch.parts.get(entry.record) ?? []) {
           begun.set(child, bench.takenAlong(moment, child));
         }
-        if (isGivenOut(batch) && batch.events.findLast(({ type }) => type === 'split') === event) bench.end(moment);
+        if (event === last && isGivenOut(batch)) bench.end(moment);
         break;
       case 'end': bench.end(moment); break;
       case 'none': break;
@@ -93,22 +95,28 @@ class Bench {
   readonly #lot: Lot;
   readonly #batch: Batch;
   readonly #all: Open[];
+  readonly #soaks: ReadonlyMap<JournalLine, Soak>;
+  /** The soak that the seed was in last. */
+  readonly #lastSoak: Soak | undefined;
 
   constructor(lot: Lot, batch: Batch, all: Open[]) {
     this.#lot = lot;
     this.#batch = batch;
     this.#all = all;
     this.#isSown = batch.inherited.some(({ type }) => type === 'sow');
+    this.#soaks = new Map(batch.soaks.map(soak => [soak.entry.line, soak]));
+    this.#lastSoak = lastSoak([...batch.inherited, ...batch.events]);
   }
 
   put(entry: Entry, from: Moment | undefined, part: Stay['part']): void {
     const fact = factOf(entry.record, 'at');
     // A second sowing into the same pot.
     if (!fact || this.#here.some(({ place }) => placeKey(place) === placeKey(fact.value.text))) return;
-    const soak = this.#batch.soaks.find(each => each.entry.line === entry.line);
+    const soak = this.#soaks.get(entry.line);
     const stay: Open = {
       id: this.#batch.path, plant: this.#lot.plant, batch: this.#batch,
-      place: fact.value.text, from, to: soak?.end, toIsPlanned: soak !== undefined && liesIn(soak, this.#batch),
+      place: fact.value.text, from, to: soak?.end,
+      toIsPlanned: soak?.end !== undefined && this.#lastSoak?.entry.line === soak.entry.line,
       soak, entry, fact, part,
     };
     this.#here.push(stay);
@@ -155,8 +163,4 @@ class Bench {
       .filter(({ part, to }) => (part === 'rest') === isRest && !(to && isBefore(to, moment)))
       .map(stay => ({ ...stay, from: dated ? moment : stay.from }));
   }
-}
-
-function liesIn(soak: Soak, batch: Batch): boolean {
-  return soak.end !== undefined && lastSoak([...batch.inherited, ...batch.events])?.entry.line === soak.entry.line;
 }

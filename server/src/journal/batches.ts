@@ -5,13 +5,16 @@ import { noTotals, type Batch, type BatchEvent, type DatedEntry, type Entry, typ
 
 export type Draft<T> = { -readonly [Key in keyof T]: T[Key] };
 
-export type BatchDraft = Omit<Draft<Batch>, 'parent' | 'children' | 'events' | 'inherited' | 'soaks' | 'stages'> & {
+export type BatchDraft = Omit<Draft<Batch>, 'parent' | 'children' | 'parts' | 'events' | 'inherited' | 'soaks' | 'stages'> & {
   /** The end of its estimates that counts; undefined: none. */
   readonly bound: Bound | undefined;
   parent: BatchDraft | undefined;
   children: BatchDraft[];
+  parts: Map<JournalRecord, BatchDraft[]>;
   events: BatchEvent[];
   inherited: BatchEvent[];
+  /** Of its events those that a batch split off inherits: what was done to the seed, not what else was split off. */
+  handedOn: BatchEvent[];
   soaks: Draft<Soak>[];
   stages: Draft<Stage>[];
   /** The soak that it lies in, as far as the records so far tell. */
@@ -58,6 +61,12 @@ export function batchesOf(
       }
     }
     parent.children = [...children.values()];
+    for (const child of parent.children) {
+      const { record } = child.made;
+      const together = parent.parts.get(record);
+      if (together) together.push(child);
+      else parent.parts.set(record, [child]);
+    }
     for (const child of parent.children.toReversed()) work.push(child);
   }
   markUnread(batches, entries);
@@ -72,7 +81,7 @@ function newBatch(
   const seeds = howMany && amountIn(howMany, bound);
   return {
     path, parent, made, bound, worlds: noWorlds, seeds, kept: seeds,
-    children: [], events: [], inherited: [], soaks: [], stages: [],
+    children: [], parts: new Map(), events: [], inherited: [], handedOn: [], soaks: [], stages: [],
     sowing: undefined, sown: undefined, tested: undefined, thinned: false, origin: undefined, totals: noTotals,
     cut: undefined, closed: undefined, medium: undefined, unread: false,
     soaking: undefined, seenOut: undefined, atSowing: { germinated: 0, spoilt: 0 }, treated: false,
@@ -106,6 +115,6 @@ function isUnread({ record, moment }: Entry): boolean {
 }
 
 /** The parts of a `split` that were given out by it; not those whose name another record had given out. */
-export function partsGivenBy(record: JournalRecord, batch: BatchDraft): BatchDraft[] {
-  return batch.children.filter(child => child.made.record === record);
+export function partsGivenBy(record: JournalRecord, batch: BatchDraft): readonly BatchDraft[] {
+  return batch.parts.get(record) ?? [];
 }

@@ -30,9 +30,10 @@ export function dependentsOf(id: string, names: NameIndex): Dependents {
   return { defined, users };
 }
 
-/** A lot, with all that it replaces and is replaced by, these with theirs too. */
-export function replacedWith(lot: string, names: NameIndex): ReadonlySet<string> {
-  const ids = new Set([lot]);
+/** The lots that some lines define, with all that they replace and are replaced by, these with theirs too. */
+export function replacedWith(lines: readonly JournalLine[], names: NameIndex): ReadonlySet<string> {
+  const ids = new Set(lines.flatMap(({ content: { record } }) => (
+    record?.keyword === 'lot' && record.subject ? [record.subject.text] : [])));
   for (const id of ids) {
     for (const { content: { record } } of names.mentions(id)) {
       if (record?.keyword !== 'lot') continue;

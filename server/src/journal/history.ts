@@ -63,6 +63,7 @@ function happen(batch: BatchDraft, entry: DatedEntry, surroundings: Surroundings
   const event = eventOf(batch, entry, surroundings);
   if (!event) return;
   batch.events.push(event);
+  if (event.type !== 'split' && !meaningOf(event).isRemark) batch.handedOn.push(event);
   if (event.type === 'cut') batch.cut = event;
   if (meaningOf(event).closes && !batch.closed) {
     batch.closed = event;

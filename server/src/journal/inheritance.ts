@@ -1,5 +1,4 @@
 /** What a batch takes along when it is split off: all that was done to the seed, not what was counted. */
-import { meaningOf } from '../model/events.ts';
 import type { BatchDraft, Draft } from './batches.ts';
 import type { BatchEvent, Soak, Stage } from './life.ts';
 
@@ -13,9 +12,7 @@ export function inherit(child: BatchDraft, parent: BatchDraft, sown: boolean): v
     if (event.type === 'soak') return { ...event, soak: ownSoaks.get(event.soak) ?? event.soak };
     return event.type === 'stage' ? { ...event, stage: ownStages.get(event.stage) ?? event.stage } : event;
   };
-  child.inherited = [...parent.inherited, ...parent.events]
-    .filter(event => !meaningOf(event).isRemark)
-    .map(ownEvent);
+  child.inherited = [...parent.inherited, ...parent.handedOn].map(ownEvent);
   // What is dated before the batch was split off is an oversight; what it inherits was over by then.
   // A `split` without a date comes before everything and ends nothing.
   const first = child.events.find(({ entry }) => Number.isFinite(entry.moment.day));

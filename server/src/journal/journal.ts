@@ -17,7 +17,7 @@ import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { forEachMention, isAbout, isGlobal } from './mentions.ts';
+import { forEachMention, isAbout, isGlobalLine } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
@@ -224,13 +224,16 @@ export class Journal {
   #follow(file: JournalFile, { at, removed, added, isRenumbered }: JournalChange): void {
     this.#revision++;
     this.#touches.file(file.name, isRenumbered);
+    this.#touchReplaced(removed);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
+    this.#touchReplaced(added);
     // Undated records below the window have another date when a `day` line in it came, went or changed.
     if (this.#files.has(file.name) && (removed.some(isDayLine) || added.some(isDayLine))) {
-      for (const line of file.linesToNextDay(at + added.length)) {
-        if (line.content.record && !line.content.record.date) this.#touchLine(line);
-      }
+      const lines = [...file.linesToNextDay(at + added.length)];
+      const below = lines.filter(({ content: { record } }) => record && !record.date);
+      for (const line of below) this.#touchLine(line);
+      this.#touchReplaced(below);
     }
     const global = [...removed, ...added].filter(isGlobalLine);
     if (global.length > 0) this.#followGlobal(global);
@@ -269,14 +272,16 @@ export class Journal {
       const isHalved = isAccount && isHalvedFrom(id, this.#names);
       if (role !== 'definition' && !isHalved) return;
       if (role === 'definition') this.#touches.flag('definitions');
-      if (record.keyword === 'lot') {
-        for (const each of replacedWith(id, this.#names)) this.#touch(each);
-        return;
-      }
+      if (record.keyword === 'lot') return; // See #touchReplaced.
       const { defined, users } = dependentsOf(id, this.#names);
       for (const each of defined) this.#solutions.delete(each);
       for (const each of users) this.#touch(each);
     });
+  }
+
+  /** For all lots of a change at once: each of a long row would touch all that are older. */
+  #touchReplaced(lines: readonly JournalLine[]): void {
+    for (const id of replacedWith(lines, this.#names)) this.#touch(id);
   }
 
   #touch(id: string): void {
@@ -291,9 +296,4 @@ export class Journal {
     this.#solutions.clear();
     this.#touches.flag('all');
   }
-
-}
-
-function isGlobalLine({ content: { record } }: JournalLine): boolean {
-  return record !== undefined && isGlobal(record.keyword);
 }

@@ -178,6 +178,8 @@ export interface Batch {
   readonly path: string;
   readonly parent: Batch | undefined;
   readonly children: readonly Batch[];
+  /** Its children by the `split` that gave them out; none under one whose names were all given out before. */
+  readonly parts: ReadonlyMap<JournalRecord, readonly Batch[]>;
   /** The `split` that made it; for the lot itself its `lot` record. */
   readonly made: Entry;
   /** Seeds it was given; undefined where the lot says no number. */

@@ -1,4 +1,5 @@
 /** Which things a record names. Batches count as their lot; agents that need no declaration are not named. */
+import type { JournalLine } from './journal-file.ts';
 import { keywords, type Keyword } from '../model/keywords.ts';
 import type { Fact, JournalRecord, Written } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';
@@ -26,8 +27,12 @@ export function isDefining(keyword: Keyword): boolean {
   return defining.has(keyword);
 }
 
-export function isGlobal(keyword: Keyword): boolean {
+function isGlobal(keyword: Keyword): boolean {
   return global.has(keyword);
+}
+
+export function isGlobalLine({ content: { record } }: JournalLine): boolean {
+  return record !== undefined && isGlobal(record.keyword);
 }
 
 /** The thing that a record is about or defines; undefined where it is about none that has an id. */

@@ -127,7 +127,20 @@ function isPickedOver(events: readonly BatchEvent[]): boolean {
 
 /** Whether an event is such a `split`. */
 export function isPick(event: BatchEvent, events: readonly BatchEvent[]): boolean {
-  if ((event.type !== 'split' && event.type !== 'leave') || event.asked === 0) return false;
-  const before = events.slice(0, events.indexOf(event)).findLast(({ type }) => type === 'count');
-  return before?.type === 'count' && accounted(before.after) > before.after.lost;
+  let known = picks.get(events);
+  if (!known) picks.set(events, known = picksIn(events));
+  return known.has(event);
+}
+
+/** By the events of a batch, each of which is asked about. */
+const picks = new WeakMap<readonly BatchEvent[], ReadonlySet<BatchEvent>>();
+
+function picksIn(events: readonly BatchEvent[]): ReadonlySet<BatchEvent> {
+  const found = new Set<BatchEvent>();
+  let hasGrown = false;
+  for (const event of events) {
+    if (event.type === 'count') hasGrown = accounted(event.after) > event.after.lost;
+    else if ((event.type === 'split' || event.type === 'leave') && event.asked !== 0 && hasGrown) found.add(event);
+  }
+  return found;
 }

@@ -22,7 +22,7 @@ const [, MIDDLING] = SUPPOSED_SHARES;
 export function splitActions(lot: Lot, batch: Batch, journal: Journal): Action[] {
   const { path, kept, children, inherited, events, made, closed, unread } = batch;
   const isUntouched = children.length === 0 && !closed && !unread
-    && inherited.every(({ type }) => type === 'split')
+    && inherited.length === 0
     && events.every(event => meaningOf(event).isRemark);
   if (!isUntouched || kept === undefined || kept < 2) return [];
   const planned = plan(Math.ceil(kept / 2), Math.floor(kept / 2), MIDDLING);
