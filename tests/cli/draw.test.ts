@@ -54,7 +54,7 @@ describe('plumule draw', () => {
     expect(shapesOf({ svg: { markup: stdout } }).map(({ text }) => text)).toEqual(
       expect.arrayContaining(['The season at a glance', 'GEN-25/A']),
     );
-    expect((await plumule(folder, 'draw')).stderr).toBe('plumule: say what to draw: a lot, a batch, or --season\n');
+    expect((await plumule(folder, 'draw')).stderr).toBe('plumule: say what to draw: a lot, a batch, a plant, --season, --places or --stocks\n');
   });
 
   it('says what it cannot draw, and what was meant', async () => {
@@ -62,7 +62,7 @@ describe('plumule draw', () => {
     expect(await plumule(folder, 'draw', 'GEN-26', ...TODAY)).toEqual({
       code: 2,
       stdout: '',
-      stderr: 'plumule: there is no lot or batch “GEN-26”; did you mean “GEN-25”?\n',
+      stderr: 'plumule: there is no lot, batch or plant “GEN-26”; did you mean “GEN-25”?\n',
     });
     expect(await plumule(folder, 'draw', 'IRI-1', ...TODAY)).toEqual({
       code: 1,
@@ -106,4 +106,25 @@ describe('plumule report -o', () => {
       stderr: 'plumule: --output is for --format html and md\n',
     });
   });
+
+  it('draws a plant over its winters, the doses of a lot, what lies where, and what is left', async () => {
+    const folder = await folderWith({ 'winter.germ': TRIAL });
+    expect((await plumule(folder, 'draw', 'veratrum  nigrum')).stdout).toContain('Treated less untreated: Veratrum nigrum');
+    expect((await plumule(folder, 'draw', '--places')).stdout).toContain('What lies where');
+    expect((await plumule(folder, 'draw', '--stocks')).stdout).toContain('What is left');
+    const { stderr, code } = await plumule(folder, 'draw', 'V-1', '--doses');
+    expect({ stderr, code }).toEqual({
+      stderr: 'plumule: V-1: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder\n', code: 1,
+    });
+  });
 });
+
+const TRIAL = `lot V-1 Veratrum nigrum, 40 seeds
+stock G1 2026-01-01, GA3 20 mg, 20 mL
+split V-1, A 20 seeds, B 20 seeds
+soak V-1/A 2026-01-10 18:00, GA3 500 ppm, 24 h
+sow V-1/A 2026-01-11, at frame
+sow V-1/B 2026-01-11, at frame
+count V-1/A 2026-02-11, 18
+count V-1/B 2026-02-11, 7
+`;

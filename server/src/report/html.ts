@@ -1,7 +1,8 @@
 /** The report as one page that stands alone: pictures, tables and verdicts, to read, to keep and to print. */
 import { lotPicture } from '../features/drawing/pictures.ts';
+import { doseLadderPicture, plantPicture } from '../features/drawing/trials.ts';
 import { element, joined, type Content, type Markup } from '../pictures/markup.ts';
-import type { DataTable, Picture } from '../pictures/picture.ts';
+import type { DataTable, Frame, Picture } from '../pictures/picture.ts';
 import { pageTheme } from '../pictures/theme.ts';
 import type { PlantTrial } from '../trials/plant-trial.ts';
 import { columnsOf, type Column } from './columns.ts';
@@ -61,7 +62,7 @@ function reportBody(report: Report, number: number): Content[] {
         id: `plant-${number}-${i}`,
         name: plant.plant,
         said: undefined,
-        body: plantBody(plant),
+        body: plantBody(plant, `plant-${number}-${i}`),
       }))
     : report.lots.map((lot, i) => ({
         id: `lot-${number}-${i}`,
@@ -95,10 +96,22 @@ function verdictsOf({ trial: { contests } }: LotReport): string | undefined {
   return verdicts.length === 0 ? undefined : `(${verdicts.join(', ')})`;
 }
 
+/** The ladders of a lot, each as a picture. */
+function ladderFigures({ lot, trial: { ladders } }: LotReport, id: string): Content[] {
+  return ladders.flatMap((ladder, i) => {
+    const picture = doseLadderPicture(ladder, lot.id, frameOf(`doses-${id}-${i}`));
+    return picture ? [figure(picture), numbersOf(picture.table)] : [];
+  });
+}
+
+function frameOf(id: string): Frame {
+  return { theme: pageTheme, width: WIDTH, small: false, id };
+}
+
 function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
   const facts = seedFacts(lot);
   const notes = notesOf(lot);
-  const picture = lotPicture(lot.lot, { theme: pageTheme, width: WIDTH, small: false, id: `drawn-${id}` });
+  const picture = lotPicture(lot.lot, frameOf(`drawn-${id}`));
   const [verdicts, ...others] = passagesOf(lot);
   return [
     facts.length > 0 ? paragraph(facts.join(', ')) : undefined,
@@ -108,6 +121,7 @@ function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
     notes.length > 0 ? element('ul', {}, ...notes.map(note => element('li', {}, printable(note)))) : undefined,
     ...others.flatMap(passage => (passage ? passageBody(passage) : [])),
     picture && numbersOf(picture.table),
+    ...ladderFigures(lot, id),
   ];
 }
 
@@ -117,10 +131,12 @@ function passagesOf({ trial }: LotReport): (Passage | undefined)[] {
   return trial.contests.length > 0 ? passages : [undefined, ...passages];
 }
 
-function plantBody(plant: PlantTrial): Content[] {
+function plantBody(plant: PlantTrial, id: string): Content[] {
   const untried = untriedText(plant);
+  const picture = plantPicture(plant, frameOf(`drawn-${id}`));
   return [
     paragraph(plantFacts(plant)),
+    picture && figure(picture),
     ...plantPassages(plant, false).flatMap(passageBody),
     untried === undefined ? undefined : paragraph(untried),
   ];

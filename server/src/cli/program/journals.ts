@@ -59,13 +59,16 @@ export function readJournals(program: Command): void {
     .action(doing(({ advise }, lot: string, paths: string[], options: AdviseOptions) => advise(lot, paths, options)));
 
   command(program, 'draw', {
-    summary: 'draw a lot, a batch, or the season',
-    description: 'Draws how much of a lot or a batch germinated over time, treated beside untreated, as an SVG picture;\nwith --season, the stages of all open batches by place, and what is due next.',
+    summary: 'draw a lot, a plant, the season, places or stocks',
+    description: 'Draws an SVG picture: of a lot or a batch how much germinated over time, treated beside untreated; of a\nplant the differences in all its lots, winter by winter; or of a whole journal with one of the options.',
     example: 'plumule draw GEN-25 --output GEN-25.svg',
   })
-    .argument('[id]', 'a lot, or a batch such as VER-24/A; none with --season')
+    .argument('[id]', 'a lot, a batch such as VER-24/A, or a plant "Gentiana lutea"; none for a whole journal')
     .argument('[paths...]', PATHS)
-    .option('--season', 'all open batches on an axis of dates, instead of one lot')
+    .addOption(new Option('--doses', 'the doses of a lot side by side').conflicts(['season', 'places', 'stocks']))
+    .addOption(new Option('--season', 'the stages of all open batches by place, and what is due next').conflicts(['places', 'stocks']))
+    .addOption(new Option('--places', 'what is where now, slot by slot').conflicts('stocks'))
+    .option('--stocks', 'what is left of each bottle and packet')
     .option('-o, --output <file>', 'the file to write, replacing an older picture; without it, print the picture')
     .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
     .addOption(todayOption())

@@ -1,14 +1,19 @@
 /** The stages of batches on an axis of dates: of one batch, and of all that are open. */
+import { stageName } from '../../calendar/ask.ts';
+import { scheduleFrom } from '../../calendar/backwards.ts';
 import { due } from '../../calendar/due.ts';
 import { order, whereNow } from '../../calendar/places.ts';
+import { stagesOf } from '../../calendar/regime-match.ts';
 import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
+import { isUndefined } from '../../measures/measured.ts';
 import type { Day } from '../../model/day.ts';
 import { printQuantity, printTemperature } from '../../model/quantity.ts';
+import type { JournalRecord } from '../../model/record.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { timelinePicture, type Stretch, type TimelineRow } from '../../pictures/timeline.ts';
 import { dosesText } from '../words/soaks.ts';
@@ -35,6 +40,18 @@ export function stagesPicture(batch: Batch, now: Moment, frame: Frame): Picture 
   const row = rowOf(batch, now);
   if (!row.stretches.some(({ kind }) => kind !== 'soak')) return undefined;
   return timelinePicture({ title: `Stages of ${batch.path}`, rows: [row], today: now.day }, frame);
+}
+
+/** The stages of a regime from a day on; undefined where one of them has no length. */
+export function regimePicture(
+  id: string, record: JournalRecord, start: Day, now: Moment, frame: Frame,
+): Picture | undefined {
+  const schedule = scheduleFrom(start, stagesOf(record), { soak: undefined, daysAfter: 0 });
+  if (isUndefined(schedule) || schedule.stages.length === 0) return undefined;
+  const stretches = schedule.stages.map((stage): Stretch => (
+    { kind: kindOf(stage.stage), from: stage.start, to: stage.end, isPlanned: true, text: stageName(stage) }));
+  const row = { label: id, heading: undefined, stretches, sown: undefined, due: undefined };
+  return timelinePicture({ title: `Stages of regime ${id}`, rows: [row], today: now.day }, frame);
 }
 
 function placeOf(lot: Lot, { path }: Batch, now: Moment): string {

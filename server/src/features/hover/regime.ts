@@ -6,25 +6,30 @@ import type { Moment } from '../../journal/moment.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { dayAfter, minutesOf, printQuantity, printTemperature } from '../../model/quantity.ts';
 import { factsOf, type StageFact } from '../../model/record.ts';
-import { escapeMarkdown, markdownList } from '../markdown.ts';
+import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { lifeOf } from '../events.ts';
 import { planMarkdown } from './course.ts';
+import { regimeDrawn, stagesDrawn } from './drawn.ts';
 import type { HoverContext } from './section.ts';
 
-export function hoverRegime(id: string, entry: Entry, { journal, now }: HoverContext): string | undefined {
+export function hoverRegime(id: string, entry: Entry, context: HoverContext): string | undefined {
+  const { journal, now } = context;
   const { record, moment } = entry;
   const sown = record.keyword === 'sow' ? planOf(entry, journal, now) : undefined;
   if (sown) {
     const { batch, plan } = sown;
     const heading = `**${escapeMarkdown(id)}** · regime of ${escapeMarkdown(batch.path)} from the sowing on ${isoOf(plan.sowing.moment.day)}`;
-    return `${heading}\n\n${planMarkdown(batch, plan, now.day)}`;
+    return markdownBlocks([heading, stagesDrawn({ batch }, context), planMarkdown(batch, plan, now.day)]);
   }
   const definition = journal.definitionsOf(id).find(entry => entry.record.keyword === 'regime');
   if (!definition) return undefined;
   const stages = factsOf(definition.record, 'stage');
   const start = record.keyword === 'sow' ? moment?.day : undefined;
   const heading = `**${escapeMarkdown(id)}** · regime${start === undefined ? '' : `, as planned from the sowing on ${isoOf(start)}`}`;
-  return `${heading}\n\n${markdownList(stageLines(stages, start).map(escapeMarkdown))}`;
+  return markdownBlocks([
+    heading, regimeDrawn({ id, record: definition.record, start }, context),
+    markdownList(stageLines(stages, start).map(escapeMarkdown)),
+  ]);
 }
 
 /** The plan that a record laid out, with the batch that it sowed. */

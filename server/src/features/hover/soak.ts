@@ -1,6 +1,6 @@
 /** A soak: in what, from when to when, how long, and how that stands to the limits. */
 import { soakState } from '../../calendar/soaks.ts';
-import type { Batch, Lot, Soak } from '../../journal/life.ts';
+import type { Soak } from '../../journal/life.ts';
 import { isBefore, lengthText, printMoment, type Moment } from '../../journal/moment.ts';
 import { isForgotten } from '../../journal/soaking.ts';
 import { isZero } from '../../journal/doses.ts';
@@ -14,14 +14,9 @@ import { originOfLimit } from '../words/limits.ts';
 import { dosesText, noEndText, soFarText } from '../words/soaks.ts';
 import { cautionsText } from './cautions.ts';
 import { doseLines } from './doses.ts';
+import { soakDrawn, type SoakOfBatch } from './drawn.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
-
-interface SoakOfBatch {
-  readonly soak: Soak;
-  readonly batch: Batch;
-  readonly lot: Lot;
-}
 
 const heading: Section<SoakOfBatch> = ({ soak, batch }) =>
   `**Soak of ${escapeMarkdown(batch.path)}** in ${escapeMarkdown(dosesText(soak.doses, true))}`;
@@ -78,7 +73,7 @@ const steps: Section<SoakOfBatch> = ({ soak }) => {
 const cautions: Section<SoakOfBatch> = ({ soak }) => cautionsText(recipeOfSoak(soak).cautions);
 
 /** Add to these what else there is to say of a soak. */
-const soakSections: readonly Section<SoakOfBatch>[] = [heading, times, doses, danger, steps, cautions];
+const soakSections: readonly Section<SoakOfBatch>[] = [heading, soakDrawn, times, doses, danger, steps, cautions];
 
 export function hoverSoak(soak: SoakOfBatch, context: HoverContext): string | undefined {
   return sectionsOf(soakSections, soak, context);

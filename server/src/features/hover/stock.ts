@@ -17,6 +17,7 @@ import { escapeMarkdown } from '../markdown.ts';
 import { agoText, daySpanText } from '../words/days.ts';
 import { equivalentsOf, solubilityText, type Equivalents } from '../words/strengths.ts';
 import { cautionLine } from './cautions.ts';
+import { stockDrawn } from './drawn.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
@@ -122,7 +123,7 @@ const cautions: Section<Solution> = ({ agent, powder, form }) => (agent ? cautio
 
 /** Add to these what else there is to say of a solution. */
 const stockSections: readonly Section<Solution>[] = [
-  heading, strength, solubility, certainty, left, keeping, steps, assumptions, cautions,
+  heading, stockDrawn, strength, solubility, certainty, left, keeping, steps, assumptions, cautions,
 ];
 
 export function hoverStock(solution: Solution | undefined, context: HoverContext): string | undefined {

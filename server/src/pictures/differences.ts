@@ -1,0 +1,106 @@
+/** Differences of treated and untreated seed with their intervals, one below the other, and what they say together. */
+import { scaleLinear } from 'd3-scale';
+import { element, type Content, type Markup } from './markup.ts';
+import { framed, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { fitText, textWidth, wrapText } from './text-size.ts';
+import type { Theme } from './theme.ts';
+
+export interface DifferenceRow {
+  /** Example: '2025/26 PEN-25, GA3 500 ppm' */
+  readonly label: string;
+  /** Treated less untreated, from -1 to 1, with its 95 % interval; undefined where it could not be measured. */
+  readonly difference: { readonly value: number; readonly low: number; readonly high: number } | undefined;
+  /** Example: '18 of 20, 7 of 20' */
+  readonly counts: string;
+  /** Of all rows above: drawn as a diamond. */
+  readonly isTogether: boolean;
+}
+
+export interface DifferencesValues {
+  readonly title: string;
+  readonly caption: string;
+  readonly rows: readonly DifferenceRow[];
+}
+
+const ROW = 22;
+/** The most room for labels, as a share of the width. */
+const LABELS = 0.34;
+
+/** Undefined where no row has a difference. */
+export function differencesPicture(values: DifferencesValues, frame: Frame): Picture | undefined {
+  const { rows, title, caption } = values;
+  if (!rows.some(({ difference }) => difference)) return undefined;
+  const { width, small, theme } = frame;
+  const size = TYPE.small;
+  const left = Math.min(LABELS * width, Math.max(...rows.map(({ label }) => textWidth(label, size) + 20)));
+  const right = width - textWidth('-100 (-100 to -100)', size) - 14;
+  const top = small ? 26 : 56;
+  const bottom = top + rows.length * ROW;
+  const said = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
+  const height = bottom + 34 + said.length * 17;
+  const scale = scaleLinear([-1, 1], [left + 8, right - 8]);
+  const x = (share: number): number => scale(share);
+  const description = describe(values);
+  const body: Content[] = [
+    ...small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })],
+    text(x(0) - 6, top - 10, theme.soft, 'fewer of the treated', { size, anchor: 'end' }),
+    text(x(0) + 6, top - 10, theme.soft, 'more', { size }),
+    ...[-1, -0.5, 0, 0.5, 1].flatMap(share => [
+      line(x(share), top - 4, x(share), bottom, share === 0 ? theme.soft : theme.grid, share === 0 ? { class: 'zero' } : {}),
+      text(x(share), bottom + 15, theme.soft, String(100 * share), { size, anchor: 'middle' }),
+    ]),
+    text(12, bottom + 15, theme.soft, fitText('points', size, left - 12), { size }),
+    ...rows.flatMap((row, i) => rowMarkup(row, top + (i + 0.5) * ROW, { x, left, right }, frame)),
+    ...said.map((words, i) => text(12, bottom + 38 + i * 17, theme.ink, words)),
+  ];
+  return {
+    title, caption, description, table: tableOf(rows), width, height,
+    svg: framed(frame, height, { title, description }, body),
+  };
+}
+
+interface Plot {
+  readonly x: (share: number) => number;
+  readonly left: number;
+  readonly right: number;
+}
+
+function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, { theme }: Frame): Content[] {
+  const { label, difference, counts, isTogether } = row;
+  const size = TYPE.small;
+  const name = text(12, y + 4, theme.ink, fitText(label, size, left - 16), { size, ...isTogether && { weight: 'bold' } });
+  if (!difference) return [name, text(right + 4, y + 4, theme.soft, '–', { size })];
+  const { value, low, high } = difference;
+  return [
+    name,
+    line(x(low), y, x(high), y, theme.ink, { 'class': 'interval', 'stroke-width': isTogether ? 2.5 : 1.5 }),
+    ...[low, high].map(end => line(x(end), y - 3, x(end), y + 3, theme.ink)),
+    mark(x(value), y, isTogether, theme, `${label}: ${counts}`),
+    text(right + 4, y + 4, theme.ink, numbersOf(difference), { size }),
+  ];
+}
+
+function mark(x: number, y: number, isTogether: boolean, theme: Theme, says: string): Markup {
+  const title = element('title', {}, says);
+  return isTogether
+    ? element('path', { d: `M${x - 6} ${y}L${x} ${y - 6}L${x + 6} ${y}L${x} ${y + 6}Z`, fill: theme.ink, class: 'together' }, title)
+    : element('circle', { cx: x, cy: y, r: 4, fill: theme.ink, class: 'difference' }, title);
+}
+
+function numbersOf({ value, low, high }: NonNullable<DifferenceRow['difference']>): string {
+  const points = (share: number) => String(Math.round(100 * share) + 0);
+  return `${points(value)} (${points(low)} to ${points(high)})`;
+}
+
+function tableOf(rows: readonly DifferenceRow[]): DataTable {
+  return {
+    head: ['Comparison', 'Germinated, treated and untreated', 'Difference in points (95 % interval)'],
+    rows: rows.map(({ label, counts, difference }) => [label, counts, difference ? numbersOf(difference) : '–']),
+  };
+}
+
+function describe({ rows, caption }: DifferencesValues): string {
+  const told = rows.map(({ label, counts, difference }) => (
+    `${label}: ${counts === '' ? '' : `${counts}, `}${difference ? `${numbersOf(difference)} points` : 'could not be measured'}`));
+  return `Treated less untreated seed, in percentage points with 95 % intervals. ${told.join('. ')}. ${caption}`.trim();
+}
