@@ -60,9 +60,10 @@ function saidOf(files: Files, now: Moment): object {
     problems: files.flatMap(({ name }) => [...book.eachOf(name)])
       .filter(({ line }) => !/\bX(?:OLD|NEW|P|S)\b/.test(line.text))
       .map(({ line, problem }) => `${line.number} ${line.text}: ${problem.code} ${problem.message}`),
-    due: due(read, now).filter(({ id }) => !isApart(id)).map(({ key, group, day, minutes }) => ({ key, group, day, minutes })),
+    due: due(read, now).filter(({ id }) => !isApart(id))
+      .map(({ key, group, day, minutes }) => ({ key, group, day, minutes })),
     places: placesMap(read, { now }).containers
-      .map(({ name, rows }) => ({ name, ids: rows.filter(({ id }) => !isApart(id)).map(({ id, slot }) => ({ id, slot })) }))
+      .map(({ name, rows }) => ({ name, ids: rows.map(({ id }) => id).filter(id => !isApart(id)) }))
       .filter(({ ids }) => ids.length > 0),
     stocks: stocks.stocks.filter(({ id }) => !isApart(id)),
   };
