@@ -17,7 +17,7 @@ const LAYERS = {
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   features: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
-    'merge',
+    'merge', 'import',
   ],
   changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'features'],
   report: [

@@ -3,6 +3,7 @@ import { commands, type ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { showCalendar } from './calendar.ts';
 import { answerFiles } from './files.ts';
+import { registerImport } from './import.ts';
 import { registerMix } from './mix.ts';
 import { registerNewJournal } from './new-journal.ts';
 import { registerReports } from './reports.ts';
@@ -30,6 +31,7 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   context.subscriptions.push(followTheme(client));
   showCalendar(context, server);
   registerMix(context, server);
+  registerImport(context, server);
 }
 
 export async function stop(): Promise<void> {

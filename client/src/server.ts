@@ -4,6 +4,7 @@ import type { BaseLanguageClient, Position } from 'vscode-languageclient';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown, PlaceShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
 
@@ -22,6 +23,8 @@ export interface JournalServer {
   ics(): Promise<string>;
   /** What is known of a solution that is being asked for; null where the server could not answer. */
   mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
+  /** What a sheet would add to a journal; null where the server could not answer. */
+  import(sheet: SheetAsked): Promise<ImportShown | null>;
   /** Markdown: of one lot, or of all journals that are open. */
   report(of?: { readonly uri: string; readonly lot: string }): Promise<string>;
   /** Markdown: what to do with the seed of a lot. */
@@ -48,6 +51,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
+    import: sheet => client.sendRequest('plumule/import', { sheet }),
     report: of => client.sendRequest('plumule/report', of ?? {}),
     advice: ({ uri, lot }) => client.sendRequest('plumule/advice', { uri, lot }),
     lots: at => client.sendRequest('plumule/lots', at ?? {}),

@@ -8,6 +8,7 @@ import { serveCalendar } from './calendar.ts';
 import { colourCapabilities, serveColours } from './colours.ts';
 import { editingCapabilities, serveEditing } from './editing.ts';
 import { guarded } from './guard.ts';
+import { serveImport } from './import.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
@@ -56,5 +57,6 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveActions(connection, about, service);
   serveCalendar(connection, service);
   serveMix(connection, service);
+  serveImport(connection, service);
   serveReport(connection, service);
 }

@@ -2,6 +2,7 @@
 import type { CancellationToken, Connection, Position } from './protocol.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
 import { guarded } from './guard.ts';
+import type { SheetAsked } from './import.ts';
 import type { Service } from './service.ts';
 
 /** What is sent along, where the request takes it. */
@@ -16,6 +17,7 @@ export interface Asked {
   /** The present, in milliseconds since 1970-01-01T00:00Z. */
   readonly stamp?: number;
   readonly question?: MixQuestion;
+  readonly sheet?: SheetAsked;
 }
 
 /** Registers `plumule/<name>`: guarded, and answered when all journals have been read. */

@@ -9,6 +9,7 @@ import { parse } from '../../syntax/parse.ts';
 import { oneALine, type Action, type ActionEdit } from './action.ts';
 import { menders } from './mends/all.ts';
 import { mergeConflict } from './mends/conflicts.ts';
+import { datedLine } from './mends/diary.ts';
 import { replace, type Mend, type MendContext } from './mends/mend.ts';
 
 export interface QuickFix extends Action {
@@ -82,6 +83,7 @@ function digitsOf(text: string): string {
 
 function mendsOf({ line, problem }: Pick<Found, 'line' | 'problem'>, context: MendContext): Mend[] {
   if (problem.code === 'merge-conflict') return mergeConflict(line, context);
+  if (problem.code === 'unknown-line' || problem.code === 'unknown-keyword') return datedLine(line, context);
   const entry = context.journal.entryAt(line);
   return entry ? (menders[problem.code] ?? []).flatMap(mender => mender({ entry, problem }, context)) : [];
 }
