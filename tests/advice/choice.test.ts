@@ -24,7 +24,7 @@ describe('what to do with a packet', () => {
 
   test('nor one that showed no benefit, nor one that seed did well without', () => {
     expect(answerOn(`${old}\n${trialIn('OLD-24', 10, 12)}\n${packet}`))
-      .toBe('Leave it untreated: GA3 500 ppm showed no sign of a benefit on Gentiana lutea in your own records.');
+      .toBe('Leave it untreated: GA3 500 ppm showed no sign of a benefit on Gentiana lutea in your own records (a gain of up to 19 points is not ruled out).');
     const ready = `
       ${old}
       sow OLD-24 2025-01-11, 40 seeds, 15 C

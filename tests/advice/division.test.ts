@@ -45,6 +45,32 @@ describe('how the seed is divided', () => {
       'soak NEW-26/A 2026-11-29 19:00, GA3 500 ppm, 24 h', 'soak NEW-26/B 2026-11-29 19:00, water, 24 h']);
   });
 
+  test('a part that was split off stays out of the division of the rest', () => {
+    const source = `lot NEW-26 Gentiana lutea, 40 seeds\nsplit NEW-26, A 10 seeds\n${guide}`;
+    expect(pageOn(source)['Records to write']?.[0]).toBe('split NEW-26, B 15 seeds, C 15 seeds');
+    expect(pageOn(source)['How to divide it']).toContain('What else is left, in NEW-26/A, stays as it is.');
+  });
+
+  test('halves that were divided by eye are planned for their least', () => {
+    const source = `lot NEW-26 Gentiana lutea, 60 seeds\nsplit NEW-26, A half, B half\n${guide}`;
+    expect(adviceOn(source).division).toMatchObject({ sides: { treated: 27, untreated: 27 }, isEstimated: true });
+  });
+
+  test('one seed is divided by nobody', () => {
+    const one = 'lot NEW-26 Gentiana lutea, 1 seed';
+    expect(answerOn(`${one}\n${guide}`)).toBe('One seed is no trial. The treatment would be GA3 500 ppm, 24 h: '
+      + 'your guide gives it, and you have no comparison of your own for Gentiana lutea.');
+    const paid = `lot OLD-24 Gentiana lutea, 48 seeds\n${trialIn('OLD-24', 20, 4)}\n${one}`;
+    expect(answerOn(paid)).toBe('Treat it: GA3 500 ppm, 24 h. It paid in one lot.');
+    expect(pageOn(paid)).not.toHaveProperty('Records to write');
+  });
+
+  test('what was not sown of a lot is told, where no split tells it apart', () => {
+    expect(pageOn('lot NEW-26 Gentiana lutea, 40 seeds\nsow NEW-26 2026-02-01, 25 seeds').lead).toEqual([
+      'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide. Not all of NEW-26 was sown. '
+      + 'To decide about the rest, make it a part of its own with a “split” dated before the sowing.']);
+  });
+
   test('what is left of a lot is decided on by itself', () => {
     const source = `
       lot NEW-26 Gentiana lutea, 88 seeds
@@ -59,8 +85,8 @@ describe('how the seed is divided', () => {
   });
 
   test.each([
-    ['all of it was sown', 'sow NEW-26 2026-02-01, 40 seeds', 'All the seed of NEW-26 was begun with or is gone, so there is nothing to decide.'],
-    ['it was given away', 'give NEW-26 2026-02-01', 'All the seed of NEW-26 was begun with or is gone, so there is nothing to decide.'],
+    ['all of it was sown', 'sow NEW-26 2026-02-01, 40 seeds', 'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide.'],
+    ['it was given away', 'give NEW-26 2026-02-01', 'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide.'],
     ['a record has an error', 'sow NEW-26 2026-02-99, 40 seeds', 'A record of NEW-26 has an error, so what is left is unknown. Fix it first.'],
   ])('nothing is advised where %s', (_, record, sentence) => {
     const page = pageOn(`lot NEW-26 Gentiana lutea, 40 seeds\n${record}\n${guide}`);

@@ -11,7 +11,7 @@ describe('the page of an advice', () => {
   test('names the record or the guide behind each sentence, and the age of the seed', () => {
     const page = pageOn(`${paid}\n${packet}\nguide Gentiana, GA3 250 ppm, source "a book"\n>Fresh seed only.`);
     expect(page['What your records say']).toEqual(['GA3 500 ppm', expect.stringMatching(/^Worth repeating: by day .*95 % interval/), 'From OLD-24 (journal.germ:1).']);
-    expect(page['What your guides say']).toEqual(['Gentiana: GA3 250 ppm', 'Fresh seed only.', 'From a book (journal.germ:12).']);
+    expect(page['What your guides say']).toEqual(['Gentiana: GA3 250 ppm', 'Fresh seed only.', 'From a book (journal.germ:12).', 'GA3 500 ppm is stronger than every guide here; it rests on your own records.']);
     expect(page['Untreated seed']).toContain('None of it was as old as this seed, which is 5 years old.');
   });
 
@@ -35,7 +35,7 @@ describe('the page of an advice', () => {
   test('a dose above the own limit is told, and no record of it is offered', () => {
     const page = pageOn(`${packet}\nguide Gentiana, GA3 2000 ppm, 48 h, source "a book"`);
     expect(page['What it needs']?.[0]).toMatch(/^GA3 2000 ppm is above your limit of 1000 ppm/);
-    expect(page['What it needs']?.[1]).toBe('48 h is longer than your limit; a soak of 24 h is offered.');
+    expect(page['What it needs']?.[1]).toBe('48 h is longer than your limit, so the advice is 24 h.');
     expect(page['Records to write']).toEqual(['split NEW-26, A 20 seeds, B 20 seeds']);
   });
 

@@ -13,7 +13,7 @@ describe('the guides of a plant', () => {
   const { guides } = journalOf({
     'guides.germ': [
       'guide Penstemon, chill 8 weeks', 'guide Penstemon digitalis, GA3 1000 ppm, 24 h, source "a list"', 'guide Penstemon strictus, GA3 720 uM',
-      'guide Stachys germanica ssp. bithynica, GA3 250 ppm', 'guide Pen, GA3 1 ppm', 'guide Primula × kewensis, GA3 10 ppm',
+      'guide Stachys germanica ssp. bithynica, GA3 250 ppm', 'guide Pen, GA3 1 ppm', 'guide Primula × kewensis, GA3 10 ppm', 'guide Heucherella, GA3 5 ppm',
     ].join('\n'),
   });
   const of = (plant: string | undefined) => guides.of(plant).map(guide => guide.plant);
@@ -26,6 +26,8 @@ describe('the guides of a plant', () => {
     ['Stachys germanica subsp. bithynica', ['Stachys germanica ssp. bithynica']],
     ['Stachys germanica', []],
     ['Primula × kewensis', ['Primula × kewensis']],
+    ['× Heucherella alba', ['Heucherella']],
+    ['x Heucherella alba', ['Heucherella']],
     ['Penstemonia digitalis', []],
     ['', []],
   ])('of %s are those that name it or its genus, the fullest name first', (plant, found) => {

@@ -9,7 +9,7 @@ import { several } from './cells/several.ts';
 
 export { columns, faultsOf, percent, run, standardError, together } from './cell.ts';
 
-export { growers, habits, harvestFaults, harvestRows, runGrowers } from './growers.ts';
+export { growers, habits, harvestFaults, harvestRows, runGrowers, saidRows } from './growers.ts';
 
 export { coverages, INTERVALS, runCoverage } from './coverage.ts';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { faultsOf } from './cell.ts';
 import { cells, coverages, growers } from './core.ts';
-import { EFFECT_ROWS, growerLines, linesOf, NO_EFFECT_ROWS, type Results } from './reference.ts';
+import { breakEven, EFFECT_ROWS, growerLines, linesOf, NO_EFFECT_ROWS, saidLines, type Results } from './reference.ts';
 
 const results = JSON.parse(readFileSync(new URL('results.json', import.meta.url), 'utf8')) as Results;
 const reference = readFileSync(new URL('../../syntaxes/README.md', import.meta.url), 'utf8');
@@ -16,6 +16,9 @@ test('the reference prints what the last run found', () => {
 
 test('and what came of following the advice', () => {
   expect(reference).toContain(`\n${growerLines(results).join('\n')}\n\n`);
+  expect(reference).toContain(`\n${saidLines(results).join('\n')}\n\n`);
+  const [few, many] = [breakEven(results, 24), breakEven(results, 60)].map(ratio => ratio.toFixed(1));
+  expect(reference).toContain(`${few} times as many of your plants as it harms (24 seeds a winter; ${many} with 60)`);
 });
 
 test('every cell that is kept or printed is still simulated', () => {

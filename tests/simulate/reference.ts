@@ -1,7 +1,7 @@
 /** The rows of the simulated table that the format reference prints, from the numbers that a run kept. */
 import { percent, standardError, type Column } from './cell.ts';
 import { INTERVALS, type Interval } from './coverage.ts';
-import { habits, type Habit, type HarvestRows } from './growers.ts';
+import { habits, plants, type Habit, type HarvestRows, type Plant, type Said } from './growers.ts';
 
 /** What a run kept of a cell, or of the intervals of one. */
 export type Kept = Readonly<Record<string, number | { readonly held: number; readonly shown: number }>>;
@@ -83,6 +83,24 @@ export function growerLines(results: Results): string[] {
     ...GROWER_ROWS.map(({ says, cell, plant }) => (
       `| ${says} | ${habits.map(habit => harvestText(results[cell], plant, habit)).join(' | ')} |`)),
   ];
+}
+
+/** What was said to them, line by line. */
+export function saidLines(results: Results): string[] {
+  const rows = GROWER_ROWS.flatMap(({ says, cell, plant }) => {
+    const said = (results[cell] as unknown as { said?: Record<Plant, Said> } | undefined)?.said;
+    const kind = plants.find(each => each === plant);
+    if (!said) throw new Error('no run kept what was said');
+    return kind ? [`| ${says} | ${percent(said[kind].treat)} | ${percent(said[kind].leave)} |`] : [];
+  });
+  return ['| five winters | “treat most of it” at some time | “leave it untreated” in the end |', '|---|---|---|', ...rows];
+}
+
+/** How many plants GA3 has to help for each that it harms, so that always treating gives as many seedlings. */
+export function breakEven(results: Results, seeds: number): number {
+  const { helped, harmed } = results[`growers, ${seeds} seeds a winter`] as unknown as HarvestRows;
+  const gain = ({ 'always treats': always, 'follows the advice': advised }: HarvestRows[Plant]) => advised.mean - always.mean;
+  return gain(harmed) / -gain(helped);
 }
 
 /** The tables of verdicts and intervals, line by line. */

@@ -117,7 +117,7 @@ async function simulate(core, asked, file) {
 function keep(core, cell, tallies) {
   const file = path.join(HERE, 'results.json');
   const kept = JSON.parse(readFileSync(file, 'utf8'));
-  const found = 'judge' in cell ? core.together(tallies).found : 'seeds' in cell ? core.harvestRows(tallies) : Object.fromEntries(Object.keys(core.INTERVALS).map(interval => [interval, {
+  const found = 'judge' in cell ? core.together(tallies).found : 'seeds' in cell ? { ...core.harvestRows(tallies), said: core.saidRows(tallies) } : Object.fromEntries(Object.keys(core.INTERVALS).map(interval => [interval, {
       held: tallies.reduce((sum, tally) => sum + (tally[interval]?.held ?? 0), 0),
       shown: tallies.reduce((sum, tally) => sum + (tally[interval]?.shown ?? 0), 0),
     }]).filter(([, { shown }]) => shown > 0));
@@ -164,7 +164,9 @@ function growerRows(core, { name }, tallies) {
   const faults = core.harvestFaults(rows);
   const lines = Object.entries(rows).map(([plant, byHabit]) => `    ${plant.padEnd(12)}${core.habits.map(habit => (
     `${habit} ${byHabit[habit].mean.toFixed(1)}, worst tenth ${byHabit[habit].worst.toFixed(1)}`.padEnd(46))).join('')}`);
-  return { text: [`${name}  ${faults.join(', ') || 'ok'}`, ...lines].join('\n'), isAtFault: faults.length > 0 };
+  const said = Object.entries(core.saidRows(tallies)).map(([plant, { treat, leave }]) => (
+    `    ${plant.padEnd(12)}told to treat at some time ${core.percent(treat)}, to leave it in the end ${core.percent(leave)}`));
+  return { text: [`${name}  ${faults.join(', ') || 'ok'}`, ...lines, ...said].join('\n'), isAtFault: faults.length > 0 };
 }
 
 function shareText({ standardError }, n, of) {

@@ -7,11 +7,14 @@ import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import { genusIn, plantKey } from '../model/plant.ts';
+import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
+import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
+import { exact } from '../solutions/amounts.ts';
 import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, type Choice } from './choice.ts';
 import { divisionFor, type Division } from './division.ts';
+import { offersOf, type Offer } from './offer.ts';
 import { ageOn, untouchedIn, type Age, type Untouched } from './seed.ts';
 import { suppliesFor, type Supplies } from './supplies.ts';
 import { triedOn, type TriedAgent } from './tried.ts';
@@ -25,41 +28,65 @@ export interface Advice {
   /** What the records say of the plant, this lot included, and of the other species of its genus. */
   readonly species: readonly TriedAgent[];
   readonly genus: readonly TriedAgent[];
+  /** Of other forms of its species, such as cultivars, or of the species itself. */
+  readonly forms: readonly TriedAgent[];
   readonly untreated: readonly UntreatedShare[];
   /** Untreated seed of the plant that came up well and soon, the latest record of it. */
   readonly ready: ReadyRecord | undefined;
   /** Those that name the plant most fully first. */
   readonly guides: readonly Guide[];
   readonly choice: Choice;
+  /** What is advised rests on own records and is stronger than all that the guides say of that agent. */
+  readonly isBeyondGuides: boolean;
   readonly division: Division | undefined;
   readonly supplies: Supplies | undefined;
 }
 
 export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const { plant } = lot;
-  const { species: ownLots, genus: kinLots } = plant === undefined
-    ? { species: [lot], genus: [] } : kinOf(plant, journal);
+  const { species: ownLots, forms: formLots, genus: kinLots } = plant === undefined
+    ? { species: [lot], forms: [], genus: [] } : kinOf(plant, journal);
   const species = triedOn(plant ?? lot.id, ownLots);
   const genus = plant === undefined ? [] : triedOn(genusIn(plant), kinLots);
+  const forms = plant === undefined ? [] : triedOn(speciesIn(plant), formLots);
   const ready = readyBefore(ownLots, now.day + 1);
   const guides = journal.guides.of(plant);
   const untreated = untreatedShares(ownLots);
   const seed = untouchedIn(lot, now);
-  const choice = choose({ journal, plant, species, genus, ready, guides });
+  const choice = choose({ journal, plant, species, forms, genus, ready, untreated, guides });
   const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
   return {
-    lot, now, seed, species, genus, untreated, ready, guides, choice, age: ageOn(lot.collected, now.day),
+    lot, now, seed, species, genus, forms, untreated, ready, guides, choice, age: ageOn(lot.collected, now.day),
+    isBeyondGuides: offer?.tried !== undefined
+      && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),
     division: seed && divisionFor(choice, seed, untreated),
     supplies: offer && suppliesFor(offer, journal, now),
   };
 }
 
-/** The lots of a plant, and those of the other species of its genus, in the order of the journal. */
-function kinOf(plant: string, journal: Journal): { species: Lot[]; genus: Lot[] } {
+function isBeyond({ agent, ppm }: Offer, guided: readonly Offer[]): boolean {
+  const known = guided.filter(each => each.ppm !== undefined && substanceOf(each.agent) === substanceOf(agent));
+  if (ppm === undefined || known.length === 0) return false;
+  const mine = comparedPpm(exact(ppm), agent);
+  return known.every(each => comparedPpm(exact(each.ppm!), each.agent).lt(mine));
+}
+
+interface Kin {
+  readonly species: Lot[];
+  readonly forms: Lot[];
+  readonly genus: Lot[];
+}
+
+/** The lots of a plant, of other forms of its species, and of other species of its genus, in the journal's order. */
+function kinOf(plant: string, journal: Journal): Kin {
   const [key, genusKey] = [plantKey(plant), plantKey(genusIn(plant))];
   const kin = [...journal.lots()].filter(lot => lot.plant !== undefined && plantKey(genusIn(lot.plant)) === genusKey);
   const byLine = new Map(kin.map(lot => [lot.definition.line, lot]));
   const ordered = inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
-  const isSpecies = (lot: Lot) => plantKey(lot.plant!) === key;
-  return { species: ordered.filter(isSpecies), genus: ordered.filter(lot => !isSpecies(lot)) };
+  const isSame = (lot: Lot) => plantKey(lot.plant!) === key;
+  const isForm = (lot: Lot) => !isSame(lot) && plantKey(speciesIn(lot.plant!)) === plantKey(speciesIn(plant));
+  return {
+    species: ordered.filter(isSame), forms: ordered.filter(isForm),
+    genus: ordered.filter(lot => !isSame(lot) && !isForm(lot)),
+  };
 }

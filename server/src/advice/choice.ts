@@ -2,6 +2,9 @@
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { ReadyRecord } from '../trials/ready.ts';
+import { THRESHOLDS } from '../measures/thresholds.ts';
+import { substanceOf } from '../solutions/comparison.ts';
+import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { offerOf, offersOf, type Offer } from './offer.ts';
 import { isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 
@@ -10,56 +13,98 @@ export interface Known {
   readonly journal: Journal;
   readonly plant: string | undefined;
   readonly species: readonly TriedAgent[];
+  /** Other forms of its species: subspecies, cultivars, or the species itself. */
+  readonly forms: readonly TriedAgent[];
   /** The other species of its genus. */
   readonly genus: readonly TriedAgent[];
   /** Untreated seed of the plant that germinated well and soon. */
   readonly ready: ReadyRecord | undefined;
+  readonly untreated: readonly UntreatedShare[];
   readonly guides: readonly Guide[];
 }
+
+/** What speaks for a trial. */
+export type WhyTry = 'own records' | 'unmeasured' | 'guide' | 'form' | 'genus';
 
 export type Choice =
   /** It paid before. */
   | { readonly kind: 'treat'; readonly offer: Offer; readonly tried: Tried }
-  /** Nobody can tell yet. `because`: what speaks for a trial. */
-  | { readonly kind: 'try'; readonly offer: Offer; readonly because: 'own records' | 'guide' | 'genus' }
+  /** Nobody can tell yet. */
+  | { readonly kind: 'try'; readonly offer: Offer; readonly because: WhyTry }
   | { readonly kind: 'leave'; readonly because: 'ready' | 'harmful' | 'no benefit'; readonly tried: Tried | undefined }
   /** The guides name no agent. */
   | { readonly kind: 'leave'; readonly because: 'guide'; readonly guide: Guide }
   | { readonly kind: 'unknown' };
 
 /**
- * The first of these that holds: a dose that paid, by itself and with the other doses of its agent; untreated seed that
- * needs nothing; harm or no benefit of all that was tried; a dose that the records cannot judge yet; what the guides
- * say; a dose that paid on another species of the genus. Common practice, no source.
+ * The first of these that holds: a dose that paid, by itself and beside all else that was tried; untreated seed that
+ * needs nothing; a dose that the records cannot judge yet; an agent of the guides that was not tried yet, unless most
+ * seed germinates without; harm or no benefit of all that was tried; a dose that paid on another form of the species;
+ * what the guides say; a dose that paid on another species of the genus. Common practice, no source.
  */
-export function choose({ journal, plant, species, genus, ready, guides }: Known): Choice {
+export function choose(known: Known): Choice {
+  const { journal, plant, species, forms, genus, ready, untreated, guides } = known;
+  const attempt = (tried: Tried, because: WhyTry): Choice => (
+    { kind: 'try', offer: offerOf(tried, plant, journal), because });
   const doses = species.flatMap(agent => agent.doses);
-  const paid = mostSure(species.flatMap(paidIn));
-  if (paid) return { kind: 'treat', offer: offerOf(paid, plant, journal), tried: paid };
+  const paid = species.flatMap(paidIn);
+  const measured = mostSure(paid.filter(({ ppm }) => ppm !== undefined));
+  if (measured) return { kind: 'treat', offer: offerOf(measured, plant, journal), tried: measured };
+  // Another pinch is another dose.
+  const pinch = mostSure(paid);
+  if (pinch) return attempt(pinch, 'unmeasured');
   const compared = doses.find(({ verdict }) => verdict === 'germinates well without it');
-  if (compared || ready) return { kind: 'leave', because: 'ready', tried: compared };
+  if ((compared || ready) && germinatesWell(untreated) !== false) return { kind: 'leave', because: 'ready', tried: compared };
   const open = mostPromising(species.flatMap(openIn));
-  if (open) return { kind: 'try', offer: offerOf(open, plant, journal), because: 'own records' };
-  if (doses.length > 0) return leaving(doses);
+  if (open) return attempt(open, 'own records');
   const offers = guides.flatMap(guide => offersOf(guide, plant, journal));
-  const [first] = offers;
-  if (first) return { kind: 'try', offer: first, because: 'guide' };
+  const other = germinatesWell(untreated) ? undefined
+    : offers.find(offer => isGiveable(offer) && !doses.some(dose => isOneSubstance(dose, offer)));
+  if (doses.length > 0) return other ? { kind: 'try', offer: other, because: 'guide' } : leaving(doses);
+  const form = mostSure(forms.flatMap(paidIn));
+  if (form) return attempt(form, 'form');
+  const harmful = forms.flatMap(agent => agent.doses).filter(({ verdict }) => verdict === 'harmful');
+  const harmless = offers.filter(offer => !harmful.some(dose => isOneSubstance(dose, offer)));
+  const offer = harmless.find(isGiveable) ?? harmless.find(({ text }) => text !== undefined) ?? harmless[0];
+  if (offer) return { kind: 'try', offer, because: 'guide' };
+  if (harmful.length > 0) return leaving(harmful);
   const kin = mostSure(genus.flatMap(paidIn));
-  if (kin) return { kind: 'try', offer: offerOf(kin, plant, journal), because: 'genus' };
+  if (kin) return attempt(kin, 'genus');
   const [guide] = guides;
   return guide ? { kind: 'leave', because: 'guide', guide } : { kind: 'unknown' };
 }
 
-/** Of several doses over several lots none counts that they do not show together: one would look good by chance. */
-function paidIn({ doses, together }: TriedAgent): Tried[] {
-  if (together && together.verdict !== 'worth repeating') return [];
+/** Of several doses and agents none counts that is not shown beside the others: one would look good by chance. */
+function paidIn({ doses, together, isSure }: TriedAgent): Tried[] {
+  if (!isSure || (together && together.verdict !== 'worth repeating')) return [];
   return doses.filter(({ verdict }) => verdict === 'worth repeating');
 }
 
 /** Doses that may be tried again: those that look good by themselves, too, where all together show nothing yet. */
 function openIn({ doses, together }: TriedAgent): Tried[] {
   if (together?.verdict === 'harmful') return [];
-  return doses.filter(dose => isStillOpen(dose) || dose.verdict === 'worth repeating');
+  return doses.filter(dose => (
+    isStillOpen(dose) || dose.verdict === 'worth repeating' || dose.verdict === 'germinates well without it'));
+}
+
+/**
+ * One lot that did well does not speak for a plant whose other lots do badly: all of them together have to do well.
+ * Undefined where none of it was counted.
+ */
+function germinatesWell(untreated: readonly UntreatedShare[]): boolean | undefined {
+  const { readyDays, readyShare } = THRESHOLDS;
+  const isWell = ({ x, n }: { x: number; n: number }) => x / n >= readyShare.value;
+  const watched = untreated.filter(({ byDay, pooled }) => byDay >= readyDays.value || isWell(pooled));
+  return watched.length === 0 ? undefined : isWell(allOf(watched));
+}
+
+/** A dose of known strength, not above the grower's limit. */
+function isGiveable({ ppm, above }: Offer): boolean {
+  return ppm !== undefined && !above;
+}
+
+function isOneSubstance(a: Pick<Tried, 'agent'>, b: Pick<Offer, 'agent'>): boolean {
+  return substanceOf(a.agent) === substanceOf(b.agent);
 }
 
 function leaving(doses: readonly Tried[]): Choice {

@@ -1,9 +1,10 @@
 /** How to divide seed into a part to treat and a part to leave untreated. */
+import { rangeOf } from '../journal/estimates.ts';
 import type { Batch } from '../journal/life.ts';
 import { plan, type Plan } from '../measures/plan.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { SUPPOSED_SHARES, tells } from '../trials/split-plan.ts';
-import type { UntreatedShare } from '../trials/untreated-shares.ts';
+import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
 import type { Choice } from './choice.ts';
 import type { Untouched } from './seed.ts';
 
@@ -12,6 +13,8 @@ export interface Division {
   readonly of: Batch | undefined;
   /** The parts that are there already. */
   readonly parts: { readonly treated: readonly Batch[]; readonly untreated: readonly Batch[] } | undefined;
+  /** Other seed that nothing was done to, which stays as it is. */
+  readonly rest: readonly Batch[];
   /** Seeds of each side; undefined where nobody knows how many there are: half and half by eye then. */
   readonly sides: { readonly treated: number; readonly untreated: number } | undefined;
   /** The number is the least of an estimate, so that it cannot be written as it stands. */
@@ -40,18 +43,30 @@ export function divisionFor(
   if (kind === 'leave') return undefined;
   if (seeds && seeds.least < 2) return undefined;
   const share = shareOf(shares);
-  const isEstimated = seeds !== undefined && seeds.least < seeds.most;
   const parts = batches.filter(({ children }) => children.length === 0);
-  if (parts.length > 1) return partsOf(kind, parts, share, isEstimated);
-  const base = { of: batches[0], parts: undefined, share, isEstimated };
-  if (!seeds) return { ...base, sides: undefined, plan: undefined, isTooFew: false };
-  const n = seeds.least;
+  if (parts.length > 1) {
+    const isEstimated = parts.some(part => part.kept === undefined);
+    return partsOf(kind, parts, batches.filter(batch => !parts.includes(batch)), share, isEstimated);
+  }
+  const [of] = batches.toSorted((a, b) => leastOf(b) - leastOf(a));
+  const range = of && rangeOf(of, 'kept');
+  const base = {
+    of, parts: undefined, rest: batches.filter(batch => batch !== of), share,
+    isEstimated: range !== undefined && range.least < range.most,
+  };
+  if (!range) return { ...base, sides: undefined, plan: undefined, isTooFew: false };
+  const n = range.least;
+  if (n < 2) return undefined;
   if (kind === 'treat') return { ...base, sides: mostOf(n), plan: undefined, isTooFew: false };
   const half = plan(Math.ceil(n / 2), Math.floor(n / 2), share.value);
   const { treated, untreated } = half.best;
   const isTooFew = !tells(treated, untreated);
   const sides = isTooFew ? { treated: half.treated, untreated: half.untreated } : { treated, untreated };
   return { ...base, sides, plan: half, isTooFew };
+}
+
+function leastOf(batch: Batch): number {
+  return rangeOf(batch, 'kept')?.least ?? 0;
 }
 
 function mostOf(n: number): { treated: number; untreated: number } {
@@ -62,17 +77,17 @@ function mostOf(n: number): { treated: number; untreated: number } {
 
 /** Seed that was divided before: as growers name parts, the first of them is the one to treat. */
 function partsOf(
-  kind: Choice['kind'], batches: readonly Batch[], share: Division['share'], isEstimated: boolean,
+  kind: Choice['kind'], batches: readonly Batch[], rest: readonly Batch[], share: Division['share'], isEstimated: boolean,
 ): Division {
   const n = batches.length;
   const kept = kind === 'treat' ? Math.max(1, Math.round(KEPT * n)) : Math.ceil(n / 2);
   const parts = { treated: batches.slice(0, n - kept), untreated: batches.slice(n - kept) };
   const [treated, untreated] = [parts.treated, parts.untreated].map(side => (
-    side.every(({ kept }) => kept !== undefined) ? side.reduce((sum, { kept }) => sum + kept!, 0) : undefined));
+    side.every(part => rangeOf(part, 'kept')) ? side.reduce((sum, part) => sum + leastOf(part), 0) : undefined));
   const sides = treated === undefined || untreated === undefined ? undefined : { treated, untreated };
   const layout = { dishes: { treated: parts.treated.length, untreated: parts.untreated.length }, treatments: 1 };
   return {
-    of: undefined, parts, sides, isEstimated, share,
+    of: undefined, parts, rest, sides, isEstimated, share,
     plan: sides && kind !== 'treat' ? plan(sides.treated, sides.untreated, share.value, layout) : undefined,
     isTooFew: sides !== undefined && kind !== 'treat' && !tells(sides.treated, sides.untreated),
   };
@@ -80,6 +95,6 @@ function partsOf(
 
 /** Whole percent of all untreated seed of the plant that was counted, so far. */
 function shareOf(shares: readonly UntreatedShare[]): Division['share'] {
-  const [x, n] = shares.reduce(([a, b], { pooled }) => [a + pooled.x, b + pooled.n], [0, 0]);
+  const { x, n } = allOf(shares);
   return n === 0 ? { value: MIDDLING, own: false } : { value: Math.round((100 * x) / n) / 100, own: true };
 }

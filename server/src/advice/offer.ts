@@ -2,7 +2,7 @@
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
-import { minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
+import { minutesOf, printQuantity, type Duration, type Temperature } from '../model/quantity.ts';
 import { factsOf } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
@@ -11,6 +11,13 @@ import { toNumber } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { isAgentGiven } from '../trials/treatment.ts';
 import { soakMinutes, type Tried } from './tried.ts';
+
+/** A stage of the cold or the warmth that goes with a soak. */
+export interface OfferStage {
+  readonly stage: 'chill' | 'warm';
+  readonly temperature: Temperature | undefined;
+  readonly duration: Duration | undefined;
+}
 
 export interface Offer {
   readonly agent: Agent;
@@ -25,6 +32,13 @@ export interface Offer {
   /** What it comes from. */
   readonly tried: Tried | undefined;
   readonly guide: Guide | undefined;
+  /** The stages that come before the soak, and those that follow it. */
+  readonly first: readonly OfferStage[];
+  readonly next: readonly OfferStage[];
+  /** It was given to seed that had been sown and watched. */
+  readonly isLate: boolean;
+  /** What the guide has in the same line: 'KNO3 0.2 %'. */
+  readonly beside: readonly string[];
   /** The limit of the journal that it is above. */
   readonly above: StrengthLimit | undefined;
 }
@@ -34,7 +48,8 @@ export function offerOf(tried: Tried, plant: string | undefined, journal: Journa
   const { agent, ppm, text } = tried;
   const minutes = soakMinutes(tried);
   return {
-    agent, ppm, text, tried, guide: undefined,
+    agent, ppm, text, tried, guide: undefined, beside: [], ...stagesOf(tried),
+    isLate: tried.treated.every(({ since }) => since !== undefined),
     above: limitBelow(agent, ppm === undefined ? undefined : exact(ppm), plant, journal),
     ...soakOf(minutes === undefined ? undefined : { value: minutes, unit: 'min' }, plant, journal),
   };
@@ -42,18 +57,43 @@ export function offerOf(tried: Tried, plant: string | undefined, journal: Journa
 
 /** Each agent that a guide gives before its stages, or behind them. */
 export function offersOf(guide: Guide, plant: string | undefined, journal: Journal): Offer[] {
-  return factsOf(guide.record, 'substance').flatMap(({ name, strength, unmeasured }) => {
-    const agent = journal.agents.get(name.text);
-    if (!agent || !isAgentGiven(agent)) return [];
+  const { facts } = guide.record;
+  const given = factsOf(guide.record, 'substance').flatMap(fact => {
+    const agent = journal.agents.get(fact.name.text);
+    return agent && isAgentGiven(agent) ? [{ agent, fact }] : [];
+  });
+  const amountOf = ({ fact: { strength, unmeasured } }: typeof given[number]) => (
+    strength ? printQuantity(strength.value) : unmeasured ? 'unmeasured' : undefined);
+  const stages = (from: number, to: number) => guide.stages
+    .filter(stage => facts.indexOf(stage) >= from && facts.indexOf(stage) < to)
+    .map(({ stage, temperature, duration }) => (
+      { stage, temperature: temperature?.value, duration: duration?.value }));
+  return given.map(each => {
+    const { agent, fact } = each;
+    const { strength } = fact;
     const found = strength && strengthInPpm(strength.value, agent);
     const ppm = found?.ok ? found.value : undefined;
-    const amount = strength ? printQuantity(strength.value) : unmeasured ? 'unmeasured' : undefined;
-    return [{
+    const amount = amountOf(each);
+    const at = facts.indexOf(fact);
+    return {
+      first: stages(0, at), next: stages(at, facts.length), isLate: false,
+      beside: given.filter(other => other !== each).map(other => `${other.agent.word} ${amountOf(other) ?? ''}`.trim()),
       agent, ppm: ppm && toNumber(ppm), guide, tried: undefined, above: limitBelow(agent, ppm, plant, journal),
       text: amount === undefined ? undefined : `${agent.word} ${amount}`,
       ...soakOf(guide.soak, plant, journal),
-    }];
+    };
   });
+}
+
+/** What the latest of its lots had before and after the soak; nothing before it where one of them did without. */
+function stagesOf({ treated }: Tried): Pick<Offer, 'first' | 'next'> {
+  const latest = treated.at(-1)!;
+  const before = treated.every(({ treatment }) => treatment[0]!.stagesBefore > 0)
+    ? latest.treatment[0]!.stagesBefore : 0;
+  const stages = latest.batches[0]!.batch.stages.map(({ stage, temperature, planned, start, end }): OfferStage => ({
+    stage, temperature, duration: planned ?? (end && { value: end.day - start.day, unit: 'days' }),
+  }));
+  return { first: stages.slice(0, before), next: stages.slice(latest.treatment[0]!.stagesBefore) };
 }
 
 /** No longer than the limit of the journal, which is also the length where nobody says one. */

@@ -14,11 +14,18 @@ export interface Bottle {
   readonly isNear: boolean;
 }
 
+export interface Packet {
+  readonly stock: Stock;
+  readonly isPast: boolean;
+}
+
 export interface Supplies {
   /** Bottles with something left that are strong enough and have not passed their date, those to use up first. */
   readonly bottles: readonly Bottle[];
+  /** Bottles strong enough that are past their date. */
+  readonly past: readonly Stock[];
   /** Packets of the powder with something left. */
-  readonly packets: readonly Stock[];
+  readonly packets: readonly Packet[];
 }
 
 /** A bottle of 497 ppm is one of 500: nobody measures closer. Common practice, no source. */
@@ -29,11 +36,14 @@ export function suppliesFor({ agent, ppm }: Offer, journal: Journal, now: Moment
   if (ppm === undefined) return undefined;
   const there = stocksNow(journal, now).filter(({ solution, left, emptied }) => (
     solution.agent?.word === agent.word && !emptied && (!left || isPositive(left.most))));
-  const bottles = there.flatMap((stock): (Bottle & { readonly until: number })[] => {
-    const { form, ppm: held, keeps } = stock.solution;
-    if (form === 'powder' || !held.ok || held.value.lt(exact(ppm).mul(exact(1 - SAME)))) return [];
-    const life = keeps && shelfLife(now.day, keeps.made, keeps.until);
-    if (life?.state === 'expired') return [];
+  const lifeOf = ({ solution: { keeps } }: Stock) => keeps && shelfLife(now.day, keeps.made, keeps.until);
+  const isPast = (stock: Stock) => lifeOf(stock)?.state === 'expired';
+  const strong = there.filter(({ solution: { form, ppm: held } }) => (
+    form !== 'powder' && held.ok && !held.value.lt(exact(ppm).mul(exact(1 - SAME)))));
+  const bottles = strong.flatMap((stock): (Bottle & { readonly until: number })[] => {
+    const { ppm: held, keeps } = stock.solution;
+    if (!held.ok || isPast(stock)) return [];
+    const life = lifeOf(stock);
     const share = exact(ppm).div(held.value);
     return [{
       stock, share: share.gt(exact(1 - SAME)) ? exact(1) : share, isNear: life?.state === 'near', until: keeps?.until ?? Infinity,
@@ -41,6 +51,7 @@ export function suppliesFor({ agent, ppm }: Offer, journal: Journal, now: Moment
   });
   return {
     bottles: bottles.sort((a, b) => Number(b.share.equals(1)) - Number(a.share.equals(1)) || a.until - b.until),
-    packets: there.filter(({ solution }) => solution.form === 'powder'),
+    past: strong.filter(isPast),
+    packets: there.filter(({ solution }) => solution.form === 'powder').map(stock => ({ stock, isPast: isPast(stock) })),
   };
 }

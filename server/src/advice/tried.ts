@@ -1,7 +1,10 @@
 /** What the records say of each dose of each agent that was tried alone on a plant, against untreated seed. */
 import type { Lot } from '../journal/life.ts';
-import { acrossLots } from '../measures/across-lots.ts';
+import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
 import type { Difference } from '../measures/difference.ts';
+import { reaches } from '../measures/fisher.ts';
+import { holm } from '../measures/holm.ts';
+import { openSeeds } from '../measures/looks.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import type { VerdictName } from '../measures/verdict-rules.ts';
@@ -10,7 +13,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { exact } from '../solutions/amounts.ts';
 import { numberText } from '../solutions/display.ts';
 import { isSameDose, type Range } from '../trials/alike.ts';
-import type { Group } from '../trials/groups.ts';
+import { coursesOf, type Group } from '../trials/groups.ts';
 import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
 import { isActive, onlyDose } from '../trials/treatment.ts';
@@ -44,27 +47,39 @@ export interface TriedAgent {
   readonly doses: readonly Tried[];
   /** Of all doses and lots together; undefined where one lot or one dose is all there is. */
   readonly together: { readonly verdict: VerdictName; readonly sentence: string } | undefined;
+  /** That it pays is shown beside the other agents that were tried, too: of several one would look good by chance. */
+  readonly isSure: boolean;
 }
 
 /** Nothing of comparisons that wait for their day of judging, and of those in which more differs than the treatment. */
 export function triedOn(plant: string, lots: readonly Lot[]): TriedAgent[] {
-  const exact = plantTrial(plant, lots).agents.map(agentOf);
-  const estimated = lots.flatMap(estimatedIn)
+  const { agents } = plantTrial(plant, lots);
+  const sure = areSure(agents.map(({ across }) => across));
+  const exact = agents.map((agent, i) => agentOf(agent, sure[i]!));
+  const estimated = mergedByDose(lots.flatMap(estimatedIn))
     .filter(({ agent, ppm }) => !exact.some(each => (
       each.agent.word === agent.word && each.doses.some(dose => isSame(dose.ppm, ppm)))));
   for (const tried of estimated) {
     const at = exact.findIndex(({ agent }) => agent.word === tried.agent.word);
     const known = exact[at];
     if (known) exact[at] = { ...known, doses: [...known.doses, tried] };
-    else exact.push({ agent: tried.agent, doses: [tried], together: undefined });
+    else exact.push({ agent: tried.agent, doses: [tried], together: undefined, isSure: true });
   }
   return exact.filter(({ doses }) => doses.length > 0);
 }
 
-function agentOf({ agent, strata, across }: AgentAcross): TriedAgent {
+/** Of several agents each may be held against the level as if it were the only one (Holm). */
+function areSure(all: readonly AcrossLots[]): boolean[] {
+  const ps = holm(all.map(({ better }) => (isUndefined(better) ? 1 : better.p)));
+  const { level, soFar } = THRESHOLDS;
+  return all.map(({ open }, i) => all.length === 1 || reaches(ps[i]!, open > 0 ? soFar.value : level.value));
+}
+
+function agentOf({ agent, strata, across }: AgentAcross, isSure: boolean): TriedAgent {
   const doses = dosesOf(strata).map(({ ppm, strata: parts }) => triedIn(agent, ppm, parts));
   const isTogether = across.lots > 1 && doses.length > 1;
-  return { agent, doses, together: isTogether ? { verdict: across.verdict, sentence: across.sentence } : undefined };
+  const { verdict, sentence } = across;
+  return { agent, doses, isSure, together: isTogether ? { verdict, sentence } : undefined };
 }
 
 /** One comparison is judged by itself; several are combined, each lot compared with itself only. */
@@ -103,13 +118,37 @@ function estimatedIn(lot: Lot): Tried[] {
     const dose = onlyDose(contest.treated.treatment)?.dose;
     if (!dose || contest.alsoDiffers.length > 0 || contest.judging?.state === 'waiting') return [];
     const { verdict, sentence } = contest.verdict;
+    const open = openSeeds([contest.treated, contest.untreated].flatMap(group => (group ? [coursesOf(group)] : [])));
     // How great a difference is hangs on the number that was estimated.
     return [{
       agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
       treated: [contest.treated],
-      verdict, sentence, difference: undefined, isEstimated: true, isOpen: false, hasNoSign: verdict === 'no sign of a benefit',
+      verdict, sentence, difference: undefined, isEstimated: true, hasNoSign: verdict === 'no sign of a benefit',
+      isOpen: open.some(n => n > 0),
     }];
   });
+}
+
+/** Estimates of several lots cannot be combined: of each dose that counts what more than half of its lots say. */
+function mergedByDose(all: readonly Tried[]): Tried[] {
+  const doses: Tried[][] = [];
+  for (const tried of all) {
+    const same = doses.find(([each]) => each!.agent.word === tried.agent.word && isSame(each!.ppm, tried.ppm));
+    if (same) same.push(tried);
+    else doses.push([tried]);
+  }
+  return doses.map(each => (each.length === 1 ? each[0]! : mergedOf(each)));
+}
+
+function mergedOf(all: readonly Tried[]): Tried {
+  const counted = all.map(({ verdict }) => all.filter(other => other.verdict === verdict).length);
+  const verdict = all.find((_, i) => counted[i]! * 2 > all.length)?.verdict ?? 'cannot tell';
+  return {
+    ...all[0]!, verdict, hasNoSign: verdict === 'no sign of a benefit',
+    sentence: all.map(({ lots: [lot], sentence }) => `${lot!.id}: ${sentence}`).join(' '),
+    isOpen: all.some(({ isOpen }) => isOpen),
+    lots: [...new Set(all.flatMap(({ lots }) => lots))], treated: all.flatMap(({ treated }) => treated),
+  };
 }
 
 /** In the grower's own unit, where it was written rather than poured from a bottle. */

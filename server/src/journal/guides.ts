@@ -49,7 +49,7 @@ export function genusOf(plant: string): string {
   return wordsOf(plant)[0]!;
 }
 
-/** Case, blanks and the two ways to shorten “subspecies” make no difference. */
+/** Case, blanks, the sign of a hybrid genus and the two ways to shorten “subspecies” make no difference. */
 function wordsOf(plant: string): string[] {
-  return plant.toLowerCase().trim().split(/\s+/).map(word => (word === 'ssp.' ? 'subsp.' : word));
+  return plant.toLowerCase().trim().replace(/^(?:×\s*|x\s+)/, '').split(/\s+/).map(word => (word === 'ssp.' ? 'subsp.' : word));
 }

@@ -13,6 +13,19 @@ export function plantKey(name: string): string {
 }
 
 /**
+ * Genus and species, whatever form is named behind them; a name without a species, or of a hybrid, as it stands.
+ *
+ * Example: speciesIn('Primula vulgaris subsp. sibthorpii') is 'Primula vulgaris'
+ */
+export function speciesIn(name: string): string {
+  const [genus, epithet] = name.trim().split(/\s+/);
+  return genus !== undefined && epithet !== undefined && EPITHET.test(epithet) ? `${genus} ${epithet}` : name;
+}
+
+/** No sign of a hybrid, no 'sp.', no name of a cultivar. */
+const EPITHET = /^(?!x$)[\p{Ll}-]+$/u;
+
+/**
  * The genus, the sign of a hybrid passed over.
  *
  * Example: genusIn('× Heucherella alba') is 'Heucherella'

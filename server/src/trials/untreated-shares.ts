@@ -18,6 +18,11 @@ export interface UntreatedShare {
   readonly open: number;
 }
 
+/** Germinated seed of all of them, and all of it. */
+export function allOf(shares: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
+  return shares.reduce(({ x, n }, { pooled }) => ({ x: x + pooled.x, n: n + pooled.n }), { x: 0, n: 0 });
+}
+
 /** One for each lot, or for each of the conditions that its untreated seed had, by winter. */
 export function untreatedShares(lots: readonly Lot[]): UntreatedShare[] {
   const shares = lots.flatMap(lot => trialOf(lot).groups

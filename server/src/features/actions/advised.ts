@@ -28,9 +28,11 @@ export function advisedRecords({ choice, division, lot, now }: Advice, journal: 
   const sides = division && isTrial ? sidesOf(division, choice.kind === 'treat', lot, journal) : undefined;
   if (!sides || !isTrial) return undefined;
   const { below, split, treated, untreated } = sides;
-  const { text, soak, above } = choice.offer;
-  // A dose above the grower's own limit is theirs to write.
-  if (text === undefined || above) return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
+  const { text, soak, above, first, isLate } = choice.offer;
+  // A dose above the grower's own limit is theirs to write, and a soak after the cold has its day later.
+  if (text === undefined || above || first.length > 0 || isLate) {
+    return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
+  }
   const eachOf = (write: (path: string, liquid: string) => string) => [
     ...treated.map(path => write(path, text)), ...untreated.map(path => write(path, 'water')),
   ];

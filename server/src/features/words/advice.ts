@@ -2,11 +2,15 @@
 import type { Advice } from '../../advice/advice.ts';
 import type { Choice } from '../../advice/choice.ts';
 import type { Division } from '../../advice/division.ts';
-import type { Offer } from '../../advice/offer.ts';
+import type { Offer, OfferStage } from '../../advice/offer.ts';
 import type { Age, Untouched } from '../../advice/seed.ts';
-import type { Tried } from '../../advice/tried.ts';
+import type { Tried, TriedAgent } from '../../advice/tried.ts';
+import { rangeOf } from '../../journal/estimates.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Lot } from '../../journal/life.ts';
+import { printQuantity, printTemperature } from '../../model/quantity.ts';
+import { plantKey } from '../../model/plant.ts';
+import { substanceOf } from '../../solutions/comparison.ts';
 import { seedsText } from '../symbols.ts';
 import { guideStepsText } from './guides.ts';
 import { listed } from '../../syntax/nearest.ts';
@@ -37,11 +41,20 @@ export function ageText({ least, most }: Age): string {
 export function seedText({ seed, age, lot }: Advice): string {
   const broken = [...lot.batches.values()].filter(({ unread }) => unread).map(({ path }) => path);
   if (!seed && broken.length > 0) return `A record of ${listed(broken, 'and')} has an error, so what is left is unknown. Fix it first.`;
-  if (!seed) return `All the seed of ${lot.id} was begun with or is gone, so there is nothing to decide.`;
+  if (!seed) return `No seed of ${lot.id} is left that nothing was done to, so there is nothing to decide.${notSownText(lot)}`;
   const { isRest, batches } = seed;
   const parts = batches.length > 1 ? `, in ${listed(batches.map(({ path }) => path), 'and')}` : '';
-  const rest = isRest ? `${numberOf(seed)} that nothing was done to${parts}` : `${numberOf(seed)}${parts}; nothing was done to them yet`;
+  const rest = isRest ? `${numberOf(seed)} that nothing was done to${parts}` : `${numberOf(seed)}${parts}; nothing was done to ${seed.seeds?.most === 1 ? 'it' : 'them'} yet`;
   return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}. ${age ? `The seed is ${ageText(age)}.` : 'The journal does not say how old the seed is.'}`;
+}
+
+/** A sowing is of the whole batch, so what was not sown is told apart only where it was split off before. */
+function notSownText({ batches }: Lot): string {
+  const paths = [...batches.values()].filter(batch => {
+    const [kept, sown] = [rangeOf(batch, 'kept'), rangeOf(batch, 'sown')];
+    return batch.sowing !== undefined && kept !== undefined && sown !== undefined && sown.most < kept.least;
+  }).map(({ path }) => path);
+  return paths.length === 0 ? '' : ` Not all of ${listed(paths, 'and')} was sown. To decide about the rest, make it a part of its own with a “split” dated before the sowing.`;
 }
 
 function numberOf({ seeds }: Untouched): string {
@@ -51,14 +64,22 @@ function numberOf({ seeds }: Untouched): string {
 }
 
 /** The answer, in a sentence or two. */
-export function answerText({ choice, division, lot }: Advice): string {
+export function answerText(advice: Advice): string {
+  const { choice, division, lot, seed } = advice;
+  const isSingle = seed?.seeds?.most === 1;
   switch (choice.kind) {
     case 'treat':
-      return `Treat most of it: ${offerText(choice.offer)}. It paid in ${lotsNumber(choice.tried)}. ${sidesText(division, 'treat')}`.trim();
+      return [
+        `Treat ${isSingle ? 'it' : 'most of it'}: ${offerText(choice.offer)}.`,
+        `It paid in ${lotsNumber(choice.tried)}${stagesText(choice.offer)}.`,
+        ...warnings(advice, choice.offer), sidesText(division, 'treat'),
+      ].join(' ').trim();
     case 'try': {
-      const offer = `${offerText(choice.offer)}: ${becauseText(choice, lot.plant)}.`;
-      if (division?.isTooFew) return `Too few for a trial: treat half, keep half. The treatment would be ${offer}`;
-      return `Try ${offer} ${sidesText(division, 'try')}`.trim();
+      const offer = `${offerText(choice.offer)}: ${becauseText(choice, advice)}.`;
+      const end = warnings(advice, choice.offer);
+      if (isSingle) return [`One seed is no trial. The treatment would be ${offer}`, ...end].join(' ');
+      if (division?.isTooFew) return [`Too few for a trial: treat half, keep half. The treatment would be ${offer}`, ...end].join(' ');
+      return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
     }
     case 'leave': return `Leave it untreated: ${leaveText(choice, lot.plant)}.`;
     case 'unknown': return `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
@@ -70,15 +91,53 @@ function lotsNumber({ lots, isOpen }: Tried): string {
   return `${lots.length === 1 ? 'one lot' : `${lots.length} lots`}${isOpen ? ' so far' : ''}`;
 }
 
-function offerText({ text, agent, soak }: Offer): string {
-  return `${text ?? `${agent.word} of unknown strength`}, ${soak}`;
+function offerText({ text, agent, soak, longer, tried }: Offer): string {
+  const instead = longer === undefined ? '' : ` (${tried ? 'your records have' : 'your guide says'} ${longer}, which is longer than your limit)`;
+  return `${text ?? `${agent.word} of unknown strength`}, ${soak}${instead}`;
 }
 
-function becauseText({ because }: Choice & { readonly kind: 'try' }, plant: string | undefined): string {
+/** Example: 'chill 4 C 12 weeks' */
+export function offerStageText({ stage, temperature, duration }: OfferStage): string {
+  return [stage, temperature && printTemperature(temperature), duration && printQuantity(duration)]
+    .filter(text => text !== undefined).join(' ');
+}
+
+/** When the soak comes. Example: ', after chill 4 C 12 weeks' */
+function stagesText({ first, isLate }: Offer): string {
+  if (isLate) return ', on seed that had been sown and watched before';
+  return first.length === 0 ? '' : `, after ${listed(first.map(offerStageText), 'and')}`;
+}
+
+/** What speaks against a treatment that is advised all the same. */
+function warnings({ forms, genus, choice }: Advice, { agent, text, above }: Offer): string[] {
+  const harmed = choice.kind !== 'try' || choice.because === 'own records' || choice.because === 'unmeasured' ? [] : harmedBy(agent, [...forms, ...genus]);
+  return [
+    ...above ? [`${text ?? agent.word} is above your limit of ${printQuantity(above.value)}.`] : [],
+    ...harmed.map(tried => `${doseName(tried)} harmed ${plantsOf(tried)}.`),
+  ];
+}
+
+function harmedBy(agent: Offer['agent'], kin: readonly TriedAgent[]): Tried[] {
+  return kin.filter(each => substanceOf(each.agent) === substanceOf(agent))
+    .flatMap(({ doses }) => doses.filter(({ verdict }) => verdict === 'harmful'));
+}
+
+/** Example: 'Gentiana acaulis and Gentiana verna' */
+function plantsOf({ lots }: Tried): string {
+  const byKey = new Map(lots.flatMap(({ plant }) => (plant === undefined ? [] : [[plantKey(plant), plant] as const])));
+  return listed([...byKey.values()], 'and');
+}
+
+function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lot, species }: Advice): string {
+  const untried = `you have no comparison of your own for ${lot.plant ?? 'this plant'}`;
   switch (because) {
-    case 'own records': return 'your records cannot tell yet whether it pays';
-    case 'guide': return `your guide gives it, and you have no comparison of your own for ${plant ?? 'this plant'}`;
-    case 'genus': return `it paid on another species of the genus, and you have no comparison of your own for ${plant ?? 'this plant'}`;
+    case 'own records':
+      return offer.tried?.verdict === 'worth repeating'
+        ? 'it looks good by itself, but you tried several treatments, and one of several may look good by chance'
+        : `your records cannot tell yet whether it pays${stagesText(offer)}`;
+    case 'unmeasured': return `it paid in ${lotsNumber(offer.tried!)}${stagesText(offer)}, but how strong it was is unknown, so this may be another dose`;
+    case 'guide': return `your guide gives it${stagesText(offer)}, and ${species.length > 0 ? 'what you tried before has not paid' : untried}`;
+    case 'form': case 'genus': return `it paid on ${plantsOf(offer.tried!)}${stagesText(offer)}, and ${untried}`;
   }
 }
 
@@ -86,10 +145,16 @@ function leaveText(choice: Choice & { readonly kind: 'leave' }, plant: string | 
   const name = plant ?? 'this plant';
   switch (choice.because) {
     case 'ready': return `untreated seed of ${name} germinated well and soon in your own records`;
-    case 'harmful': return `${doseName(choice.tried!)} harmed seed of ${name} in your own records`;
-    case 'no benefit': return `${choice.tried ? doseName(choice.tried) : 'what you tried'} showed no sign of a benefit on ${name} in your own records`;
+    case 'harmful': return `${doseName(choice.tried!)} harmed seed of ${plantsOf(choice.tried!) || name} in your own records`;
+    case 'no benefit': return `${choice.tried ? doseName(choice.tried) : 'what you tried'} showed no sign of a benefit on ${name} in your own records${atMostText(choice.tried)}`;
     case 'guide': return `your guides name no soak (${guideStepsText(choice.guide.record)}), and you have no comparison of your own`;
   }
+}
+
+/** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */
+function atMostText(tried: Tried | undefined): string {
+  const points = tried?.difference && Math.ceil(100 * tried.difference.high);
+  return points === undefined || points < 1 ? '' : ` (a gain of up to ${points === 1 ? '1 point' : `${points} points`} is not ruled out)`;
 }
 
 /** Example: 'Treat 30 seeds and leave 10 untreated.' */

@@ -4,7 +4,7 @@ import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { isoMoment } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { answerText } from '../../features/words/advice.ts';
+import { answerText, offerStageText } from '../../features/words/advice.ts';
 import { groupLabel } from '../../features/words/trials.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
@@ -18,7 +18,7 @@ import type { UntreatedShare } from '../../trials/untreated-shares.ts';
 export const ADVICE_SHAPE = 1;
 
 export function adviceData(advice: Advice, journal: Journal): object {
-  const { lot, now, seed, age, species, genus, untreated, ready, guides, choice, division, supplies } = advice;
+  const { lot, now, seed, age, species, genus, forms, untreated, ready, guides, choice, division, supplies } = advice;
   const records = advisedRecords(advice, journal);
   return {
     now: isoMoment(now), lot: lot.id, plant: lot.plant ?? null,
@@ -39,10 +39,11 @@ export function adviceData(advice: Advice, journal: Journal): object {
     supplies: supplies ? {
       bottles: supplies.bottles.map(({ stock: { solution: { id, entry } }, share }) => (
         { id, share: toNumber(share), ...at(entry.line) })),
-      packets: supplies.packets.map(({ solution: { id, entry } }) => ({ id, ...at(entry.line) })),
+      packets: supplies.packets.map(({ stock: { solution: { id, entry } }, isPast }) => (
+        { id, pastItsDate: isPast, ...at(entry.line) })),
     } : null,
     records: records ? { split: records.split ?? null, reminders: records.reminders, soaks: records.soaks } : null,
-    ownRecords: species.map(agentData), genus: genus.map(agentData),
+    ownRecords: species.map(agentData), forms: forms.map(agentData), genus: genus.map(agentData),
     untreated: untreated.map(shareData),
     ready: ready ? {
       lot: ready.lot.id, germinated: ready.readiness.x, of: ready.readiness.n, halfByDay: ready.readiness.halfBy,
@@ -55,9 +56,10 @@ function valueOf(visible: Measured): number | Undefined {
   return isUndefined(visible) ? visible : visible.value;
 }
 
-function offerData({ agent, ppm, text, soak, guide, above }: Offer): object {
+function offerData({ agent, ppm, text, soak, guide, above, first, next, isLate }: Offer): object {
   return {
     agent: agent.word, ppm: ppm ?? null, record: text ?? null, soak, aboveLimit: above !== undefined,
+    after: first.map(offerStageText), then: next.map(offerStageText), onWatchedSeed: isLate,
     guide: guide ? at(guide.line) : null,
   };
 }

@@ -1,5 +1,6 @@
 /** What a treatment needs, in words: what stands on the shelf, or what to make up. */
 import type { Advice } from '../../advice/advice.ts';
+import type { Offer } from '../../advice/offer.ts';
 import type { Bottle } from '../../advice/supplies.ts';
 import { recordName } from '../../features/words/advice.ts';
 import { originOfLimit } from '../../features/words/limits.ts';
@@ -20,22 +21,31 @@ export function needsPassage({ supplies, choice }: Advice): Passage {
   const dose = offer.text ?? offer.agent.word;
   const limits = [
     offer.above ? `${dose} is above your limit of ${printQuantity(offer.above.value)} (${originOfLimit(offer.above)}), so no record of it is offered.` : undefined,
-    offer.longer === undefined ? undefined : `${offer.longer} is longer than your limit; a soak of ${offer.soak} is offered.`,
+    offer.longer === undefined ? undefined : `${offer.longer} is longer than your limit, so the advice is ${offer.soak}.`,
     offer.text === undefined && offer.guide ? 'The guide says no strength. Take it from the product’s label or another book.' : undefined,
     offer.text === undefined && offer.tried ? 'How strong it was is unknown, so it cannot be repeated.' : undefined,
     offer.text !== undefined && offer.ppm === undefined ? 'The dose was not measured, so its strength is unknown. Measure it this time, and you can repeat it.' : undefined,
   ].filter(text => text !== undefined);
-  if (!supplies) return { heading, columns: [], items: [], texts: limits };
-  const { bottles, packets } = supplies;
-  const powder = packets.map(({ solution: { id, form, entry }, left }) => (
-    `The packet ${recordName(id, entry.line)}${left ? ` has ${leftText(form, left)} left` : ''}.`));
+  if (!supplies || offer.above) return { heading, columns: [], items: [], texts: limits };
+  const { bottles, packets, past } = supplies;
+  const powder = packets.map(({ stock: { solution: { id, form, entry }, left }, isPast }) => (
+    `The packet ${recordName(id, entry.line)}${left ? ` has ${leftText(form, left)} left` : ' is there'}${isPast ? ', but is past its date, so a dose from it would be uncertain' : ''}.`));
   const make = bottles.length > 0 ? [] : [
-    `No bottle in your records has ${dose} or more left. Make it up by the day of the soak: “plumule mix ${offer.agent.word} ${numberText(exact(offer.ppm!)).text}ppm 20mL” says how.`,
+    `No bottle in your records has ${dose} or more left${past.length > 0 ? ' and is in date' : ''}. ${makeText(offer)}`,
+    ...past.map(({ solution: { id, entry } }) => `The bottle ${recordName(id, entry.line)} is past its date.`),
     ...powder,
   ];
   const more = bottles.length > MOST_BOTTLES ? [`${bottles.length - MOST_BOTTLES} more would do.`] : [];
   const inHand = bottles.slice(0, MOST_BOTTLES).map(bottle => bottleText(bottle, dose));
   return { heading, columns: [], items: [], texts: [...limits, ...inHand, ...more, ...make] };
+}
+
+function makeText({ agent, text, ppm }: Offer): string {
+  const strength = text?.slice(agent.word.length).replaceAll(' ', '') ?? `${numberText(exact(ppm!)).text}ppm`;
+  const command = `plumule mix ${agent.word} ${strength} 20mL`;
+  return agent.form === 'liquid'
+    ? `It is sold as a liquid: “${command} --from” with the strength on its label says how to dilute it.`
+    : `Make it up by the day of the soak: “${command}” says how.`;
 }
 
 function bottleText({ stock: { solution, left }, share, isNear }: Bottle, dose: string): string {

@@ -2,9 +2,10 @@
 import type { Advice } from '../../advice/advice.ts';
 import { ageOn, mayBeAsOld, type Age } from '../../advice/seed.ts';
 import type { Division } from '../../advice/division.ts';
+import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { ageText, answerText, doseName, lotsText, recordName, seedText } from '../../features/words/advice.ts';
+import { ageText, answerText, doseName, lotsText, offerStageText, recordName, seedText } from '../../features/words/advice.ts';
 import { guideStepsText } from '../../features/words/guides.ts';
 import { ladderNote } from '../../features/words/ladders.ts';
 import { planBasis } from '../../features/words/plans.ts';
@@ -13,11 +14,13 @@ import { remarkText } from '../../features/words/remarks.ts';
 import { treatmentText } from '../../features/words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { printMoment } from '../../journal/moment.ts';
-import { genusIn } from '../../model/plant.ts';
+import { genusIn, speciesIn } from '../../model/plant.ts';
 import { isUndefined } from '../../measures/measured.ts';
+import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
-import type { UntreatedShare } from '../../trials/untreated-shares.ts';
+import { isActiveSoak } from '../../trials/treatment.ts';
+import { allOf, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -25,10 +28,10 @@ import { needsPassage } from './needs.ts';
 
 export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   const { lot, now, seed } = advice;
+  const known = [own(advice), untreated(advice), forms(advice), kin(advice), guides(advice)];
   const passages = seed ? [
-    own(advice), untreated(advice), kin(advice), guides(advice), division(advice), needsPassage(advice),
-    records(advice, journal),
-  ] : [own(advice), untreated(advice), kin(advice), guides(advice)];
+    ...known, division(advice), needsPassage(advice), records(advice, journal),
+  ] : known;
   return {
     title: `What to do with ${lot.id}${lot.plant === undefined ? '' : ` ${lot.plant}`}, as of ${printMoment(now)}`,
     lead: seed ? [answerText(advice), seedText(advice)] : [seedText(advice)],
@@ -48,6 +51,13 @@ function own({ species, lot, untreated: shares }: Advice): Passage {
   };
 }
 
+function forms({ forms: others, lot: { plant } }: Advice): Passage {
+  return {
+    heading: `Other forms of ${plant === undefined ? 'the species' : speciesIn(plant)} in your records`, columns: [],
+    items: others.flatMap(itemsOf), texts: others.length > 0 ? ['Another form may need something else.'] : [],
+  };
+}
+
 function kin({ genus, lot: { plant } }: Advice): Passage {
   return {
     heading: `Other species of ${plant === undefined ? 'the genus' : genusIn(plant)} in your records`, columns: [],
@@ -61,8 +71,7 @@ function itemsOf({ agent, doses, together }: TriedAgent): Item[] {
 }
 
 function itemOf(tried: Tried): Item {
-  const estimated = tried.isEstimated ? ['The seeds were estimated; this holds for all numbers that they may have been.'] : [];
-  return { title: doseName(tried), texts: [tried.sentence, ...estimated, lotsText(tried.lots)] };
+  return { title: doseName(tried), texts: [tried.sentence, lotsText(tried.lots)] };
 }
 
 /** Which dose did best and which worst, and how sure that is. */
@@ -81,13 +90,13 @@ function orderTexts({ agent, doses }: TriedAgent): string[] {
 }
 
 /** One row for each lot, or for each of the conditions that its untreated seed had. */
-function untreated({ untreated: shares, ready, age }: Advice): Passage {
+function untreated({ untreated: shares, ready, age, choice }: Advice): Passage {
   const column = (head: string, kind: Column['kind'], cell: (share: UntreatedShare) => string): Column => (
     { head, kind, cells: shares.map(cell) });
   const percent = (share: number) => (100 * share).toFixed(1);
   const columns = shares.length === 0 ? [] : [
     column('Lot', 'text', ({ lot }) => recordName(lot.id, lot.definition.line)),
-    column('Seed', 'text', ({ group }) => treatmentText(group.batches[0]!.batch)),
+    column('Seed', 'text', seedOf),
     column('Age when sown', 'text', share => {
       const old = ageOf(share);
       return old ? ageText(old) : '–';
@@ -105,11 +114,23 @@ function untreated({ untreated: shares, ready, age }: Advice): Passage {
   return {
     heading: 'Untreated seed', columns, items: [],
     texts: [
-      ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`]
+      ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`, ...choice.kind === 'leave' || choice.kind === 'treat' ? [] : [overallText(shares)]]
         : shares.length > 0 ? ['None of it has germinated both well and soon (70 % of it, half of it by day 30).'] : [],
       ...age && ageKnown.length > 0 ? [asOldText(age, asOld, ageKnown.length === asOld.length)] : [],
     ],
   };
+}
+
+/** Why one lot that did well does not decide. */
+function overallText(shares: readonly UntreatedShare[]): string {
+  const { x, n } = allOf(shares);
+  return `Of all your untreated seed together ${x} of ${n} germinated, so that lot alone does not decide.`;
+}
+
+/** Seed that was treated later was untreated until then. */
+function seedOf({ group: { batches } }: UntreatedShare): string {
+  const plain = batches.find(({ batch }) => !batch.soaks.some(isActiveSoak));
+  return plain ? treatmentText(plain.batch) : 'untreated until its soak';
 }
 
 function asOldText(age: Age, asOld: readonly UntreatedShare[], isAll: boolean): string {
@@ -122,9 +143,11 @@ function ageOf({ lot, group }: UntreatedShare): Age | undefined {
   return ageOn(lot.collected, group.batches[0]!.conditions.dayZero);
 }
 
-function guides({ guides: all }: Advice): Passage {
+function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {
+  const beyond = isBeyondGuides && 'offer' in choice
+    ? [`${doseName(choice.offer)} is stronger than every guide here; it rests on your own records.`] : [];
   return {
-    heading: 'What your guides say', columns: [], texts: [],
+    heading: 'What your guides say', columns: [], texts: beyond,
     items: all.map(({ plant, record, source, line }) => ({
       title: `${plant}: ${guideStepsText(record)}`,
       texts: [remarkText(line), `From ${recordName(source ?? 'a guide without a source', line)}.`].filter(text => text !== undefined),
@@ -133,13 +156,15 @@ function guides({ guides: all }: Advice): Passage {
 }
 
 function division({ division: divided, choice }: Advice): Passage {
-  const texts = divided && choice.kind !== 'unknown' ? divisionTexts(divided, choice.kind === 'treat') : [];
+  const texts = divided && choice.kind !== 'unknown'
+    ? [...divisionTexts(divided, choice.kind === 'treat'), ...restTexts(divided), ...'offer' in choice ? courseTexts(choice.offer) : []] : [];
   return { heading: 'How to divide it', columns: [], items: [], texts };
 }
 
 function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Division, isMost: boolean): string[] {
   if (isMost) {
-    return ['A quarter stays untreated, and at least four seeds: it shows whether the treatment still pays, and is there if it harms (common practice, no source).'];
+    const kept = sides && sides.untreated < 4 && !parts ? 'Half of so few seeds stays untreated' : 'A quarter stays untreated, and at least four seeds';
+    return [`${kept}: it shows whether the treatment still pays, and is there if it harms (common practice, no source).`];
   }
   if (!sides || !plan) return ['The number of seeds is unknown, so Plumule cannot say what a trial would show. Count them first if you can.'];
   const basis = share.own
@@ -154,6 +179,22 @@ function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Div
     ? [`In ${inDishes.dishes} dishes of each half it shows whether dishes differ, too: then ${Math.ceil(100 * inDishes.visible.value)} % treated are needed.`] : [];
   const uneven = treated === plan.treated ? plan.sentence : `${treated} and ${rest} show the most. ${plan.sentence}`;
   return [`${uneven} ${basis}`, ...dishes, ...fewest, ...planBasis(plan)].filter(text => text !== '');
+}
+
+function restTexts({ rest }: Division): string[] {
+  return rest.length === 0 ? [] : [`What else is left, in ${listed(rest.map(({ path }) => path), 'and')}, stays as it is.`];
+}
+
+/** What belongs to the treatment beside the soak. */
+function courseTexts({ first, next, isLate, beside, guide }: Offer): string[] {
+  const [before, after] = [first, next].map(stages => listed(stages.map(offerStageText), 'and'));
+  const [puts, goes] = guide ? ['Your guide puts', 'Your guide goes'] : ['Your records put', 'Your records go'];
+  return [
+    ...first.length > 0 ? [`${puts} the soak after ${before}. Give that to both parts first, and begin the soak then.`] : [],
+    ...isLate ? ['The seed that it paid on had been sown and watched before the soak, so no soak is offered for today.'] : [],
+    ...next.length > 0 ? [`${goes} on with ${after}. Give that to both parts alike.`] : [],
+    ...beside.length > 0 ? [`The guide gives ${listed(beside, 'and')} as well. Try one of them at a time: together, nobody can tell which of them worked.`] : [],
+  ];
 }
 
 function records(advice: Advice, journal: Journal): Passage {
