@@ -23,7 +23,8 @@ const seeds = fc.constantFrom('40 seeds', '7 seeds', '1 seed', 'about 40 seeds',
 const soak = fc.constantFrom('GA3 500 ppm', 'GA3 250 ppm', 'GA3 unmeasured', 'KNO3 0.2 %', 'water');
 const guides = fc.array(fc.constantFrom(
   'guide Iris, GA3 500 ppm, 24 h, source "a book"', 'guide Iris alba, chill 4 C 60 days', 'guide Iris, GA3', 'guide Iris alba, GA3 5000 ppm, 72 h',
-  'guide Iris alba, KNO3 0.2 %, 12 h', 'limit GA3, 300 ppm', 'limit soak, 12 h', 'stock G1 2026-10-01, GA3 20 mg, 20 mL', 'split NEW, X 3 seeds, Y 3 seeds',
+  'guide Iris alba, KNO3 0.2 %, 12 h', 'limit GA3, 300 ppm', 'limit soak, 12 h', 'stock G1 2026-10-01, GA3 20 mg, 20 mL', 'split NEW, X 3 seeds, Y 3 seeds', 'split NEW, Z 2 seeds',
+  'guide Iris alba, chill 4 C 30 days, GA3 500 ppm, KNO3 0.1 %', 'powder P1 2015-01-01, GA3 1 g',
 ), { maxLength: 5 });
 const count = fc.integer({ min: 0, max: 20 });
 const trial = fc.tuple(fc.integer({ min: 1, max: 4 }), soak, count, count).map(([n, what, a, b]) => [

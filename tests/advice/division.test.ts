@@ -58,7 +58,7 @@ describe('how the seed is divided', () => {
 
   test('one seed is divided by nobody', () => {
     const one = 'lot NEW-26 Gentiana lutea, 1 seed';
-    expect(answerOn(`${one}\n${guide}`)).toBe('One seed is no trial. The treatment would be GA3 500 ppm, 24 h: '
+    expect(answerOn(`${one}\n${guide}`)).toBe('One seed is too few for a trial. The treatment would be GA3 500 ppm, 24 h: '
       + 'your guide gives it, and you have no comparison of your own for Gentiana lutea.');
     const paid = `lot OLD-24 Gentiana lutea, 48 seeds\n${trialIn('OLD-24', 20, 4)}\n${one}`;
     expect(answerOn(paid)).toBe('Treat it: GA3 500 ppm, 24 h. It paid in one lot.');

@@ -77,7 +77,7 @@ export function answerText(advice: Advice): string {
     case 'try': {
       const offer = `${offerText(choice.offer)}: ${becauseText(choice, advice)}.`;
       const end = warnings(advice, choice.offer);
-      if (isSingle) return [`One seed is no trial. The treatment would be ${offer}`, ...end].join(' ');
+      if (isSingle) return [`One seed is too few for a trial. The treatment would be ${offer}`, ...end].join(' ');
       if (division?.isTooFew) return [`Too few for a trial: treat half, keep half. The treatment would be ${offer}`, ...end].join(' ');
       return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
     }

@@ -193,7 +193,7 @@ function courseTexts({ first, next, isLate, beside, guide }: Offer): string[] {
     ...first.length > 0 ? [`${puts} the soak after ${before}. Give that to both parts first, and begin the soak then.`] : [],
     ...isLate ? ['The seed that it paid on had been sown and watched before the soak, so no soak is offered for today.'] : [],
     ...next.length > 0 ? [`${goes} on with ${after}. Give that to both parts alike.`] : [],
-    ...beside.length > 0 ? [`The guide gives ${listed(beside, 'and')} as well. Try one of them at a time: together, nobody can tell which of them worked.`] : [],
+    ...beside.length > 0 ? [`The guide gives ${listed(beside, 'and')} as well. Try one of them at a time: together they would not show which of them worked.`] : [],
   ];
 }
 
