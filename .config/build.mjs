@@ -5,6 +5,7 @@
 // --dev leaves the code readable and adds source maps; --watch does so and builds again at every change.
 import { existsSync } from 'node:fs';
 import { chmod, readFile, stat, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -31,6 +32,9 @@ const besides = files => ({
   },
 });
 
+/** Bundles that are read only by what needs them: help needs none, the server no commands. */
+const apart = besides({ 'cli/commands.ts': 'commands.cjs', 'main.node.ts': 'server.node.cjs' });
+
 const bundles = [
   { from: 'client/src/main.node.ts', to: 'client.node.cjs', ...node, external: ['vscode'] },
   { from: 'client/src/main.browser.ts', to: 'client.browser.js', ...browser, format: 'cjs', external: ['vscode'] },
@@ -43,8 +47,7 @@ const bundles = [
   },
   {
     from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' },
-    // Read only by what needs them: help needs none, the server no commands.
-    plugins: [besides({ 'cli/commands.ts': 'commands.cjs', 'main.node.ts': 'server.node.cjs' })],
+    plugins: [apart],
     supported: { 'dynamic-import': false },
   },
 ];
@@ -78,6 +81,16 @@ function inAscii(program) {
   return program.replace(/[^\x00-\x7f]/g, unit => `\\u${unit.charCodeAt(0).toString(16).padStart(4, '0')}`);
 }
 
+/** dist/plumule.1, from the tables of the commands. */
+async function writeManPage() {
+  const { outputFiles: [{ text }] } = await build({
+    ...settings({ from: 'server/src/cli/program/man.ts', to: 'man.cjs', ...node, plugins: [apart] }), write: false, sourcemap: false,
+  });
+  const written = { exports: {} };
+  new Function('module', 'exports', 'require', text)(written, written.exports, createRequire(import.meta.url));
+  await writeFile(path.join(ROOT, 'dist/plumule.1'), written.exports.manPage());
+}
+
 const present = bundles.filter(b => existsSync(path.join(ROOT, b.from)));
 for (const b of bundles) if (!present.includes(b)) console.log(`dist/${b.to}: not built, ${b.from} does not exist`);
 if (!present.length) process.exit();
@@ -92,6 +105,7 @@ if (options.watch) {
     const results = await Promise.all(present.map(b => build(settings(b))));
     for (const [i, result] of results.entries()) await finish(present[i], result);
     const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
+    await writeManPage();
     await writeFile(path.join(ROOT, 'dist/licences.txt'), await licences(ROOT, inputs));
   } catch (error) {
     // esbuild has printed its own errors already.
