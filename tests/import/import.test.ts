@@ -145,3 +145,17 @@ describe('a sheet with weeks after sowing', () => {
     ]);
   });
 });
+
+describe('a row that says how many seeds were sown and counts nothing', () => {
+  const sheet = 'Date,Lot,Plant,Treatment,Sown,Germinated\n13/01/2026,G1,Gentiana acaulis,GA3 500 ppm 24 h,30,\n13/02/2026,G1,Gentiana acaulis,,,5\n';
+
+  it('is a sowing on its day', () => {
+    expect(recordsFrom(sheet, { answers: { counts: 'new' } }).lines).toEqual([
+      'lot G1 Gentiana acaulis', '  Treatment: GA3 500 ppm 24 h', 'sow G1 2026-01-13, 30 seeds', 'count G1 2026-02-13, 5',
+    ]);
+  });
+
+  it('and its soak began before, if the grower says when', () => {
+    expect(recordsFrom(sheet, { answers: { counts: 'new', soakedBefore: 1 } }).lines).toContain('soak G1 2026-01-12, GA3 500 ppm, 24 h');
+  });
+});

@@ -34,7 +34,7 @@ const whenOf = ({ day, time }: CellDate) => `${isoOf(day)}${time === undefined ?
 export function eventsOf(context: EventContext): EventLine[] {
   const soak = soakOf(context);
   return [
-    ...soak, ...stageOf(context, 'sown', 'sow', sowFacts(context.row)),
+    ...soak, ...sowingOf(context),
     ...stageOf(context, 'chilled', 'chill', durationWanted(context.row, 'cold time')), ...stageOf(context, 'warmed', 'warm', []),
     ...stageOf(context, 'potted', 'pot', []), ...stageOf(context, 'planted', 'plant', []), ...stageOf(context, 'discarded', 'discard', []),
     ...notedOf(context), ...countsOf(context),
@@ -53,6 +53,18 @@ function built(
 function stageOf(context: EventContext, role: Role, keyword: Keyword, wanted: readonly FactWanted[]): EventLine[] {
   const when = context.row.date(role);
   return when ? built(context, keyword, when, wanted, [when.column]) : [];
+}
+
+function sowingOf(context: EventContext): EventLine[] {
+  const when = sowDay(context.row);
+  return when ? built(context, 'sow', when, sowFacts(context.row), [when.column]) : [];
+}
+
+/** Its own day; or that of a row that says how many seeds were sown and counts nothing. */
+function sowDay(row: RowReader): (CellDate & Cell) | undefined {
+  const own = row.date('sown');
+  const isSowing = row.cells('seeds sown').length > 0 && counted.every(role => row.cells(role).length === 0);
+  return own ?? (isSowing ? row.date('date') : undefined);
 }
 
 function sowFacts(row: RowReader): FactWanted[] {
@@ -83,7 +95,7 @@ function soakDay(row: RowReader): (CellDate & { readonly columns: readonly numbe
   const own = row.date('soaked');
   if (own) return { ...own, columns: [own.column] };
   const before = row.mapping.soakedBefore;
-  const sown = before === undefined ? undefined : row.date('sown');
+  const sown = before === undefined ? undefined : sowDay(row);
   return sown && { day: sown.day - before!, columns: [] };
 }
 
