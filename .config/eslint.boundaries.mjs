@@ -25,6 +25,7 @@ const LAYERS = {
     'features',
   ],
   tables: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'features', 'report'],
+  publish: ['model', 'journal', 'calendar', 'pictures', 'trials', 'features', 'report', 'tables'],
 };
 // The rim: these know the world outside, and nobody but they know each other.
 const RIM = ['disk', 'lsp', 'cli'];

@@ -13,6 +13,7 @@ export { importSheet } from './import.ts';
 export { mergeFiles } from './merge.ts';
 export { mix } from './mix.ts';
 export { planTrial } from './plan.ts';
+export { publish } from './publish.ts';
 export { report } from './report.ts';
 export { setUp } from './setup.ts';
 export { when } from './when.ts';

@@ -3,6 +3,7 @@ import type { WrittenKind } from '../disk/write.ts';
 import { lotPicture } from '../features/drawing/pictures.ts';
 import type { Lot } from '../journal/life.ts';
 import { themes } from '../pictures/theme.ts';
+import { FileNames, fileWord } from '../report/file-names.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import type { Report } from '../report/report.ts';
 
@@ -18,23 +19,16 @@ const WIDTH = 720;
 export function markdownFiles(output: string, reports: readonly Report[]): FileToWrite[] {
   const { dir, name } = path.parse(output);
   const pictures = new Map<Lot, FileToWrite>();
-  const taken = new Set<string>();
+  const names = new FileNames();
   for (const { lot } of reports.flatMap(({ lots, plants }) => (plants ? [] : lots))) {
     const picture = lotPicture(lot, { theme: themes.light, width: WIDTH, small: false, id: 'picture' });
-    if (picture) pictures.set(lot, { path: path.join(dir, nameFor(lot)), text: `${picture.svg.markup}\n`, kind: 'svg' });
+    if (!picture) continue;
+    const file = `${names.of(`${name}-${fileWord(lot.id)}`)}.svg`;
+    pictures.set(lot, { path: path.join(dir, file), text: `${picture.svg.markup}\n`, kind: 'svg' });
   }
   const pictureOf = (lot: Lot): string | undefined => {
     const picture = pictures.get(lot);
     return picture && encodeURIComponent(path.basename(picture.path));
   };
   return [{ path: output, text: reportMarkdown(reports, { pictureOf }), kind: 'md' }, ...pictures.values()];
-
-  /** No sign that a file system does not take; lots of several journals may have one name. */
-  function nameFor({ id }: Lot): string {
-    const base = `${name}-${id.replace(/[^\p{L}\p{N}._-]/gu, '_')}`;
-    let [free, n] = [base, 2];
-    while (taken.has(free.toLowerCase())) free = `${base}-${n++}`;
-    taken.add(free.toLowerCase());
-    return `${free}.svg`;
-  }
 }

@@ -34,18 +34,18 @@ export async function writeFolder(folder: string, kind: FolderKind, files: reado
     }
     at = path.join(folder, LIST);
     // First, so that files of a run that is broken off are known to the next one.
-    await replaceFile(path.join(root, LIST), listText(kind, [...new Set([...old, ...names])]));
+    await replaceFile(path.join(root, LIST), listText(kind, [...new Set([...old, ...names])]), { isMadeAgain: true });
     for (const { name, content } of files) {
       at = path.join(folder, name);
       await mkdir(path.join(root, path.dirname(name)), { recursive: true });
-      await replaceFile(path.join(root, name), content);
+      await replaceFile(path.join(root, name), content, { isMadeAgain: true });
     }
     for (const name of old.filter(each => !names.includes(each))) {
       at = path.join(folder, name);
       await remove(root, name);
     }
     at = path.join(folder, LIST);
-    await replaceFile(path.join(root, LIST), listText(kind, names));
+    await replaceFile(path.join(root, LIST), listText(kind, names), { isMadeAgain: true });
   } catch (error) {
     throw faultOf(at, error, 'written');
   }

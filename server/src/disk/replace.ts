@@ -25,6 +25,8 @@ export interface Replacing {
   /** Called just before the file is replaced; rejects where that is not to happen. */
   readonly last?: () => Promise<void>;
   readonly edge?: Edge;
+  /** It need not outlast a power cut, and to wait for the disk is slow where there are many files. */
+  readonly isMadeAgain?: true;
 }
 
 /**
@@ -32,7 +34,7 @@ export interface Replacing {
  * or a power cut leaves the old one. What is aside is taken away again whatever fails.
  */
 export async function replaceFile(
-  file: string, content: string | Uint8Array, { like, last, edge = fs }: Replacing = {},
+  file: string, content: string | Uint8Array, { like, last, edge = fs, isMadeAgain }: Replacing = {},
 ): Promise<void> {
   const scratch = scratchOf(file);
   const handle = await openScratch(file, scratch, edge);
@@ -40,7 +42,7 @@ export async function replaceFile(
     try {
       await handle.writeFile(content);
       if (like) await dress(handle, like);
-      await handle.sync();
+      if (!isMadeAgain) await handle.sync();
     } finally {
       await handle.close();
     }

@@ -28,8 +28,19 @@ export function reportPage(reports: readonly Report[]): string {
   return pageOf(title, body, legend);
 }
 
+export interface PageOptions {
+  /** What the page may load and run; without it nothing. */
+  readonly policy?: string;
+  /** More rules of CSS. */
+  readonly style?: string;
+  /** Run at the end, where the policy allows it. Text of ours alone. */
+  readonly script?: string;
+}
+
 /** A page around what is said, with what explains it at its foot. */
-export function pageOf(title: string, body: readonly Content[], foot: readonly string[]): string {
+export function pageOf(
+  title: string, body: readonly Content[], foot: readonly string[], { policy, style, script }: PageOptions = {},
+): string {
   const page = element(
     'html',
     { lang: 'en' },
@@ -37,10 +48,10 @@ export function pageOf(title: string, body: readonly Content[], foot: readonly s
       'head',
       {},
       element('meta', { charset: 'utf-8' }),
-      element('meta', { 'http-equiv': 'Content-Security-Policy', 'content': PAGE_POLICY }),
+      element('meta', { 'http-equiv': 'Content-Security-Policy', 'content': policy ?? PAGE_POLICY }),
       element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
       element('title', {}, printable(title)),
-      { markup: `<style>${pageStyle()}</style>` },
+      { markup: `<style>${pageStyle()}${style ?? ''}</style>` },
     ),
     element(
       'body',
@@ -51,6 +62,7 @@ export function pageOf(title: string, body: readonly Content[], foot: readonly s
         ...body,
         foot.length > 0 ? element('footer', {}, ...foot.map(paragraph)) : undefined,
       ),
+      script === undefined ? undefined : { markup: `<script>${script}</script>` },
     ),
   );
   return `<!DOCTYPE html>\n${page.markup}\n`;
@@ -86,12 +98,12 @@ function reportBody(report: Report, number: number): Content[] {
   ];
 }
 
-function nameOf({ lot: { id, plant } }: LotReport): string {
+export function nameOf({ lot: { id, plant } }: LotReport): string {
   return plant === undefined ? id : `${id} ${plant}`;
 }
 
 /** Example: 'worth repeating, cannot tell' */
-function verdictsOf({ trial: { contests } }: LotReport): string | undefined {
+export function verdictsOf({ trial: { contests } }: LotReport): string | undefined {
   const verdicts = [...new Set(contests.map(({ verdict }) => verdict.verdict))];
   return verdicts.length === 0 ? undefined : `(${verdicts.join(', ')})`;
 }
@@ -108,7 +120,8 @@ function frameOf(id: string): Frame {
   return { theme: pageTheme, width: WIDTH, small: false, id };
 }
 
-function lotBody(lot: LotReport, { now }: Report, id: string): Content[] {
+/** What is said of a lot; `id` tells its picture from those of others on the page. */
+export function lotBody(lot: LotReport, { now }: Pick<Report, 'now'>, id: string): Content[] {
   const facts = seedFacts(lot);
   const notes = notesOf(lot);
   const picture = lotPicture(lot.lot, frameOf(`drawn-${id}`));
@@ -131,7 +144,7 @@ function passagesOf({ trial }: LotReport): (Passage | undefined)[] {
   return trial.contests.length > 0 ? passages : [undefined, ...passages];
 }
 
-function plantBody(plant: PlantTrial, id: string): Content[] {
+export function plantBody(plant: PlantTrial, id: string): Content[] {
   const untried = untriedText(plant);
   const picture = plantPicture(plant, frameOf(`drawn-${id}`));
   return [

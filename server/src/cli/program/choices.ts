@@ -10,6 +10,7 @@ export const adviceFormats = ['text', 'md', 'json'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
 /** From the gravest to the slightest. */
 export const severities = ['error', 'warning', 'information', 'hint'] as const satisfies readonly Severity[];
+export { privates } from '../../model/privates.ts';
 export const benches = ['kitchen', 'laboratory'] as const;
 export const setups = ['git'] as const;
 export const shells = ['bash', 'zsh', 'fish'] as const;

@@ -5,11 +5,14 @@ import type { CheckOptions } from '../check.ts';
 import type { DrawOptions } from '../draw.ts';
 import type { DueOptions } from '../due.ts';
 import type { ExportOptions } from '../export.ts';
+import type { PublishOptions } from '../publish.ts';
 import type { ReportOptions } from '../report.ts';
 import type { WhenOptions } from '../when.ts';
-import { adviceFormats, checkFormats, reportFormats, reportRanks, severities, textFormats, themeNames } from './choices.ts';
+import {
+  adviceFormats, checkFormats, privates, reportFormats, reportRanks, severities, textFormats, themeNames,
+} from './choices.ts';
 import { command, doing } from './command.ts';
-import { formatOption, PATHS, today, todayOption, wholeDays, winter } from './options.ts';
+import { formatOption, oneMore, PATHS, today, todayOption, wholeDays, winter } from './options.ts';
 
 export function readJournals(program: Command): void {
   command(program, 'check', {
@@ -120,4 +123,18 @@ export function readJournals(program: Command): void {
     .addOption(new Option('--name <name>', 'with --tables, what the column “journal” says; without it, the folder').conflicts('ics'))
     .addOption(todayOption())
     .action(doing(({ exportJournals }, paths: string[], options: ExportOptions) => exportJournals(paths, options)));
+
+  command(program, 'publish', {
+    summary: 'write pages to share, without what is private',
+    description: 'Writes a folder of pages that link to each other: plants, lots, pictures, verdicts, and tables to download.\n' +
+      'They work from a disk and from any web server. Without --with, they hold no places, remarks, sources,\npeople or photos.',
+    example: 'plumule publish -o pages --title "Seed of the north bench"',
+  })
+    .argument('[paths...]', PATHS)
+    .requiredOption('-o, --output <folder>', 'the folder, new or empty or written by publish before')
+    .addOption(new Option('--with <what>', 'what to show all the same; you can repeat it').choices(privates)
+      .argParser(oneMore))
+    .option('--title <text>', 'the title of the first page', 'Seed journal')
+    .addOption(todayOption())
+    .action(doing(({ publish }, paths: string[], options: PublishOptions) => publish(paths, options)));
 }

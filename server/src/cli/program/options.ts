@@ -3,6 +3,7 @@ import { InvalidArgumentError, Option } from 'commander';
 import type { Moment } from '../../journal/moment.ts';
 import { delimiters, type Delimiter } from '../../import/answers.ts';
 import { momentOf } from '../../lsp/clock.ts';
+import { privates, type Private } from '../../model/privates.ts';
 import { winterNamed, type Winter } from '../../model/winter.ts';
 
 export const PATHS_NEEDED = 'files (*.germ) or folders, with their subfolders';
@@ -41,6 +42,13 @@ export const wholeFrom = (least: number, most: number) => (text: string): number
   if (/^\d+$/.test(text) && number >= least && number <= most) return number;
   throw new InvalidArgumentError(`Write a whole number from ${least} to ${most}.`);
 };
+
+/** One more of what is private, for an option that may be repeated. */
+export function oneMore(text: string, before: readonly Private[] | undefined): readonly Private[] {
+  const known = privates.find(each => each === text);
+  if (!known) throw new InvalidArgumentError(`Write one of ${privates.join(', ')}.`);
+  return [...(before ?? []), known];
+}
 
 export const todayOption = (): Option => new Option(
   '--today <date>', 'use this as today (2026-01-12) or now (2026-01-12T08:00) instead of the clock').argParser(today);

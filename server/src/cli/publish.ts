@@ -1,0 +1,107 @@
+/** `plumule publish`: a folder of pages that anybody may see. */
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { version } from '../../../package.json';
+import { ProblemBook } from '../checks/problem-book.ts';
+import { writeFolder, type FileInFolder } from '../disk/own-folder.ts';
+import { isBelow, plainFileBelow } from '../disk/plain-file.ts';
+import { picturePath } from '../features/links.ts';
+import type { Moment } from '../journal/moment.ts';
+import type { Private } from '../model/privates.ts';
+import { entriesOf, type Entry } from '../publish/diary.ts';
+import { publicName, redacted } from '../publish/redact.ts';
+import { sitePages } from '../publish/site.ts';
+import { reportOf } from '../report/report.ts';
+import { filledTables } from '../tables/tables.ts';
+import { exits, type Exit } from './exits.ts';
+import { unreadOf } from './names.ts';
+import { openJournals, type OpenJournal } from './open.ts';
+import { complain, complainOf, numbered } from './output.ts';
+import { tableFiles } from './tables.ts';
+
+export interface PublishOptions {
+  readonly output: string;
+  /** What is shown although it is private. */
+  readonly with?: readonly Private[];
+  readonly title: string;
+  readonly today?: Moment;
+}
+
+export async function publish(paths: readonly string[], options: PublishOptions): Promise<Exit> {
+  const { journals, unread } = await openJournals(paths, options.today);
+  complainOf(unread);
+  const [journal, ...others] = journals;
+  if (!journal) return unread.length > 0 ? exits.unread : exits.clean;
+  if (others.length > 0) {
+    complain(`these are ${journals.length} journals; publish one at a time`);
+    return exits.unread;
+  }
+  try {
+    const files = await siteFiles(journal, options);
+    await writeFolder(options.output, 'pages', files);
+    const pages = files.filter(({ name }) => name.endsWith('.html')).length;
+    complain(`wrote ${numbered(pages, 'page')} to ${options.output}; open ${path.join(options.output, 'index.html')}`);
+  } catch (error) {
+    const { path: where, message } = unreadOf(error);
+    complain(`${where}: ${message}`);
+    return exits.unread;
+  }
+  return unread.length > 0 ? exits.unread : exits.clean;
+}
+
+/** Everything that is written; of the journal no more than may be shown. */
+export async function siteFiles(
+  { journal, now, folder }: Pick<OpenJournal, 'journal' | 'now' | 'folder'>,
+  { title, ...options }: Pick<PublishOptions, 'title' | 'with'>,
+): Promise<FileInFolder[]> {
+  const shown = new Set(options.with);
+  const names = [...journal.files.keys()].sort();
+  const safe = redacted(journal, names, shown);
+  const book = new ProblemBook(safe);
+  book.update(now);
+  const files = [...safe.files.keys()];
+  // What was left out or could not be read is in no table, and says nothing to others.
+  const tables = filledTables([{ name: 'journal', journal: safe, files, now }])
+    .filter(({ table }) => table.name !== 'left_out');
+  const entries = entriesOf(safe);
+  const written = new Map(names.map((name, i) => [publicName(i, names.length), name]));
+  const photos = await photosOf(entries, entry => path.dirname(written.get(entry.file)!), folder);
+  const pages = sitePages({
+    title, report: reportOf(safe, book, { now, by: 'species' }), entries,
+    tables: tables.map(({ table }) => table),
+    photoAt: (file, line) => photos.get(`${file}:${line}`)?.name,
+  });
+  const downloads = tableFiles(tables, { now, plumule: version, parquet: false });
+  return [
+    ...pages,
+    ...downloads.map(({ name, content }) => ({ name: `tables/${name}`, content })),
+    ...photos.values(),
+  ];
+}
+
+const PICTURES = /\.(?:jpe?g|png|gif|webp)$/i;
+
+/** Copies of the photos in the folder of the journal, called by numbers; what cannot be copied is told. */
+async function photosOf(
+  entries: readonly Entry[], folderOf: (entry: Entry) => string, root: string,
+): Promise<ReadonlyMap<string, FileInFolder>> {
+  const copies = new Map<string, FileInFolder>();
+  for (const entry of entries) {
+    if (entry.photo === undefined) continue;
+    const way = picturePath(entry.photo);
+    const from = way && path.join(folderOf(entry), way);
+    const end = PICTURES.exec(entry.photo)?.[0].toLowerCase();
+    if (!from || !end || !await isPlainBelow(path.resolve(root), path.resolve(from))) {
+      complain(`${entry.photo}: left out, because it is not a picture in the folder of the journal`);
+      continue;
+    }
+    copies.set(`${entry.file}:${entry.line}`, { name: `photos/${copies.size + 1}${end}`, content: await readFile(from) });
+  }
+  if (copies.size > 0) complain('photos are copied as they are, and many say where they were taken');
+  return copies;
+}
+
+/** A file in the folder, to which no link leads. */
+async function isPlainBelow(root: string, file: string): Promise<boolean> {
+  return isBelow(root, file) && await plainFileBelow(root, file) === 'file';
+}

@@ -1,0 +1,156 @@
+/** A journal as pages that link to each other: a list to search, a page for each plant and each lot, the tables. */
+import { agentText } from '../features/words/trials.ts';
+import { isoOf } from '../model/day.ts';
+import { plantKey } from '../model/plant.ts';
+import { element, joined, type Content, type Markup } from '../pictures/markup.ts';
+import { FileNames, fileWord } from '../report/file-names.ts';
+import { lotBody, nameOf, pageOf, paragraph, plantBody, verdictsOf, type PageOptions } from '../report/html.ts';
+import { PAGE_POLICY } from '../report/html-style.ts';
+import { printable } from '../report/printable.ts';
+import type { LotReport, Report } from '../report/report.ts';
+import { legendOf, rowsOf, titleOf, warningsOf } from '../report/words.ts';
+import type { Table } from '../tables/table.ts';
+import type { PlantTrial } from '../trials/plant-trial.ts';
+import { diaryOf, type Entry } from './diary.ts';
+import { SEARCH, SEARCH_HASH } from './search.ts';
+import { SITE_STYLE } from './style.ts';
+
+export interface Site {
+  readonly title: string;
+  /** With its plants, of the journal without what is private. */
+  readonly report: Report;
+  /** The tables that lie in the folder `tables`. */
+  readonly tables: readonly Table[];
+  readonly entries: readonly Entry[];
+  /** The copy of a photo, by where its record stands; undefined where there is none. */
+  readonly photoAt: (file: string, line: number) => string | undefined;
+}
+
+export interface SitePage {
+  readonly name: string;
+  readonly content: string;
+}
+
+/** Where everything is: names of files beside each other. */
+interface Map {
+  readonly lots: ReadonlyMap<LotReport, string>;
+  readonly plants: ReadonlyMap<PlantTrial, string>;
+}
+
+const INDEX = 'index.html';
+const TABLES = 'tables.html';
+
+/** The pages of a site, the first one first. Their names have no folder. */
+export function sitePages(site: Site): SitePage[] {
+  const { report: { lots, plants } } = site;
+  const names = new FileNames();
+  const all = plants?.plants ?? [];
+  const map: Map = {
+    plants: new Map(all.map(plant => [plant, `${names.of(`plant-${fileWord(plantKey(plant.plant))}`)}.html`])),
+    lots: new Map(lots.map(lot => [lot, `${names.of(`lot-${fileWord(lot.lot.id)}`)}.html`])),
+  };
+  return [
+    { name: INDEX, content: indexPage(site, all, map) },
+    ...all.map(plant => ({ name: map.plants.get(plant)!, content: plantPage(site, plant, map) })),
+    ...lots.map(lot => ({ name: map.lots.get(lot)!, content: lotPage(site, lot, map) })),
+    { name: TABLES, content: tablesPage(site) },
+  ];
+}
+
+function indexPage({ title, report }: Site, plants: readonly PlantTrial[], map: Map): string {
+  const { lots, now } = report;
+  const ofPlants = plants.map(plant => item(map.plants.get(plant)!, plant.plant, plantSaid(plant), ''));
+  const ofLots = lots.map(lot => item(map.lots.get(lot)!, nameOf(lot), verdictsOf(lot), wordsOf(lot)));
+  const body = [
+    element('h1', {}, printable(title)),
+    paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(now.day)}.`),
+    ...warningsOf({ ...report, ahead: 0 }).map(paragraph),
+    element('p', { class: 'search', hidden: '' },
+      element('label', { for: 'search' }, 'Search for a plant, a lot, a treatment or a verdict'),
+      element('input', { id: 'search', type: 'search', autocomplete: 'off' }), ' ',
+      element('span', { id: 'found', role: 'status' })),
+    ...list('Plants', ofPlants), ...list('Lots', ofLots),
+    element('p', {}, link(TABLES, 'Download the tables')),
+  ];
+  return page(title, body, [], { policy: `${PAGE_POLICY}; script-src '${SEARCH_HASH}'`, script: SEARCH });
+}
+
+function list(heading: string, items: readonly Markup[]): Markup[] {
+  if (items.length === 0) return [];
+  return [element('section', { class: 'list' }, element('h2', {}, heading), element('ul', {}, ...items))];
+}
+
+/** `words` are found, too. */
+function item(file: string, name: string, said: string | undefined, words: string): Markup {
+  const behind = said === undefined ? undefined : joined([' ', element('span', {}, printable(said))]);
+  return element('li', { 'data-words': printable(words) }, link(file, name), behind);
+}
+
+/** Example: '2 lots; GA3 (500 ppm): worth repeating' */
+function plantSaid({ lots, agents }: PlantTrial): string {
+  return [count(lots.length, 'lot'), ...agents.map(agent => `${agentText(agent)}: ${agent.across.verdict}`)].join('; ');
+}
+
+function wordsOf(lot: LotReport): string {
+  return rowsOf(lot).map(({ treatment, batch }) => `${batch.path} ${treatment}`).join(' ');
+}
+
+function plantPage(site: Site, plant: PlantTrial, map: Map): string {
+  const own = site.report.lots.filter(({ lot }) => plant.lots.includes(lot));
+  const body = [
+    way(link(INDEX, site.title)),
+    element('h1', {}, printable(plant.plant)),
+    ...plantBody(plant, 'plant'),
+    element('h2', {}, 'Lots'),
+    element('ul', {}, ...own.map(lot => (
+      element('li', {}, link(map.lots.get(lot)!, nameOf(lot)), said(verdictsOf(lot)))))),
+  ];
+  return page(`${plant.plant} – ${site.title}`, body, legendOf([site.report]));
+}
+
+function lotPage(site: Site, lot: LotReport, map: Map): string {
+  const plant = [...map.plants.keys()].find(({ lots }) => lots.includes(lot.lot));
+  const { report } = site;
+  const body = [
+    way(link(INDEX, site.title), plant && link(map.plants.get(plant)!, plant.plant)),
+    element('h1', {}, printable(nameOf(lot))),
+    ...lotBody(lot, report, 'lot'),
+    ...diaryOf(site.entries.filter(({ lot: id }) => id === lot.lot.id), site.photoAt),
+  ];
+  const policy = `${PAGE_POLICY}; img-src 'self' file:`;
+  return page(`${nameOf(lot)} – ${site.title}`, body, legendOf([{ ...report, lots: [lot], plants: undefined }]), { policy });
+}
+
+function tablesPage({ title, tables, report }: Site): string {
+  const file = (name: string, end: string, text: string) => joined([' ', link(`tables/${name}.${end}`, text)]);
+  const body = [
+    way(link(INDEX, title)),
+    element('h1', {}, 'Tables'),
+    paragraph('All that these pages say, for a spreadsheet or another program. An empty cell means unknown.'),
+    element('ul', { class: 'files' }, ...tables.map(({ name, says }) => element('li', {},
+      element('b', {}, name), ' ', says, element('br'),
+      file(name, 'csv', 'CSV'), file(name, 'jsonl', 'JSON Lines'), file(name, 'schema.json', 'schema')))),
+    element('p', {}, link('tables/datapackage.json', 'Description of all tables (Frictionless Data)')),
+  ];
+  return page(`Tables – ${title}`, body, [titleOf({ ...report, name: undefined })]);
+}
+
+function way(...links: readonly Content[]): Markup {
+  return element('nav', { class: 'way' }, ...links);
+}
+
+function link(file: string, text: string): Markup {
+  return element('a', { href: file.split('/').map(encodeURIComponent).join('/') }, printable(text));
+}
+
+function said(text: string | undefined): string | undefined {
+  return text === undefined ? undefined : ` ${printable(text)}`;
+}
+
+function page(title: string, body: readonly Content[], foot: readonly string[], options: PageOptions = {}): string {
+  return pageOf(title, body, foot, { ...options, style: SITE_STYLE });
+}
+
+function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
+}
