@@ -6,6 +6,7 @@ import { answerFiles } from './files.ts';
 import { registerImport } from './import.ts';
 import { registerMix } from './mix.ts';
 import { registerNewJournal } from './new-journal.ts';
+import { registerRecords } from './records.ts';
 import { registerReports } from './reports.ts';
 import { journalServer } from './server.ts';
 import { followTheme, themeName } from './theme.ts';
@@ -27,9 +28,11 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   answerFiles(client);
   const server = journalServer(client);
   registerReports(context, server);
-  await client.start();
+  registerRecords(context, server);
+  const started = client.start();
+  showCalendar(context, server, started);
+  await started;
   context.subscriptions.push(followTheme(client));
-  showCalendar(context, server);
   registerMix(context, server);
   registerImport(context, server);
 }

@@ -16,7 +16,8 @@ import { writeRecord } from './writing.ts';
 /** The views wait until the typing has paused for so long (ms). */
 const QUIET = 700;
 
-export function showCalendar(context: ExtensionContext, server: JournalServer): void {
+/** The views are there before the server is, so that they can say that the journal is being read. */
+export function showCalendar(context: ExtensionContext, server: JournalServer, started: Promise<void>): void {
   const due = new DueView();
   const places = new PlacesView();
   const stocks = new StocksView();
@@ -52,8 +53,8 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
     }),
     commands.registerCommand('plumule.countRound', async () => {
       const { document } = window.activeTextEditor ?? {};
-      const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
-      await write(await server.round(uri), 'No count is due.');
+      const uri = document?.languageId === 'plumule' ? document.uri.toString() : await journalToCount(server);
+      if (uri !== undefined) await write(await server.round(uri), NO_COUNT);
     }),
     // In a round the key for the next blank must not take up a suggestion instead.
     window.onDidChangeTextEditorSelection(({ textEditor: { document }, selections }) => {
@@ -63,7 +64,19 @@ export function showCalendar(context: ExtensionContext, server: JournalServer): 
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
     commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),
   );
-  refresh();
+  void started.then(refresh, () => status.failed());
+}
+
+const NO_COUNT = 'No count is due.';
+
+/** A file of the journal whose counts are due; of several the one that the grower picks. */
+async function journalToCount(server: JournalServer): Promise<string | undefined> {
+  const journals = await server.rounds();
+  if (journals.length === 0) void window.showInformationMessage(NO_COUNT);
+  if (journals.length <= 1) return journals[0]?.uri;
+  const items = journals.map(({ name, batches, uri }) => ({ label: name, description: batches === 1 ? '1 batch' : `${batches} batches`, uri }));
+  const options = { title: 'Count What Is Due', placeHolder: 'Which journal?' };
+  return (await window.showQuickPick(items, options))?.uri;
 }
 
 /** For the words of empty views, and to tick the steps of the walkthrough that the journal shows to be done. */

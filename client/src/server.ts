@@ -3,9 +3,11 @@ import { EventEmitter, type Event } from 'vscode';
 import type { BaseLanguageClient, Position } from 'vscode-languageclient';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
-import type { DueShown, PlaceShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { Direction } from '../../server/src/features/neighbours.ts';
+import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
+import type { NeighbourShown } from '../../server/src/lsp/navigation.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
 
 export interface JournalServer {
@@ -18,6 +20,8 @@ export interface JournalServer {
   lift(batch: string, uri: string): Promise<Written | null>;
   /** A `count` record for each batch that is to be looked at; without a file in hand, in the first journal. */
   round(uri: string | undefined): Promise<Written | null>;
+  /** The journals in which a count is due. */
+  rounds(): Promise<RoundShown[]>;
   summary(): Promise<Summary>;
   /** An iCalendar file (RFC 5545) of all that is due. */
   ics(): Promise<string>;
@@ -31,6 +35,7 @@ export interface JournalServer {
   advice(of: { readonly uri: string; readonly lot: string }): Promise<string>;
   /** The lot that a place is about, or those to choose from. */
   lots(at?: { readonly uri: string; readonly position: Position }): Promise<LotsShown>;
+  neighbour(uri: string, position: Position, direction: Direction): Promise<NeighbourShown | null>;
   /** A page of HTML to print: what lies where. */
   sheet(): Promise<string>;
   readonly onChanged: Event<void>;
@@ -48,6 +53,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
+    rounds: () => client.sendRequest('plumule/rounds', {}),
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
@@ -55,6 +61,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     report: of => client.sendRequest('plumule/report', of ?? {}),
     advice: ({ uri, lot }) => client.sendRequest('plumule/advice', { uri, lot }),
     lots: at => client.sendRequest('plumule/lots', at ?? {}),
+    neighbour: (uri, position, direction) => client.sendRequest('plumule/neighbour', { uri, position, direction }),
     sheet: () => client.sendRequest('plumule/sheet', {}),
     onChanged: changed.event,
   };

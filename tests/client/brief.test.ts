@@ -3,7 +3,7 @@ import { briefly, nextInWords, shortly } from '../../client/src/views/brief.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 
 const item: DueShown = {
-  key: 'k', folder: 'file:///', group: 'later', kind: 'reminder', what: 'look for mould', id: 'V-1/A', plant: undefined,
+  key: 'k', folder: 'file:///', journal: undefined, group: 'later', kind: 'reminder', what: 'look for mould', id: 'V-1/A', plant: undefined,
   place: undefined, when: '2026-01-11', overdueDays: 0, isRunning: false, writes: undefined,
   at: { uri: 'file:///a.germ', range: { start: { line: 0, character: 0 }, end: { line: 0, character: 1 } } },
 };

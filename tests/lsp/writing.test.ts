@@ -73,7 +73,7 @@ test('blanks of one name are one tab stop, and what snippets would read as their
   { settings, capabilities: capable }, async session => {
     const trial = named(await listAt(session, ''), 'trial');
     expect(trial?.textEdit?.newText.split('\n').slice(0, 2)).toEqual([
-      'lot ${1:LOT-26} ${2:plant’s name}, ${3:60} seeds', 'split $1, A ${4:24} seeds, B ${5:24} seeds',
+      'lot ${1:LOT-26} ${2:name of the plant}, ${3:60} seeds', 'split $1, A ${4:24} seeds, B ${5:24} seeds',
     ]);
     const odd = 'lot X-1 Iris, from the $hop}, at a|b\\c\nlot X-2 Iris, from own bed\n';
     const from = named(await listAt(session, 'lot X-3 Iris, ', undefined, odd), 'from …');

@@ -63,13 +63,14 @@ export class DueView implements TreeDataProvider<Node> {
 }
 
 function itemOf(shown: DueShown): TreeItem {
-  const { key, folder, what, id, plant, place, writes, at, group, kind } = shown;
+  const { key, folder, journal, what, id, plant, place, writes, at, group, kind } = shown;
   const item = new TreeItem(briefly(shown));
   item.id = `${folder} ${key}`;
-  item.description = shortly(shown);
+  item.description = [shortly(shown), journal].filter(Boolean).join(' · ');
   item.iconPath = new ThemeIcon(icons[kind] ?? 'circle', group === 'overdue' ? new ThemeColor('list.warningForeground') : undefined);
   item.tooltip = tooltip([
     `${id}${plant ? ` ${plant}` : ''}`, what, place && `at ${place}`, writes && `will write for today: ${writes}`,
+    journal && `in the journal ${journal}`,
   ]);
   item.command = openAt(Uri.parse(at.uri), at.range);
   item.contextValue = writes === undefined ? 'plumule.due' : 'plumule.due.writable';
@@ -78,9 +79,9 @@ function itemOf(shown: DueShown): TreeItem {
 }
 
 /** What the eye takes from icon, colour and group. */
-function spoken({ id, plant, what, place, when, overdueDays }: DueShown): string {
+function spoken({ id, plant, what, place, when, overdueDays, journal }: DueShown): string {
   const late = overdueDays > 0 && `overdue by ${days(overdueDays)}`;
-  return [id, plant, what, place && `at ${place}`, `due ${when}`, late].filter(Boolean).join(', ');
+  return [id, plant, what, place && `at ${place}`, `due ${when}`, late, journal && `in the journal ${journal}`].filter(Boolean).join(', ');
 }
 
 function tooltip(lines: readonly (string | undefined)[]): MarkdownString {

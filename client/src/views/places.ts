@@ -33,6 +33,7 @@ export class PlacesView implements TreeDataProvider<Node> {
   getTreeItem(node: Node): TreeItem {
     if ('container' in node) {
       const item = new TreeItem(node.container.name || 'Slots', TreeItemCollapsibleState.Expanded);
+      item.description = node.container.journal ?? '';
       item.iconPath = new ThemeIcon('archive');
       return item;
     }

@@ -24,12 +24,12 @@ export class StocksView implements TreeDataProvider<StockShown> {
     return node ? [] : [...this.#stocks];
   }
 
-  getTreeItem({ id, holds, left, state, note, at }: StockShown): TreeItem {
+  getTreeItem({ id, journal, holds, left, state, note, at }: StockShown): TreeItem {
     const item = new TreeItem(`${id}: ${left}`);
-    item.description = [holds, note].filter(Boolean).join(' · ');
+    item.description = [holds, note, journal].filter(Boolean).join(' · ');
     item.iconPath = new ThemeIcon(state === 'expired' ? 'warning' : 'beaker');
     item.command = openAt(Uri.parse(at.uri), at.range);
-    item.accessibilityInformation = { label: [id, `${left} left`, holds, note].filter(Boolean).join(', ') };
+    item.accessibilityInformation = { label: [id, `${left} left`, holds, note, journal && `in the journal ${journal}`].filter(Boolean).join(', ') };
     return item;
   }
 }

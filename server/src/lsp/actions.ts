@@ -13,7 +13,7 @@ import { planActions } from '../features/actions/plan.ts';
 import { fixAll, quickFixes, type QuickFix } from '../features/actions/quick-fixes.ts';
 import { splitActions } from '../features/actions/split.ts';
 import { rewriteCounts } from '../features/actions/totals.ts';
-import { thingAt } from '../features/thing.ts';
+import { batchPathAt } from '../features/batch-at.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
 import type { About } from './features.ts';
@@ -93,10 +93,9 @@ interface Named {
   readonly batch: Batch | undefined;
 }
 
-/** The lot and the batch whose name the cursor is in. */
+/** The lot and the batch whose name or seeds the cursor is in. */
 function livedAt({ journal, file }: Pick<Snapshot, 'journal' | 'file'>, position: Range['start']): Named {
-  const thing = thingAt(journal, file, position);
-  const path = thing?.kind === 'batch' ? thing.path : thing?.kind === 'lot' ? thing.id : undefined;
+  const path = batchPathAt(journal, file, position);
   const lot = path === undefined ? undefined : journal.lot(rootOf(path));
   return { lot, batch: lot?.batches.get(path!) };
 }

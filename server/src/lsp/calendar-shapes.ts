@@ -6,6 +6,8 @@ export interface DueShown {
   readonly key: string;
   /** Of its journal. */
   readonly folder: string;
+  /** What its journal is called, where several are open. */
+  readonly journal: string | undefined;
   readonly group: 'overdue' | 'today' | 'this week' | 'later';
   readonly kind: string;
   readonly what: string;
@@ -25,6 +27,8 @@ export interface DueShown {
 
 export interface PlaceShown {
   readonly name: string;
+  /** What its journal is called, where several are open. */
+  readonly journal: string | undefined;
   readonly places: readonly {
     readonly place: string;
     readonly slot: string | undefined;
@@ -35,6 +39,8 @@ export interface PlaceShown {
 /** A bottle or a packet that is not gone. */
 export interface StockShown {
   readonly id: string;
+  /** What its journal is called, where several are open. */
+  readonly journal: string | undefined;
   /** What is in it, and what is left of it, in words. */
   readonly holds: string;
   readonly left: string;
@@ -42,6 +48,14 @@ export interface StockShown {
   /** How long it is good, in words; empty where that is not known. */
   readonly note: string;
   readonly at: Location;
+}
+
+/** A journal in which a count is due. */
+export interface RoundShown {
+  readonly name: string;
+  /** A file of it. */
+  readonly uri: string;
+  readonly batches: number;
 }
 
 export interface SoakShown {

@@ -21,11 +21,12 @@ import { locationOf } from './convert.ts';
 import { dueNow } from './due-memo.ts';
 import { restText, holdsText } from '../report/stocks/words.ts';
 import { stockList, type StockRow } from '../report/stocks/list.ts';
-import type { DueShown, PlaceShown, SoakShown, StockShown, Written } from './calendar-shapes.ts';
+import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from './calendar-shapes.ts';
 import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
 import { snippetOf } from './snippets.ts';
 import type { Room } from './room.ts';
+import { filledRooms, nameOf } from './room-names.ts';
 
 export function serveCalendar(connection: Connection, service: Service): void {
   const now = (room: Room) => service.now(room);
@@ -38,11 +39,11 @@ export function serveCalendar(connection: Connection, service: Service): void {
     .sort((a, b) => inDueOrder(a.row.item, b.row.item))
     .map(({ room, row }) => dueShown(row, room, service)));
 
-  request('places', [], (): PlaceShown[] => each((journal, moment) =>
-    placesNow(journal, moment).map(container => containerShown(container, service))));
+  request('places', [], (): PlaceShown[] => each((journal, moment, room) =>
+    placesNow(journal, moment).map(container => containerShown(container, room, service))));
 
-  request('stocks', [], (): StockShown[] => each((journal, moment) =>
-    stockList(journal, { now: moment }).rows.flatMap(row => stockShown(row, service))));
+  request('stocks', [], (): StockShown[] => each((journal, moment, room) =>
+    stockList(journal, { now: moment }).rows.flatMap(row => stockShown(row, room, service))));
 
   request('soaks', [], (): SoakShown[] => each((journal, moment, room) =>
     runningSoaks(journal, moment).map(running => soakShown(running, room, moment, service))));
@@ -80,6 +81,12 @@ export function serveCalendar(connection: Connection, service: Service): void {
     return row?.items.flatMap(({ ask }) => (ask ? [recordBelowDay(ask, moment)] : [])) ?? [];
   });
 
+  request('rounds', [], (): RoundShown[] => each((journal, moment, room) => {
+    const batches = countingRound(journal, moment).length;
+    const [file] = journal.files.keys();
+    return batches > 0 && file !== undefined ? [{ name: nameOf(room, service) ?? '', uri: service.uriOf(file), batches }] : [];
+  }));
+
   write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line), true);
 
   request('ics', '', ({ stamp = 0 }): string =>
@@ -100,7 +107,7 @@ function withStops(text: string, records: readonly string[]): string {
 
 /** A file of the first journal, for who has none in hand. */
 function firstOf(service: Service): { room: Room; file: string } | undefined {
-  const [room] = [...service.rooms()].filter(({ journal }) => journal.files.size > 0);
+  const [room] = filledRooms(service);
   const [file] = room?.journal.files.keys() ?? [];
   return room && file !== undefined ? { room, file } : undefined;
 }
@@ -109,18 +116,19 @@ function subjectOf({ line, record }: Entry): Place {
   return placeOf(line, record.subject ?? record.keywordSpan);
 }
 
-function stockShown(row: StockRow, service: Service): StockShown[] {
+function stockShown(row: StockRow, room: Room, service: Service): StockShown[] {
   const { solution, solution: { id, keeps, entry }, state } = row;
   if (state === 'gone') return [];
   const note = keeps ? `${state === 'expired' ? 'was good' : 'good'} until ${isoOf(keeps.until)}` : '';
   const at = locationOf(subjectOf(entry), service);
-  return [{ id, holds: holdsText(solution), left: restText(row), state, note, at }];
+  return [{ id, journal: nameOf(room, service), holds: holdsText(solution), left: restText(row), state, note, at }];
 }
 
-function containerShown({ name, places }: Container, service: Service): PlaceShown {
+function containerShown({ name, places }: Container, room: Room, service: Service): PlaceShown {
   const shownStays = (stays: PlaceNow['stays']) =>
     stays.map(({ id, plant, entry }) => ({ id, plant, at: locationOf(subjectOf(entry), service) }));
-  return { name, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
+  const journal = nameOf(room, service);
+  return { name, journal, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
 }
 
 function soakShown(
@@ -136,11 +144,11 @@ function soakShown(
   };
 }
 
-function dueShown({ key, item, items, round }: DueRow, { folder }: Room, service: Service): DueShown {
+function dueShown({ key, item, items, round }: DueRow, room: Room, service: Service): DueShown {
   const { group, kind, what, id, plant, overdueDays, place, ask, isEndMissing } = item;
   const writes = round === undefined || !ask ? ask && recordWords(ask) : `a “${ask.keyword}” for each of ${items.map(each => each.id).join(', ')}`;
   return {
-    key, folder, group, kind, what: round ?? what, id: round === undefined ? id : '',
+    key, folder: room.folder, journal: nameOf(room, service), group, kind, what: round ?? what, id: round === undefined ? id : '',
     plant: round === undefined ? plant : undefined, overdueDays, place, writes,
     isRunning: round === undefined && kind === 'soak' && isEndMissing !== true,
     when: printMoment({ day: item.day, minutes: item.minutes }),

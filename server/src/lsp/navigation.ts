@@ -1,17 +1,19 @@
 /** Requests that lead from place to place: definition, references, highlights, symbols. */
 import {
   DocumentHighlightKind, SymbolKind,
-  type Connection, type DocumentSymbol, type ServerCapabilities, type SymbolInformation, type WorkspaceSymbol,
+  type Connection, type DocumentSymbol, type Location, type ServerCapabilities, type SymbolInformation, type WorkspaceSymbol,
 } from './protocol.ts';
 import { definitionsAt } from '../features/definition.ts';
 import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';
 import { highlightsAt } from '../features/highlight.ts';
+import { neighbourOf } from '../features/neighbours.ts';
 import { referencesAt } from '../features/references.ts';
 import type { SymbolKind as Kind } from '../features/symbols.ts';
 import { workspaceSymbols } from '../features/workspace-symbols.ts';
 import { locationOf, rangeOf } from './convert.ts';
 import type { About } from './features.ts';
 import { guarded } from './guard.ts';
+import { ownRequests } from './own-requests.ts';
 import type { Service, Snapshot } from './service.ts';
 
 export const navigationCapabilities: ServerCapabilities = {
@@ -23,6 +25,13 @@ const kinds: Readonly<Record<Kind, SymbolKind>> = {
   heading: SymbolKind.Namespace, lot: SymbolKind.Class, batch: SymbolKind.Field, stock: SymbolKind.Constant,
   regime: SymbolKind.Event, agent: SymbolKind.Key, guide: SymbolKind.String,
 };
+
+/** The next or the previous record of the batch that a place is about; null where it is about none. */
+export interface NeighbourShown {
+  readonly path: string;
+  /** Null behind the last record, and before the first. */
+  readonly at: Location | null;
+}
 
 export function serveNavigation(connection: Connection, about: About, service: Service): void {
   connection.onDefinition(about('definition', null, ({ journal, file }, { position }) =>
@@ -42,6 +51,13 @@ export function serveNavigation(connection: Connection, about: About, service: S
       ? symbols.map(symbol => outlined(symbol, snapshot))
       : symbols.flatMap(symbol => listed(symbol, service));
   }));
+
+  ownRequests(connection, service)('neighbour', null, ({ uri, position, direction = 'next' }): NeighbourShown | null => {
+    const found = uri === undefined ? undefined : service.find(uri);
+    const neighbour = found && position && neighbourOf(found.room.journal, found.file, position, direction);
+    if (!neighbour) return null;
+    return { path: neighbour.path, at: neighbour.place ? locationOf(neighbour.place, service) : null };
+  });
 
   connection.onWorkspaceSymbol(guarded(connection, 'workspace symbols', null, ({ query }): WorkspaceSymbol[] =>
     [...service.rooms()].flatMap(({ journal }) =>

@@ -1,5 +1,6 @@
 /** Requests of our own client, beyond the protocol's. */
 import type { CancellationToken, Connection, Position } from './protocol.ts';
+import type { Direction } from '../features/neighbours.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
 import { guarded } from './guard.ts';
 import type { SheetAsked } from './import.ts';
@@ -18,6 +19,7 @@ export interface Asked {
   readonly stamp?: number;
   readonly question?: MixQuestion;
   readonly sheet?: SheetAsked;
+  readonly direction?: Direction;
 }
 
 /** Registers `plumule/<name>`: guarded, and answered when all journals have been read. */

@@ -1,6 +1,5 @@
 /** The requests behind the editor's reports: of a lot, of all that is open, and the sheet of places to print. */
 import type { Connection } from './protocol.ts';
-import { URI, Utils } from 'vscode-uri';
 import { adviceFor } from '../advice/advice.ts';
 import { lotAt } from '../features/lot-at.ts';
 import { escapeMarkdown } from '../features/markdown.ts';
@@ -17,6 +16,7 @@ import { sheetMarkdown } from '../report/sheet/markdown.ts';
 import { ownRequests } from './own-requests.ts';
 import type { Service } from './service.ts';
 import type { Room } from './room.ts';
+import { filledRooms, nameOf } from './room-names.ts';
 
 export interface LotsShown {
   /** The lot that the line of a place is about; null where it is about none. */
@@ -40,7 +40,11 @@ const NOTHING_TRIED = 'There is nothing to compare yet. Count a treated batch an
 
 export function serveReport(connection: Connection, service: Service): void {
   const request = ownRequests(connection, service);
-  const filled = () => [...service.rooms()].filter(({ journal }) => journal.files.size > 0);
+  const filled = () => filledRooms(service);
+  const named = (room: Room) => {
+    const name = nameOf(room, service);
+    return name === undefined ? {} : { name };
+  };
 
   const reportOn = (room: Room, options: { readonly name?: string; readonly ids?: readonly string[] }) =>
     reportOf(room.journal, room.book, { now: service.now(room), ...options });
@@ -49,8 +53,7 @@ export function serveReport(connection: Connection, service: Service): void {
   request('report', '', ({ uri, lot }): string => {
     service.check();
     if (lot === undefined) {
-      const rooms = filled();
-      const reports = rooms.map(room => reportOn(room, nameIn(rooms, room)));
+      const reports = filled().map(room => reportOn(room, named(room)));
       return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'This journal has no lots yet.\n';
     }
     const room = uri === undefined ? undefined : service.find(uri)?.room;
@@ -80,8 +83,7 @@ export function serveReport(connection: Connection, service: Service): void {
 
   /** A page of HTML. */
   request('sheet', '', (): string => {
-    const rooms = filled();
-    return placesSheet(rooms.map(room => placesMap(room.journal, { now: service.now(room), ...nameIn(rooms, room) })));
+    return placesSheet(filled().map(room => placesMap(room.journal, { now: service.now(room), ...named(room) })));
   });
 }
 
@@ -91,12 +93,4 @@ function drawnWith(theme: ThemeName | undefined): ((lot: Lot) => string | undefi
     const picture = lotPicture(lot, { theme: themes[theme], width: DRAWN, small: false, id: 'lot' });
     return picture && addressOf(picture);
   });
-}
-
-/** Where there are several, each is called by its folder: by the last part of its path where that tells it apart. */
-function nameIn(rooms: readonly Room[], { folder }: Room): { readonly name?: string } {
-  if (rooms.length === 1) return {};
-  const short = (address: string) => Utils.basename(URI.parse(address));
-  const isAlone = rooms.filter(each => short(each.folder) === short(folder)).length === 1;
-  return { name: isAlone ? short(folder) : URI.parse(folder).fsPath };
 }

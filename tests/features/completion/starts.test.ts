@@ -85,7 +85,7 @@ describe('several lines at once', () => {
   test('a trial has a treated and an untreated batch, seed held back, and no problem but that its seed has yet to be sown', () => {
     const text = lines('', 'trial');
     expect(text).toBe([
-      'lot LOT-26 plant’s name, 60 seeds', 'split LOT-26, A 24 seeds, B 24 seeds', 'day 2026-01-19',
+      'lot LOT-26 name of the plant, 60 seeds', 'split LOT-26, A 24 seeds, B 24 seeds', 'day 2026-01-19',
       'soak LOT-26/A 19:05, GA3 500 ppm, 24 h', 'soak LOT-26/B 19:05, water, 24 h',
     ].join('\n'));
     const all = new Journal();

@@ -50,7 +50,7 @@ function trial(scene: Scene): Suggestion {
   const seeds = { blank: String(SIDE) };
   const long = { blank: printQuantity(journal.limits.soak(undefined).value), name: 'long' };
   return lines('trial', 'treated and untreated seed, side by side', [
-    ['lot ', lot, ' ', { blank: 'plant’s name' }, ', ', { blank: String(2 * SIDE + 12) }, ' seeds'],
+    ['lot ', lot, ' ', { blank: 'name of the plant' }, ', ', { blank: String(2 * SIDE + 12) }, ' seeds'],
     ['split ', lot, ', A ', seeds, ' seeds, B ', seeds, ' seeds'],
     ...today(scene),
     ['soak ', lot, `/A${time(scene)}, GA3 `, dose(scene), ', ', long],

@@ -78,7 +78,7 @@ function subjectOf(keyword: Keyword, scene: Scene, recent: readonly BatchNow[]):
       const likely = likeliest(keyword, recent, dayOfScene(scene), CHOICES);
       return [choice(likely.map(({ batch }) => batch.path), 'ID')];
     }
-    case 'new lot': return [{ blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`) }, ' ', { blank: 'plant’s name' }];
+    case 'new lot': return [{ blank: freeId(journal, `LOT-${isoOf(now.day).slice(2, 4)}`) }, ' ', { blank: 'name of the plant' }];
     case 'new stock': return [{ blank: freeId(journal, 'G') }];
     case 'new packet': return [{ blank: freeId(journal, 'P') }];
     case 'stock': return [choice(stocks(scene, keyword).slice(0, CHOICES).map(({ label }) => label), 'P1')];
