@@ -70,7 +70,7 @@ function measure(core, text) {
   timed('list', () => book.of(FILE));
   const lines = text.split('\n');
   const last = lines.length - 1;
-  const kinds = { counts: true, soaks: true, stages: true };
+  const kinds = { counts: true, soaks: true, stages: true, stocks: true };
   timed('tokens', () => [...tokensIn(journal, FILE)]);
   timed('outline', () => documentSymbols(journal, FILE));
   timed('folds', () => foldsOf(journal.files.get(FILE).text));

@@ -31,7 +31,9 @@ test('a solution is asked for step by step, and its record comes into the journa
     await quickInput.getByText('What should it be called?').first().waitFor();
     expect(await quickInput.locator('input').first().inputValue()).toBe('G1-500');
     await editor.press('Enter');
-    await editor.until(async () => (await editor.lines()).includes('dilute G1-500, from G1 5 mL, to 10 mL'), 'the record');
+    // Behind it stands its strength.
+    const isWritten = line => /^dilute G1-500, from G1 5 mL, to 10 mL(?:GA3 500 ppm)?$/.test(line);
+    await editor.until(async () => (await editor.lines()).some(isWritten), 'the record');
     expect(await editor.lines()).toContain('day 2026-02-10');
     // The file had no other change, so it is saved with the record.
     await page.locator('.tab.dirty').first().waitFor({ state: 'detached' });

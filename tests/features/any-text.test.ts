@@ -71,7 +71,7 @@ test('of any text, at any position, all that is shown or offered there fits the 
       expect(token.end).toBeLessThanOrEqual(file.at(token.line).text.length);
       last = token;
     }
-    for (const { line: number, character } of hintsIn(journal, 'a.germ', 0, file.lineCount, { counts: true, soaks: true, stages: true }, now)) {
+    for (const { line: number, character } of hintsIn(journal, 'a.germ', 0, file.lineCount, { counts: true, soaks: true, stages: true, stocks: true }, now)) {
       expect(character).toBe(file.at(number).text.length);
     }
     for (const { line: number, end } of linksOf(file)) expect(end).toBeLessThanOrEqual(file.at(number).text.length);

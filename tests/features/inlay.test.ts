@@ -3,7 +3,7 @@ import { hintsIn, type HintKinds } from '../../server/src/features/inlay.ts';
 import { differences, variantsOf } from '../support/fixture.ts';
 import { at, journalOf } from './journals.ts';
 
-const all: HintKinds = { counts: true, soaks: true, stages: true };
+const all: HintKinds = { counts: true, soaks: true, stages: true, stocks: true };
 
 /** Holds that the hints are those marked: each mark covers the last character of its line. */
 function check(source: string, now = '2026-02-01 08:00', kinds = all) {
@@ -128,7 +128,7 @@ test('each kind can be left out', () => {
     soak V-1 2026-01-10 19:00, water, 24 h
     chill V-1 2026-01-12, 4 C
     count V-1 2026-01-19, 3`;
-  const none: HintKinds = { counts: false, soaks: false, stages: false };
+  const none: HintKinds = { counts: false, soaks: false, stages: false, stocks: false };
   check(source, undefined, none);
   check(`${source}\n                          ^ day 8 · 3 of 24 = 12.5 %`, undefined, { ...none, counts: true });
 });
@@ -146,7 +146,9 @@ test('a soak that is poured together has first what is in the dish; so have drop
   check(`
     lot V-1 Veratrum nigrum, 24 seeds
     stock G1 2026-01-09, GA3 20 mg, 20 mL
+                                        ^ GA3 1000 ppm
     stock KN 2026-01-09, KNO3 1 g, 500 mL
+                                        ^ KNO3 2000 ppm
     soak V-1 2026-01-10 19:00, G1 5 mL, 20 mL, 24 h
                                                   ^ GA3 250 ppm · out 2026-01-11 19:00
     soak V-1 2026-01-12 19:00, G1 5 mL, KN 2 mL, 24 h
@@ -158,4 +160,43 @@ test('a soak that is poured together has first what is in the dish; so have drop
     apply V-1 2026-01-20, G1 1 mL, water 3 mL, 2 drops
                                                      ^ GA3 250 ppm
   `);
+});
+
+describe('a strength that does not stand on the line', () => {
+  const bottles = `
+      stock G1 2026-01-01, GA3 20 mg, 20 mL
+                                          ^ GA3 1000 ppm
+      dilute G2 2026-01-02, from G1 10 mL, to 20 mL
+                                                  ^ GA3 500 ppm`;
+
+  test('is told of what is made up, and of a soak that names a bottle alone', () => {
+    check(`${bottles}
+      lot V-1 Veratrum nigrum, 24 seeds
+      split V-1, A 12 seeds, B 12 seeds
+      soak V-1/A 2026-01-10 19:00, G2, 24 h
+                                          ^ GA3 500 ppm · out 2026-01-11 19:00
+      soak V-1/B 2026-01-10 19:00, G2 500 ppm, 24 h
+                                                  ^ out 2026-01-11 19:00
+    `);
+  });
+
+  test('is none for a label, for a bottle that a second record defines, and where it is not known', () => {
+    check(`
+      stock B1 2026-01-01, bleach 4 %, 100 mL
+      stock G1 2026-01-01, GA3 20 mg, 20 mL
+                                          ^ GA3 1000 ppm
+      stock G1 2026-01-02, GA3 40 mg, 20 mL
+      stock G3 2026-01-02, GA3 40 mg
+      powder P1 2026-01-02, GA3 1 g
+    `);
+  });
+
+  test('is the most that it can be where the bottle came from one past its date', () => {
+    check(`
+      stock G1 2020-01-01, GA3 20 mg, 20 mL, keeps 1 year
+                                                        ^ GA3 1000 ppm
+      dilute G2 2026-01-02, from G1 10 mL, to 20 mL
+                                                  ^ GA3 at most 500 ppm
+    `);
+  });
 });

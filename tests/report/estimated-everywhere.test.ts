@@ -115,7 +115,7 @@ function* inEditor(read: Journal, file: string, now: Moment): Generator<Said> {
   yield { where: 'outline', text: JSON.stringify(documentSymbols(read, file), (key, value: unknown) => (key === 'place' ? null : value)) };
   for (const lens of lensesOf(read, file)) yield { where: 'lens', text: lensTitle(read, lens, now)! };
   const { text } = read.files.get(file)!;
-  const kinds = { counts: true, soaks: true, stages: true };
+  const kinds = { counts: true, soaks: true, stages: true, stocks: true };
   for (const { text: hint, more } of hintsIn(read, file, 0, text.lineCount, kinds, now)) {
     yield { where: 'hint', text: `${hint}\n${more}` };
   }

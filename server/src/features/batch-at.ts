@@ -14,7 +14,7 @@ export function batchPathAt(journal: Journal, file: string, position: Position):
   switch (thing?.kind) {
     case 'lot': case 'batch':
       // In the name that the record is about, each part of it means all of it.
-      if (subject && thing.place.start === subject.start) return subject.text;
+      if (thing.place.start === subject?.start) return subject.text;
       return 'path' in thing ? thing.path : thing.id;
     case 'count': return subject?.text;
     case 'fact': return thing.fact.type === 'part' && subject ? `${subject.text}/${thing.fact.name.text}` : undefined;

@@ -1,10 +1,12 @@
-/** What the lines of counts, soaks and stages come to, shown at their ends. */
+/** What the lines of counts, soaks, stages and stocks come to, shown at their ends. */
+import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import { dayNumber, type Batch, type BatchEvent, type CountEvent, type Dose, type Soak, type Stage } from '../journal/life.ts';
 import { lengthText, printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
+import { showStrength } from '../solutions/display.ts';
 import { lifeOf } from './events.ts';
 import { daysText } from './words/days.ts';
 import { germinatedAt, originText } from './words/germination.ts';
@@ -25,6 +27,7 @@ export interface HintKinds {
   readonly counts: boolean;
   readonly soaks: boolean;
   readonly stages: boolean;
+  readonly stocks: boolean;
 }
 
 type Shown = Pick<Hint, 'text' | 'more'>;
@@ -41,7 +44,8 @@ export function hintsIn(
     if (!line.content.record || line.content.problems.length > 0) continue;
     const entry = journal.entryAt(line);
     const lived = entry && lifeOf(journal, entry);
-    const shown = lived?.event && hintOf(lived.batch, lived.event, kinds, now);
+    const ofStock = kinds.stocks ? stockHint(journal, line) : undefined;
+    const shown = lived?.event ? hintOf(lived.batch, lived.event, kinds, now) : ofStock;
     if (shown) hints.push({ line: number, character: line.text.length, ...shown });
   }
   return hints;
@@ -59,6 +63,18 @@ function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment):
       return undefined;
     default: return event satisfies never;
   }
+}
+
+/** Example: 'GA3 1000 ppm'; of a bottle made from what was past its time 'GA3 at most 1000 ppm' */
+function stockHint(journal: Journal, line: JournalLine): Shown | undefined {
+  const { keyword, subject } = line.content.record!;
+  if (keyword !== 'stock' && keyword !== 'dilute') return undefined;
+  const solution = subject && journal.solution(subject.text);
+  if (solution?.entry.line !== line || !solution.agent || !solution.ppm.ok) return undefined;
+  // That of a liquid as bought stands on its label, and on the line.
+  if (solution.form === 'bought') return undefined;
+  const most = solution.staleSince === undefined ? '' : 'at most ';
+  return { text: `${solution.agent.word} ${most}${showStrength(solution.ppm.value, 'ppm').text}`, more: undefined };
 }
 
 /** Example: 'day 8 · 3 of 24 = 12.5 % · rotted 1' */
@@ -102,12 +118,14 @@ function soakHint({ entry, end, endedBy, length }: Soak): Shown {
 }
 
 /**
- * With what is in the dish before it, where that was poured together and so is not what stands on the line.
+ * With what is in the dish before it, where that does not stand on the line: it was poured together, or the line names
+ * a bottle alone.
  *
  * Example: 'GA3 125 ppm · out 2026-01-11 19:00'
  */
 function withDose(doses: readonly Dose[], shown: Shown | undefined): Shown | undefined {
-  const mixed = doses.filter(({ parts, agent, ppm }) => agent && ppm.ok && parts.some(({ isPoured }) => isPoured));
+  const mixed = doses.filter(({ parts, agent, ppm }) => (
+    agent && ppm.ok && parts.some(({ isPoured, stock, fact }) => isPoured || (stock !== undefined && !fact.strength))));
   if (mixed.length === 0) return shown;
   const texts = [dosesText(mixed), ...(shown ? [shown.text] : [])];
   return { text: texts.join(' · '), more: shown?.more };

@@ -1,7 +1,8 @@
 /** Requests that lead from place to place: definition, references, highlights, symbols. */
 import {
   DocumentHighlightKind, SymbolKind,
-  type Connection, type DocumentSymbol, type Location, type ServerCapabilities, type SymbolInformation, type WorkspaceSymbol,
+  type Connection, type DocumentSymbol, type Location, type ServerCapabilities, type SymbolInformation,
+  type WorkspaceSymbol,
 } from './protocol.ts';
 import { definitionsAt } from '../features/definition.ts';
 import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';

@@ -1,4 +1,5 @@
 /** The client's settings of the section `plumule`, each taken only where it has the right type. */
+import type { HintKinds } from '../features/inlay.ts';
 import { problemKinds, type ProblemCode } from '../model/problems.ts';
 import type { LimitSettings } from '../journal/settings.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -7,7 +8,7 @@ import type { SeveritySettings } from './publisher.ts';
 
 /** What is shown between and behind the lines. */
 interface Shown {
-  readonly hints: { readonly counts: boolean; readonly soaks: boolean; readonly stages: boolean };
+  readonly hints: HintKinds;
   readonly lens: { readonly lots: boolean };
   readonly hovers: { readonly photos: boolean; readonly pictures: boolean };
 }
@@ -39,7 +40,10 @@ export function readSettings(section: unknown): Settings {
     },
     severity: severityOf(objectOf(objectOf(root.problems).severity)),
     format: { factOrder: objectOf(root.format).factOrder === true },
-    hints: { counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false },
+    hints: {
+      counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false,
+      stocks: hints.stocks !== false,
+    },
     lens: { lots: objectOf(root.lens).lots !== false },
     hovers: { photos: hovers.photos !== false, pictures: hovers.pictures !== false },
     mix: {
