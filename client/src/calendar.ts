@@ -5,7 +5,7 @@ import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 import { SoakAlarm } from './alarm.ts';
 import { saveAs } from './saving.ts';
 import type { JournalServer } from './server.ts';
-import { printPlaces } from './sheet.ts';
+import { printLabels, printPlaces, printRound } from './sheet.ts';
 import { DueView } from './views/due.ts';
 import { JournalStatus } from './views/language-status.ts';
 import { PlacesView } from './views/places.ts';
@@ -63,6 +63,8 @@ export function showCalendar(context: ExtensionContext, server: JournalServer, s
     }),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
     commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),
+    commands.registerCommand('plumule.printLabels', () => printLabels(server)),
+    commands.registerCommand('plumule.printRound', () => printRound(server)),
   );
   void started.then(refresh, () => status.failed());
 }

@@ -8,6 +8,7 @@ import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written }
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { NeighbourShown } from '../../server/src/lsp/navigation.ts';
+import type { LabelSheetName } from '../../server/src/report/paper/label-sheets.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
 
 export interface JournalServer {
@@ -38,6 +39,10 @@ export interface JournalServer {
   neighbour(uri: string, position: Position, direction: Direction): Promise<NeighbourShown | null>;
   /** A page of HTML to print: what lies where. */
   sheet(): Promise<string>;
+  /** A page of HTML to print: labels for pots and bags. */
+  labels(paper: LabelSheetName): Promise<string>;
+  /** A page of HTML to print: the counting sheet. */
+  roundSheet(): Promise<string>;
   readonly onChanged: Event<void>;
 }
 
@@ -63,6 +68,8 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     lots: at => client.sendRequest('plumule/lots', at ?? {}),
     neighbour: (uri, position, direction) => client.sendRequest('plumule/neighbour', { uri, position, direction }),
     sheet: () => client.sendRequest('plumule/sheet', {}),
+    labels: paper => client.sendRequest('plumule/labels', { paper }),
+    roundSheet: () => client.sendRequest('plumule/roundSheet', {}),
     onChanged: changed.event,
   };
 }

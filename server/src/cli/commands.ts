@@ -12,6 +12,7 @@ export { format } from './format.ts';
 export { importSheet } from './import.ts';
 export { mergeFiles } from './merge.ts';
 export { mix } from './mix.ts';
+export { printLabels, printRound } from './paper.ts';
 export { planTrial } from './plan.ts';
 export { publish } from './publish.ts';
 export { report } from './report.ts';

@@ -2,6 +2,7 @@
 import type { CancellationToken, Connection, Position } from './protocol.ts';
 import type { Direction } from '../features/neighbours.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
+import type { LabelSheetName } from '../report/paper/label-sheets.ts';
 import { guarded } from './guard.ts';
 import type { SheetAsked } from './import.ts';
 import type { Service } from './service.ts';
@@ -20,6 +21,8 @@ export interface Asked {
   readonly question?: MixQuestion;
   readonly sheet?: SheetAsked;
   readonly direction?: Direction;
+  /** The sheet of labels to print on. */
+  readonly paper?: LabelSheetName;
 }
 
 /** Registers `plumule/<name>`: guarded, and answered when all journals have been read. */

@@ -9,6 +9,9 @@ import { addressOf } from '../pictures/address.ts';
 import { themes, type ThemeName } from '../pictures/theme.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import { adviceSheet } from '../report/advice/sheet.ts';
+import { labelsOf } from '../report/paper/labels.ts';
+import { labelsPage } from '../report/paper/labels-page.ts';
+import { roundOf, roundPage } from '../report/paper/round.ts';
 import { placesMap } from '../report/places/map.ts';
 import { placesSheet } from '../report/places/sheet.ts';
 import { reportOf } from '../report/report.ts';
@@ -84,6 +87,14 @@ export function serveReport(connection: Connection, service: Service): void {
   /** A page of HTML. */
   request('sheet', '', (): string => {
     return placesSheet(filled().map(room => placesMap(room.journal, { now: service.now(room), ...named(room) })));
+  });
+
+  request('labels', '', ({ paper = 'a4-cut' }): string =>
+    labelsPage(filled().flatMap(room => labelsOf(room.journal, { now: service.now(room) })), paper));
+
+  request('roundSheet', '', (): string => {
+    const rooms = filled();
+    return roundPage(rooms.map(room => roundOf(room.journal, service.now(room), nameIn(rooms, room).name)));
   });
 }
 

@@ -1,6 +1,7 @@
 /** What the options that take one of a few words can be; without the commands, so that help costs nothing else. */
 import type { Severity } from '../../model/problems.ts';
 import { plantRanks } from '../../model/plant.ts';
+import { labelSheets, type LabelSheetName } from '../../report/paper/label-sheets.ts';
 import { themes, type ThemeName } from '../../pictures/theme.ts';
 
 export const textFormats = ['text', 'json'] as const;
@@ -13,5 +14,6 @@ export const severities = ['error', 'warning', 'information', 'hint'] as const s
 export { privates } from '../../model/privates.ts';
 export const benches = ['kitchen', 'laboratory'] as const;
 export const setups = ['git'] as const;
+export const labelSheetNames = Object.keys(labelSheets) as LabelSheetName[];
 export const shells = ['bash', 'zsh', 'fish'] as const;
 export const themeNames = Object.keys(themes) as ThemeName[];

@@ -5,14 +5,15 @@ import type { CheckOptions } from '../check.ts';
 import type { DrawOptions } from '../draw.ts';
 import type { DueOptions } from '../due.ts';
 import type { ExportOptions } from '../export.ts';
+import type { LabelsOptions, RoundOptions } from '../paper.ts';
 import type { PublishOptions } from '../publish.ts';
 import type { ReportOptions } from '../report.ts';
 import type { WhenOptions } from '../when.ts';
 import {
-  adviceFormats, checkFormats, privates, reportFormats, reportRanks, severities, textFormats, themeNames,
+  adviceFormats, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities, textFormats, themeNames,
 } from './choices.ts';
 import { command, doing } from './command.ts';
-import { formatOption, oneMore, PATHS, today, todayOption, wholeDays, winter } from './options.ts';
+import { formatOption, oneMore, PATHS, today, todayOption, wholeDays, wholeFrom, winter } from './options.ts';
 
 export function readJournals(program: Command): void {
   command(program, 'check', {
@@ -90,6 +91,30 @@ export function readJournals(program: Command): void {
     .addOption(formatOption(textFormats))
     .addOption(todayOption())
     .action(doing(({ due }, paths: string[], options: DueOptions) => due(paths, options)));
+
+  command(program, 'labels', {
+    summary: 'print labels for pots and bags',
+    description: 'Writes a page of labels to print: id, plant, treatment, date and place, with the number of the slot large.\nWithout --lot, a label for each open batch that is sown, soaked or in a stage.',
+    example: 'plumule labels --lot GEN-25 --sheet a4-3x8 --output labels.html --today 2026-02-10',
+  })
+    .argument('[paths...]', PATHS)
+    .addOption(new Option('--lot <id>', 'only the open batches of this lot, or this batch; you can repeat it').argParser(oneMore))
+    .addOption(new Option('--sheet <name>', 'the sheet of labels; “cut” is plain paper with lines to cut along')
+      .choices(labelSheetNames).default('a4-cut'))
+    .addOption(new Option('--skip <n>', 'labels of the first sheet that are used already').argParser(wholeFrom(0, 29)))
+    .option('-o, --output <file>', 'the page (HTML) to write; without it, print it')
+    .addOption(todayOption())
+    .action(doing(({ printLabels }, paths: string[], options: LabelsOptions) => printLabels(paths, options)));
+
+  command(program, 'round', {
+    summary: 'print a counting sheet to fill in at the shelf',
+    description: 'Writes the counting sheet of a round, with blanks to fill in by pencil: the batches that are still to be counted,\nplace by place. In VS Code, Count What Is Due asks for the counts in the same order.',
+    example: 'plumule round --output round.html --today 2026-02-15',
+  })
+    .argument('[paths...]', PATHS)
+    .option('-o, --output <file>', 'the page (HTML) to write; without it, print it')
+    .addOption(todayOption())
+    .action(doing(({ printRound }, paths: string[], options: RoundOptions) => printRound(paths, options)));
 
   command(program, 'when', {
     summary: 'say when to start a regime to end on a day, or when it ends',
