@@ -93,8 +93,7 @@ export function serveReport(connection: Connection, service: Service): void {
     labelsPage(filled().flatMap(room => labelsOf(room.journal, { now: service.now(room) })), paper));
 
   request('roundSheet', '', (): string => {
-    const rooms = filled();
-    return roundPage(rooms.map(room => roundOf(room.journal, service.now(room), nameIn(rooms, room).name)));
+    return roundPage(filled().map(room => roundOf(room.journal, service.now(room), nameOf(room, service))));
   });
 }
 

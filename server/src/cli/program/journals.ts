@@ -13,7 +13,9 @@ import {
   adviceFormats, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities, textFormats, themeNames,
 } from './choices.ts';
 import { command, doing } from './command.ts';
-import { formatOption, oneMore, PATHS, today, todayOption, wholeDays, wholeFrom, winter } from './options.ts';
+import {
+  formatOption, oneMore, oneMoreId, PATHS, today, todayOption, wholeDays, wholeFrom, winter,
+} from './options.ts';
 
 export function readJournals(program: Command): void {
   command(program, 'check', {
@@ -36,7 +38,7 @@ export function readJournals(program: Command): void {
     .argument('[paths...]', PATHS)
     .addOption(formatOption(reportFormats))
     .addOption(new Option('--lot <id>', 'only this lot; you can repeat it')
-      .argParser((id: string, before: readonly string[] | undefined) => [...(before ?? []), id]))
+      .argParser(oneMoreId))
     .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
     .option('--details', 'show the tests behind the verdicts too')
     .option('-o, --output <file>', 'with --format html or md, the file to write; pictures of a Markdown report go beside it')
@@ -98,7 +100,7 @@ export function readJournals(program: Command): void {
     example: 'plumule labels --lot GEN-25 --sheet a4-3x8 --output labels.html --today 2026-02-10',
   })
     .argument('[paths...]', PATHS)
-    .addOption(new Option('--lot <id>', 'only the open batches of this lot, or this batch; you can repeat it').argParser(oneMore))
+    .addOption(new Option('--lot <id>', 'only the open batches of this lot, or this batch; you can repeat it').argParser(oneMoreId))
     .addOption(new Option('--sheet <name>', 'the sheet of labels; “cut” is plain paper with lines to cut along')
       .choices(labelSheetNames).default('a4-cut'))
     .addOption(new Option('--skip <n>', 'labels of the first sheet that are used already').argParser(wholeFrom(0, 29)))

@@ -43,6 +43,11 @@ export const wholeFrom = (least: number, most: number) => (text: string): number
   throw new InvalidArgumentError(`Write a whole number from ${least} to ${most}.`);
 };
 
+/** One more id, for an option that may be repeated. */
+export function oneMoreId(id: string, before: readonly string[] | undefined): readonly string[] {
+  return [...(before ?? []), id];
+}
+
 /** One more of what is private, for an option that may be repeated. */
 export function oneMore(text: string, before: readonly Private[] | undefined): readonly Private[] {
   const known = privates.find(each => each === text);
