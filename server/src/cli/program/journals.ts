@@ -10,7 +10,8 @@ import type { PublishOptions } from '../publish.ts';
 import type { ReportOptions } from '../report.ts';
 import type { WhenOptions } from '../when.ts';
 import {
-  adviceFormats, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities, textFormats, themeNames,
+  adviceFormats, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities, textFormats,
+  themeNames,
 } from './choices.ts';
 import { command, doing } from './command.ts';
 import {
