@@ -85,7 +85,7 @@ describe('a cell that a spreadsheet would run', () => {
   it('begins with an apostrophe', () => {
     const filled = tablesFor(JOURNAL);
     const { table, rows } = tableOf(filled, 'lots');
-    expect(csvOf(table, rows)).toMatch(/'=HYPERLINK.*,'\+1,,'@home/);
+    expect(csvOf(table, rows)).toMatch(/'=HYPERLINK.*,'\+1,+'@home/);
     const events = tableOf(filled, 'events');
     expect(csvOf(events.table, events.rows)).toContain('\'-2+3 is a sum');
     expect(csvOf(events.table, events.rows)).toContain('\'=1+1');
