@@ -1,6 +1,6 @@
 // Writes dist/sbom.cdx.json, a CycloneDX list of the packages whose code is in the bundles, from what npm knows of all
-// packages and from the titles in dist/licences.txt. Run after the build; without the time and the number of the run, so
-// that the same sources give the same file.
+// packages and from the titles in dist/licences.txt. Run after the build; without the time and the number of the run,
+// so that the same sources give the same file.
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
