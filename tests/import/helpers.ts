@@ -13,7 +13,7 @@ export function sheetNamed(name: string): Table {
   return tableOf(decoded.text);
 }
 
-export function tableOf(text: string): Table {
+function tableOf(text: string): Table {
   const table = readTable(text);
   if ('fault' in table) throw new Error(table.fault);
   return table;
