@@ -26,7 +26,8 @@ summary { cursor: pointer; color: var(--draw-soft) } footer { margin-top: 3rem; 
   :root { color-scheme: light; ${themeVariables('print')} }
   body { font-size: 10pt } main { max-width: none; padding: 0 }
   section { break-before: page } figure, tr, li { break-inside: avoid } details { display: none }
-  th, td { padding-right: .5rem } td { white-space: normal; overflow-wrap: anywhere } .table { overflow: visible }
+  th, td { padding-right: .5rem } .table { overflow: visible }
+  td { white-space: normal; overflow-wrap: anywhere } td.number { overflow-wrap: normal }
   h2, h3 { break-after: avoid; margin-top: .75rem }
 }
 `;

@@ -6,7 +6,7 @@ import type { Offer, OfferStage } from '../../advice/offer.ts';
 import type { Age, Untouched } from '../../advice/seed.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { rangeOf } from '../../journal/estimates.ts';
-import type { JournalLine } from '../../journal/journal-file.ts';
+import { fileName, type JournalLine } from '../../journal/journal-file.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printQuantity, printTemperature } from '../../model/quantity.ts';
 import { plantKey } from '../../model/plant.ts';
@@ -22,7 +22,7 @@ export function doseName({ agent, text }: Pick<Tried, 'agent' | 'text'>): string
 
 /** Example: 'GEN-24 (winter.germ:12)' */
 export function recordName(id: string, { store, number }: JournalLine): string {
-  return `${id} (${store.name}:${number + 1})`;
+  return `${id} (${fileName(store.name)}:${number + 1})`;
 }
 
 /** Example: 'From GEN-24 (winter.germ:12) and GEN-25 (winter.germ:80).' */
