@@ -48,7 +48,12 @@ test('the lens over a packet says what to do with it, and a refactoring writes t
     await left(editor).locator('.view-line').first().click();
     await editor.goTo(9, 6);
     await editor.press('Control+Shift+R');
-    await editor.page.locator('.action-widget').getByText('Do as advised with IRI-1: divide it, and begin the soaks now').click();
+    // The first one is for later: it reminds of the soaks.
+    const focused = editor.page.locator('.action-widget .monaco-list-row.focused');
+    await focused.filter({ hasText: 'remind of the soaks' }).waitFor();
+    await editor.press('ArrowDown');
+    await focused.filter({ hasText: 'Do as advised with IRI-1: divide it, and begin the soaks now' }).waitFor();
+    await editor.press('Enter');
     const isThere = async start => (await editor.lines()).some(line => line.startsWith(start));
     await editor.until(() => isThere('soak IRI-1/A 2026-02-12 18:30, GA3 250 ppm, 24 h'), 'the soak');
     expect(await isThere('split IRI-1, A 5 seeds, B 5 seeds')).toBe(true);
