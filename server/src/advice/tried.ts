@@ -52,7 +52,20 @@ export interface TriedAgent {
 }
 
 /** Nothing of comparisons that wait for their day of judging, and of those in which more differs than the treatment. */
-export function triedOn(plant: string, lots: readonly Lot[]): TriedAgent[] {
+export function triedOn(plant: string, lots: readonly Lot[]): readonly TriedAgent[] {
+  const [first] = lots;
+  if (!first) return [];
+  const known = memo.get(first);
+  if (known?.lots.length === lots.length && known.lots.every((lot, i) => lot === lots[i])) return known.tried;
+  const tried = fromTrials(plant, lots);
+  memo.set(first, { lots, tried });
+  return tried;
+}
+
+/** Asked again at every move of the cursor; a lot is another object when one of its records changes. */
+const memo = new WeakMap<Lot, { readonly lots: readonly Lot[]; readonly tried: readonly TriedAgent[] }>();
+
+function fromTrials(plant: string, lots: readonly Lot[]): TriedAgent[] {
   const { agents } = plantTrial(plant, lots);
   const sure = areSure(agents.map(({ across }) => across));
   const exact = agents.map((agent, i) => agentOf(agent, sure[i]!));
@@ -76,21 +89,25 @@ function areSure(all: readonly AcrossLots[]): boolean[] {
 }
 
 function agentOf({ agent, strata, across }: AgentAcross, isSure: boolean): TriedAgent {
-  const doses = dosesOf(strata).map(({ ppm, strata: parts }) => triedIn(agent, ppm, parts));
+  const parts = dosesOf(strata);
+  const doses = parts.map(({ ppm, strata: part }) => (
+    triedIn(agent, ppm, part, () => (parts.length === 1 ? across : acrossLots(part.map(lotPairOf))))));
   const isTogether = across.lots > 1 && doses.length > 1;
   const { verdict, sentence } = across;
   return { agent, doses, isSure, together: isTogether ? { verdict, sentence } : undefined };
 }
 
 /** One comparison is judged by itself; several are combined, each lot compared with itself only. */
-function triedIn(agent: Agent, ppm: number | undefined, strata: readonly Stratum[]): Tried {
+function triedIn(
+  agent: Agent, ppm: number | undefined, strata: readonly Stratum[], acrossOf: () => AcrossLots,
+): Tried {
   const pairs = strata.flatMap(stratum => stratum.pairs);
   const [only, ...others] = pairs;
   const treated = pairs.map(pair => pair.treated);
   const lots = [...new Set(strata.map(({ lot }) => lot))];
   const base = { agent, ppm, text: textOf(treated, ppm), isEstimated: false, lots, treated };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
-  const across = acrossLots(strata.map(lotPairOf));
+  const across = acrossOf();
   const { verdict, sentence } = across;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
