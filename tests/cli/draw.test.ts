@@ -108,23 +108,13 @@ describe('plumule report -o', () => {
   });
 
   it('draws a plant over its winters, the doses of a lot, what lies where, and what is left', async () => {
-    const folder = await folderWith({ 'winter.germ': TRIAL });
-    expect((await plumule(folder, 'draw', 'veratrum  nigrum')).stdout).toContain('Treated less untreated: Veratrum nigrum');
+    const folder = await folderWith({ 'winter.germ': `${JOURNAL}stock G1 2026-01-01, GA3 20 mg, 20 mL\nsow IRI-1 2026-01-06, at frame\n` });
+    expect((await plumule(folder, 'draw', 'gentiana  lutea')).stdout).toContain('Treated less untreated: Gentiana lutea');
     expect((await plumule(folder, 'draw', '--places')).stdout).toContain('What lies where');
     expect((await plumule(folder, 'draw', '--stocks')).stdout).toContain('What is left');
-    const { stderr, code } = await plumule(folder, 'draw', 'V-1', '--doses');
+    const { stderr, code } = await plumule(folder, 'draw', 'GEN-25', '--doses');
     expect({ stderr, code }).toEqual({
-      stderr: 'plumule: V-1: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder\n', code: 1,
+      stderr: 'plumule: GEN-25: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder\n', code: 1,
     });
   });
 });
-
-const TRIAL = `lot V-1 Veratrum nigrum, 40 seeds
-stock G1 2026-01-01, GA3 20 mg, 20 mL
-split V-1, A 20 seeds, B 20 seeds
-soak V-1/A 2026-01-10 18:00, GA3 500 ppm, 24 h
-sow V-1/A 2026-01-11, at frame
-sow V-1/B 2026-01-11, at frame
-count V-1/A 2026-02-11, 18
-count V-1/B 2026-02-11, 7
-`;

@@ -2,17 +2,17 @@
  * What to do with seed that nothing was done to: whether to treat it and with what, how to divide it, what that needs.
  * From the records and the guides of the journal alone; where they say nothing, nothing is said.
  */
-import { inJournalOrder } from '../journal/journal-file.ts';
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Lot } from '../journal/life.ts';
+import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
 import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
 import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
 import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
-import { choose, type Choice } from './choice.ts';
+import { choose, offerIn, type Choice } from './choice.ts';
 import { divisionFor, type Division } from './division.ts';
 import { offersOf, type Offer } from './offer.ts';
 import { ageOn, untouchedIn, type Age, type Untouched } from './seed.ts';
@@ -54,7 +54,7 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const untreated = untreatedShares(ownLots);
   const seed = untouchedIn(lot, now);
   const choice = choose({ journal, plant, species, forms, genus, ready, untreated, guides });
-  const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
+  const offer = offerIn(choice);
   return {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice, age: ageOn(lot.collected, now.day),
     isBeyondGuides: offer?.tried !== undefined
@@ -81,8 +81,7 @@ interface Kin {
 function kinOf(plant: string, journal: Journal): Kin {
   const [key, genusKey] = [plantKey(plant), plantKey(genusIn(plant))];
   const kin = [...journal.lots()].filter(lot => lot.plant !== undefined && plantKey(genusIn(lot.plant)) === genusKey);
-  const byLine = new Map(kin.map(lot => [lot.definition.line, lot]));
-  const ordered = inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
+  const ordered = lotsInOrder(kin);
   const isSame = (lot: Lot) => plantKey(lot.plant!) === key;
   const isForm = (lot: Lot) => !isSame(lot) && plantKey(speciesIn(lot.plant!)) === plantKey(speciesIn(plant));
   return {

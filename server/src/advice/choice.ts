@@ -36,6 +36,11 @@ export type Choice =
   | { readonly kind: 'leave'; readonly because: 'guide'; readonly guide: Guide }
   | { readonly kind: 'unknown' };
 
+/** What is to be given; undefined where nothing is. */
+export function offerIn(choice: Choice): Offer | undefined {
+  return 'offer' in choice ? choice.offer : undefined;
+}
+
 /**
  * The first of these that holds: a dose that paid, by itself and beside all else that was tried; untreated seed that
  * needs nothing; a dose that the records cannot judge yet; an agent of the guides that was not tried yet, unless most

@@ -40,7 +40,7 @@ const KEPT = 0.25;
 export function divisionFor(
   { kind }: Choice, { batches, seeds }: Untouched, shares: readonly UntreatedShare[],
 ): Division | undefined {
-  if (kind === 'leave') return undefined;
+  if (kind === 'leave' || kind === 'unknown') return undefined;
   if (seeds && seeds.least < 2) return undefined;
   const share = shareOf(shares);
   const parts = batches.filter(({ children }) => children.length === 0);

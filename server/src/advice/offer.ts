@@ -1,8 +1,9 @@
 /** A treatment that may be given: from the own records, or from a guide. Plumule makes up none. */
+import { stageOf, type RegimeStage } from '../calendar/regime-match.ts';
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
-import { minutesOf, printQuantity, type Duration, type Temperature } from '../model/quantity.ts';
+import { minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
 import { factsOf } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
@@ -11,13 +12,6 @@ import { toNumber } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { isAgentGiven } from '../trials/treatment.ts';
 import { soakMinutes, type Tried } from './tried.ts';
-
-/** A stage of the cold or the warmth that goes with a soak. */
-export interface OfferStage {
-  readonly stage: 'chill' | 'warm';
-  readonly temperature: Temperature | undefined;
-  readonly duration: Duration | undefined;
-}
 
 export interface Offer {
   readonly agent: Agent;
@@ -33,8 +27,8 @@ export interface Offer {
   readonly tried: Tried | undefined;
   readonly guide: Guide | undefined;
   /** The stages that come before the soak, and those that follow it. */
-  readonly first: readonly OfferStage[];
-  readonly next: readonly OfferStage[];
+  readonly first: readonly RegimeStage[];
+  readonly next: readonly RegimeStage[];
   /** It was given to seed that had been sown and watched. */
   readonly isLate: boolean;
   /** What the guide has in the same line: 'KNO3 0.2 %'. */
@@ -66,8 +60,7 @@ export function offersOf(guide: Guide, plant: string | undefined, journal: Journ
     strength ? printQuantity(strength.value) : unmeasured ? 'unmeasured' : undefined);
   const stages = (from: number, to: number) => guide.stages
     .filter(stage => facts.indexOf(stage) >= from && facts.indexOf(stage) < to)
-    .map(({ stage, temperature, duration }) => (
-      { stage, temperature: temperature?.value, duration: duration?.value }));
+    .map(stageOf);
   return given.map(each => {
     const { agent, fact } = each;
     const { strength } = fact;
@@ -90,7 +83,7 @@ function stagesOf({ treated }: Tried): Pick<Offer, 'first' | 'next'> {
   const latest = treated.at(-1)!;
   const before = treated.every(({ treatment }) => treatment[0]!.stagesBefore > 0)
     ? latest.treatment[0]!.stagesBefore : 0;
-  const stages = latest.batches[0]!.batch.stages.map(({ stage, temperature, planned, start, end }): OfferStage => ({
+  const stages = latest.batches[0]!.batch.stages.map(({ stage, temperature, planned, start, end }): RegimeStage => ({
     stage, temperature, duration: planned ?? (end && { value: end.day - start.day, unit: 'days' }),
   }));
   return { first: stages.slice(0, before), next: stages.slice(latest.treatment[0]!.stagesBefore) };

@@ -2,7 +2,7 @@
 import type { Stage } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter, printTemperature, type Duration, type Temperature } from '../model/quantity.ts';
-import { factsOf, type JournalRecord } from '../model/record.ts';
+import { factsOf, type JournalRecord, type StageFact } from '../model/record.ts';
 
 /** A stage as a `regime` record names it. */
 export interface RegimeStage {
@@ -13,8 +13,11 @@ export interface RegimeStage {
 
 /** The stages of a `regime` or a `guide` record, in order. */
 export function stagesOf(record: JournalRecord): RegimeStage[] {
-  return factsOf(record, 'stage').map(({ stage, temperature, duration }) =>
-    ({ stage, temperature: temperature?.value, duration: duration?.value }));
+  return factsOf(record, 'stage').map(stageOf);
+}
+
+export function stageOf({ stage, temperature, duration }: StageFact): RegimeStage {
+  return { stage, temperature: temperature?.value, duration: duration?.value };
 }
 
 export interface Match {

@@ -1,5 +1,4 @@
-import { inJournalOrder } from '../journal/journal-file.ts';
-import type { Lot } from '../journal/life.ts';
+import { lotsInOrder } from '../journal/lots.ts';
 import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
 import { found, relatedTo, type Found, type PlantCheck } from './check.ts';
 import { Events } from './events.ts';
@@ -11,7 +10,8 @@ import { agentsIn } from './treated.ts';
  * Said once for a lot, at its first such soak.
  */
 export const readyUntreated: PlantCheck = function* (lots) {
-  const ordered = inOrder(lots);
+  // So that it does not depend on the order in which lots were read which of two equal records is named.
+  const ordered = lotsInOrder(lots);
   for (const lot of lots) {
     const soaks = new Events(lot).of('soak').toSorted((a, b) => a.entry.moment.day - b.entry.moment.day);
     for (const { entry, soak: { doses } } of soaks) {
@@ -33,10 +33,4 @@ function told(entry: Parameters<typeof subjectOf>[0] & Pick<Found, 'line'>, agen
     { plant: lot.plant ?? '', x, n, percent: Math.round((100 * x) / n), batches, day: halfBy, agent },
     { related: [relatedTo(last.entry, `${x} of ${n} untreated seeds by then`)] },
   );
-}
-
-/** So that it does not depend on the order in which lots were read which of two equal records is named. */
-function inOrder(lots: readonly Lot[]): Lot[] {
-  const byLine = new Map(lots.map(lot => [lot.definition.line, lot]));
-  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
 }

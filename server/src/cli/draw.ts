@@ -1,22 +1,21 @@
 /** `plumule draw`: the picture of a lot, a batch, a plant or a whole journal as an SVG file. */
-import { writeOurs } from '../disk/write.ts';
 import { batchPicture, lotPicture } from '../features/drawing/pictures.ts';
 import { stocksPicture } from '../features/drawing/bench.ts';
 import { placesPicture } from '../features/drawing/places.ts';
 import { seasonPicture } from '../features/drawing/season.ts';
 import { doseLadderPicture, plantPicture } from '../features/drawing/trials.ts';
+import { lotsOfPlant } from '../journal/lots.ts';
 import { rootOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Frame, Picture } from '../pictures/picture.ts';
 import { themes, type ThemeName } from '../pictures/theme.ts';
-import { plantKey } from '../model/plant.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import { plantTrial } from '../trials/plant-trial.ts';
-import { nearest } from '../syntax/nearest.ts';
 import { exits, type Exit } from './exits.ts';
-import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, print } from './output.ts';
+import { unknownName } from './unknown.ts';
+import { wroteFiles } from './written.ts';
 
 export interface DrawOptions {
   /** The file to write; without it the picture is printed. */
@@ -57,25 +56,10 @@ export async function draw(id: string | undefined, paths: readonly string[], opt
   const frame = { theme: themes[theme], width: WIDTH, small: false, id: 'picture' };
   const picture = whole ? drawnWhole(whole, journals, frame) : drawnThing(id!, journals, frame, doses === true);
   if (typeof picture === 'number') return picture;
-  if (!(await wrote(`${picture.svg.markup}\n`, output))) return exits.unread;
+  const text = `${picture.svg.markup}\n`;
+  if (output === undefined) print(text);
+  else if (!await wroteFiles([{ path: output, text, kind: 'svg' }], `wrote ${output}`)) return exits.unread;
   return unread.length > 0 ? exits.unread : exits.clean;
-}
-
-/** False where the file could not be written; the reason has been said. */
-async function wrote(text: string, output: string | undefined): Promise<boolean> {
-  if (output === undefined) {
-    print(text);
-    return true;
-  }
-  try {
-    await writeOurs(output, text, 'svg');
-  } catch (error) {
-    const { path, message } = unreadOf(error);
-    complain(`${path}: ${message}`);
-    return false;
-  }
-  complain(`wrote ${output}`);
-  return true;
 }
 
 /** Of the first journal that has something to draw. */
@@ -109,9 +93,7 @@ function pictureOf(id: string, { journal }: OpenJournal, frame: Frame, doses: bo
 
 /** Of the first journal that has lots of the plant. */
 function drawnPlant(name: string, journals: readonly OpenJournal[], frame: Frame): Picture | Exit {
-  const lotsIn = ({ journal }: OpenJournal) => [...journal.lots()].filter(({ plant }) => (
-    plant !== undefined && plantKey(plant) === plantKey(name)));
-  const lots = journals.map(lotsIn).find(found => found.length > 0);
+  const lots = journals.map(({ journal }) => lotsOfPlant(journal.lots(), name)).find(found => found.length > 0);
   if (!lots) {
     complain(unknownText(name, journals));
     return exits.unread;
@@ -125,6 +107,5 @@ function drawnPlant(name: string, journals: readonly OpenJournal[], frame: Frame
 function unknownText(id: string, journals: readonly OpenJournal[]): string {
   const lots = journals.flatMap(({ journal }) => [...journal.lots()]);
   const names = lots.flatMap(({ batches, plant }) => [...batches.keys(), ...plant === undefined ? [] : [plant]]);
-  const near = nearest(id, names);
-  return `there is no lot, batch or plant “${id}”${near === undefined ? '' : `; did you mean “${near}”?`}`;
+  return unknownName('lot, batch or plant', id, names);
 }

@@ -41,8 +41,7 @@ export async function exportJournals(paths: readonly string[], options: ExportOp
     if (tables) await writeTables(output!, journals, options);
     else await writeCalendar(output, journals);
   } catch (error) {
-    const { path, message } = unreadOf(error);
-    complain(`${path}: ${message}`);
+    complainOf([unreadOf(error)]);
     return exits.unread;
   }
   return exit;

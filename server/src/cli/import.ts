@@ -13,7 +13,7 @@ import type { Question } from '../import/questions.ts';
 import { printable } from '../report/printable.ts';
 import { exits, type Exit } from './exits.ts';
 import { nameOf, unreadOf } from './names.ts';
-import { complain, print } from './output.ts';
+import { complain, complainOf, print } from './output.ts';
 
 export interface ImportOptions extends Answers {
   /** The journal that takes the records; without it nothing is written. */
@@ -47,8 +47,7 @@ export async function importSheet(sheet: string, options: ImportOptions): Promis
     await write(result, { sheet, target, before, isWritten: output !== undefined && !preview });
     return result.left.length > 0 ? exits.problems : exits.clean;
   } catch (error) {
-    const { path: place, message } = unreadOf(error);
-    complain(`${place}: ${message}`);
+    complainOf([unreadOf(error)]);
     return exits.unread;
   }
 }

@@ -1,17 +1,11 @@
 import path from 'node:path';
-import type { WrittenKind } from '../disk/write.ts';
 import { lotPicture } from '../features/drawing/pictures.ts';
 import type { Lot } from '../journal/life.ts';
 import { themes } from '../pictures/theme.ts';
 import { FileNames, fileWord } from '../report/file-names.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import type { Report } from '../report/report.ts';
-
-export interface FileToWrite {
-  readonly path: string;
-  readonly text: string;
-  readonly kind: WrittenKind;
-}
+import type { FileToWrite } from './written.ts';
 
 const WIDTH = 720;
 

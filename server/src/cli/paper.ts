@@ -1,5 +1,4 @@
 /** What is made for paper: labels, and the counting sheet of a round. */
-import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
 import { rootOf } from '../journal/mentions.ts';
 import { labelsOf } from '../report/paper/labels.ts';
@@ -7,9 +6,9 @@ import type { LabelSheetName } from '../report/paper/label-sheets.ts';
 import { labelsPage } from '../report/paper/labels-page.ts';
 import { roundOf, roundPage } from '../report/paper/round.ts';
 import { exits, type Exit } from './exits.ts';
-import { unreadOf } from './names.ts';
 import { openJournals } from './open.ts';
 import { complain, complainOf, numbered, print } from './output.ts';
+import { wroteFiles } from './written.ts';
 
 export interface RoundOptions {
   readonly output?: string;
@@ -54,18 +53,11 @@ export async function printRound(paths: readonly string[], { today, output }: Ro
 }
 
 /** False where the file could not be written; the reason has been said. */
-async function wrote(page: string, output: string | undefined, what: string): Promise<boolean> {
-  if (output === undefined) {
-    print(page);
-    return true;
+async function wrote(text: string, output: string | undefined, what: string): Promise<boolean> {
+  if (output !== undefined) {
+    const said = `wrote ${what} to ${output}; print it from a browser, at 100 %`;
+    return wroteFiles([{ path: output, text, kind: 'html' }], said);
   }
-  try {
-    await writeOurs(output, page, 'html');
-  } catch (error) {
-    const { path, message } = unreadOf(error);
-    complain(`${path}: ${message}`);
-    return false;
-  }
-  complain(`wrote ${what} to ${output}; print it from a browser, at 100 %`);
+  print(text);
   return true;
 }

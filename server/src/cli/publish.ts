@@ -42,8 +42,7 @@ export async function publish(paths: readonly string[], options: PublishOptions)
     const pages = files.filter(({ name }) => name.endsWith('.html')).length;
     complain(`wrote ${numbered(pages, 'page')} to ${options.output}; open ${path.join(options.output, 'index.html')}`);
   } catch (error) {
-    const { path: where, message } = unreadOf(error);
-    complain(`${where}: ${message}`);
+    complainOf([unreadOf(error)]);
     return exits.unread;
   }
   return unread.length > 0 ? exits.unread : exits.clean;

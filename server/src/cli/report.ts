@@ -1,5 +1,4 @@
 import { version } from '../../../package.json';
-import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Winter } from '../model/winter.ts';
 import { reportPage } from '../report/html.ts';
@@ -9,14 +8,15 @@ import { printableJson } from '../report/printable.ts';
 import { reportOf, type Report } from '../report/report.ts';
 import { reportText } from '../report/text.ts';
 import { exits, type Exit } from './exits.ts';
-import { markdownFiles, type FileToWrite } from './markdown-files.ts';
-import { unreadOf, type Unread } from './names.ts';
+import { markdownFiles } from './markdown-files.ts';
+import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
 import type { reportFormats, reportRanks } from './program/choices.ts';
 import { reportStocks, reportWinter } from './sheets.ts';
 import { unknownLot } from './unknown.ts';
+import { wroteFiles, type FileToWrite } from './written.ts';
 
 export interface ReportOptions {
   readonly format: (typeof reportFormats)[number];
@@ -92,13 +92,6 @@ async function wrote(output: string, format: ReportOptions['format'], told: read
   const files: readonly FileToWrite[] = format === 'md'
     ? markdownFiles(output, told)
     : [{ path: output, text: reportPage(told), kind: 'html' }];
-  try {
-    for (const { path, text, kind } of files) await writeOurs(path, text, kind);
-  } catch (error) {
-    const { path, message } = unreadOf(error);
-    complain(`${path}: ${message}`);
-    return false;
-  }
-  complain(`wrote ${output}${files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : ''}`);
-  return true;
+  const pictures = files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : '';
+  return wroteFiles(files, `wrote ${output}${pictures}`);
 }

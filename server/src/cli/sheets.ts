@@ -1,6 +1,5 @@
 /** Reports in place of the lots: what is left of bottles and packets, and a winter in review. */
 import { version } from '../../../package.json';
-import { writeOurs } from '../disk/write.ts';
 import type { Moment } from '../journal/moment.ts';
 import { printableJson } from '../report/printable.ts';
 import { sheetPage } from '../report/sheet/html.ts';
@@ -16,9 +15,9 @@ import { WINTER_SHAPE, winterData } from '../report/winter/data.ts';
 import { winterReview } from '../report/winter/review.ts';
 import { winterSheet } from '../report/winter/words.ts';
 import { exits, type Exit } from './exits.ts';
-import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, complainOf, outputPage, print } from './output.ts';
+import { complainOf, outputPage, print } from './output.ts';
+import { wroteFiles } from './written.ts';
 
 export interface SheetOptions {
   readonly format: 'text' | 'json' | 'md' | 'html';
@@ -63,19 +62,8 @@ async function reportSheets(
     json: () => printableJson({ version: shape, plumule: version, journals: json(), unread }),
   }[format]();
   if (output === undefined) print(text);
-  else if (!await wrote(output, text, format === 'html' ? 'html' : 'md')) return exits.unread;
-  return unread.length > 0 ? exits.unread : exits.clean;
-}
-
-/** False where the file could not be written; the reason has been said. */
-async function wrote(output: string, text: string, kind: 'html' | 'md'): Promise<boolean> {
-  try {
-    await writeOurs(output, text, kind);
-  } catch (error) {
-    const { path, message } = unreadOf(error);
-    complain(`${path}: ${message}`);
-    return false;
+  else if (!await wroteFiles([{ path: output, text, kind: format === 'html' ? 'html' : 'md' }], `wrote ${output}`)) {
+    return exits.unread;
   }
-  complain(`wrote ${output}`);
-  return true;
+  return unread.length > 0 ? exits.unread : exits.clean;
 }

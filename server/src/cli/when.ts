@@ -10,11 +10,11 @@ import { factOf } from '../model/record.ts';
 import { printableJson } from '../report/printable.ts';
 import { whenData, WHEN_SHAPE } from '../report/when-data.ts';
 import { whenText } from '../report/when-text.ts';
-import { nearest } from '../syntax/nearest.ts';
 import { parse } from '../syntax/parse.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, outputPage, print } from './output.ts';
+import { unknownName } from './unknown.ts';
 import type { textFormats } from './program/choices.ts';
 
 export interface WhenOptions {
@@ -78,8 +78,8 @@ function regimeIn(journals: readonly OpenJournal[], name: string): FoundRegime |
   if (found.length > 1) {
     complain(`more than one journal has a regime “${name}” (${found.map(({ opened }) => opened.folder).join(', ')}): name one of them`);
   } else if (journals.length > 0) {
-    const near = nearest(name, journals.flatMap(({ journal }) => journal.definedIds().filter(id => journal.kindOf(id) === 'regime')));
-    complain(`there is no regime “${name}”${near === undefined ? '' : `; did you mean “${near}”?`}`);
+    complain(unknownName('regime', name, journals.flatMap(({ journal }) => (
+      journal.definedIds().filter(id => journal.kindOf(id) === 'regime')))));
   }
   return undefined;
 }

@@ -1,6 +1,7 @@
 /** Which lot and batch each row of a sheet is about. */
 import type { Journal } from '../journal/journal.ts';
-import type { Entry, Lot } from '../journal/life.ts';
+import type { Entry } from '../journal/life.ts';
+import { lotsOfPlant } from '../journal/lots.ts';
 import { plantKey } from '../model/plant.ts';
 import { parse } from '../syntax/parse.ts';
 import { eventsOf, type EventLine } from './events.ts';
@@ -50,7 +51,7 @@ interface Likeness {
 /** The lots of the journal that a row without an id may be about: of the same plant and not of another life. */
 function likely(row: RowReader, journal: Journal): Likeness[] {
   const wanted = factKeys(lotLine('X', row).facts);
-  return ofPlant(row.plant()!.text, journal).flatMap(({ id, definition }) => {
+  return lotsOfPlant(journal.lots(), row.plant()!.text).flatMap(({ id, definition }) => {
     const has = factKeys(definition.record.facts);
     const entries = journal.mentionsOf(id).filter(({ record }) => record.keyword !== 'lot' && record.keyword !== 'split');
     const events = eventsOf({ row: row.again(), path: id, counting: 'new', isStock: stock => journal.solution(stock) !== undefined });
@@ -65,10 +66,6 @@ function isSameEvent({ keyword, day, line }: EventLine, { record, moment }: Entr
   if (record.keyword !== keyword || moment?.day !== day) return false;
   const has = factKeys(record.facts);
   return keyword === 'count' || factKeys(parse(line).record?.facts ?? []).every(fact => has.includes(fact));
-}
-
-function ofPlant(plant: string, journal: Journal): Lot[] {
-  return [...journal.lots()].filter(lot => lot.plant !== undefined && plantKey(lot.plant) === plantKey(plant));
 }
 
 class Namer {
@@ -104,7 +101,7 @@ class Namer {
     const plant = row.plant();
     if (!plant) return { left: 'it names no lot and no plant' };
     if (row.mapping.lots === 'row') return undefined;
-    const [only, ...others] = ofPlant(plant.text, this.#journal);
+    const [only, ...others] = lotsOfPlant(this.#journal.lots(), plant.text);
     if (others.length > 0) return { left: `the journal has ${others.length + 1} lots of ${plant.text}; give the sheet a column with ids` };
     return only && this.#withPart(row, only.id);
   }

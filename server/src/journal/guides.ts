@@ -1,5 +1,6 @@
 /** What the grower's books say of plants: the `guide` records, found by a plant's name. */
 import type { Duration } from '../model/quantity.ts';
+import { plainName, plantKey } from '../model/plant.ts';
 import { factOf, factsOf, type JournalRecord, type StageFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
 
@@ -51,5 +52,5 @@ export function genusOf(plant: string): string {
 
 /** Case, blanks, the sign of a hybrid genus and the two ways to shorten “subspecies” make no difference. */
 function wordsOf(plant: string): string[] {
-  return plant.toLowerCase().trim().replace(/^(?:×\s*|x\s+)/, '').split(/\s+/).map(word => (word === 'ssp.' ? 'subsp.' : word));
+  return plantKey(plainName(plant)).split(' ');
 }

@@ -150,6 +150,12 @@ export function inJournalOrder(lines: Iterable<JournalLine>): JournalLine[] {
   return isSorted ? all : all.sort(compareLines);
 }
 
+/** Things of the journal in the order of the lines that they stand in. */
+export function inOrderOf<Item>(items: Iterable<Item>, lineOf: (item: Item) => JournalLine): Item[] {
+  const byLine = new Map([...items].map(item => [lineOf(item), item]));
+  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
+}
+
 /** The last part of a file's name or address. */
 export function fileName(name: string): string {
   const last = name.slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);

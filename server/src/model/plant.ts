@@ -31,5 +31,10 @@ const EPITHET = /^(?!x$)[\p{Ll}-]+$/u;
  * Example: genusIn('× Heucherella alba') is 'Heucherella'
  */
 export function genusIn(name: string): string {
-  return name.trim().replace(/^(?:×\s*|x\s+)/i, '').split(/\s/)[0] ?? name;
+  return plainName(name).split(/\s/)[0] ?? name;
+}
+
+/** Without the sign of a hybrid genus. Example: plainName('× Heucherella alba') is 'Heucherella alba' */
+export function plainName(name: string): string {
+  return name.trim().replace(/^(?:×\s*|x\s+)/i, '');
 }

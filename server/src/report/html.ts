@@ -6,7 +6,8 @@ import type { DataTable, Frame, Picture } from '../pictures/picture.ts';
 import { pageTheme } from '../pictures/theme.ts';
 import type { PlantTrial } from '../trials/plant-trial.ts';
 import { columnsOf, type Column } from './columns.ts';
-import { PAGE_POLICY, pageStyle } from './html-style.ts';
+import { documentOf } from './document.ts';
+import { pageStyle } from './html-style.ts';
 import { trialPassages, type Passage } from './passages.ts';
 import { plantPassages, untriedText } from './plant-passages.ts';
 import { printable } from './printable.ts';
@@ -41,31 +42,13 @@ export interface PageOptions {
 export function pageOf(
   title: string, body: readonly Content[], foot: readonly string[], { policy, style, script }: PageOptions = {},
 ): string {
-  const page = element(
-    'html',
-    { lang: 'en' },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', { 'http-equiv': 'Content-Security-Policy', 'content': policy ?? PAGE_POLICY }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('title', {}, printable(title)),
-      { markup: `<style>${pageStyle()}${style ?? ''}</style>` },
-    ),
-    element(
-      'body',
-      {},
-      element(
-        'main',
-        {},
-        ...body,
-        foot.length > 0 ? element('footer', {}, ...foot.map(paragraph)) : undefined,
-      ),
+  return documentOf({
+    title, policy, style: `${pageStyle()}${style ?? ''}`,
+    body: [
+      element('main', {}, ...body, foot.length > 0 ? element('footer', {}, ...foot.map(paragraph)) : undefined),
       script === undefined ? undefined : { markup: `<script>${script}</script>` },
-    ),
-  );
-  return `<!DOCTYPE html>\n${page.markup}\n`;
+    ],
+  });
 }
 
 function reportBody(report: Report, number: number): Content[] {

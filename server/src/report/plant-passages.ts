@@ -28,21 +28,29 @@ function onlyLot(agent: AgentAcross): Passage {
   return { heading: agentText(agent), columns: [], items, texts: [] };
 }
 
-/** One row for each lot, or for each of the conditions that its untreated seed had. */
+/** What germinated of untreated seed: one row for each lot, or for each of the conditions that it had. */
+export function untreatedColumns(shares: readonly UntreatedShare[]): Column[] {
+  const column = (head: string, cell: (share: UntreatedShare) => string): Column => (
+    { head, kind: 'number', cells: shares.map(cell) });
+  const percent = (share: number) => (100 * share).toFixed(1);
+  return [
+    column('Germinated', ({ pooled: { x, n } }) => `${x} of ${n}`),
+    column('%', ({ pooled: { x, n } }) => percent(x / n)),
+    column('95 % interval', ({ pooled: { interval } }) => `${percent(interval.low)} to ${percent(interval.high)}`),
+    column('By day', ({ byDay }) => String(byDay)),
+  ];
+}
+
 function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
   const column = (head: string, kind: Column['kind'], cell: (share: UntreatedShare) => string): Column => (
     { head, kind, cells: shares.map(cell) });
-  const percent = (share: number) => (100 * share).toFixed(1);
   return {
     heading: 'Untreated seed by winter',
     columns: [
       column('Winter', 'text', ({ winter }) => winter),
       column('Lot', 'text', ({ lot }) => lot.id),
       column('Seed', 'text', ({ group }) => groupLabel(group)),
-      column('Germinated', 'number', ({ pooled: { x, n } }) => `${x} of ${n}`),
-      column('%', 'number', ({ pooled: { x, n } }) => percent(x / n)),
-      column('95 % interval', 'number', ({ pooled: { interval } }) => `${percent(interval.low)} to ${percent(interval.high)}`),
-      column('By day', 'number', ({ byDay }) => String(byDay)),
+      ...untreatedColumns(shares),
       column('Still open', 'number', ({ open }) => (open === 0 ? '–' : String(open))),
     ],
     items: [],

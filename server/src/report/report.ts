@@ -1,9 +1,9 @@
 /** The report of a journal: what it says of each lot and of each batch, as values for tables and for other programs. */
 import type { ProblemBook } from '../checks/problem-book.ts';
 import type { Journal } from '../journal/journal.ts';
-import { inJournalOrder } from '../journal/journal-file.ts';
 import { countsOf, isGivenOut, type Batch, type Lot } from '../journal/life.ts';
 import { mentionsOf, tellsOf } from '../journal/mentions.ts';
+import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
 import { replacingOf, type Replacing } from '../journal/replacing.ts';
 import type { PlantRank } from '../model/plant.ts';
@@ -64,7 +64,7 @@ export function reportOf(
   journal: Journal, book: ProblemBook, { now, name, files, ids, by, details = false }: ReportOptions,
 ): Report {
   const { ofLots, homeless } = errorsOf(journal, book);
-  const lots = inOrder(journal.lots())
+  const lots = lotsInOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
     .filter(({ id }) => isSaidIn(journal, id, files))
     .map(lot => ({
@@ -80,11 +80,6 @@ export function reportOf(
 
 function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {
   return [...byPlant(lots.map(({ lot }) => lot), by)].map(([plant, ofPlant]) => plantTrial(plant, ofPlant));
-}
-
-function inOrder(lots: Iterable<Lot>): Lot[] {
-  const byLine = new Map([...lots].map(lot => [lot.definition.line, lot]));
-  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
 }
 
 function isTold(batch: Batch): boolean {

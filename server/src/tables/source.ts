@@ -1,5 +1,6 @@
 /** What the tables have in common: the lots and batches of a journal, and where things stand in it. */
-import { inJournalOrder, type JournalLine } from '../journal/journal-file.ts';
+import type { JournalLine } from '../journal/journal-file.ts';
+import { lotsInOrder } from '../journal/lots.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import { isSaidIn } from '../report/agenda.ts';
 import type { Temperature } from '../model/quantity.ts';
@@ -8,8 +9,7 @@ import { map, number, text, whole, type Column, type Source } from './table.ts';
 
 /** The lots that the files say something of, in the order of the journal. */
 export function lotsOf({ journal, files }: Source): Lot[] {
-  const byLine = new Map([...journal.lots()].map(lot => [lot.definition.line, lot]));
-  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!).filter(({ id }) => isSaidIn(journal, id, files));
+  return lotsInOrder(journal.lots()).filter(({ id }) => isSaidIn(journal, id, files));
 }
 
 export interface BatchOf {

@@ -60,7 +60,7 @@ test('a batch in the cold shows its stages with today, and its lot too where it 
 });
 
 /** The picture over the word that is marked. */
-function over1(source: string, now: string): string {
+function drawnOver(source: string, now: string): string {
   const fixture = readFixture(source);
   const { file, position } = cursorOf(fixture, 'here');
   return drawnIn(hoverAt(journalOf(fixture), file, position, at(now), 'light')!.markdown);
@@ -68,9 +68,9 @@ function over1(source: string, now: string): string {
 
 test('a soak shows how much of it is gone, a bottle what is left of it, a regime its stages from today', () => {
   const soak = 'lot V-1 Veratrum nigrum, 60 seeds\nsoak V-1 2026-01-11 08:00, water, 24 h\n^^^^ here';
-  expect(over1(soak, '2026-01-11 20:00')).toContain('12 h gone, 12 h to go');
+  expect(drawnOver(soak, '2026-01-11 20:00')).toContain('12 h gone, 12 h to go');
   const stock = 'stock G1 2026-01-01, GA3 20 mg, 20 mL\n      ^^ here\ndilute G2 2026-01-02, from G1 5 mL, to 10 mL';
-  expect(over1(stock, '2026-01-11')).toContain('15 mL of 20 mL');
+  expect(drawnOver(stock, '2026-01-11')).toContain('15 mL of 20 mL');
   const regime = 'regime woodland, warm 20 C 30 days, chill 4 C 60 days\n       ^^^^^^^^ here';
-  expect(over1(regime, '2026-01-11')).toContain('4 C 60 days, planned: 2026-02-10 to 2026-04-11');
+  expect(drawnOver(regime, '2026-01-11')).toContain('4 C 60 days, planned: 2026-02-10 to 2026-04-11');
 });

@@ -1,6 +1,8 @@
 /** The records of what is advised: the division as it is made now, the soaks as reminders, or as begun now. */
 import { adviceFor, type Advice } from '../../advice/advice.ts';
+import { offerIn } from '../../advice/choice.ts';
 import type { Division } from '../../advice/division.ts';
+import { untouchedIn } from '../../advice/seed.ts';
 import { recordLine } from '../../calendar/ask.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
@@ -24,11 +26,11 @@ export interface AdvisedRecords {
 
 /** Undefined where nothing is to be divided or treated. */
 export function advisedRecords({ choice, division, lot, now }: Advice, journal: Journal): AdvisedRecords | undefined {
-  const isTrial = choice.kind === 'treat' || choice.kind === 'try';
-  const sides = division && isTrial ? sidesOf(division, choice.kind === 'treat', lot, journal) : undefined;
-  if (!sides || !isTrial) return undefined;
+  const offer = offerIn(choice);
+  const sides = division && sidesOf(division, choice.kind === 'treat', lot, journal);
+  if (!sides || !offer) return undefined;
   const { below, split, treated, untreated } = sides;
-  const { text, soak, above, first, isLate } = choice.offer;
+  const { text, soak, above, first, isLate } = offer;
   // A dose above the grower's own limit is theirs to write, and a soak after the cold has its day later.
   if (text === undefined || above || first.length > 0 || isLate) {
     return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
@@ -47,7 +49,8 @@ export function advisedRecords({ choice, division, lot, now }: Advice, journal: 
 
 /** On a lot that nothing was done to: what is advised, with reminders of the soaks, or with soaks that begin now. */
 export function adviceActions(lot: Lot, journal: Journal, now: Moment): Action[] {
-  const records = advisedRecords(adviceFor(lot, journal, now), journal);
+  // Asked at every move of the cursor, and of most lots all the seed was begun with.
+  const records = untouchedIn(lot, now) && advisedRecords(adviceFor(lot, journal, now), journal);
   if (!records) return [];
   const { below, split, reminders, soaks } = records;
   const dividing = split === undefined ? [] : [split];

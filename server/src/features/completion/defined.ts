@@ -1,5 +1,5 @@
 /** The stocks and the regimes that a journal defines, in the order of their definitions. */
-import { inJournalOrder } from '../../journal/journal-file.ts';
+import { inOrderOf } from '../../journal/journal-file.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Entry } from '../../journal/life.ts';
 import type { Solution } from '../../journal/solutions.ts';
@@ -16,14 +16,9 @@ const regimes = allOf((id, journal) => {
 });
 
 export function stocksOf(journal: Journal): Solution[] {
-  return inOrder(solutions(journal, EVER), ({ entry }) => entry);
+  return inOrderOf(solutions(journal, EVER), ({ entry }) => entry.line);
 }
 
 export function regimesOf(journal: Journal): Entry[] {
-  return inOrder(regimes(journal, EVER), entry => entry);
-}
-
-function inOrder<Item>(items: readonly Item[], entryOf: (item: Item) => Entry): Item[] {
-  const byLine = new Map(items.map(item => [entryOf(item).line, item]));
-  return inJournalOrder(byLine.keys()).map(line => byLine.get(line)!);
+  return inOrderOf(regimes(journal, EVER), ({ line }) => line);
 }

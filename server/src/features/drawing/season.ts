@@ -62,7 +62,8 @@ function placeOf(lot: Lot, { path }: Batch, now: Moment): string {
   );
 }
 
-function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: string }> {
+/** What is due next of each batch or bottle. */
+export function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: string }> {
   const next = new Map<string, { day: Day; what: string }>();
   for (const { id, day, what } of due(journal, now)) if (!next.has(id)) next.set(id, { day, what });
   return next;

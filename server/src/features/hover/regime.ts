@@ -1,10 +1,12 @@
 /** A regime: its stages, with days from its start, or with dates on a record that sows under it. */
+import { stageName } from '../../calendar/ask.ts';
+import { stageOf } from '../../calendar/regime-match.ts';
 import { regimePlans, type RegimePlan } from '../../calendar/regimes.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Entry } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { isoOf, type Day } from '../../model/day.ts';
-import { dayAfter, minutesOf, printQuantity, printTemperature } from '../../model/quantity.ts';
+import { dayAfter, minutesOf } from '../../model/quantity.ts';
 import { factsOf, type StageFact } from '../../model/record.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
 import { lifeOf } from '../events.ts';
@@ -42,8 +44,9 @@ function planOf(entry: Entry, journal: Journal, now: Moment): { batch: Batch; pl
 /** Each stage with its days; without a start counted from 0, as far as they do not depend on the calendar. */
 function stageLines(stages: readonly StageFact[], start: Day | undefined): string[] {
   let from: Day | undefined = start ?? 0;
-  return stages.map(({ stage, temperature, duration }) => {
-    const text = [stage, temperature && printTemperature(temperature.value), duration && printQuantity(duration.value)].filter(part => part).join(' ');
+  return stages.map(stage => {
+    const { duration } = stage;
+    const text = stageName(stageOf(stage));
     const isFixed: boolean = duration !== undefined && (start !== undefined || minutesOf(duration.value) !== undefined);
     const to: Day | undefined = from !== undefined && duration && isFixed ? dayAfter(from, duration.value) : undefined;
     const days = from === undefined ? '' : to === undefined ? `: from ${named(from)}` : `: ${named(from)} to ${named(to)}`;

@@ -1,6 +1,6 @@
 /** Whether a treatment paid: treated against untreated seed of one lot, and a ladder of doses as a table. */
 import type { Lot } from '../../journal/life.ts';
-import { plantKey } from '../../model/plant.ts';
+import { lotsOfPlant } from '../../journal/lots.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import { trialOf, type Contest } from '../../trials/lot-trial.ts';
 import { plantTrial } from '../../trials/plant-trial.ts';
@@ -34,8 +34,7 @@ export const trialSection: Section<Lot> = lot => {
 /** What all lots of the plant say together, where it was tried on more than this one. */
 export const acrossSection: Section<Lot> = ({ plant }, { journal }) => {
   if (plant === undefined) return undefined;
-  const lots = [...journal.lots()].filter(lot => lot.plant !== undefined && plantKey(lot.plant) === plantKey(plant));
-  const lines = plantTrial(plant, lots).agents
+  const lines = plantTrial(plant, lotsOfPlant(journal.lots(), plant)).agents
     .filter(({ across }) => across.lots > 1)
     .map(trial => `**${escapeMarkdown(`${agentText(trial)} on ${plant}`)}** – ${escapeMarkdown(trial.across.sentence)}`);
   return lines.length === 0 ? undefined : markdownList(lines);

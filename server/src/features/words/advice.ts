@@ -2,13 +2,14 @@
 import type { Advice } from '../../advice/advice.ts';
 import type { Choice } from '../../advice/choice.ts';
 import type { Division } from '../../advice/division.ts';
-import type { Offer, OfferStage } from '../../advice/offer.ts';
+import type { Offer } from '../../advice/offer.ts';
 import type { Age, Untouched } from '../../advice/seed.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
+import { stageName } from '../../calendar/ask.ts';
 import { rangeOf } from '../../journal/estimates.ts';
 import { fileName, type JournalLine } from '../../journal/journal-file.ts';
 import type { Lot } from '../../journal/life.ts';
-import { printQuantity, printTemperature } from '../../model/quantity.ts';
+import { printQuantity } from '../../model/quantity.ts';
 import { plantKey } from '../../model/plant.ts';
 import { substanceOf } from '../../solutions/comparison.ts';
 import { seedsText } from '../symbols.ts';
@@ -96,16 +97,10 @@ function offerText({ text, agent, soak, longer, tried }: Offer): string {
   return `${text ?? `${agent.word} of unknown strength`}, ${soak}${instead}`;
 }
 
-/** Example: 'chill 4 C 12 weeks' */
-export function offerStageText({ stage, temperature, duration }: OfferStage): string {
-  return [stage, temperature && printTemperature(temperature), duration && printQuantity(duration)]
-    .filter(text => text !== undefined).join(' ');
-}
-
 /** When the soak comes. Example: ', after chill 4 C 12 weeks' */
 function stagesText({ first, isLate }: Offer): string {
   if (isLate) return ', on seed that had been sown and watched before';
-  return first.length === 0 ? '' : `, after ${listed(first.map(offerStageText), 'and')}`;
+  return first.length === 0 ? '' : `, after ${listed(first.map(stageName), 'and')}`;
 }
 
 /** What speaks against a treatment that is advised all the same. */

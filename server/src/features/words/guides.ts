@@ -1,6 +1,8 @@
 /** What a guide says to do, in the order written: whether a soak comes before or after the cold matters. */
-import { printQuantity, printTemperature } from '../../model/quantity.ts';
-import type { Fact, JournalRecord, StageFact, SubstanceFact } from '../../model/record.ts';
+import { stageName } from '../../calendar/ask.ts';
+import { stageOf } from '../../calendar/regime-match.ts';
+import { printQuantity } from '../../model/quantity.ts';
+import type { Fact, JournalRecord, SubstanceFact } from '../../model/record.ts';
 
 /** Example: 'GA3 500 ppm, 24 h, chill 4 C 60 days'; 'no treatment' where it names a source alone */
 export function guideStepsText({ facts }: Pick<JournalRecord, 'facts'>): string {
@@ -12,7 +14,7 @@ function factText(fact: Fact): string | undefined {
   switch (fact.type) {
     case 'substance': return substanceText(fact);
     case 'duration': return printQuantity(fact.value);
-    case 'stage': return stageText(fact);
+    case 'stage': return stageName(stageOf(fact));
     default: return undefined;
   }
 }
@@ -20,10 +22,4 @@ function factText(fact: Fact): string | undefined {
 function substanceText({ name, strength, unmeasured }: SubstanceFact): string {
   if (strength) return `${name.text} ${printQuantity(strength.value)}`;
   return unmeasured ? `${name.text} unmeasured` : `${name.text}, strength not given`;
-}
-
-function stageText({ stage, temperature, duration }: StageFact): string {
-  const temperatureText = temperature && printTemperature(temperature.value);
-  const durationText = duration && printQuantity(duration.value);
-  return [stage, temperatureText, durationText].filter(text => text !== undefined).join(' ');
 }

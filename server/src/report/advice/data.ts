@@ -1,10 +1,11 @@
 /** What to do with a packet as plain data for other programs; syntaxes/json.md describes the shape. */
 import type { Advice } from '../../advice/advice.ts';
+import { offerIn } from '../../advice/choice.ts';
 import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
-import { isoMoment } from '../../calendar/ask.ts';
+import { isoMoment, stageName } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { answerText, offerStageText } from '../../features/words/advice.ts';
+import { answerText } from '../../features/words/advice.ts';
 import { groupLabel } from '../../features/words/trials.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
@@ -20,6 +21,7 @@ export const ADVICE_SHAPE = 1;
 export function adviceData(advice: Advice, journal: Journal): object {
   const { lot, now, seed, age, species, genus, forms, untreated, ready, guides, choice, division, supplies } = advice;
   const records = advisedRecords(advice, journal);
+  const offer = offerIn(choice);
   return {
     now: isoMoment(now), lot: lot.id, plant: lot.plant ?? null,
     advice: seed ? choice.kind : null,
@@ -29,8 +31,8 @@ export function adviceData(advice: Advice, journal: Journal): object {
       batches: seed.batches.map(({ path }) => path), least: seed.seeds?.least ?? null, most: seed.seeds?.most ?? null,
     } : null,
     age: age ?? null,
-    treatment: choice.kind === 'treat' || choice.kind === 'try' ? offerData(choice.offer) : null,
-    division: division && choice.kind !== 'unknown' ? {
+    treatment: offer ? offerData(offer) : null,
+    division: division ? {
       treated: division.sides?.treated ?? null, untreated: division.sides?.untreated ?? null,
       tooFew: division.isTooFew, estimated: division.isEstimated,
       untreatedShare: division.share.value, untreatedShareFromRecords: division.share.own,
@@ -59,7 +61,7 @@ function valueOf(visible: Measured): number | Undefined {
 function offerData({ agent, ppm, text, soak, guide, above, first, next, isLate }: Offer): object {
   return {
     agent: agent.word, ppm: ppm ?? null, record: text ?? null, soak, aboveLimit: above !== undefined,
-    after: first.map(offerStageText), then: next.map(offerStageText), onWatchedSeed: isLate,
+    after: first.map(stageName), then: next.map(stageName), onWatchedSeed: isLate,
     guide: guide ? at(guide.line) : null,
   };
 }

@@ -1,5 +1,6 @@
 /** What a treatment needs, in words: what stands on the shelf, or what to make up. */
 import type { Advice } from '../../advice/advice.ts';
+import { offerIn } from '../../advice/choice.ts';
 import type { Offer } from '../../advice/offer.ts';
 import type { Bottle } from '../../advice/supplies.ts';
 import { recordName } from '../../features/words/advice.ts';
@@ -16,7 +17,7 @@ const MOST_BOTTLES = 3;
 
 export function needsPassage({ supplies, choice }: Advice): Passage {
   const heading = 'What it needs';
-  const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
+  const offer = offerIn(choice);
   if (!offer) return { heading, columns: [], items: [], texts: [] };
   const dose = offer.text ?? offer.agent.word;
   const limits = [

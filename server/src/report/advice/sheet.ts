@@ -1,11 +1,13 @@
 /** What to do with a packet of seed as a page: the answer first, then what it rests on. */
 import type { Advice } from '../../advice/advice.ts';
+import { offerIn } from '../../advice/choice.ts';
 import { ageOn, mayBeAsOld, type Age } from '../../advice/seed.ts';
 import type { Division } from '../../advice/division.ts';
 import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
+import { stageName } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { ageText, answerText, doseName, lotsText, offerStageText, recordName, seedText } from '../../features/words/advice.ts';
+import { ageText, answerText, doseName, lotsText, recordName, seedText } from '../../features/words/advice.ts';
 import { guideStepsText } from '../../features/words/guides.ts';
 import { ladderNote } from '../../features/words/ladders.ts';
 import { planBasis } from '../../features/words/plans.ts';
@@ -23,12 +25,17 @@ import { isActiveSoak } from '../../trials/treatment.ts';
 import { allOf, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
+import { untreatedColumns } from '../plant-passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { needsPassage } from './needs.ts';
 
 export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   const { lot, now, seed } = advice;
-  const known = [own(advice), untreated(advice), forms(advice), kin(advice), guides(advice)];
+  const { plant = '' } = lot;
+  const known = [
+    own(advice), untreated(advice), kin('form', speciesIn(plant), advice.forms),
+    kin('species', genusIn(plant), advice.genus), guides(advice),
+  ];
   const passages = seed ? [
     ...known, division(advice), needsPassage(advice), records(advice, journal),
   ] : known;
@@ -51,17 +58,12 @@ function own({ species, lot, untreated: shares }: Advice): Passage {
   };
 }
 
-function forms({ forms: others, lot: { plant } }: Advice): Passage {
+/** Other forms of the species, or other species of the genus; a lot without a plant has neither. */
+function kin(what: 'form' | 'species', of: string, tried: readonly TriedAgent[]): Passage {
+  const others = what === 'form' ? 'forms' : what;
   return {
-    heading: `Other forms of ${plant === undefined ? 'the species' : speciesIn(plant)} in your records`, columns: [],
-    items: others.flatMap(itemsOf), texts: others.length > 0 ? ['Another form may need something else.'] : [],
-  };
-}
-
-function kin({ genus, lot: { plant } }: Advice): Passage {
-  return {
-    heading: `Other species of ${plant === undefined ? 'the genus' : genusIn(plant)} in your records`, columns: [],
-    items: genus.flatMap(itemsOf), texts: genus.length > 0 ? ['Another species may need something else.'] : [],
+    heading: `Other ${others} of ${of} in your records`, columns: [],
+    items: tried.flatMap(itemsOf), texts: tried.length > 0 ? [`Another ${what} may need something else.`] : [],
   };
 }
 
@@ -91,20 +93,16 @@ function orderTexts({ agent, doses }: TriedAgent): string[] {
 
 /** One row for each lot, or for each of the conditions that its untreated seed had. */
 function untreated({ untreated: shares, ready, age, choice }: Advice): Passage {
-  const column = (head: string, kind: Column['kind'], cell: (share: UntreatedShare) => string): Column => (
-    { head, kind, cells: shares.map(cell) });
-  const percent = (share: number) => (100 * share).toFixed(1);
+  const column = (head: string, cell: (share: UntreatedShare) => string): Column => (
+    { head, kind: 'text', cells: shares.map(cell) });
   const columns = shares.length === 0 ? [] : [
-    column('Lot', 'text', ({ lot }) => recordName(lot.id, lot.definition.line)),
-    column('Seed', 'text', seedOf),
-    column('Age when sown', 'text', share => {
+    column('Lot', ({ lot }) => recordName(lot.id, lot.definition.line)),
+    column('Seed', seedOf),
+    column('Age when sown', share => {
       const old = ageOf(share);
       return old ? ageText(old) : '–';
     }),
-    column('Germinated', 'number', ({ pooled: { x, n } }) => `${x} of ${n}`),
-    column('%', 'number', ({ pooled: { x, n } }) => percent(x / n)),
-    column('95 % interval', 'number', ({ pooled: { interval } }) => `${percent(interval.low)} to ${percent(interval.high)}`),
-    column('By day', 'number', ({ byDay }) => String(byDay)),
+    ...untreatedColumns(shares),
   ];
   const asOld = age ? shares.filter(share => {
     const old = ageOf(share);
@@ -144,8 +142,9 @@ function ageOf({ lot, group }: UntreatedShare): Age | undefined {
 }
 
 function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {
-  const beyond = isBeyondGuides && 'offer' in choice
-    ? [`${doseName(choice.offer)} is stronger than every guide here; it rests on your own records.`] : [];
+  const offer = offerIn(choice);
+  const beyond = isBeyondGuides && offer
+    ? [`${doseName(offer)} is stronger than every guide here; it rests on your own records.`] : [];
   return {
     heading: 'What your guides say', columns: [], texts: beyond,
     items: all.map(({ plant, record, source, line }) => ({
@@ -156,8 +155,9 @@ function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {
 }
 
 function division({ division: divided, choice }: Advice): Passage {
-  const texts = divided && choice.kind !== 'unknown'
-    ? [...divisionTexts(divided, choice.kind === 'treat'), ...restTexts(divided), ...'offer' in choice ? courseTexts(choice.offer) : []] : [];
+  const offer = offerIn(choice);
+  const texts = divided && offer
+    ? [...divisionTexts(divided, choice.kind === 'treat'), ...restTexts(divided), ...courseTexts(offer)] : [];
   return { heading: 'How to divide it', columns: [], items: [], texts };
 }
 
@@ -187,7 +187,7 @@ function restTexts({ rest }: Division): string[] {
 
 /** What belongs to the treatment beside the soak. */
 function courseTexts({ first, next, isLate, beside, guide }: Offer): string[] {
-  const [before, after] = [first, next].map(stages => listed(stages.map(offerStageText), 'and'));
+  const [before, after] = [first, next].map(stages => listed(stages.map(stageName), 'and'));
   const [puts, goes] = guide ? ['Your guide puts', 'Your guide goes'] : ['Your records put', 'Your records go'];
   return [
     ...first.length > 0 ? [`${puts} the soak after ${before}. Give that to both parts first, and begin the soak then.`] : [],
@@ -207,7 +207,7 @@ function records(advice: Advice, journal: Journal): Passage {
 }
 
 function notesOf({ choice, supplies }: Advice): string[] {
-  const offer = choice.kind === 'treat' || choice.kind === 'try' ? choice.offer : undefined;
+  const offer = offerIn(choice);
   const works: readonly BenchWork[] = [
     'soak', ...offer?.ppm === undefined ? ['unmeasured' as const] : [],
     ...supplies?.bottles.length === 0 ? ['powder' as const] : [],

@@ -3,7 +3,8 @@ import { element, type Markup } from '../../pictures/markup.ts';
 import { printable } from '../printable.ts';
 import { labelSheets, type LabelSheet, type LabelSheetName } from './label-sheets.ts';
 import type { Label } from './labels.ts';
-import { paperPage, text } from './page.ts';
+import { documentOf } from '../document.ts';
+import { text } from './text.ts';
 
 /** Labels of one sheet. */
 function labelsASheet(name: LabelSheetName): number {
@@ -15,7 +16,10 @@ export function labelsPage(labels: readonly Label[], name: LabelSheetName, skip 
   const each = labelsASheet(name);
   const cells = [...Array.from({ length: skip % each }, () => undefined), ...labels];
   const pages = Array.from({ length: Math.ceil(cells.length / each) }, (_, n) => cells.slice(n * each, (n + 1) * each));
-  return paperPage('Labels', styleOf(labelSheets[name]), pages.map(page => element('section', {}, ...page.map(labelBox))));
+  return documentOf({
+    title: 'Labels', style: styleOf(labelSheets[name]),
+    body: pages.map(page => element('section', {}, ...page.map(labelBox))),
+  });
 }
 
 function labelBox(label: Label | undefined): Markup {

@@ -7,7 +7,8 @@ import type { Moment } from '../../journal/moment.ts';
 import { isoOf } from '../../model/day.ts';
 import { element, type Content, type Markup } from '../../pictures/markup.ts';
 import { printable } from '../printable.ts';
-import { paperPage, text } from './page.ts';
+import { documentOf } from '../document.ts';
+import { text } from './text.ts';
 
 export interface Round {
   readonly name: string | undefined;
@@ -56,7 +57,7 @@ tbody th { background: #e8e8e8; font-size: 12pt; break-after: avoid } .plant { d
 
 /** One page for each journal; what was done to the seed is left out, so that it does not guide the eye. */
 export function roundPage(rounds: readonly Round[]): string {
-  return paperPage('Counting sheet', STYLE, rounds.flatMap(roundBody));
+  return documentOf({ title: 'Counting sheet', style: STYLE, body: rounds.flatMap(roundBody) });
 }
 
 function roundBody({ name, now, rows }: Round): Content[] {
