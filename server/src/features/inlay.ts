@@ -1,7 +1,9 @@
 /** What the lines of counts, soaks, stages and stocks come to, shown at their ends. */
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
-import { dayNumber, type Batch, type BatchEvent, type CountEvent, type Dose, type Soak, type Stage } from '../journal/life.ts';
+import {
+  dayNumber, tellsMore, type Batch, type BatchEvent, type CountEvent, type Dose, type Soak, type Stage,
+} from '../journal/life.ts';
 import { lengthText, printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
@@ -52,15 +54,14 @@ export function hintsIn(
 }
 
 function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment): Shown | undefined {
+  if (!tellsMore(event)) return undefined;
   switch (event.type) {
     case 'count': return kinds.counts ? countHint(batch, event) : undefined;
     case 'soak': return kinds.soaks ? withDose(event.soak.doses, soakHint(event.soak)) : undefined;
     case 'apply': return kinds.soaks ? withDose(event.doses, undefined) : undefined;
     case 'lift': return kinds.soaks && event.soak?.length ? { text: lengthText(event.soak.length), more: undefined } : undefined;
     case 'stage': return kinds.stages ? stageHint(event.stage, now) : undefined;
-    case 'split': case 'scarify': case 'sow': case 'move': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard': case 'note':
-    case 'judge': case 'photo': case 'due': case 'misplaced': case 'blank':
-      return undefined;
+    case 'split': case 'sow': case 'cut': case 'leave': case 'gone': return undefined;
     default: return event satisfies never;
   }
 }

@@ -115,9 +115,7 @@ function eventOf(
     case 'apply': return { type: keyword, entry, batch, closedBy, doses: dosesOf(entry) };
     case 'plant': case 'give': case 'sell': case 'send': case 'lose':
       return leave(batch, entry, keyword);
-    case 'scarify': case 'move': case 'pot': case 'discard': case 'judge': case 'note': case 'photo': case 'due':
-      return { type: keyword, entry, batch, closedBy };
-    default: return keyword satisfies never;
+    default: return { type: keyword, entry, batch, closedBy };
   }
 }
 

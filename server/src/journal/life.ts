@@ -3,7 +3,7 @@ import type { Agent } from '../solutions/agent.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import type { Outcome } from '../solutions/outcome.ts';
 import type { Day } from '../model/day.ts';
-import { meaningOf, type Leaving } from '../model/events.ts';
+import { meaningOf, type EventKind, type Leaving } from '../model/events.ts';
 import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
@@ -152,7 +152,8 @@ export interface LeaveEvent extends EventBase {
   readonly whither: string | undefined;
 }
 
-export type BatchEvent =
+/** With more than its record tells. */
+type TellingEvent =
   | CountEvent
   | CutEvent
   | SowEvent
@@ -161,11 +162,21 @@ export type BatchEvent =
   | (EventBase & { readonly type: 'soak'; readonly soak: Soak })
   | (EventBase & { readonly type: 'lift'; readonly soak: Soak | undefined })
   | (EventBase & { readonly type: 'stage'; readonly stage: Stage })
-  | (EventBase & { readonly type: 'apply'; readonly doses: readonly Dose[] })
-  /** Of a batch all of whose seeds had been given out: it changes nothing. */
-  | (EventBase & { readonly type: 'misplaced' })
-  | (EventBase & { readonly type: 'blank' })
-  | (EventBase & { readonly type: 'scarify' | 'move' | 'pot' | 'discard' | 'judge' | 'note' | 'photo' | 'due' });
+  | (EventBase & { readonly type: 'apply'; readonly doses: readonly Dose[] });
+
+type PlainKind = Exclude<EventKind, TellingEvent['type']>;
+
+const telling: Readonly<Record<TellingEvent['type'], true>> = {
+  count: true, cut: true, sow: true, split: true, leave: true, gone: true,
+  soak: true, lift: true, stage: true, apply: true,
+};
+
+export type BatchEvent = TellingEvent | { [Kind in PlainKind]: EventBase & { readonly type: Kind } }[PlainKind];
+
+/** Whether an event carries more than its record tells, so that a hover or a hint has something to add. */
+export function tellsMore(event: BatchEvent): event is TellingEvent {
+  return Object.hasOwn(telling, event.type);
+}
 
 /** The day from which days are counted, and what makes it day 0. */
 export interface Origin {

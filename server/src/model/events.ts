@@ -57,12 +57,12 @@ export interface EventMeaning {
   readonly likeliest: 'in a soak' | 'unsown' | 'ready to sow' | 'in medium' | 'to count' | 'sown' | 'germinated' | 'undivided' | 'any';
 }
 
-const remark: EventMeaning = {
+const remark = {
   isLook: false, soak: 'silent', stage: 'goes on', closes: false, isRemark: true, answersReminder: false, about: 'anything',
   wakes: false, treats: false, uses: false, isStep: false, place: 'none', isPlan: false, isTimed: false, likeliest: 'any',
-};
+} as const satisfies EventMeaning;
 /** It changes nothing, but neither may it follow the close. */
-const nothing: EventMeaning = { ...remark, isRemark: false };
+const nothing = { ...remark, isRemark: false } as const satisfies EventMeaning;
 
 const table = {
   split: {
@@ -130,13 +130,21 @@ const table = {
   blank: nothing,
 } as const satisfies Record<EventKind, EventMeaning>;
 
+/**
+ * Those events to whose meaning a question says yes, as the compiler knows them: it names a new kind of them wherever
+ * they are told apart, and no other kind.
+ */
+type Those<Event, Question extends keyof EventMeaning> = Extract<Event, { readonly type: {
+  [Kind in EventKind]: (typeof table)[Kind][Question] extends true ? Kind : never
+}[EventKind]; }>;
+
 const meanings: Readonly<Record<EventKind, EventMeaning>> = table;
 
-const eventKeywords: Readonly<Record<EventKeyword, EventKind>> = {
+const eventKeywords = {
   split: 'split', soak: 'soak', lift: 'lift', scarify: 'scarify', sow: 'sow', chill: 'stage', warm: 'stage', move: 'move',
   apply: 'apply', count: 'count', cut: 'cut', pot: 'pot', plant: 'leave', give: 'leave', sell: 'leave', send: 'leave', lose: 'leave',
   discard: 'discard', judge: 'judge', note: 'note', photo: 'photo', due: 'due',
-};
+} as const satisfies Record<EventKeyword, EventKind>;
 
 export function isEventKeyword(keyword: Keyword): keyword is EventKeyword {
   return Object.hasOwn(eventKeywords, keyword);
@@ -145,6 +153,16 @@ export function isEventKeyword(keyword: Keyword): keyword is EventKeyword {
 /** What an event means, by its kind. */
 export function meaningOf({ type }: { readonly type: EventKind }): EventMeaning {
   return meanings[type];
+}
+
+/** Whether it brings the batch into another state. */
+export function isStep<Event extends { readonly type: EventKind }>(event: Event): event is Those<Event, 'isStep'> {
+  return meaningOf(event).isStep;
+}
+
+/** Whether it prepares the seed. */
+export function isTreatment<Event extends { readonly type: EventKind }>(event: Event): event is Those<Event, 'treats'> {
+  return meaningOf(event).treats;
 }
 
 /** What a record of a keyword means to the batch that it names; undefined where it is about no batch. */

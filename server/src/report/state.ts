@@ -6,7 +6,7 @@ import { noEndText } from '../features/words/soaks.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Batch, Soak, Stage } from '../journal/life.ts';
 import { isoOf, type Day } from '../model/day.ts';
-import { meaningOf, type Leaving } from '../model/events.ts';
+import { isStep, type Leaving } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
 import { stageProgressText } from '../features/words/stages.ts';
 
@@ -31,7 +31,7 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
   if (closed?.type === 'gone') {
     return { kind: 'gone', how: closed.how, whither: closed.whither, on: closed.entry.moment.day };
   }
-  const last = past.findLast(event => meaningOf(event).isStep);
+  const last = past.findLast(isStep);
   switch (last?.type) {
     case 'soak': {
       const { soak, soak: { start, end } } = last;
@@ -56,11 +56,7 @@ export function stateOf(batch: Batch, now: Moment): BatchState {
         planned: planned && dayAfter(start.day, planned) - start.day,
       };
     }
-    // No steps: the table of what events mean says so.
-    case 'split': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard':
-    case 'note': case 'photo':
-    case 'judge': case 'due': case 'misplaced': case 'blank': case undefined:
-      return { kind: 'not begun' };
+    case undefined: return { kind: 'not begun' };
     default: return last satisfies never;
   }
 }

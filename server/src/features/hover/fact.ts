@@ -1,5 +1,5 @@
 /** Facts that say something together with their record: the length of a soak or a stage, a temperature. */
-import type { Entry } from '../../journal/life.ts';
+import { tellsMore, type Entry } from '../../journal/life.ts';
 import { celsius, type Temperature } from '../../model/quantity.ts';
 import type { Fact } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
@@ -23,14 +23,13 @@ export function hoverEvent(entry: Entry, context: HoverContext): string | undefi
   const lived = lifeOf(context.journal, entry);
   if (!lived?.event) return undefined;
   const { lot, batch, event } = lived;
+  if (event.type === 'judge') return hoverJudge(event, lot, batch, context);
+  if (!tellsMore(event)) return undefined;
   switch (event.type) {
     case 'soak': case 'lift': return event.soak && hoverSoak({ soak: event.soak, batch, lot }, context);
     case 'stage': return hoverStage(event.stage, batch, context);
     case 'apply': return hoverDrops({ event, batch, lot }, context);
-    case 'judge': return hoverJudge(event, lot, batch, context);
-    case 'split': case 'scarify': case 'sow': case 'move': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard': case 'note':
-    case 'photo': case 'due': case 'misplaced': case 'blank':
-      return undefined;
+    case 'split': case 'sow': case 'count': case 'cut': case 'leave': case 'gone': return undefined;
     default: return event satisfies never;
   }
 }

@@ -1,6 +1,7 @@
 /** What was done to the seed of a batch, in the fewest words: batches with the same words had the same treatment. */
 import type { Batch, BatchEvent } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
+import { isTreatment } from '../../model/events.ts';
 import { dosesText, joinerOf, soakLengthText } from './soaks.ts';
 import { stageText } from './stages.ts';
 import { stepsText } from './steps.ts';
@@ -18,6 +19,7 @@ export function treatmentText(batch: Pick<Batch, 'inherited' | 'events'>, now?: 
 }
 
 function stepOf(event: BatchEvent): string[] {
+  if (!isTreatment(event)) return [];
   switch (event.type) {
     case 'soak': {
       const { doses } = event.soak;
@@ -25,9 +27,6 @@ function stepOf(event: BatchEvent): string[] {
     }
     case 'scarify': return ['scarified'];
     case 'stage': return [stageText(event.stage)];
-    case 'split': case 'lift': case 'sow': case 'move': case 'apply': case 'count': case 'cut': case 'pot': case 'leave': case 'gone': case 'discard':
-    case 'judge': case 'note': case 'photo': case 'due': case 'misplaced': case 'blank':
-      return [];
     default: return event satisfies never;
   }
 }
