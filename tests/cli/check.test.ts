@@ -210,27 +210,27 @@ describe('the output of plumule check', () => {
   });
 
   it('comes whole through a pipe, however long it is', async () => {
-    const lines = 20_000;
+    const lines = 5_000;
     const folder = await folderWith({ 'a.germ': 'sowed\n'.repeat(lines) });
     const { code, stdout } = await shell(folder, 'set -o pipefail; plumule check | cat');
     expect(code).toBe(1);
-    expect(stdout.length).toBeGreaterThan(1_000_000);
+    expect(stdout.length).toBeGreaterThan(300_000);
     expect(stdout.split('\n')).toHaveLength(lines + 1);
-    expect(stdout).toMatch(/a\.germ:20000:1: error unknown-keyword: .*\n$/);
+    expect(stdout).toMatch(/a\.germ:5000:1: error unknown-keyword: .*\n$/);
   });
 
   it('ends with one sentence and 2 when its reader closes it early, or the disk is full', async () => {
-    const folder = await folderWith({ 'a.germ': 'sowed\n'.repeat(20_000) });
+    const folder = await folderWith({ 'a.germ': 'sowed\n'.repeat(5_000) });
     const closed = await shell(folder, 'set -o pipefail; plumule check | head -n 1');
     expect(closed.code).toBe(2);
     expect(closed.stdout).toMatch(/^a\.germ:1:1: error .*\n$/);
     expect(closed.stderr).toBe([
-      'plumule: checked 1 file: 20000 errors\n', 'plumule: the program that reads the output closed it too early\n',
+      'plumule: checked 1 file: 5000 errors\n', 'plumule: the program that reads the output closed it too early\n',
     ].join(''));
     const full = await shell(folder, 'plumule check > /dev/full');
     expect(full).toMatchObject({ code: 2, stdout: '' });
     expect(full.stderr.split('\n').sort()).toEqual([
-      '', 'plumule: checked 1 file: 20000 errors', 'plumule: the output cannot be written: the disk is full',
+      '', 'plumule: checked 1 file: 5000 errors', 'plumule: the output cannot be written: the disk is full',
     ]);
     expect(await shell(folder, 'plumule check 2> /dev/full > /dev/null')).toEqual({ code: 2, stdout: '', stderr: '' });
   });

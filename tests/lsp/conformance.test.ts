@@ -117,7 +117,7 @@ async function session(server: (typeof servers)[number], client: object): Promis
   }
   for (const [uri, text] of texts) {
     const lines = text.split('\n');
-    for (let line = 0; line < lines.length; line += 11) {
+    for (let line = 0; line < lines.length; line += 19) {
       for (const character of [0, Math.ceil(lines[line]!.length / 3), lines[line]!.length]) {
         await atPlace(wire, uri, { line, character });
       }

@@ -60,8 +60,8 @@ describe('reading a line', () => {
     }));
   });
 
-  it('ends on lines of a hundred thousand characters, and says no more of them than of others', () => {
-    const long = (sign: string) => sign.repeat(100_000 / sign.length);
+  it('ends on lines of twenty thousand characters, and says no more of them than of others', () => {
+    const long = (sign: string) => sign.repeat(20_000 / sign.length);
     for (const sign of [
       '1', 'a', ',', '1,', '1-', '"', ' "', '" ', ' "a', 'a/', '/', ':', '=', '= ', '°', '🌱', ', 1', ', a', ', "', '，', '\t', '\0',
     ]) {
@@ -73,7 +73,7 @@ describe('reading a line', () => {
         expect(Math.max(0, ...words.map(each => each.length)), `${begin}${sign}...`).toBeLessThan(500);
       }
     }
-  }, 60_000);
+  });
 });
 
 describe('the example of each keyword', () => {
