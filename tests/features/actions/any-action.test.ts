@@ -125,7 +125,7 @@ function ownProblems({ found }: Known): number {
 }
 
 const journals = fc.oneof(clashing, slipped);
-const runs = { numRuns: 60 };
+const runs = { numRuns: 40 };
 
 test('a fix takes its problem away; the preferred one brings no mistake along', () => {
   fc.assert(fc.property(journals, texts => {
