@@ -13,19 +13,20 @@ const LAYERS = {
   setup: [],
   trials: ['model', 'solutions', 'measures', 'journal', 'calendar'],
   advice: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
+  words: ['model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   features: [
-    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
+    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'words', 'pictures', 'checks',
     'merge', 'import',
   ],
-  changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'features'],
+  changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'words', 'features'],
   report: [
-    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'pictures', 'checks',
+    'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'words', 'pictures', 'checks',
     'features',
   ],
-  tables: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'features', 'report'],
-  publish: ['model', 'journal', 'calendar', 'pictures', 'trials', 'features', 'report', 'tables'],
+  tables: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'words', 'features', 'report'],
+  publish: ['model', 'journal', 'calendar', 'pictures', 'trials', 'words', 'features', 'report', 'tables'],
 };
 // The rim: these know the world outside, and nobody but they know each other.
 const RIM = ['disk', 'lsp', 'cli'];

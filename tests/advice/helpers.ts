@@ -1,6 +1,6 @@
 /** What the tests of advice share. */
 import { adviceFor, type Advice } from '../../server/src/advice/advice.ts';
-import { answerText } from '../../server/src/features/words/advice.ts';
+import { answerText } from '../../server/src/words/advice.ts';
 import { adviceSheet } from '../../server/src/report/advice/sheet.ts';
 import type { Moment } from '../../server/src/journal/moment.ts';
 import { dayOfIso } from '../../server/src/model/day.ts';

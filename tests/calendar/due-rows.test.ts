@@ -4,7 +4,7 @@ import { due, pastDue } from '../../server/src/calendar/due.ts';
 import { dueRows } from '../../server/src/calendar/due-rows.ts';
 import { icsOf } from '../../server/src/calendar/ics.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
-import { treatmentText } from '../../server/src/features/words/treatment.ts';
+import { treatmentText } from '../../server/src/words/treatment.ts';
 import { tenWinters } from '../support/ten-winters.ts';
 import { dueOf, itemsOf, journalOf, moment } from './helpers.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { germinatedOf } from '../../server/src/features/words/germination.ts';
-import { shareLimits, shareText, wilsonLimits } from '../../server/src/features/words/shares.ts';
+import { germinatedOf } from '../../server/src/words/germination.ts';
+import { shareLimits, shareText, wilsonLimits } from '../../server/src/words/shares.ts';
 import { rangeOf } from '../../server/src/journal/estimates.ts';
 import { isUndefined } from '../../server/src/measures/measured.ts';
 import { wilson } from '../../server/src/measures/proportion.ts';

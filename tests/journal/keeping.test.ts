@@ -6,8 +6,8 @@ import { Journal } from '../../server/src/journal/journal.ts';
 import { printQuantity } from '../../server/src/model/quantity.ts';
 import { builtInAgents } from '../../server/src/solutions/agents.ts';
 import { keepingTime, type Form } from '../../server/src/solutions/keeping.ts';
-import { treatmentText } from '../../server/src/features/words/treatment.ts';
-import { doseText } from '../../server/src/features/words/soaks.ts';
+import { treatmentText } from '../../server/src/words/treatment.ts';
+import { doseText } from '../../server/src/words/soaks.ts';
 import { treatmentOf, isSameTreatment } from '../../server/src/trials/treatment.ts';
 import { batchOf } from './helpers.ts';
 

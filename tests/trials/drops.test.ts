@@ -1,7 +1,7 @@
 /** Did the drops help? By hand where the numbers are small, beside Fisher's test where they are not. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dropsTexts, dropsTitle } from '../../server/src/features/words/drops.ts';
+import { dropsTexts, dropsTitle } from '../../server/src/words/drops.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { boschloo } from '../../server/src/measures/boschloo.ts';
 import { trialOf } from '../../server/src/trials/lot-trial.ts';

@@ -1,6 +1,6 @@
 /** What changed between two states of a journal: its records, and what they come to. */
-import { germinatedOf } from '../features/words/germination.ts';
-import { shareText } from '../features/words/shares.ts';
+import { germinatedOf } from '../words/germination.ts';
+import { shareText } from '../words/shares.ts';
 import { Journal } from '../journal/journal.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { meantName } from '../merge/identity.ts';

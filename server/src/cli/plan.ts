@@ -1,5 +1,5 @@
 import { version } from '../../../package.json';
-import { PLAN_HEAD, planBasis, planRow } from '../features/words/plans.ts';
+import { PLAN_HEAD, planBasis, planRow } from '../words/plans.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { plan, type Plan } from '../measures/plan.ts';
 import { printableJson } from '../report/printable.ts';

@@ -6,7 +6,8 @@ import { keywords } from '../model/keywords.ts';
 import { factsOf, type JournalRecord, type Span } from '../model/record.ts';
 import { headingsOf } from './headings.ts';
 import type { Place } from './place.ts';
-import { howManyText, symbolOf, type SymbolText } from './symbols.ts';
+import { howManyText } from '../words/seeds.ts';
+import { symbolOf, type SymbolText } from './symbols.ts';
 
 export interface OutlineSymbol extends SymbolText {
   /** Its name where it is defined, or first used in this file. */

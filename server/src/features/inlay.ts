@@ -10,11 +10,11 @@ import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import { showStrength } from '../solutions/display.ts';
 import { lifeOf } from './events.ts';
-import { daysText } from './words/days.ts';
-import { germinatedAt, originText } from './words/germination.ts';
-import { intervalText, shareText } from './words/shares.ts';
-import { dosesText } from './words/soaks.ts';
-import { plannedEnd } from './words/stages.ts';
+import { daysText } from '../words/days.ts';
+import { germinatedAt, originText } from '../words/germination.ts';
+import { intervalText, shareText } from '../words/shares.ts';
+import { dosesText } from '../words/soaks.ts';
+import { plannedEnd } from '../words/stages.ts';
 
 export interface Hint {
   readonly line: number;

@@ -6,9 +6,9 @@ import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/l
 import type { Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { placeOf, type Place } from './place.ts';
-import { agoText } from './words/days.ts';
-import { germinatedOf } from './words/germination.ts';
-import { shareText } from './words/shares.ts';
+import { agoText } from '../words/days.ts';
+import { germinatedOf } from '../words/germination.ts';
+import { shareText } from '../words/shares.ts';
 
 export interface Lens {
   readonly place: Place;

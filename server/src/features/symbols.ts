@@ -3,8 +3,9 @@ import type { Journal } from '../journal/journal.ts';
 import { replacingOf } from '../journal/replacing.ts';
 import type { Keyword } from '../model/keywords.ts';
 import { showStrength } from '../solutions/display.ts';
-import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
-import { replacingTexts } from './words/replacing.ts';
+import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { replacingTexts } from '../words/replacing.ts';
+import { howManyText } from '../words/seeds.ts';
 
 export type SymbolKind = 'heading' | 'lot' | 'batch' | 'stock' | 'regime' | 'agent' | 'guide';
 
@@ -36,26 +37,6 @@ const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute',
 export function symbolName({ keyword, subject, plant }: JournalRecord): string | undefined {
   if (!subject?.text || !named.has(keyword)) return undefined;
   return plant?.text ? `${subject.text} ${plant.text}` : subject.text;
-}
-
-/**
- * How many seeds, as it was written.
- *
- * Example: '24 seeds', 'about 40 seeds', '30 to 40 seeds', 'half'
- */
-export function howManyText(howMany: HowMany | undefined): string {
-  const estimate = howMany?.estimate?.value;
-  switch (estimate?.kind) {
-    case 'about': return `about ${seedsText(estimate.n)}`;
-    case 'between': return `${estimate.least} to ${seedsText(estimate.most)}`;
-    case 'half': return 'half';
-    case undefined: return seedsText(howMany?.n?.value);
-  }
-}
-
-export function seedsText(seeds: number | undefined): string {
-  if (seeds === undefined) return '';
-  return seeds === 1 ? '1 seed' : `${seeds} seeds`;
 }
 
 /** Example: '60 seeds, replaces VER-22' */

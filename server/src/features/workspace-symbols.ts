@@ -5,7 +5,8 @@ import type { Batch } from '../journal/life.ts';
 import { factsOf, type Span } from '../model/record.ts';
 import { EVER, inOrderOf } from './gathered.ts';
 import { placeOf, type Place } from './place.ts';
-import { seedsText, symbolName, symbolOf, type SymbolText } from './symbols.ts';
+import { seedsText } from '../words/seeds.ts';
+import { symbolName, symbolOf, type SymbolText } from './symbols.ts';
 
 export interface FoundSymbol extends SymbolText {
   readonly place: Place;

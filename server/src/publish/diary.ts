@@ -1,5 +1,5 @@
 /** Notes, remarks and photos of a lot, of a journal that has them. */
-import { remarksBelow } from '../features/words/remarks.ts';
+import { remarksBelow } from '../words/remarks.ts';
 import type { Journal } from '../journal/journal.ts';
 import { inJournalOrder } from '../journal/journal-file.ts';
 import { rootOf } from '../journal/mentions.ts';

@@ -1,5 +1,5 @@
 /** A journal as pages that link to each other: a list to search, a page for each plant and each lot, the tables. */
-import { agentText } from '../features/words/trials.ts';
+import { agentText } from '../words/trials.ts';
 import { isoOf } from '../model/day.ts';
 import { plantKey } from '../model/plant.ts';
 import { element, joined, type Content, type Markup } from '../pictures/markup.ts';

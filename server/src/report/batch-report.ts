@@ -11,9 +11,9 @@ import { measureBatch, type BatchMeasures } from '../measures/batch.ts';
 import type { Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Interval, type Undefined } from '../measures/measured.ts';
 import { proportion, type Proportion } from '../measures/proportion.ts';
-import { germinatedOf, germinationDays, type GerminationDays } from '../features/words/germination.ts';
-import { shareLimits, wilsonLimits } from '../features/words/shares.ts';
-import { treatmentText } from '../features/words/treatment.ts';
+import { germinatedOf, germinationDays, type GerminationDays } from '../words/germination.ts';
+import { shareLimits, wilsonLimits } from '../words/shares.ts';
+import { treatmentText } from '../words/treatment.ts';
 import { courseOf } from '../trials/course.ts';
 import { stateOf, type BatchState } from './state.ts';
 

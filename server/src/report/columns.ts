@@ -1,5 +1,5 @@
 /** The columns of a lot's table, the same in text and in Markdown. */
-import { partlyWentText } from '../features/words/leaving.ts';
+import { partlyWentText } from '../words/leaving.ts';
 import { rangeOf } from '../journal/estimates.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { GerminationTime } from '../measures/germination-time.ts';

@@ -1,6 +1,6 @@
 import { dueGroups, PAST_DAYS, type DueGroup, type DueItem } from '../calendar/due.ts';
 import { dueRows, type DueRow } from '../calendar/due-rows.ts';
-import { daysText } from '../features/words/days.ts';
+import { daysText } from '../words/days.ts';
 import { printMoment } from '../journal/moment.ts';
 import type { Agenda } from './agenda.ts';
 import { plainPage, type Page } from './page.ts';

@@ -1,8 +1,8 @@
 /** What a report says of the trials of a lot and of a plant, the same in text and in Markdown. */
-import { ladderHead, ladderNote, ladderRows } from '../features/words/ladders.ts';
-import { dropsTexts, dropsTitle } from '../features/words/drops.ts';
-import { replicatesText } from '../features/words/replicates.ts';
-import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../features/words/trials.ts';
+import { ladderHead, ladderNote, ladderRows } from '../words/ladders.ts';
+import { dropsTexts, dropsTitle } from '../words/drops.ts';
+import { replicatesText } from '../words/replicates.ts';
+import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../words/trials.ts';
 import type { Group, LeftOut } from '../trials/groups.ts';
 import type { DropsTrial } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';

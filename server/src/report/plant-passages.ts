@@ -1,5 +1,5 @@
 /** What a report says of a plant over its lots and winters. */
-import { agentText, doseRangeText, groupLabel, groupNames } from '../features/words/trials.ts';
+import { agentText, doseRangeText, groupLabel, groupNames } from '../words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';

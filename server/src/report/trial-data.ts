@@ -1,7 +1,7 @@
 /** The trials of a lot as plain data. */
-import { pooledOf } from '../features/words/replicates.ts';
-import { dosesText } from '../features/words/soaks.ts';
-import { groupLabel } from '../features/words/trials.ts';
+import { pooledOf } from '../words/replicates.ts';
+import { dosesText } from '../words/soaks.ts';
+import { groupLabel } from '../words/trials.ts';
 import type { Claim, Finding } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import type { DayLimits } from '../measures/half-up.ts';

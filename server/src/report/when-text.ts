@@ -1,7 +1,7 @@
 import type { Schedule } from '../calendar/backwards.ts';
 import { startOf, wantedOf, type GuideSoak, type When } from '../calendar/when.ts';
-import { agoText, daysText } from '../features/words/days.ts';
-import { aimText, basisText, guideSoakText, stepsOf } from '../features/words/schedules.ts';
+import { agoText, daysText } from '../words/days.ts';
+import { aimText, basisText, guideSoakText, stepsOf } from '../words/schedules.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { printQuantity } from '../model/quantity.ts';

@@ -1,8 +1,8 @@
 /** What a report says in words around its tables, the same in text and in Markdown. */
-import { originText } from '../features/words/germination.ts';
-import { collectedText } from '../features/words/days.ts';
-import { howManyText } from '../features/symbols.ts';
-import { replacingTexts } from '../features/words/replacing.ts';
+import { originText } from '../words/germination.ts';
+import { collectedText } from '../words/days.ts';
+import { howManyText } from '../words/seeds.ts';
+import { replacingTexts } from '../words/replacing.ts';
 import { isUsed } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';

@@ -1,4 +1,4 @@
-import { groupLabel } from '../features/words/trials.ts';
+import { groupLabel } from '../words/trials.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import type { Contrast } from '../measures/contrast.ts';
 import { isUndefined } from '../measures/measured.ts';

@@ -1,4 +1,4 @@
-import { remarksBelow } from '../features/words/remarks.ts';
+import { remarksBelow } from '../words/remarks.ts';
 import type { Elapsed } from '../journal/moment.ts';
 import { massInMg, volumeInMl } from '../solutions/amounts.ts';
 import { toNumber } from '../solutions/display.ts';

@@ -1,4 +1,4 @@
-import { remarksBelow } from '../features/words/remarks.ts';
+import { remarksBelow } from '../words/remarks.ts';
 import { keywords } from '../model/keywords.ts';
 import { recordsOf, whyLeftOut, type LeftOut } from './records.ts';
 import { placed } from './source.ts';

@@ -1,4 +1,4 @@
-import { remarksBelow } from '../features/words/remarks.ts';
+import { remarksBelow } from '../words/remarks.ts';
 import { rangeOf } from '../journal/estimates.ts';
 import type { Lot } from '../journal/life.ts';
 import { genusIn, plantKey } from '../model/plant.ts';

@@ -8,7 +8,7 @@ import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
-import { seedsText } from '../symbols.ts';
+import { seedsText } from '../../words/seeds.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 import { freeNames } from './free-names.ts';

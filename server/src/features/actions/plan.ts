@@ -14,8 +14,8 @@ import { isoOf, type Day } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import type { Position } from '../../text/line-store.ts';
 import { lifeOf } from '../events.ts';
-import { daysText } from '../words/days.ts';
-import { guideSoakText } from '../words/schedules.ts';
+import { daysText } from '../../words/days.ts';
+import { guideSoakText } from '../../words/schedules.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 

@@ -6,7 +6,7 @@ import { POINTS_OF_MANY, type Dishes } from '../../measures/design.ts';
 import { isUndefined, type Measured } from '../../measures/measured.ts';
 import { plan, type Plan } from '../../measures/plan.ts';
 import { SUPPOSED_SHARES } from '../../trials/split-plan.ts';
-import { seedsText } from '../symbols.ts';
+import { seedsText } from '../../words/seeds.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
 import { freeNames } from './free-names.ts';

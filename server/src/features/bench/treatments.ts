@@ -12,7 +12,7 @@ import type { MixPlan } from '../../solutions/mix-plan.ts';
 import { planMix } from '../../solutions/mix.ts';
 import { drawing, recipeForDrops, recipeForSoak, type Recipe } from '../../solutions/recipe.ts';
 import { makeUp, pourTogether, stirInto, type Step, type StepId } from '../../solutions/steps.ts';
-import { doseText } from '../words/soaks.ts';
+import { doseText } from '../../words/soaks.ts';
 
 /** How seed is soaked, and before that how the liquid is made of the powders that the soak names. */
 export function recipeOfSoak({ entry: { record }, doses }: Soak): Recipe {

@@ -5,7 +5,7 @@ import { printMoment, printTime, type Moment } from '../../journal/moment.ts';
 import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
 import { meaningOfKeyword } from '../../model/events.ts';
 import { keywords, type Keyword } from '../../model/keywords.ts';
-import { plannedEnd } from '../words/stages.ts';
+import { plannedEnd } from '../../words/stages.ts';
 import { dayOfScene, livedIn, type Scene } from './scene.ts';
 import type { SpotOf } from './spot.ts';
 import type { Suggestion } from './suggestion.ts';

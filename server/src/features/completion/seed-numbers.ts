@@ -1,7 +1,7 @@
 /** How many seeds and seedlings: those that are there to sow, to give out, to pot. */
 import { factOf, type Span } from '../../model/record.ts';
 import type { Keyword } from '../../model/keywords.ts';
-import { seedsText } from '../symbols.ts';
+import { seedsText } from '../../words/seeds.ts';
 import { fact } from './fact-template.ts';
 import { livedIn, othersOf, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';

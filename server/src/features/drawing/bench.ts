@@ -13,7 +13,7 @@ import { numberText, showStrength, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
 import { leftText, showAmount } from '../../solutions/left-text.ts';
 import { uncertaintyOf } from '../bench/uncertainty.ts';
-import { agoText } from '../words/days.ts';
+import { agoText } from '../../words/days.ts';
 
 const HOUR = 60;
 

@@ -6,9 +6,9 @@ import type { CurveValues, GerminationValues } from '../../pictures/germination/
 import { courseOf } from '../../trials/course.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import { trialOf, type Contest, type LotTrial } from '../../trials/lot-trial.ts';
-import { originText } from '../words/germination.ts';
-import { treatmentText } from '../words/treatment.ts';
-import { groupLabel, groupNames } from '../words/trials.ts';
+import { originText } from '../../words/germination.ts';
+import { treatmentText } from '../../words/treatment.ts';
+import { groupLabel, groupNames } from '../../words/trials.ts';
 import { lanesOf } from './lanes.ts';
 
 /** Undefined where no batch of the lot was counted. */

@@ -3,8 +3,8 @@ import type { Batch } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
 import type { Bar, Lane } from '../../pictures/germination/lanes.ts';
 import type { TrialBatch } from '../../trials/groups.ts';
-import { dosesText, soakLengthText } from '../words/soaks.ts';
-import { plannedEnd, stageText } from '../words/stages.ts';
+import { dosesText, soakLengthText } from '../../words/soaks.ts';
+import { plannedEnd, stageText } from '../../words/stages.ts';
 
 /** More lanes than this make a picture of its own. */
 const MOST_LANES = 6;

@@ -16,8 +16,8 @@ import { printQuantity, printTemperature } from '../../model/quantity.ts';
 import type { JournalRecord } from '../../model/record.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { timelinePicture, type Stretch, type TimelineRow } from '../../pictures/timeline.ts';
-import { dosesText } from '../words/soaks.ts';
-import { plannedEnd, stageText } from '../words/stages.ts';
+import { dosesText } from '../../words/soaks.ts';
+import { plannedEnd, stageText } from '../../words/stages.ts';
 
 /** All open batches to which something was done, by where they lie. */
 export function seasonPicture(journal: Journal, now: Moment, frame: Frame): Picture | undefined {

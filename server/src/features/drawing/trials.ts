@@ -11,8 +11,8 @@ import { coursesOf, type Group } from '../../trials/groups.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import type { AgentAcross, PlantTrial } from '../../trials/plant-trial.ts';
 import { winterOf } from '../../model/winter.ts';
-import { ladderNote } from '../words/ladders.ts';
-import { agentText, groupLabel } from '../words/trials.ts';
+import { ladderNote } from '../../words/ladders.ts';
+import { agentText, groupLabel } from '../../words/trials.ts';
 
 export function doseLadderPicture(ladder: DoseLadder, lot: string, frame: Frame): Picture | undefined {
   const { agent, untreated, rungs, ladder: { doses } } = ladder;

@@ -5,7 +5,7 @@ import { longestIn } from '../../solutions/dangers.ts';
 import { keepingSummary } from '../../solutions/keeping.ts';
 import { numberText, showStrength } from '../../solutions/display.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
-import { originOfLimit } from '../words/limits.ts';
+import { originOfLimit } from '../../words/limits.ts';
 import { cautionLine } from './cautions.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 

@@ -5,9 +5,9 @@ import { isoOf, weekdayOf } from '../../model/day.ts';
 import type { Countable } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
 import { escapeMarkdown } from '../markdown.ts';
-import { totalsText } from '../words/counted.ts';
-import { germinatedAt, originText } from '../words/germination.ts';
-import { intervalText, shareText } from '../words/shares.ts';
+import { totalsText } from '../../words/counted.ts';
+import { germinatedAt, originText } from '../../words/germination.ts';
+import { intervalText, shareText } from '../../words/shares.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface CountOfBatch {

@@ -7,8 +7,8 @@ import type { Batch, DatedEntry, Stage } from '../../journal/life.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
-import { chillText } from '../words/chilling.ts';
-import { courseText, laidText } from '../words/regimes.ts';
+import { chillText } from '../../words/chilling.ts';
+import { courseText, laidText } from '../../words/regimes.ts';
 import type { Section } from './section.ts';
 
 interface OfBatch {

@@ -4,8 +4,8 @@ import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
 import { factOf, type DaySpan } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
-import { agoText, collectedText, daySpanText, daysText } from '../words/days.ts';
-import { originText } from '../words/germination.ts';
+import { agoText, collectedText, daySpanText, daysText } from '../../words/days.ts';
+import { originText } from '../../words/germination.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface DateOfRecord {

@@ -5,8 +5,8 @@ import { printQuantity } from '../../model/quantity.ts';
 import { showStrength } from '../../solutions/display.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownBlocks } from '../markdown.ts';
-import { limitText } from '../words/limits.ts';
-import { doseText } from '../words/soaks.ts';
+import { limitText } from '../../words/limits.ts';
+import { doseText } from '../../words/soaks.ts';
 
 /** Undefined where there is nothing to say: of water, or of an agent without a limit. */
 export function doseLines(doses: readonly Dose[], plant: string | undefined, journal: Journal): string | undefined {

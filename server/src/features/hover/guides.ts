@@ -2,10 +2,10 @@
 import type { Guide } from '../../journal/guides.ts';
 import type { Lot } from '../../journal/life.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
-import { guideStepsText } from '../words/guides.ts';
-import { ownRecords } from '../words/own-records.ts';
-import { remarkText } from '../words/remarks.ts';
-import { shareText } from '../words/shares.ts';
+import { guideStepsText } from '../../words/guides.ts';
+import { ownRecords } from '../../words/own-records.ts';
+import { remarkText } from '../../words/remarks.ts';
+import { shareText } from '../../words/shares.ts';
 import type { Section } from './section.ts';
 
 /** As many as a hover shows. */

@@ -4,7 +4,7 @@ import type { Batch, BatchEvent, Lot } from '../../journal/life.ts';
 import { isoOf, weekdayOf } from '../../model/day.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
 import { escapeMarkdown, markdownBlocks, markdownList } from '../markdown.ts';
-import { agoText } from '../words/days.ts';
+import { agoText } from '../../words/days.ts';
 import type { HoverContext } from './section.ts';
 import { contestLine } from './trial.ts';
 

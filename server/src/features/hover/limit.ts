@@ -2,7 +2,7 @@
 import type { Limit } from '../../journal/limits.ts';
 import { printQuantity, type Duration } from '../../model/quantity.ts';
 import { escapeMarkdown } from '../markdown.ts';
-import { originOfLimit } from '../words/limits.ts';
+import { originOfLimit } from '../../words/limits.ts';
 import type { HoverContext } from './section.ts';
 
 export function hoverLimit(word: string, { journal: { limits } }: HoverContext): string | undefined {

@@ -5,7 +5,7 @@ import { isUndefined } from '../../measures/measured.ts';
 import { courseOf } from '../../trials/course.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
 import { escapeMarkdown, markdownTable } from '../markdown.ts';
-import { measureRows } from '../words/measures.ts';
+import { measureRows } from '../../words/measures.ts';
 import { contestLine } from './trial.ts';
 import type { Section } from './section.ts';
 

@@ -3,7 +3,7 @@ import type { Entry } from '../../journal/life.ts';
 import { subjectIdOf } from '../../journal/mentions.ts';
 import { splitPlan } from '../../trials/split-plan.ts';
 import { escapeMarkdown, markdownBlocks, markdownTable } from '../markdown.ts';
-import { PLAN_HEAD, planBasis, planRow, planSides } from '../words/plans.ts';
+import { PLAN_HEAD, planBasis, planRow, planSides } from '../../words/plans.ts';
 import type { HoverContext } from './section.ts';
 
 /** Undefined for any other record, and for a split that makes no trial. */

@@ -2,8 +2,8 @@
 import type { Batch, Stage } from '../../journal/life.ts';
 import { isoOf } from '../../model/day.ts';
 import { escapeMarkdown } from '../markdown.ts';
-import { agoText } from '../words/days.ts';
-import { plannedEnd, stageProgressText } from '../words/stages.ts';
+import { agoText } from '../../words/days.ts';
+import { plannedEnd, stageProgressText } from '../../words/stages.ts';
 import type { HoverContext } from './section.ts';
 
 export function hoverStage(stage: Stage, { path }: Batch, { now }: HoverContext): string {

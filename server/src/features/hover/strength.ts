@@ -6,8 +6,8 @@ import { exceededSolubility } from '../../solutions/stock.ts';
 import { strengthInPpm } from '../../solutions/strength.ts';
 import { plantOf } from '../events.ts';
 import { escapeMarkdown } from '../markdown.ts';
-import { limitText } from '../words/limits.ts';
-import { equivalentsOf, solubilityText } from '../words/strengths.ts';
+import { limitText } from '../../words/limits.ts';
+import { equivalentsOf, solubilityText } from '../../words/strengths.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
 
 interface StrengthOfAgent {

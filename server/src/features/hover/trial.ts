@@ -5,8 +5,8 @@ import type { DoseLadder } from '../../trials/ladders.ts';
 import { trialOf, type Contest } from '../../trials/lot-trial.ts';
 import { plantTrial } from '../../trials/plant-trial.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
-import { ladderHead, ladderNote, ladderRows } from '../words/ladders.ts';
-import { agentText, evidenceTexts, groupLabel, groupNames } from '../words/trials.ts';
+import { ladderHead, ladderNote, ladderRows } from '../../words/ladders.ts';
+import { agentText, evidenceTexts, groupLabel, groupNames } from '../../words/trials.ts';
 import type { Section } from './section.ts';
 
 /** More contests than this make a hover too long. */

@@ -4,7 +4,7 @@ import { slotOf } from '../../calendar/place-text.ts';
 import { placeNow } from '../../calendar/places.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
 import { staysOf } from '../../calendar/stays.ts';
-import { treatmentText } from '../../features/words/treatment.ts';
+import { treatmentText } from '../../words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';

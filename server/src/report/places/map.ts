@@ -2,7 +2,7 @@
 import { placesNow } from '../../calendar/places.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
 import type { Stay } from '../../calendar/stays.ts';
-import { treatmentText } from '../../features/words/treatment.ts';
+import { treatmentText } from '../../words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';

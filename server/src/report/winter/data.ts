@@ -1,7 +1,7 @@
 /** A winter in review as plain data for other programs; syntaxes/json.md describes the shape. */
 import { isoMoment } from '../../calendar/ask.ts';
-import { treatmentText } from '../../features/words/treatment.ts';
-import { groupLabel } from '../../features/words/trials.ts';
+import { treatmentText } from '../../words/treatment.ts';
+import { groupLabel } from '../../words/trials.ts';
 import { rangeOf } from '../../journal/estimates.ts';
 import { isoOf } from '../../model/day.ts';
 import type { SeedRange } from '../../model/estimate.ts';

@@ -2,10 +2,10 @@
 import { PAST_DAYS } from '../../calendar/due.ts';
 import { whereNow } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
-import { ofText } from '../../features/words/shares.ts';
-import { treatmentText } from '../../features/words/treatment.ts';
-import { readyText } from '../../features/words/ready.ts';
-import { groupLabel } from '../../features/words/trials.ts';
+import { ofText } from '../../words/shares.ts';
+import { treatmentText } from '../../words/treatment.ts';
+import { readyText } from '../../words/ready.ts';
+import { groupLabel } from '../../words/trials.ts';
 import { rangeOf } from '../../journal/estimates.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';

@@ -1,0 +1,167 @@
+/** What to do with a packet of seed, in words. */
+import type { Advice } from '../advice/advice.ts';
+import type { Choice } from '../advice/choice.ts';
+import type { Division } from '../advice/division.ts';
+import type { Offer } from '../advice/offer.ts';
+import type { Age, Untouched } from '../advice/seed.ts';
+import type { Tried, TriedAgent } from '../advice/tried.ts';
+import { stageName } from '../calendar/ask.ts';
+import { rangeOf } from '../journal/estimates.ts';
+import { fileName, type JournalLine } from '../journal/journal-file.ts';
+import type { Lot } from '../journal/life.ts';
+import { printQuantity } from '../model/quantity.ts';
+import { plantKey } from '../model/plant.ts';
+import { substanceOf } from '../solutions/comparison.ts';
+import { seedsText } from './seeds.ts';
+import { guideStepsText } from './guides.ts';
+import { listed } from '../syntax/nearest.ts';
+
+/** Example: 'GA3 500 ppm', 'KNO3 0.2 %', 'GA3 of unknown strength' */
+export function doseName({ agent, text }: Pick<Tried, 'agent' | 'text'>): string {
+  return text ?? `${agent.word} of unknown strength`;
+}
+
+/** Example: 'GEN-24 (winter.germ:12)' */
+export function recordName(id: string, { store, number }: JournalLine): string {
+  return `${id} (${fileName(store.name)}:${number + 1})`;
+}
+
+/** Example: 'From GEN-24 (winter.germ:12) and GEN-25 (winter.germ:80).' */
+export function lotsText(lots: readonly Pick<Lot, 'id' | 'definition'>[]): string {
+  return `From ${listed(lots.map(({ id, definition }) => recordName(id, definition.line)), 'and')}.`;
+}
+
+/** Whole years. Example: '2 years old', 'less than 1 year old', '1 to 2 years old' */
+export function ageText({ least, most }: Age): string {
+  if (most === 0) return 'less than 1 year old';
+  if (least === most) return `${most === 1 ? '1 year' : `${most} years`} old`;
+  return least === 0 ? `up to ${most === 1 ? '1 year' : `${most} years`} old` : `${least} to ${most} years old`;
+}
+
+/** What there is to decide about, in one sentence. */
+export function seedText({ seed, age, lot }: Advice): string {
+  const broken = [...lot.batches.values()].filter(({ unread }) => unread).map(({ path }) => path);
+  if (!seed && broken.length > 0) return `A record of ${listed(broken, 'and')} has an error, so what is left is unknown. Fix it first.`;
+  if (!seed) return `No seed of ${lot.id} is left that nothing was done to, so there is nothing to decide.${notSownText(lot)}`;
+  const { isRest, batches } = seed;
+  const parts = batches.length > 1 ? `, in ${listed(batches.map(({ path }) => path), 'and')}` : '';
+  const rest = isRest ? `${numberOf(seed)} that nothing was done to${parts}` : `${numberOf(seed)}${parts}; nothing was done to ${seed.seeds?.most === 1 ? 'it' : 'them'} yet`;
+  return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}. ${age ? `The seed is ${ageText(age)}.` : 'The journal does not say how old the seed is.'}`;
+}
+
+/** A sowing is of the whole batch, so what was not sown is told apart only where it was split off before. */
+function notSownText({ batches }: Lot): string {
+  const paths = [...batches.values()].filter(batch => {
+    const [kept, sown] = [rangeOf(batch, 'kept'), rangeOf(batch, 'sown')];
+    return batch.sowing !== undefined && kept !== undefined && sown !== undefined && sown.most < kept.least;
+  }).map(({ path }) => path);
+  return paths.length === 0 ? '' : ` Not all of ${listed(paths, 'and')} was sown. To decide about the rest, make it a part of its own with a “split” dated before the sowing.`;
+}
+
+function numberOf({ seeds }: Untouched): string {
+  if (!seeds) return 'seeds of unknown number';
+  const { least, most } = seeds;
+  return least === most ? seedsText(most) : `${least} to ${most} seeds`;
+}
+
+/** The answer, in a sentence or two. */
+export function answerText(advice: Advice): string {
+  const { choice, division, lot, seed } = advice;
+  const isSingle = seed?.seeds?.most === 1;
+  switch (choice.kind) {
+    case 'treat':
+      return [
+        `Treat ${isSingle ? 'it' : 'most of it'}: ${offerText(choice.offer)}.`,
+        `It paid in ${lotsNumber(choice.tried)}${stagesText(choice.offer)}.`,
+        ...warnings(advice, choice.offer), sidesText(division, 'treat'),
+      ].join(' ').trim();
+    case 'try': {
+      const offer = `${offerText(choice.offer)}: ${becauseText(choice, advice)}.`;
+      const end = warnings(advice, choice.offer);
+      if (isSingle) return [`One seed is too few for a trial. The treatment would be ${offer}`, ...end].join(' ');
+      if (division?.isTooFew) return [`Too few for a trial: treat half, keep half. The treatment would be ${offer}`, ...end].join(' ');
+      return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
+    }
+    case 'leave': return `Leave it untreated: ${leaveText(choice, lot.plant)}.`;
+    case 'unknown': return `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
+  }
+}
+
+/** Example: '2 lots so far' where seed may still germinate and change it */
+function lotsNumber({ lots, isOpen }: Tried): string {
+  return `${lots.length === 1 ? 'one lot' : `${lots.length} lots`}${isOpen ? ' so far' : ''}`;
+}
+
+function offerText({ text, agent, soak, longer, tried }: Offer): string {
+  const instead = longer === undefined ? '' : ` (${tried ? 'your records have' : 'your guide says'} ${longer}, which is longer than your limit)`;
+  return `${text ?? `${agent.word} of unknown strength`}, ${soak}${instead}`;
+}
+
+/** When the soak comes. Example: ', after chill 4 C 12 weeks' */
+function stagesText({ first, isLate }: Offer): string {
+  if (isLate) return ', on seed that had been sown and watched before';
+  return first.length === 0 ? '' : `, after ${listed(first.map(stageName), 'and')}`;
+}
+
+/** What speaks against a treatment that is advised all the same. */
+function warnings({ forms, genus, choice }: Advice, { agent, text, above }: Offer): string[] {
+  const harmed = choice.kind !== 'try' || choice.because === 'own records' || choice.because === 'unmeasured' ? [] : harmedBy(agent, [...forms, ...genus]);
+  return [
+    ...above ? [`${text ?? agent.word} is above your limit of ${printQuantity(above.value)}.`] : [],
+    ...harmed.map(tried => `${doseName(tried)} harmed ${plantsOf(tried)}.`),
+  ];
+}
+
+function harmedBy(agent: Offer['agent'], kin: readonly TriedAgent[]): Tried[] {
+  return kin.filter(each => substanceOf(each.agent) === substanceOf(agent))
+    .flatMap(({ doses }) => doses.filter(({ verdict }) => verdict === 'harmful'));
+}
+
+/** Example: 'Gentiana acaulis and Gentiana verna' */
+function plantsOf({ lots }: Tried): string {
+  const byKey = new Map(lots.flatMap(({ plant }) => (plant === undefined ? [] : [[plantKey(plant), plant] as const])));
+  return listed([...byKey.values()], 'and');
+}
+
+function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lot, species }: Advice): string {
+  const untried = `you have no comparison of your own for ${lot.plant ?? 'this plant'}`;
+  switch (because) {
+    case 'own records':
+      return offer.tried?.verdict === 'worth repeating'
+        ? 'it looks good by itself, but you tried several treatments, and one of several may look good by chance'
+        : `your records cannot tell yet whether it pays${stagesText(offer)}`;
+    case 'unmeasured': return `it paid in ${lotsNumber(offer.tried!)}${stagesText(offer)}, but how strong it was is unknown, so this may be another dose`;
+    case 'guide': return `your guide gives it${stagesText(offer)}, and ${species.length > 0 ? 'what you tried before has not paid' : untried}`;
+    case 'form': case 'genus': return `it paid on ${plantsOf(offer.tried!)}${stagesText(offer)}, and ${untried}`;
+  }
+}
+
+function leaveText(choice: Choice & { readonly kind: 'leave' }, plant: string | undefined): string {
+  const name = plant ?? 'this plant';
+  switch (choice.because) {
+    case 'ready': return `untreated seed of ${name} germinated well and soon in your own records`;
+    case 'harmful': return `${doseName(choice.tried!)} harmed seed of ${plantsOf(choice.tried!) || name} in your own records`;
+    case 'no benefit': return `${choice.tried ? doseName(choice.tried) : 'what you tried'} showed no sign of a benefit on ${name} in your own records${atMostText(choice.tried)}`;
+    case 'guide': return `your guides name no soak (${guideStepsText(choice.guide.record)}), and you have no comparison of your own`;
+  }
+}
+
+/** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */
+function atMostText(tried: Tried | undefined): string {
+  const points = tried?.difference && Math.ceil(100 * tried.difference.high);
+  return points === undefined || points < 1 ? '' : ` (a gain of up to ${points === 1 ? '1 point' : `${points} points`} is not ruled out)`;
+}
+
+/** Example: 'Treat 30 seeds and leave 10 untreated.' */
+function sidesText(division: Division | undefined, kind: 'treat' | 'try'): string {
+  if (!division) return '';
+  const { sides, parts, isEstimated } = division;
+  if (parts) {
+    const names = (side: readonly { readonly path: string }[]) => listed(side.map(({ path }) => path), 'and');
+    return `Treat ${names(parts.treated)} and leave ${names(parts.untreated)} untreated.`;
+  }
+  if (!sides || isEstimated) {
+    return kind === 'treat' ? 'Treat about three quarters of the seed and leave the rest untreated.' : 'Treat half, keep half.';
+  }
+  return `Treat ${seedsText(sides.treated)} and leave ${sides.untreated} untreated.`;
+}

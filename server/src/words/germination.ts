@@ -1,0 +1,88 @@
+/** How much of a batch germinated, and on which days; or the reason why there is no number. */
+import { testedAt } from '../journal/estimates.ts';
+import {
+  accounted, countsOf, dayNumber, type Batch, type CountEvent, type Entry, type Origin,
+} from '../journal/life.ts';
+import { undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { isoOf } from '../model/day.ts';
+import type { SeedRange } from '../model/estimate.ts';
+
+export interface Germinated {
+  readonly x: number;
+  /** A range where the seeds were not counted but estimated. */
+  readonly n: number | SeedRange;
+  /** What n is. */
+  readonly of: string;
+}
+
+/** What has germinated of a batch so far. */
+export function germinatedOf(batch: Batch): Germinated | Undefined {
+  const last = countsOf(batch).at(-1);
+  return last ? germinatedAt(batch, last) : undefinedBecause('not counted yet');
+}
+
+/** What had germinated after a count, of the seeds that the batch had then. */
+export function germinatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
+  const { after: { germinated, rotted, lost }, tested } = count;
+  if (tested === undefined && testedAt(batch, count)) return estimatedAt(batch, count);
+  if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
+  if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  const sum = germinated + rotted + lost;
+  if (sum > tested) return undefinedBecause(`more are counted (${sum}) than there are seeds (${tested})`);
+  if (tested === lost) return undefinedBecause('there are no seeds to take a percentage of');
+  return { x: germinated, n: tested - lost, of: `${tested} ${whatText(batch, count)}` };
+}
+
+function whatText(batch: Batch, count: CountEvent): string {
+  const { lost } = count.after;
+  const wasSown = batch.sowing && !isLater(batch, batch.sowing, count);
+  return `${wasSown ? 'sown' : 'seeds, not sown'}${lost > 0 ? ` less ${lost} lost` : ''}`;
+}
+
+/** Of seeds that were estimated: there were at least those that were counted since. */
+function estimatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
+  const { after, after: { germinated, lost } } = count;
+  const { least, most } = testedAt(batch, count)!;
+  const sum = accounted(after);
+  if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  if (sum > most) return undefinedBecause(`more are counted (${sum}) than there can be seeds (${least} to ${most})`);
+  if (most === lost) return undefinedBecause('there are no seeds to take a percentage of');
+  const from = Math.max(least, sum, lost + 1);
+  return {
+    x: germinated, n: { least: from - lost, most: most - lost },
+    of: `${from} to ${most} ${whatText(batch, count)}, estimated`,
+  };
+}
+
+/** Whether a share of what had stayed by a count would say nothing, since seed was picked out between two counts. */
+function isThinned({ thinned, events }: Batch, count: CountEvent): boolean {
+  if (!thinned) return false;
+  const before = events.slice(0, events.indexOf(count));
+  const began = before.findIndex(event => event.type === 'count' && event.after.germinated + event.after.rotted > 0);
+  return began >= 0 && before.slice(began).some(event => (event.type === 'split' || event.type === 'leave') && event.asked > 0);
+}
+
+function isLater({ events }: Batch, { line }: Entry, event: CountEvent): boolean {
+  return events.findIndex(({ entry }) => entry.line === line) > events.indexOf(event);
+}
+
+export interface GerminationDays {
+  /** Days from day 0 to the first count that saw new germination, and to the last one. */
+  readonly first: number;
+  readonly last: number;
+}
+
+export function germinationDays(batch: Batch): GerminationDays | Undefined {
+  const counts = countsOf(batch);
+  if (counts.length === 0) return undefinedBecause('not counted yet');
+  const seen = counts.filter(({ before, after }) => after.germinated > before.germinated);
+  const [first, last] = [seen[0], seen.at(-1)];
+  if (!first || !last) return undefinedBecause('none seen yet');
+  if (!batch.origin) return undefinedBecause('no day 0: not yet sown, soaked or in a stage');
+  return { first: dayNumber(batch, first.entry.moment)!, last: dayNumber(batch, last.entry.moment)! };
+}
+
+/** Example: 'the sowing on 2026-01-11' */
+export function originText({ moment, by }: Origin): string {
+  return `the ${by} on ${isoOf(moment.day)}`;
+}

@@ -1,0 +1,43 @@
+/** A ladder of doses in plain words. */
+import { germinated, shareOf } from '../measures/contrast.ts';
+import { seedsCounted } from '../measures/course.ts';
+import { halfUp } from '../measures/half-up.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { dayText, probability } from '../measures/verdict-words.ts';
+import { coursesOf, type Group } from '../trials/groups.ts';
+import type { DoseLadder } from '../trials/ladders.ts';
+import { shareText } from './shares.ts';
+import { groupLabel, groupNames } from './trials.ts';
+
+export function ladderHead({ agent }: DoseLadder): string[] {
+  return [agent.word, 'Batch', 'Germinated', 'T50', 'Verdict'];
+}
+
+/** The untreated seed, then each dose. */
+export function ladderRows({ untreated, rungs, ladder }: DoseLadder): string[][] {
+  const doses = rungs.map(({ treated }, i) => [...cellsOf(treated), ladder.doses[i]!.verdict.verdict]);
+  return [[...cellsOf(untreated), ''], ...doses];
+}
+
+function cellsOf(group: Group): string[] {
+  const courses = coursesOf(group);
+  const { x, n } = shareOf(courses, germinated, seedsCounted);
+  const half = halfUp(courses, Infinity);
+  const day = isUndefined(half) ? `– (${half.undefined})` : dayText(half);
+  return [groupLabel(group), groupNames(group), shareText(x, n), day];
+}
+
+/** The trend over the doses, and the best one if there is one. */
+export function ladderNote({ ladder: { trend, best } }: DoseLadder): string {
+  const slope = isUndefined(trend)
+    ? `Trend: – (${trend.undefined}).`
+    : `Trend: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
+  const named = isUndefined(best) ? `Best dose (ppm): – (${best.undefined}).` : `Best dose: ${best.value} ppm.`;
+  return `${slope} ${named} The verdicts allow for the number of doses.`;
+}
+
+/** Example: pointsText(0.22) is '22 points more' */
+function pointsText(share: number): string {
+  const points = Math.abs(100 * share).toFixed(0);
+  return points === '0' ? 'no change' : `${points} points ${share > 0 ? 'more' : 'fewer'}`;
+}

@@ -1,0 +1,65 @@
+/** What a trial can show before it is made, in plain words. */
+import { isUndefined, type Measured } from '../measures/measured.ts';
+import type { Plan } from '../measures/plan.ts';
+import type { SplitPlan } from '../trials/split-plan.ts';
+
+export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split', 'In dishes'] as const;
+
+const BASIS = [
+  'So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you',
+  'count both sides on the same days, about weekly, and that the treatment makes seed no faster.',
+];
+
+const IN_DISHES = 'Dishes are assumed to differ a little, as they do (correlation 0.05).';
+
+const ONE_DISH = 'One dish a side is assumed to be like the other, which nothing can show afterwards.';
+
+/** What the table rests on, in lines. */
+export function planBasis({ dishes, treatments, inDishes }: Plan): readonly string[] {
+  const isSingle = dishes.treated === 1 && dishes.untreated === 1;
+  return [
+    ...BASIS,
+    ...treatments > 1 ? [`One of ${treatments} treatments helps, and the others do nothing.`] : [],
+    ...isSingle ? [ONE_DISH] : [],
+    ...!isSingle || inDishes ? [IN_DISHES] : [],
+  ];
+}
+
+/**
+ * One share of the untreated seed, the smallest treated share that is found beside it, and what would show more.
+ *
+ * Example: ['40 %', '70 % or more', '', '4 of 12: 82 %']
+ */
+export function planRow({ treated, untreated, share, visible, best, inDishes }: Plan): [string, string, string,
+  string] {
+  const better = best.treated === treated ? '' : `${best.treated} and ${best.untreated}: ${visibleText(best.visible)}`;
+  return [
+    `${percentText(share)} %`,
+    isUndefined(visible) ? '– (not even 100 %)' : `${visibleText(visible)} or more`,
+    better,
+    inDishes && !isUndefined(inDishes.visible)
+      ? `${inDishes.dishes} of ${sizeText(treated, untreated, inDishes.dishes)}: ${visibleText(inDishes.visible)}`
+      : '',
+  ];
+}
+
+/** Example: '12', or '9 to 12' where the sides or the dishes of a side are not of one size */
+function sizeText(treated: number, untreated: number, dishes: number): string {
+  const least = Math.floor(Math.min(treated, untreated) / dishes);
+  const most = Math.ceil(Math.max(treated, untreated) / dishes);
+  return least === most ? `${least}` : `${least} to ${most}`;
+}
+
+/** Example: '24 treated (A, B) and 12 untreated (C) seeds' */
+export function planSides({ treated, untreated }: Pick<SplitPlan, 'treated' | 'untreated'>): string {
+  return `${treated.seeds} treated (${treated.names.join(', ')}) and ${untreated.seeds} untreated (${untreated.names.join(', ')}) seeds`;
+}
+
+/** Rounded up, so that the share that is shown can be seen. */
+function visibleText(visible: Measured): string {
+  return isUndefined(visible) ? '–' : `${Math.ceil(100 * visible.value)} %`;
+}
+
+function percentText(share: number): string {
+  return String(Math.round(1000 * share) / 10);
+}

@@ -1,0 +1,62 @@
+/** Replicates of one lot and one treatment in plain words. */
+import { isUndefined } from '../measures/measured.ts';
+import { commonAge, lastLook, until } from '../measures/looks.ts';
+import { poolOf, type Pooled } from '../measures/replicates.ts';
+import { probability } from '../measures/verdict-words.ts';
+import { oddIn } from '../trials/odd.ts';
+import { coursesOf, type Group } from '../trials/groups.ts';
+import { shareText } from './shares.ts';
+
+/** An overdispersion up to this widens an interval by nothing that shows. */
+const JUST_ONE = 1.01;
+
+/** The replicates of a group taken together, up to the age that all of them reached; of a single batch that batch. */
+export function pooledOf(group: Group): Pooled {
+  const courses = coursesOf(group);
+  const age = commonAge(courses);
+  return poolOf(courses.map(course => until(course, age)));
+}
+
+/**
+ * What a group of replicates comes to, and whether they lie as close together as chance allows; undefined for a single
+ * batch.
+ *
+ * Example: '82 of 100 = 82 %, 95 % interval 73 to 88 %; heterogeneity chi-square 1.36, 3 df, p 0.72; range 12 points,
+ * tolerated 32 points (computed, not of a rule book)'
+ */
+export function replicatesText(group: Group): string | undefined {
+  if (group.batches.length < 2) return undefined;
+  const { x, n, interval, heterogeneity, overdispersion, range } = pooledOf(group);
+  const limits = `95 % interval ${whole(interval.low)} to ${whole(interval.high)} %${overdispersion > JUST_ONE ? ', widened' : ''}`;
+  const alike = isUndefined(heterogeneity)
+    ? `heterogeneity – (${heterogeneity.undefined})`
+    : `heterogeneity chi-square ${heterogeneity.chiSquare.toFixed(2)}, ${heterogeneity.df} df, p ${probability(heterogeneity.p)}`;
+  const spread = isUndefined(range)
+    ? `range – (${range.undefined})`
+    : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
+      + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not from a rule book'})${range.passed ? '' : ': too wide'}`;
+  const courses = coursesOf(group);
+  const age = commonAge(courses);
+  const cut = courses.some(course => lastLook(course) > age) ? `by day ${age}, ` : '';
+  return [`${cut}${shareText(x, n)}, ${limits}`, alike, spread, oddText(group)].filter(text => text !== undefined).join('; ');
+}
+
+/**
+ * The dish that does not go with the others, which is more than chance explains.
+ *
+ * Example: 'the odd one out is L/D: 8 of 25, the others 54 of 75'
+ */
+function oddText(group: Group): string | undefined {
+  const odd = oddIn(group);
+  if (!odd) return undefined;
+  const { batch, dish, others } = odd;
+  return `the odd one out is ${batch.path}: ${dish.x} of ${dish.n}, the others ${others.x} of ${others.n}`;
+}
+
+function whole(share: number): string {
+  return String(Math.round(100 * share));
+}
+
+function points(value: number): string {
+  return `${Math.round(10 * value) / 10} points`;
+}

@@ -1,0 +1,22 @@
+/** Numbers of seeds in words. */
+import type { HowMany } from '../model/record.ts';
+
+/**
+ * How many seeds, as it was written.
+ *
+ * Example: '24 seeds', 'about 40 seeds', '30 to 40 seeds', 'half'
+ */
+export function howManyText(howMany: HowMany | undefined): string {
+  const estimate = howMany?.estimate?.value;
+  switch (estimate?.kind) {
+    case 'about': return `about ${seedsText(estimate.n)}`;
+    case 'between': return `${estimate.least} to ${seedsText(estimate.most)}`;
+    case 'half': return 'half';
+    case undefined: return seedsText(howMany?.n?.value);
+  }
+}
+
+export function seedsText(seeds: number | undefined): string {
+  if (seeds === undefined) return '';
+  return seeds === 1 ? '1 seed' : `${seeds} seeds`;
+}
