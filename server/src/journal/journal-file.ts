@@ -27,8 +27,9 @@ export class JournalFile {
   /** The `day` lines from top to bottom. */
   #days: JournalLine[];
 
-  constructor(readonly name: string, text: string) {
-    this.text = new LineStore(name, text, parse);
+  /** `read` reads a line as `parse` does. */
+  constructor(readonly name: string, text: string, read: (line: string) => Reading = parse) {
+    this.text = new LineStore(name, text, read);
     for (const line of this.text) if (isMarker(line.text)) this.#marks.add(line);
     this.#readConflicts();
     this.#days = this.counted().filter(isDayLine);

@@ -7,6 +7,7 @@ import { isEventKeyword } from '../model/events.ts';
 import type { Keyword } from '../model/keywords.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
+import { Repeats } from '../syntax/repeats.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, type Common } from './common.ts';
 import { dependentsOf, isHalvedFrom, lotsJudgedBy, replacedWith } from './dependents.ts';
@@ -27,6 +28,7 @@ import { TouchLog, type Touched } from './touched.ts';
 export class Journal {
   readonly #files = new Map<string, JournalFile>();
   readonly #names = new NameIndex();
+  readonly #repeats = new Repeats();
   /** The records that mean something for the whole journal. */
   readonly #global = new Set<JournalLine>();
   readonly #entries = new Map<string, readonly Entry[]>();
@@ -56,7 +58,7 @@ export class Journal {
   set(name: string, text: string): void {
     const file = this.#files.get(name);
     if (file) return this.#follow(file, file.reset(text));
-    const fresh = new JournalFile(name, text);
+    const fresh = new JournalFile(name, text, line => this.#repeats.read(line));
     this.#files.set(name, fresh);
     this.#follow(fresh, { at: 0, removed: [], added: fresh.counted(), isRenumbered: true });
   }
@@ -111,8 +113,7 @@ export class Journal {
 
   /** The keyword that defines an id first; undefined where nothing does. */
   kindOf(id: string): Keyword | undefined {
-    const [first] = inJournalOrder(this.#names.definitions(id));
-    return first?.content.record?.keyword;
+    return inJournalOrder(this.#names.definitions(id))[0]?.content.record?.keyword;
   }
 
   /** The life of a lot; undefined where no `lot` record defines it. */

@@ -53,7 +53,7 @@ export class RecordParser extends EmbeddedActionsParser {
     const head = this.SUBRULE(this.row);
     const facts: { comma: number; pieces: Piece[] }[] = [];
     this.MANY(() => {
-      const comma = this.CONSUME(t.Comma).startOffset;
+      const comma = startOf(this.CONSUME(t.Comma));
       facts.push({ comma, pieces: this.SUBRULE2(this.row) });
     });
     return { keyword, head, facts };
@@ -73,15 +73,23 @@ export class RecordParser extends EmbeddedActionsParser {
 }
 
 function amountOf(number: IToken, unit: IToken | undefined): Amount {
-  return { kind: 'amount', number, unit, start: number.startOffset, end: endOf(unit ?? number) };
+  return { kind: 'amount', number, unit, start: startOf(number), end: endOf(unit ?? number) };
 }
 
 function atom(kind: Atom['kind'], token: IToken): Atom {
-  return { kind, text: token.image, start: token.startOffset, end: endOf(token) };
+  return { kind, text: token.image, start: startOf(token), end: endOf(token) };
+}
+
+/**
+ * The column of a token. The library's token for the end of its input has NaN for one, so V8 keeps the columns of all
+ * tokens as boxed doubles, and of all that is made from them: 120 bytes a line.
+ */
+export function startOf(token: IToken): number {
+  return token.startOffset | 0;
 }
 
 function endOf(token: IToken): number {
-  return token.startOffset + token.image.length;
+  return startOf(token) + token.image.length;
 }
 
 const parserOnce = once(() => new RecordParser());

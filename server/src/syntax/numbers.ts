@@ -20,8 +20,8 @@ export function numeralOf(amount: Amount): string {
 }
 
 /** Where the number stands, with the `=` of a total. */
-function numberSpan({ number }: Amount): Span {
-  return { start: number.startOffset, end: number.startOffset + number.image.length };
+function numberSpan({ number, start }: Amount): Span {
+  return { start, end: start + number.image.length };
 }
 
 /** A decimal number. Anything else is a problem, with every reading it may have as a fix; none is guessed. */
@@ -38,7 +38,7 @@ export function readWhole(
   reader: LineReader, amount: Amount, numeral: string = amount.number.image,
 ): Placed<number> | undefined {
   const value = Number(numeral);
-  const start = amount.number.startOffset;
+  const { start } = amount;
   if (Number.isInteger(value) && value >= 0 && value <= LARGEST) {
     return { value, start, end: start + amount.number.image.length };
   }

@@ -4,7 +4,7 @@ import type { Problem } from '../model/problems.ts';
 import type { Fact, JournalRecord, Span, Written } from '../model/record.ts';
 import { taken } from './fact-types.ts';
 import { inWords, readFacts, reportEmpty } from './facts.ts';
-import { syntaxOf, type RecordSyntax } from './grammar.ts';
+import { startOf, syntaxOf, type RecordSyntax } from './grammar.ts';
 import { readHead } from './head.ts';
 import { reportKeyword, reportLine } from './line-slips.ts';
 import { reportLimit } from './limits.ts';
@@ -42,7 +42,8 @@ export function parse(line: string): Reading {
 }
 
 function readRecord(reader: LineReader, written: RecordSyntax): JournalRecord | undefined {
-  const { image, startOffset: start } = written.keyword;
+  const { image } = written.keyword;
+  const start = startOf(written.keyword);
   const keywordSpan = { start, end: start + image.length };
   const keyword = image.toLowerCase();
   if (!isKeyword(keyword) || !standsAlone(reader.line, keywordSpan.end)) {
