@@ -30,8 +30,11 @@ function randomFrom(seed) {
 
 const WEEKS = 20;
 
+/** A winter in an id: its year without the century, as a grower writes it, for as long as that names one winter. */
+const inId = year => (year < 2100 ? String(year).slice(2) : String(year));
+
 /** The stock that is made up for the soaks of a week. */
-const stockOf = (year, week) => `G${String(year).slice(2)}-${week}`;
+const stockOf = (year, week) => `G${inId(year)}-${week}`;
 
 const iso = day => new Date(day * DAY).toISOString().slice(0, 10);
 
@@ -93,7 +96,7 @@ function winterFile(winter, count, seed) {
     taken.set(place, (taken.get(place) ?? 0) + 1);
     return `${place} slot ${taken.get(place)}`;
   };
-  const lots = Array.from({ length: count }, (_, n) => lotOf(`L${String(year).slice(2)}-${n + 1}`, winter, random, slotIn));
+  const lots = Array.from({ length: count }, (_, n) => lotOf(`L${inId(year)}-${n + 1}`, winter, random, slotIn));
   const solutions = Array.from({ length: WEEKS }, (_, week) => {
     const [stock, made] = [stockOf(year, week), iso(Date.UTC(year, 9, 1) / DAY + 7 * week)];
     return [
