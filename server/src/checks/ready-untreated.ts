@@ -1,5 +1,6 @@
+import type { DatedEntry, Lot } from '../journal/life.ts';
 import { lotsInOrder } from '../journal/lots.ts';
-import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
+import { everReady, readyBefore, type ReadyRecord } from '../trials/ready.ts';
 import { found, relatedTo, type Found, type PlantCheck } from './check.ts';
 import { Events } from './events.ts';
 import { subjectOf } from './spans.ts';
@@ -11,20 +12,41 @@ import { agentsIn } from './treated.ts';
  */
 export const readyUntreated: PlantCheck = function* (lots) {
   // So that it does not depend on the order in which lots were read which of two equal records is named.
-  const ordered = lotsInOrder(lots);
+  const ready = lotsInOrder(everReady(lots));
+  if (ready.length === 0) return;
   for (const lot of lots) {
-    const soaks = new Events(lot).of('soak').toSorted((a, b) => a.entry.moment.day - b.entry.moment.day);
-    for (const { entry, soak: { doses } } of soaks) {
-      const hormone = agentsIn(doses, ['hormone'])[0];
-      const record = hormone && readyBefore(ordered, entry.moment.day);
+    for (const { entry, agent } of hormoneSoaksOf(lot)) {
+      const record = readyBefore(ready, entry.moment.day);
       if (!record) continue;
-      yield told(entry, hormone.word, record);
+      yield told(entry, agent, record);
       break;
     }
   }
 };
 
-function told(entry: Parameters<typeof subjectOf>[0] & Pick<Found, 'line'>, agent: string, record: ReadyRecord): Found {
+interface HormoneSoak {
+  readonly entry: DatedEntry;
+  /** The word of the first hormone. */
+  readonly agent: string;
+}
+
+/** A plant has many lots, all of which are asked when one of them changes. */
+const memo = new WeakMap<Lot, readonly HormoneSoak[]>();
+
+/** In the order of their days. */
+function hormoneSoaksOf(lot: Lot): readonly HormoneSoak[] {
+  let soaks = memo.get(lot);
+  if (!soaks) {
+    soaks = new Events(lot).of('soak').flatMap(({ entry, soak: { doses } }) => {
+      const [hormone] = agentsIn(doses, ['hormone']);
+      return hormone ? [{ entry, agent: hormone.word }] : [];
+    }).sort((a, b) => a.entry.moment.day - b.entry.moment.day);
+    memo.set(lot, soaks);
+  }
+  return soaks;
+}
+
+function told(entry: DatedEntry, agent: string, record: ReadyRecord): Found {
   const { lot, group, readiness: { x, n, halfBy }, last } = record;
   const [first, ...others] = group.batches.map(({ batch }) => batch.path);
   const batches = others.length > 0 ? `${first!} and its replicates` : first!;

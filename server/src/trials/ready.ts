@@ -34,6 +34,11 @@ export function readyBefore(lots: readonly Lot[], day: Day): ReadyRecord | undef
   return { lot, group, readiness: known, last: lastGermination(group, day)! };
 }
 
+/** Those of which untreated seed came up readily at some time; no other has a record. */
+export function everReady(lots: readonly Lot[]): Lot[] {
+  return lots.filter(lot => readyIn(lot).length > 0);
+}
+
 /** A glance that spares most lots the rest: where half of no batch came up untreated, half of no group did. */
 function mayBeReady({ batches }: Lot): boolean {
   return [...batches.values()].some(({ inherited, events }) => {
