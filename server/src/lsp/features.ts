@@ -12,6 +12,7 @@ import { serveImport } from './import.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
+import { servePanel } from './panel.ts';
 import { serveReport } from './report.ts';
 import type { Service, Snapshot } from './service.ts';
 import { serveWriting, writingCapabilities } from './writing.ts';
@@ -59,4 +60,5 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveMix(connection, service);
   serveImport(connection, service);
   serveReport(connection, service);
+  servePanel(connection, service);
 }

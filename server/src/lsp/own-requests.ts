@@ -2,6 +2,7 @@
 import type { CancellationToken, Connection, Position } from './protocol.ts';
 import type { Direction } from '../features/neighbours.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
+import type { PanelView } from '../report/panel/panel.ts';
 import type { LabelSheetName } from '../report/paper/label-sheets.ts';
 import { guarded } from './guard.ts';
 import type { SheetAsked } from './import.ts';
@@ -21,6 +22,11 @@ export interface Asked {
   readonly question?: MixQuestion;
   readonly sheet?: SheetAsked;
   readonly direction?: Direction;
+  /** What the panel of pictures shows. */
+  readonly view?: PanelView;
+  /** Of the panel, in pixels. */
+  readonly width?: number;
+  readonly height?: number;
   /** The sheet of labels to print on. */
   readonly paper?: LabelSheetName;
 }

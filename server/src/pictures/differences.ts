@@ -1,9 +1,9 @@
 /** Differences of treated and untreated seed with their intervals, one below the other, and what they say together. */
 import { scaleLinear } from 'd3-scale';
-import { element, type Content, type Markup } from './markup.ts';
-import { framed, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import type { JournalLine } from '../journal/journal-file.ts';
+import type { Content, Markup } from './markup.ts';
+import { framed, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth, wrapText } from './text-size.ts';
-import type { Theme } from './theme.ts';
 
 export interface DifferenceRow {
   /** Example: '2025/26 PEN-25, GA3 500 ppm' */
@@ -14,6 +14,8 @@ export interface DifferenceRow {
   readonly counts: string;
   /** Of all rows above: drawn as a diamond. */
   readonly isTogether: boolean;
+  /** The record of its lot. */
+  readonly line?: JournalLine;
 }
 
 export interface DifferencesValues {
@@ -30,7 +32,8 @@ const LABELS = 0.34;
 export function differencesPicture(values: DifferencesValues, frame: Frame): Picture | undefined {
   const { rows, title, caption } = values;
   if (!rows.some(({ difference }) => difference)) return undefined;
-  const { width, small, theme } = frame;
+  const { width, theme } = frame;
+  const small = frame.small || frame.bare === true;
   const size = TYPE.small;
   const left = Math.min(LABELS * width, Math.max(...rows.map(({ label }) => textWidth(label, size) + 20)));
   const right = width - textWidth('-100 (-100 to -100)', size) - 14;
@@ -65,8 +68,9 @@ interface Plot {
   readonly right: number;
 }
 
-function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, { theme }: Frame): Content[] {
-  const { label, difference, counts, isTogether } = row;
+function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, frame: Frame): Content[] {
+  const { theme } = frame;
+  const { label, difference, isTogether } = row;
   const size = TYPE.small;
   const name = text(12, y + 4, theme.ink, fitText(label, size, left - 16), { size, ...isTogether && { weight: 'bold' } });
   if (!difference) return [name, text(right + 4, y + 4, theme.soft, '–', { size })];
@@ -75,16 +79,17 @@ function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, { th
     name,
     line(x(low), y, x(high), y, theme.ink, { 'class': 'interval', 'stroke-width': isTogether ? 2.5 : 1.5 }),
     ...[low, high].map(end => line(x(end), y - 3, x(end), y + 3, theme.ink)),
-    mark(x(value), y, isTogether, theme, `${label}: ${counts}`),
+    mark(x(value), y, row, frame),
     text(right + 4, y + 4, theme.ink, numbersOf(difference), { size }),
   ];
 }
 
-function mark(x: number, y: number, isTogether: boolean, theme: Theme, says: string): Markup {
-  const title = element('title', {}, says);
+function mark(x: number, y: number, { label, counts, isTogether, line: lot }: DifferenceRow, frame: Frame): Markup {
+  const fill = frame.theme.ink;
+  const about = { says: `${label}: ${counts}`, line: lot };
   return isTogether
-    ? element('path', { d: `M${x - 6} ${y}L${x} ${y - 6}L${x + 6} ${y}L${x} ${y + 6}Z`, fill: theme.ink, class: 'together' }, title)
-    : element('circle', { cx: x, cy: y, r: 4, fill: theme.ink, class: 'difference' }, title);
+    ? marked(frame, 'path', { d: `M${x - 6} ${y}L${x} ${y - 6}L${x + 6} ${y}L${x} ${y + 6}Z`, fill, class: 'together' }, about)
+    : marked(frame, 'circle', { cx: x, cy: y, r: 4, fill, class: 'difference' }, about);
 }
 
 function numbersOf({ value, low, high }: NonNullable<DifferenceRow['difference']>): string {

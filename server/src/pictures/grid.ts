@@ -1,6 +1,7 @@
 /** What lies where: containers with their slots as a grid, a letter and a colour for each plant. */
-import { element, type Content } from './markup.ts';
-import { framed, text, TYPE, type Frame, type Picture } from './picture.ts';
+import type { JournalLine } from '../journal/journal-file.ts';
+import type { Content } from './markup.ts';
+import { framed, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
 import { fitText } from './text-size.ts';
 
 export interface GridSlot {
@@ -11,6 +12,8 @@ export interface GridSlot {
   readonly plant: string;
   /** What is due there; undefined where nothing is. */
   readonly due: string | undefined;
+  /** The record that put it there. */
+  readonly line?: JournalLine;
 }
 
 export interface GridContainer {
@@ -29,7 +32,8 @@ const HEADING = 26;
 /** Undefined where nothing lies anywhere. */
 export function gridPicture({ title, containers }: GridValues, frame: Frame): Picture | undefined {
   if (containers.every(({ slots }) => slots.length === 0)) return undefined;
-  const { width, small, theme } = frame;
+  const { width, theme } = frame;
+  const small = frame.small || frame.bare === true;
   const columns = Math.max(1, Math.floor((width - 24 + CELL.gap) / (CELL.width + CELL.gap)));
   const letters = lettersOf(containers);
   let y = small ? 6 : 36;
@@ -63,16 +67,17 @@ interface Corner {
   readonly top: number;
 }
 
-function slotMarkup(each: GridSlot, letter: Letter, { x, top }: Corner, { theme }: Frame): Content[] {
-  const { slot, id, plant, due } = each;
+function slotMarkup(each: GridSlot, letter: Letter, { x, top }: Corner, frame: Frame): Content[] {
+  const { theme } = frame;
+  const { slot, id, plant, due, line } = each;
   const size = TYPE.small;
   const isDue = due !== undefined;
   const says = [slot === undefined ? id : `slot ${slot}: ${id}`, plant, due].filter(part => part).join(', ');
   return [
-    element('rect', {
+    marked(frame, 'rect', {
       x, 'y': top, 'width': CELL.width, 'height': CELL.height, 'rx': 4, 'fill': 'none', 'class': isDue ? 'slot due' : 'slot',
       'stroke': isDue ? theme.alert : theme.soft, 'stroke-width': isDue ? 2.5 : 1,
-    }, element('title', {}, says)),
+    }, { says, line }),
     text(x + 7, top + 17, theme.agents[letter.colour]![1]!, letter.text, { size: TYPE.title, weight: 'bold' }),
     text(x + CELL.width - 6, top + 15, theme.soft, fitText(slot ?? '', size, 40), { size, anchor: 'end' }),
     text(x + 7, top + 29, theme.ink, fitText(id, size, CELL.width - 12), { size }),

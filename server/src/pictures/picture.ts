@@ -1,4 +1,5 @@
 /** What every picture is: markup with a title and a description, and the same numbers as a table. */
+import type { JournalLine } from '../journal/journal-file.ts';
 import { element, joined, type Content, type Markup } from './markup.ts';
 import type { Theme } from './theme.ts';
 
@@ -28,6 +29,12 @@ export interface Frame {
   readonly small: boolean;
   /** Tells the parts of one picture of a page from those of another. */
   readonly id: string;
+  /** Title and caption stand beside the picture, not in it. */
+  readonly bare?: boolean;
+  /** How high the plot of days may be, in pixels; without it the picture chooses. */
+  readonly plot?: number;
+  /** The way to a record, in the words of whoever shows the picture; without it the marks lead nowhere. */
+  readonly wayTo?: (line: JournalLine) => string;
 }
 
 /** Sizes of type, in pixels. */
@@ -35,17 +42,36 @@ export const TYPE = { title: 14, text: 12, small: 11 } as const;
 
 /** An SVG element with its frame; `body` is drawn on paper of the theme. */
 export function framed(
-  { theme, width, id }: Frame, height: number, about: { readonly title: string; readonly description: string },
+  { theme, width, id, wayTo }: Frame, height: number, about: { readonly title: string; readonly description: string },
   body: readonly Content[],
 ): Markup {
   return element('svg', {
-    'xmlns': 'http://www.w3.org/2000/svg', 'viewBox': `0 0 ${width} ${height}`, width, height, 'role': 'img',
+    'xmlns': 'http://www.w3.org/2000/svg', 'viewBox': `0 0 ${width} ${height}`, width, height, 'role': wayTo ? 'group' : 'img',
     'aria-labelledby': `${id}-title ${id}-desc`, 'font-family': 'system-ui, sans-serif', 'font-size': TYPE.text,
   },
   element('title', { id: `${id}-title` }, about.title),
   element('desc', { id: `${id}-desc` }, about.description),
   element('rect', { width, height, fill: theme.paper }),
   joined(body));
+}
+
+/** Characters of a record that are said beside its mark. */
+const RECORD = 160;
+
+/**
+ * A mark of the picture with what it says to the pointer; where marks lead to the journal it also says its record, and
+ * has the way there.
+ */
+export function marked(
+  { wayTo }: Frame, name: string, attributes: Readonly<Record<string, string | number | undefined>>,
+  { says, line: record }: { readonly says: string; readonly line: JournalLine | undefined },
+): Markup {
+  if (!wayTo || !record) return element(name, attributes, element('title', {}, says));
+  const written = record.text.trim();
+  const short = written.length > RECORD ? `${written.slice(0, RECORD)}…` : written;
+  return element(
+    name, { ...attributes, 'role': 'link', 'tabindex': -1, 'data-way': wayTo(record) },
+    element('title', {}, `${says} · ${short}`));
 }
 
 export interface TextOptions {

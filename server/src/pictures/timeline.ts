@@ -1,10 +1,11 @@
 /** Soaks, cold and warm stages of batches on an axis of dates, as they were and as they are planned, with today. */
 import { scaleLinear } from 'd3-scale';
+import type { JournalLine } from '../journal/journal-file.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { patterns, type Treatment } from './germination/lanes.ts';
-import { element, type Content } from './markup.ts';
+import type { Content } from './markup.ts';
 import { monthTicks } from './month-ticks.ts';
-import { framed, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth } from './text-size.ts';
 import type { Theme } from './theme.ts';
 
@@ -16,6 +17,8 @@ export interface Stretch {
   readonly isPlanned: boolean;
   /** Example: '4 C 90 days' */
   readonly text: string;
+  /** The record that it began with. */
+  readonly line?: JournalLine | undefined;
 }
 
 export interface TimelineRow {
@@ -25,8 +28,9 @@ export interface TimelineRow {
   readonly heading: string | undefined;
   readonly stretches: readonly Stretch[];
   readonly sown: Day | undefined;
+  readonly sownIn?: JournalLine | undefined;
   /** What is due next. */
-  readonly due: { readonly day: Day; readonly what: string } | undefined;
+  readonly due: { readonly day: Day; readonly what: string; readonly line?: JournalLine } | undefined;
 }
 
 export interface TimelineValues {
@@ -59,7 +63,7 @@ export function timelinePicture(values: TimelineValues, frame: Frame): Picture |
     ...(small
       ? []
       : [
-          text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' }),
+          frame.bare ? undefined : text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' }),
           text(right, 21, theme.soft, 'triangle: sown · diamond: due next · dashed: planned', {
             size: TYPE.small,
             anchor: 'end',
@@ -131,19 +135,21 @@ function daysOf({ stretches, sown, due }: TimelineRow): Day[] {
 
 /** What is planned is open and dashed; what was is filled. */
 function rowMarkup(
-  { stretches, sown, due }: TimelineRow,
+  { stretches, sown, sownIn, due }: TimelineRow,
   y: number,
   x: (day: Day) => number,
   right: number,
-  { id, theme }: Frame,
+  frame: Frame,
 ): Content[] {
-  const bars = stretches.flatMap(({ kind, from, to, isPlanned, text: words }): Content[] => {
+  const { id, theme } = frame;
+  const bars = stretches.flatMap(({ kind, from, to, isPlanned, text: words, line: record }): Content[] => {
     const [start, end] = [x(from), to === undefined ? right : x(to)];
     const width = Math.max(2.5, end - start);
     const inside = fitText(words, TYPE.small, width - 8);
     const isShown = inside === words || textWidth(inside, TYPE.small) > 30;
     return [
-      element(
+      marked(
+        frame,
         'rect',
         {
           'class': isPlanned ? `${kind} planned` : kind,
@@ -156,20 +162,21 @@ function rowMarkup(
           'fill': isPlanned ? theme.paper : `url(#${id}-${kind})`,
           'stroke-dasharray': isPlanned ? '3 2' : undefined,
         },
-        element('title', {}, `${words}${isPlanned ? ', planned' : ''}: ${spanText(from, to)}`),
+        { says: `${words}${isPlanned ? ', planned' : ''}: ${spanText(from, to)}`, line: record },
       ),
       isShown ? text(start + 4, y + BAR - 3, theme.ink, inside, { size: TYPE.small, halo: theme.paper }) : undefined,
     ];
   });
-  const mark = (day: Day, d: string, fill: string, words: string): Content =>
-    element(
+  const mark = (day: Day, d: string, fill: string, about: { says: string; line: JournalLine | undefined }): Content =>
+    marked(
+      frame,
       'path',
       { class: 'mark', d, fill, stroke: theme.paper, transform: `translate(${x(day).toFixed(2)},${y + BAR / 2})` },
-      element('title', {}, words),
+      about,
     );
   return [
     ...bars,
-    sown === undefined ? undefined : mark(sown, 'M-5,-7L5,-7L0,2Z', theme.ink, `sown ${isoOf(sown)}`),
+    sown === undefined ? undefined : mark(sown, 'M-5,-7L5,-7L0,2Z', theme.ink, { says: `sown ${isoOf(sown)}`, line: sownIn }),
     due &&
       dueText(
         due.what,
@@ -178,7 +185,7 @@ function rowMarkup(
         { room: right - x(due.day), isFree: stretches.every(({ to }) => to !== undefined && to <= due.day) },
         theme,
       ),
-    due && mark(due.day, 'M0,-7L6,0L0,7L-6,0Z', theme.alert, `${due.what}, ${isoOf(due.day)}`),
+    due && mark(due.day, 'M0,-7L6,0L0,7L-6,0Z', theme.alert, { says: `${due.what}, ${isoOf(due.day)}`, line: due.line }),
   ];
 }
 

@@ -139,11 +139,11 @@ export function plantBody(plant: PlantTrial, id: string): Content[] {
 }
 
 /** Its caption is drawn, too; a reader of the page hears it with the description. */
-function figure({ svg }: Picture): Markup {
+export function figure({ svg }: Picture): Markup {
   return element('figure', {}, svg);
 }
 
-function passageBody(passage: Passage): Content[] {
+export function passageBody(passage: Passage): Content[] {
   return [element('h3', {}, printable(passage.heading)), ...passageContent(passage)];
 }
 
@@ -170,14 +170,16 @@ export function passageContent({ columns, items, texts }: Passage): Content[] {
 }
 
 /** A wide table goes on in a further one below it, as a page to print has no room beside it. */
-function columnTables(columns: readonly Column[]): Markup[] {
-  return foldColumns(columns, PAGE).map(part => {
-    const rows = part[0]!.cells.map((_, row) => part.map(({ cells }) => cells[row] ?? ''));
-    return table({ head: part.map(({ head }) => head), rows }, part.map(({ kind }) => kind));
-  });
+export function columnTables(columns: readonly Column[], width = PAGE): Markup[] {
+  return foldColumns(columns, width).map(columnTable);
 }
 
-function numbersOf(numbers: DataTable): Markup {
+export function columnTable(columns: readonly Column[]): Markup {
+  const rows = (columns[0]?.cells ?? []).map((_, row) => columns.map(({ cells }) => cells[row] ?? ''));
+  return table({ head: columns.map(({ head }) => head), rows }, columns.map(({ kind }) => kind));
+}
+
+export function numbersOf(numbers: DataTable): Markup {
   return element('details', {}, element('summary', {}, 'The numbers of the picture'), table(numbers));
 }
 

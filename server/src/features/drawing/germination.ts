@@ -1,4 +1,5 @@
 /** The germination of a lot, and of one batch beside the untreated seed of its lot, as values of a picture. */
+import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import type { Shade } from '../../pictures/germination/curve.ts';
@@ -77,12 +78,12 @@ function curveOf(group: Group, shade: Shade): CurveValues {
     names: groupNames(group),
     shade,
     courses: coursesOf(group),
-    markOf: day => markOf(group, day),
+    lookOn: day => lookOn(group, day),
   };
 }
 
-/** The line of the first count that the group had on a day: `file:line`, lines from 0. */
-function markOf({ batches }: Group, day: number): string | undefined {
+/** The first count or cut test that the group had on a day. */
+function lookOn({ batches }: Group, day: number): JournalLine | undefined {
   for (const {
     batch: { events },
     conditions: { dayZero },
@@ -90,7 +91,7 @@ function markOf({ batches }: Group, day: number): string | undefined {
     const event = events.find(
       ({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day === dayZero + day,
     );
-    if (event) return `${event.entry.line.number}:${event.entry.line.store.name}`;
+    if (event) return event.entry.line;
   }
   return undefined;
 }

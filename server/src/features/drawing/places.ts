@@ -18,8 +18,8 @@ export function placesPicture(journal: Journal, now: Moment, frame: Frame, key?:
     title: 'What lies where',
     containers: containers.map(({ name, places }) => ({
       name,
-      slots: places.flatMap(({ slot, stays }) => stays.map(({ id, plant }) => (
-        { slot, id, plant: plant ?? journal.solution(id)?.agent?.word ?? id, due: dueNow(id) }))),
+      slots: places.flatMap(({ slot, stays }) => stays.map(({ id, plant, entry: { line } }) => (
+        { slot, line, id, plant: plant ?? journal.solution(id)?.agent?.word ?? id, due: dueNow(id) }))),
     })),
   }, frame);
 }

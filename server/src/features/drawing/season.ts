@@ -7,6 +7,7 @@ import { stagesOf } from '../../calendar/regime-match.ts';
 import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
 import { staysOf } from '../../calendar/stays.ts';
+import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
@@ -63,36 +64,46 @@ function placeOf(lot: Lot, { path }: Batch, now: Moment): string {
 }
 
 /** What is due next of each batch or bottle. */
-export function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: string }> {
-  const next = new Map<string, { day: Day; what: string }>();
-  for (const { id, day, what } of due(journal, now)) if (!next.has(id)) next.set(id, { day, what });
+export function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: string; line: JournalLine }> {
+  const next = new Map<string, { day: Day; what: string; line: JournalLine }>();
+  for (const { id, day, what, entry: { line } } of due(journal, now)) {
+    if (!next.has(id)) next.set(id, { day, what, line });
+  }
   return next;
 }
 
 function rowOf(batch: Batch, now: Moment): TimelineRow {
   const plan = regimePlan(batch, now);
-  const soaks = batch.soaks.map(({ start, end, doses }): Stretch => ({
+  const soaks = batch.soaks.map(({ start, end, doses, entry: { line } }): Stretch => ({
     kind: 'soak',
     from: start.day,
     to: end?.day ?? start.day,
     isPlanned: start.day > now.day,
     text: dosesText(doses),
+    line,
   }));
   return {
     label: batch.path,
     heading: undefined,
     due: undefined,
     sown: batch.sowing?.moment.day,
+    sownIn: batch.sowing?.line,
     stretches: [...soaks, ...(plan ? planned(plan, now.day) : recorded(batch, now.day))],
   };
 }
 
-function planned({ stages }: RegimePlan, today: Day): Stretch[] {
-  return stages.flatMap(({ stage, start, end, temperature, duration, state }) => {
+function planned({ stages, sowing }: RegimePlan, today: Day): Stretch[] {
+  return stages.flatMap(({ stage, start, end, temperature, duration, state, records }) => {
     if (start === undefined) return [];
     const words = [temperature ? printTemperature(temperature) : stage, duration && printQuantity(duration)];
     return divided(
-      { kind: kindOf(stage), from: start, to: end, text: words.filter(word => word !== undefined).join(' ') },
+      {
+        kind: kindOf(stage),
+        from: start,
+        to: end,
+        text: words.filter(word => word !== undefined).join(' '),
+        line: (records[0]?.entry ?? sowing).line,
+      },
       state === 'done' ? Infinity : today,
     );
   });
@@ -106,6 +117,7 @@ function recorded({ stages }: Batch, today: Day): Stretch[] {
         from: stage.start.day,
         to: stage.end?.day ?? plannedEnd(stage),
         text: stageText(stage),
+        line: stage.entry.line,
       },
       today,
     ),

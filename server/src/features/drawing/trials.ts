@@ -47,7 +47,8 @@ function rowsOf(agentAcross: AgentAcross, isNamed: boolean): DifferenceRow[] {
   const rows = strata.map(({ lot, pairs }, i): DifferenceRow & { readonly winter: string } => {
     const comparison = comparisons[i]!;
     const winter = winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero);
-    const base = { winter, label: [winter, lot.id, ...isNamed ? [agent.word] : []].join(' '), isTogether: false };
+    const label = [winter, lot.id, ...isNamed ? [agent.word] : []].join(' ');
+    const base = { winter, label, isTogether: false, line: lot.definition.line };
     if (isUndefined(comparison)) return { ...base, difference: undefined, counts: comparison.undefined };
     const { treated, untreated, difference: found } = comparison.germinated;
     const counts = `${treated.x} of ${treated.n} treated, ${untreated.x} of ${untreated.n} untreated`;

@@ -1,10 +1,11 @@
 /** One treatment as a curve: steps at the looks, what may have been between them, intervals, and the end. */
 import { symbol, symbolCircle, symbolDiamond2, symbolSquare2, symbolTriangle, type SymbolType } from 'd3-shape';
+import type { JournalLine } from '../../journal/journal-file.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { wilson } from '../../measures/proportion.ts';
 import { dayText } from '../../measures/verdict-words.ts';
 import { element, shortNumber, type Markup } from '../markup.ts';
-import { line } from '../picture.ts';
+import { line, marked, type Frame } from '../picture.ts';
 import type { Theme } from '../theme.ts';
 import type { Envelope, Look } from './envelope.ts';
 
@@ -105,8 +106,8 @@ export function whisker(
 export interface DotOptions {
   /** What the dot says to the pointer. */
   readonly say: (look: Look) => string;
-  /** Where the records of this day stand, in the words of whoever shows the picture. */
-  readonly mark: (look: Look) => string | undefined;
+  /** The record of the look. */
+  readonly lineOf: (look: Look) => JournalLine | undefined;
   readonly size: number;
 }
 
@@ -114,9 +115,10 @@ export interface DotOptions {
 export function dots(
   { looks, seeds }: Envelope,
   { x, y }: Scales,
-  { fill, paper, shade }: { fill: string; paper: string; shade: Shade },
-  { say, mark, size }: DotOptions,
+  { fill, shade, frame }: { fill: string; shade: Shade; frame: Frame },
+  { say, lineOf, size }: DotOptions,
 ): Markup[] {
+  const { paper } = frame.theme;
   const hollow = shade.kind === 'untreated';
   const shape = hollow
     ? shade.number % 2 === 0
@@ -127,7 +129,8 @@ export function dots(
   return looks
     .filter(({ isLook }) => isLook)
     .map(look =>
-      element(
+      marked(
+        frame,
         'path',
         {
           'class': 'look',
@@ -136,9 +139,8 @@ export function dots(
           'fill': hollow ? paper : fill,
           'stroke': hollow ? fill : paper,
           'stroke-width': hollow ? 1.5 : 1,
-          'data-mark': mark(look),
         },
-        element('title', {}, say(look)),
+        { says: say(look), line: lineOf(look) },
       ),
     );
 }

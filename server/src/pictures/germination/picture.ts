@@ -34,8 +34,9 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   if (drawn.length === 0) return undefined;
   const { width, small, theme } = frame;
   const { title, caption, lanes } = values;
-  const top = small ? 12 : 52;
-  const plot = small ? 96 : Math.max(230, Math.min(400, 44 * drawn.length));
+  const isBare = small || frame.bare === true;
+  const top = small ? 12 : isBare ? 30 : 52;
+  const plot = small ? 96 : plotOf(drawn.length, frame.plot);
   const bottom = top + plot;
   const most = small ? 1 : linesEach(drawn.length, plot);
   const size = small ? TYPE.small : TYPE.text;
@@ -48,12 +49,12 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const shownLanes = small ? [] : lanes;
   const lanesTop = bottom + (small ? 20 : 38);
   const lanesBottom = lanesTop + shownLanes.length * LANE;
-  const said = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
+  const said = isBare ? [] : wrapText(caption, TYPE.text, width - 24, 4);
   const height = small ? bottom + 32 : lanesBottom + said.length * 17 + (said.length > 0 ? 16 : 6);
   const description = describe(values, drawn, not);
   const body: Content[] = [
     patterns(frame.id, theme),
-    ...(small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })]),
+    ...(isBare ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })]),
     ...axes(values, scales, layout, frame),
     ...comparedLines(values.compared, scales, layout, frame),
     ...(small || drawn.length > MOST_BANDS
@@ -77,6 +78,11 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   };
 }
 
+/** Pixels: the labels of the curves need their room. */
+function plotOf(curves: number, wanted: number | undefined): number {
+  return wanted === undefined ? Math.max(230, Math.min(400, 44 * curves)) : Math.max(wanted, 24 * curves);
+}
+
 function scalesOf(
   drawn: readonly DrawnCurve[],
   { lanes, compared }: GerminationValues,
@@ -94,7 +100,8 @@ function scalesOf(
   return { x: day => x(day), y: share => y(share) };
 }
 
-function curveMarkup(curve: DrawnCurve, scales: Scales, aside: number, { theme, small }: Frame): Content {
+function curveMarkup(curve: DrawnCurve, scales: Scales, aside: number, frame: Frame): Content {
+  const { theme, small } = frame;
   const { envelope, shade, label, names } = curve;
   const colour = colourOf(shade, theme);
   const before = (day: number) => envelope.looks.findLast(look => look.day < day)?.known ?? 0;
@@ -105,12 +112,12 @@ function curveMarkup(curve: DrawnCurve, scales: Scales, aside: number, { theme, 
     ...dots(
       envelope,
       scales,
-      { fill: colour, paper: theme.paper, shade },
+      { fill: colour, shade, frame },
       {
         size: small ? 18 : 38,
         say: ({ day, known }) =>
           `${label} (${names}), day ${day}: ${known} of ${envelope.seeds} germinated = ${percentText(known / envelope.seeds)} %, ${known - before(day)} new`,
-        mark: ({ day }) => curve.markOf?.(day),
+        lineOf: ({ day }) => curve.lookOn?.(day),
       },
     ),
   ]);

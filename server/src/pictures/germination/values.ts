@@ -1,4 +1,5 @@
 /** What a picture of germination over time is drawn from. */
+import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Course } from '../../measures/course.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { envelopeOf, type Envelope } from './envelope.ts';
@@ -13,8 +14,8 @@ export interface CurveValues {
   readonly names: string;
   readonly shade: Shade;
   readonly courses: readonly Course[];
-  /** Where the records of a day stand, in the words of whoever shows the picture. */
-  readonly markOf?: (day: number) => string | undefined;
+  /** The record of the first look on a day. */
+  readonly lookOn?: (day: number) => JournalLine | undefined;
 }
 
 export interface GerminationValues {

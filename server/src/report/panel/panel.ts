@@ -1,0 +1,97 @@
+/** What the panel of pictures shows beside a journal, as HTML: a lot, its plant, the season, the places. */
+import type { ProblemBook } from '../../checks/problem-book.ts';
+import { placesPicture } from '../../features/drawing/places.ts';
+import { seasonPicture } from '../../features/drawing/season.ts';
+import { plantPicture } from '../../features/drawing/trials.ts';
+import type { JournalLine } from '../../journal/journal-file.ts';
+import type { Journal } from '../../journal/journal.ts';
+import type { Lot } from '../../journal/life.ts';
+import { lotsOfPlant } from '../../journal/lots.ts';
+import type { Moment } from '../../journal/moment.ts';
+import { element, joined, type Content } from '../../pictures/markup.ts';
+import type { Frame, Picture } from '../../pictures/picture.ts';
+import { pageTheme } from '../../pictures/theme.ts';
+import { plantTrial } from '../../trials/plant-trial.ts';
+import { columnTables, figure, nameOf, numbersOf, paragraph } from '../html.ts';
+import { plantPassages, untriedText } from '../plant-passages.ts';
+import { printable } from '../printable.ts';
+import { reportOf } from '../report.ts';
+import { plantFacts } from '../words.ts';
+import { lotPanel } from './lot.ts';
+
+export type PanelView = 'lot' | 'plant' | 'season' | 'places';
+
+export interface PanelQuestion {
+  readonly view: PanelView;
+  /** That the cursor is on; undefined where it is on none. */
+  readonly lot: Lot | undefined;
+  /** Of the panel, in pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** The way to a record, in the words of whoever shows the panel. */
+  readonly wayTo: (line: JournalLine) => string;
+}
+
+export interface PanelPage {
+  readonly title: string;
+  readonly html: string;
+}
+
+/** Characters of a table, by pixels. */
+const CHARACTER = 8;
+
+const NO_LOT = 'Put the cursor on a line about a lot or a batch.';
+
+/** The book must be up to date. Text of the journal comes out as the characters written. */
+export function panelPage(journal: Journal, book: ProblemBook, now: Moment, question: PanelQuestion): PanelPage {
+  const { view, width, wayTo } = question;
+  const frame: Frame = { theme: pageTheme, width, small: false, bare: true, id: 'panel', wayTo };
+  const { title, body } = viewOf();
+  return { title, html: joined([element('h1', {}, printable(title)), ...body]).markup };
+
+  function viewOf(): { title: string; body: readonly Content[] } {
+    switch (view) {
+      case 'lot': return ofLot(journal, book, now, question, frame);
+      case 'plant': return ofPlant(journal, question, frame);
+      case 'season': return { title: 'Season', body: drawn(seasonPicture(journal, now, frame), 'No batch is open.') };
+      case 'places': return {
+        title: 'Places', body: drawn(placesPicture(journal, now, frame), 'No record says where something is.'),
+      };
+    }
+  }
+}
+
+function ofLot(
+  journal: Journal, book: ProblemBook, now: Moment, { lot, height }: PanelQuestion, frame: Frame,
+): { title: string; body: readonly Content[] } {
+  const [report] = lot ? reportOf(journal, book, { now, ids: [lot.id] }).lots : [];
+  return report
+    ? { title: nameOf(report), body: lotPanel(report, now, frame, height) }
+    : { title: 'Lot', body: [paragraph(NO_LOT)] };
+}
+
+/** All lots of the plant that the lot is of. */
+function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): { title: string; body: readonly Content[] } {
+  if (lot?.plant === undefined) return { title: 'Plant', body: [paragraph(NO_LOT)] };
+  const plant = plantTrial(lot.plant, lotsOfPlant(journal.lots(), lot.plant));
+  const untried = untriedText(plant);
+  const passages = plantPassages(plant, false).flatMap(({ heading, columns, items, texts }) => [
+    element('h2', {}, printable(heading)),
+    ...items.map(({ title, texts: said }) => paragraph(`${title}: ${said.join(' ')}`)),
+    ...texts.map(paragraph),
+    ...columnTables(columns, frame.width / CHARACTER),
+  ]);
+  return {
+    title: lot.plant,
+    body: [
+      element('p', { class: 'facts' }, printable(plantFacts(plant))),
+      ...drawn(plantPicture(plant, frame), 'No treatment of this plant was compared with untreated seed yet.', passages),
+      untried === undefined ? undefined : paragraph(untried),
+    ],
+  };
+}
+
+/** The picture, what is said of it, and its numbers; or why there is none. */
+function drawn(picture: Picture | undefined, nothing: string, said: readonly Content[] = []): Content[] {
+  return picture ? [figure(picture), ...said, numbersOf(picture.table)] : [paragraph(nothing), ...said];
+}
