@@ -121,6 +121,13 @@ test('no problem is shown that only waits for a file to be read or for the setti
     expect(session.published.flatMap(({ diagnostics }) => diagnostics.map(({ code }) => code))).toEqual(['unknown-keyword']);
   }));
 
+test('a long journal shows what its lines say by themselves before its lots are checked', () => inSession({ settings }, async session => {
+  await session.open('a.germ', `${'# the cold bench\n'.repeat(6000)}${lot}${long}sowed VER-24\n`);
+  await session.shows('a.germ', ['soak-too-long', 'unknown-keyword']);
+  const [first] = session.published;
+  expect(first?.diagnostics.map(({ code }) => code)).toEqual(['unknown-keyword']);
+}));
+
 test('a burst of edits is published once', () => inSession({ settings }, async session => {
   await session.open('a.germ', `${lot}${long}`);
   await session.shows('a.germ', ['soak-too-long']);

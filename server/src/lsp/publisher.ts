@@ -10,6 +10,9 @@ import type { Workspace } from './workspace.ts';
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
 const MOST = 1000;
 
+/** Lines of a journal from which on a reader would wait for its lots to be checked for the first time. */
+const LONG = 5000;
+
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error, warning: DiagnosticSeverity.Warning,
   information: DiagnosticSeverity.Information, hint: DiagnosticSeverity.Hint,
@@ -36,6 +39,8 @@ export class Publisher {
   readonly #dirty = new Map<Room, Set<string>>();
   /** What the client shows of each file, as it was sent; files without problems are left out. */
   readonly #shown = new Map<string, string>();
+  /** Those whose lots were checked, or are about to be. */
+  readonly #begun = new WeakSet<Room>();
   #waiting = false;
 
   /** `later` runs work at the next turn of the loop. */
@@ -58,12 +63,14 @@ export class Publisher {
     if (this.#waiting) return;
     this.#waiting = true;
     // A turn of the loop later: whatever else the client has sent by then is one change with this.
-    this.#later(() => this.flush());
+    this.#later(() => {
+      if (this.#waiting) this.#publishAll(true);
+    });
   }
 
   /** Publishes at once what waits to be published. */
   flush(): void {
-    if (this.#waiting) this.#publishAll();
+    if (this.#waiting) this.#publishAll(false);
   }
 
   /** Forgets what a file shows, so that it is sent again: a client may have dropped it with the closed document. */
@@ -71,22 +78,37 @@ export class Publisher {
     if (this.#shown.has(file)) this.#shown.set(file, '?');
   }
 
-  #publishAll(): void {
+  /** `inTwo`: lots of a long journal that was just read may wait until what its lines say by themselves is sent. */
+  #publishAll(inTwo: boolean): void {
     this.#waiting = false;
     const dirty = [...this.#dirty];
     this.#dirty.clear();
     for (const [room, edited] of dirty) {
       try {
+        const open = [...edited].filter(file => this.#workspace().isOpen(file));
+        const lotsWait = inTwo && room.isLoaded && open.length > 0 && !this.#begun.has(room) && isLong(room);
         // Until the other files are read, an open one shows what its lines say by themselves.
-        const files = room.isLoaded
-          ? new Set([...room.book.update(this.#now(room)), ...edited])
-          : [...edited].filter(file => this.#workspace().isOpen(file));
+        const files = room.isLoaded && !lotsWait ? new Set([...room.book.update(this.#now(room)), ...edited]) : open;
         for (const file of files) this.#publish(room, file, edited.has(file));
+        if (room.isLoaded) this.#begun.add(room);
+        if (lotsWait) this.#checkAfter(room, edited);
       } catch (error) {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }
     }
     this.published();
+  }
+
+  /** Checks a journal once what was just published is on its way, which takes some turns of the loop. */
+  #checkAfter(room: Room, edited: ReadonlySet<string>): void {
+    this.#dirty.set(room, new Set([...edited, ...this.#dirty.get(room) ?? []]));
+    this.#waiting = true;
+    let turns = 5;
+    const wait = () => {
+      if (turns-- > 0) this.#later(wait);
+      else if (this.#waiting) this.#publishAll(true);
+    };
+    wait();
   }
 
   #publish(room: Room, file: string, edited: boolean): void {
@@ -133,4 +155,10 @@ export class Publisher {
   #severityOf(code: ProblemCode): Severity | 'off' {
     return this.severity[code] ?? problemKinds[code].severity;
   }
+}
+
+function isLong({ journal }: Room): boolean {
+  let lines = 0;
+  for (const { text } of journal.files.values()) lines += text.lineCount;
+  return lines > LONG;
 }
