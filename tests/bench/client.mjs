@@ -13,9 +13,9 @@ export function quantiles(times) {
 /**
  * Opens `text` in the server that `command` starts, then inserts and takes back one digit, `edits` times at lines
  * spread over the text, each time waiting for the problems of that version. Then asks `requests` times for what the
- * cursor is on, for what can be written, and for names.
+ * cursor is on, for what can be written, and for names, and `whole` times for all of the text at once.
  */
-export async function measure({ command, folder, uri, languageId, text, edits, requests = 0 }) {
+export async function measure({ command, folder, uri, languageId, text, edits, requests = 0, whole = 0 }) {
   const server = spawn(process.execPath, command, { stdio: ['pipe', 'pipe', 'inherit'] });
   const connection = createProtocolConnection(
     new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin));
@@ -49,7 +49,11 @@ export async function measure({ command, folder, uri, languageId, text, edits, r
     const times = [];
     for (let i = 0; i < edits; i++) times.push(await key(i, edits));
     return {
-      open: openTime, problems, edit: quantiles(times), asked: await asked(connection, key, { uri, text, requests }),
+      open: openTime, problems, edit: quantiles(times),
+      asked: {
+        ...await asked(connection, key, { uri, text, requests }),
+        ...await askedWhole(connection, { uri, times: whole }),
+      },
       memory: peak(server.pid),
     };
   } finally {
@@ -79,6 +83,25 @@ async function asked(connection, key, { uri, text, requests }) {
       times.push(performance.now() - start);
     }
     if (requests > 0) found[name] = quantiles(times);
+  }
+  return found;
+}
+
+/** Times of requests whose answers are as long as the text. */
+async function askedWhole(connection, { uri, times }) {
+  const found = {};
+  for (const [name, method] of [
+    ['all tokens', 'textDocument/semanticTokens/full'],
+    ['outline', 'textDocument/documentSymbol'],
+    ['folds', 'textDocument/foldingRange'],
+  ]) {
+    const took = [];
+    for (let i = 0; i < times; i++) {
+      const start = performance.now();
+      await connection.sendRequest(method, { textDocument: { uri } });
+      took.push(performance.now() - start);
+    }
+    if (times > 0) found[name] = quantiles(took);
   }
   return found;
 }

@@ -51,7 +51,7 @@ async function compare() {
 
 async function reading(text, { parse, Journal, ProblemBook }) {
   const json = getLanguageService({});
-  const data = JSON.stringify(text.split('\n').map(line => line.split(/, ?/)), null, 1);
+  const data = asJson(text);
   const split = await median(() => text.split(/\r\n|\n|\r/).length);
   const rows = [
     ['split into lines', split],
@@ -69,15 +69,25 @@ async function reading(text, { parse, Journal, ProblemBook }) {
   for (const [what, time] of rows) console.log(`  ${what.padEnd(46)}${ms(time)}${ratio(time, split)} of splitting`);
 }
 
+function asJson(text) {
+  return JSON.stringify(text.split('\n').map(line => line.split(/, ?/)), null, 1);
+}
+
 async function typing(text, lines) {
   const file = path.join(place, `${lines}.germ`);
   writeFileSync(file, text);
   const common = { uri: pathToFileURL(file).href, languageId: 'plumule', text, edits: Number(values.edits) };
   const echo = await measure({ ...common, command: [path.join(HERE, 'echo-server.mjs')] });
-  const ours = await measure({ ...common, command: [SERVER, '--stdio'], requests: 100 });
+  const json = await measure({
+    ...common, command: [path.join(HERE, 'json-server.mjs'), '--stdio'], languageId: 'json', text: asJson(text), edits: 10,
+  });
+  const ours = await measure({ ...common, command: [SERVER, '--stdio'], requests: 100, whole: 5 });
   rmSync(file);
-  const row = (what, mine, theirs) => console.log(`  ${what.padEnd(46)}${ms(mine)}${ratio(mine, theirs)} of the echo server's ${theirs.toFixed(2)}`);
-  row(`open to problems (${ours.problems} of them)`, ours.open, echo.open);
+  const row = (what, mine, theirs, whose = 'echo') =>
+    console.log(`  ${what.padEnd(46)}${ms(mine)}${ratio(mine, theirs)} of the ${whose} server's ${theirs.toFixed(2)}`);
+  row('open to first problems', ours.open, json.open, 'JSON');
+  row('edit to problems, median', ours.edit.p50, json.edit.p50, 'JSON');
+  row('open to first problems', ours.open, echo.open);
   row('edit to problems, median', ours.edit.p50, echo.edit.p50);
   row('edit to problems, 95th percentile', ours.edit.p95, echo.edit.p95);
   for (const [what, { p50 }] of Object.entries(ours.asked)) console.log(`  ${`${what}, median`.padEnd(46)}${ms(p50)}`);
