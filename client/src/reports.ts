@@ -1,8 +1,9 @@
-/** Reports of a lot, of what to do with its seed and of all that is open, in the editor's own Markdown preview. */
+/** A lot in the panel; what to do with its seed, and all that is open, in the editor's own Markdown preview. */
 import {
   commands, Disposable, EventEmitter, TabInputText, TabInputWebview, Uri, ViewColumn, window, workspace,
   type ExtensionContext, type Memento, type Tab, type TextDocumentContentProvider,
 } from 'vscode';
+import { Pictures } from './panel/panel.ts';
 import type { JournalServer } from './server.ts';
 
 const SCHEME = 'plumule-report';
@@ -17,12 +18,11 @@ const MOST_SHOWN = 20;
 interface OfLot {
   readonly uri: string;
   readonly lot: string;
-  /** What to do with its seed, in place of what became of it. */
-  readonly advice?: true;
 }
 
 /** Registers the commands, and what the previews of an earlier session read again when they are restored. */
 export function registerReports(context: ExtensionContext, server: JournalServer): void {
+  const pictures = new Pictures(context, server);
   const reports = new Reports(server, context.workspaceState);
   context.subscriptions.push(
     reports,
@@ -30,11 +30,14 @@ export function registerReports(context: ExtensionContext, server: JournalServer
     commands.registerCommand('plumule.report', () => reports.show(undefined)),
     commands.registerCommand('plumule.compare', async (uri?: unknown, lot?: unknown) => {
       const of = lotIn(uri, lot) ?? await chosenLot(server, 'Compare the Batches of a Lot');
-      if (of) await reports.show(of);
+      if (!of) return;
+      // Ticks the last step of the walkthrough.
+      void commands.executeCommand('setContext', 'plumule.compared', true);
+      pictures.show({ view: 'lot', ...of });
     }),
     commands.registerCommand('plumule.advise', async (uri?: unknown, lot?: unknown) => {
       const of = lotIn(uri, lot) ?? await chosenLot(server, 'Say What to Do with a Lot');
-      if (of) await reports.show({ ...of, advice: true });
+      if (of) await reports.show(of);
     }),
   );
   reports.restore();
@@ -68,11 +71,9 @@ class Reports implements TextDocumentContentProvider {
     );
   }
 
-  /** Of one lot beside the journal, of all in the place of it: its tables are wide. */
+  /** What to do with one lot beside the journal, the report of all in the place of it: its tables are wide. */
   async show(of: OfLot | undefined): Promise<void> {
-    // Ticks the last step of the walkthrough.
-    if (of && !of.advice) void commands.executeCommand('setContext', 'plumule.compared', true);
-    const name = of ? `${of.advice ? 'What to do with ' : ''}${of.lot}` : 'Report';
+    const name = of ? `What to do with ${of.lot}` : 'Report';
     const uri = Uri.from({ scheme: SCHEME, path: `/${name}`, query: of ? JSON.stringify(of) : '' });
     try {
       await commands.executeCommand(of ? 'markdown.showPreviewToSide' : 'markdown.showPreview', uri);
@@ -93,7 +94,7 @@ class Reports implements TextDocumentContentProvider {
     void this.#memory.update(SHOWN, [...this.#stale.keys()].slice(-MOST_SHOWN));
     try {
       const of = uri.query === '' ? undefined : JSON.parse(uri.query) as OfLot;
-      return of?.advice ? await this.#server.advice(of) : await this.#server.report(of);
+      return of ? await this.#server.advice(of) : await this.#server.report();
     } catch (error) {
       // A window that comes back asks before the journal was read: it is told at the next change.
       this.#stale.set(uri.toString(), true);

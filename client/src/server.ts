@@ -1,6 +1,7 @@
 /** The requests that our server answers beyond the protocol's own. */
 import { EventEmitter, type Event } from 'vscode';
 import type { BaseLanguageClient, Position } from 'vscode-languageclient';
+import type { PanelState } from './panel/messages.ts';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { Direction } from '../../server/src/features/neighbours.ts';
@@ -9,7 +10,15 @@ import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { NeighbourShown } from '../../server/src/lsp/navigation.ts';
 import type { LabelSheetName } from '../../server/src/report/paper/label-sheets.ts';
+import type { PanelShown } from '../../server/src/lsp/panel.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
+
+interface PanelAsked extends PanelState {
+  readonly position: Position | undefined;
+  /** Of the panel, in pixels. */
+  readonly width: number;
+  readonly height: number;
+}
 
 export interface JournalServer {
   due(): Promise<DueShown[]>;
@@ -30,10 +39,12 @@ export interface JournalServer {
   mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
   /** What a sheet would add to a journal; null where the server could not answer. */
   import(sheet: SheetAsked): Promise<ImportShown | null>;
-  /** Markdown: of one lot, or of all journals that are open. */
-  report(of?: { readonly uri: string; readonly lot: string }): Promise<string>;
+  /** Markdown: of all journals that are open. */
+  report(): Promise<string>;
   /** Markdown: what to do with the seed of a lot. */
   advice(of: { readonly uri: string; readonly lot: string }): Promise<string>;
+  /** What the panel of pictures shows. */
+  panel(asked: PanelAsked): Promise<PanelShown>;
   /** The lot that a place is about, or those to choose from. */
   lots(at?: { readonly uri: string; readonly position: Position }): Promise<LotsShown>;
   neighbour(uri: string, position: Position, direction: Direction): Promise<NeighbourShown | null>;
@@ -63,8 +74,9 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
     import: sheet => client.sendRequest('plumule/import', { sheet }),
-    report: of => client.sendRequest('plumule/report', of ?? {}),
+    report: () => client.sendRequest('plumule/report', {}),
     advice: ({ uri, lot }) => client.sendRequest('plumule/advice', { uri, lot }),
+    panel: asked => client.sendRequest('plumule/panel', asked),
     lots: at => client.sendRequest('plumule/lots', at ?? {}),
     neighbour: (uri, position, direction) => client.sendRequest('plumule/neighbour', { uri, position, direction }),
     sheet: () => client.sendRequest('plumule/sheet', {}),

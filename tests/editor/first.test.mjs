@@ -46,7 +46,7 @@ test('the walkthrough ends at the comparison of a lot', () => inEditor(
     await editor.quickInput.getByText('V-2').waitFor();
     expect(await step.locator('.codicon-getting-started-step-checked').count()).toBe(0);
     await editor.pick('V-1', 'V-1');
-    await page.locator('.tab').filter({ hasText: 'Preview V-1' }).waitFor();
+    await page.locator('.tab').filter({ hasText: 'V-1' }).waitFor();
     await step.locator('.codicon-getting-started-step-checked').first().waitFor();
   }));
 

@@ -67,7 +67,7 @@ test('the palette compares the lot under the cursor, and asks for one where ther
     await page.locator('.codelens-decoration').first().waitFor();
     await editor.goTo(8, 3);
     await editor.runCommand('Plumule: Compare the Batches of This Lot');
-    await page.locator('.tab').filter({ hasText: 'Preview VER-24' }).waitFor();
+    await page.locator('.tab').filter({ hasText: 'VER-24 Veratrum nigrum' }).waitFor();
     await reads(editor, 'VER-24 Veratrum nigrum');
     await left(editor).locator('.view-line').first().click();
     await editor.goTo(1);

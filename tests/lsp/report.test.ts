@@ -14,35 +14,24 @@ count V-1/B 2026-02-10, 7
 lot I-1 Iris alba, 10 seeds, at tin 1
 `;
 
-const report = (session: Session, of: object = {}) => session.ask<string>('plumule/report', of);
+const report = (session: Session) => session.ask<string>('plumule/report', {});
 
-test('the report of a lot has its batches, treated against untreated and the verdict, and no other lot', () => inSession(
+test('the report has the batches of each lot, treated against untreated and the verdict', () => inSession(
   { settings, files: { 'a.germ': journal } },
   async session => {
-    const text = await report(session, { uri: session.uri('a.germ'), lot: 'V-1' });
+    const text = await report(session);
     expect(text).toMatch(/^# Report as of 2026-03-01\n\n## V-1 Veratrum nigrum\n/);
     // R 4.2.2: fisher.test(rbind(c(18, 6), c(7, 17))), p = 0.0034.
     expect(text).toContain('**GA3 500 ppm 24 h (A) against water 24 h (B)**  \n  Worth repeating');
     expect(text).toContain('46 points more (95 % interval 18 to 65)');
-    expect(text).not.toContain('Iris');
-    const widths = text.split('\n').filter(line => line.startsWith('| V-1')).map(line => line.length);
-    expect(Math.max(...widths)).toBeLessThan(80);
   }));
 
 test('a report has the edits that were sent before it was asked for, and the errors in them', () => inSession({ settings }, async session => {
   await session.open('a.germ', journal);
   await session.change('a.germ', 2, [7, 24, 25], '9, 1 sprouted');
-  const text = await report(session, { uri: session.uri('a.germ'), lot: 'V-1' });
+  const text = await report(session);
   expect(text).toContain('The records of V-1');
 }));
-
-test('a lot that is gone is said to be gone, its name as it was written', () => inSession(
-  { settings, files: { 'a.germ': journal } },
-  async session => {
-    const uri = session.uri('a.germ');
-    expect(await report(session, { uri, lot: '<b>' })).toBe('The lot \\<b\\> is no longer in this journal.\n');
-    expect(await report(session, { uri: session.uri('no.germ'), lot: 'V-1' })).toContain('The lot V-1 is no longer');
-  }));
 
 const two = {
   'x/winter/a.germ': journal, 'y/winter/b.germ': 'lot Q-1 Quercus robur, 5 seeds\nsow Q-1 2026-02-25, at frame\n',
@@ -72,14 +61,6 @@ test('the report of a journal alone needs no name, and without a journal there i
     expect(await report(session)).toBe('This journal has no lots yet.\n');
   });
 });
-
-test('of a lot on which nothing was tried it is said what a comparison takes', () => inSession(
-  { settings, files: { 'a.germ': journal } },
-  async session => {
-    const uri = session.uri('a.germ');
-    expect(await report(session, { uri, lot: 'I-1' })).toMatch(/^There is nothing to compare yet. .*\n\n# Report as of/);
-    expect(await report(session, { uri, lot: 'V-1' })).not.toContain('There is nothing to compare');
-  }));
 
 test('what to do with a lot is told from its journal', () => inSession(
   { settings, files: { 'a.germ': journal } },

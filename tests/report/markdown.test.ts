@@ -31,10 +31,4 @@ describe('a report in Markdown', () => {
     expect(text).toContain(String.raw`\[x\](https\://example.org) \<b\>\|\</b\>`);
     expect(text).toContain(String.raw`from \`own\` \*bed\*`);
   });
-
-  it('has tables no wider than asked for, each with the batches in front', () => {
-    const source = 'lot A-1 Adonis vernalis, 20 seeds\nsow A-1 2026-01-04\ncount A-1 2026-01-18, 0';
-    const rows = reportMarkdown([reportFor(source, at('2026-01-20'))], { width: 40 }).split('\n').filter(line => line.startsWith('| A-1'));
-    expect(rows).toEqual(['| A-1 | untreated | 20 | 0 | 0.0 |', '| A-1 | 0.0 to 16.1 | – | – |', '| A-1 | sown, day 16 |']);
-  });
 });

@@ -1,12 +1,8 @@
-/** The requests behind the editor's reports: of a lot, of all that is open, and the sheet of places to print. */
+/** The requests behind the editor's reports: of all that is open, of what to do with a lot; and pages to print. */
 import type { Connection } from './protocol.ts';
 import { adviceFor } from '../advice/advice.ts';
 import { lotAt } from '../features/lot-at.ts';
 import { escapeMarkdown } from '../features/markdown.ts';
-import { lotPicture } from '../features/drawing/pictures.ts';
-import type { Lot } from '../journal/life.ts';
-import { addressOf } from '../pictures/address.ts';
-import { themes, type ThemeName } from '../pictures/theme.ts';
 import { reportMarkdown } from '../report/markdown.ts';
 import { adviceSheet } from '../report/advice/sheet.ts';
 import { labelsOf } from '../report/paper/labels.ts';
@@ -33,14 +29,6 @@ export interface LotsShown {
   }[];
 }
 
-/** Characters that fit beside the journal, where the report of a lot is shown. */
-const BESIDE = 56;
-
-/** Pixels: no wider than half a window. */
-const DRAWN = 660;
-
-const NOTHING_TRIED = 'There is nothing to compare yet. Count a treated batch and an untreated one first.\n\n';
-
 export function serveReport(connection: Connection, service: Service): void {
   const request = ownRequests(connection, service);
   const filled = () => filledRooms(service);
@@ -49,22 +37,12 @@ export function serveReport(connection: Connection, service: Service): void {
     return name === undefined ? {} : { name };
   };
 
-  const reportOn = (room: Room, options: { readonly name?: string; readonly ids?: readonly string[] }) =>
-    reportOf(room.journal, room.book, { now: service.now(room), ...options });
-
   /** Markdown. */
-  request('report', '', ({ uri, lot }): string => {
+  request('report', '', (): string => {
     service.check();
-    if (lot === undefined) {
-      const reports = filled().map(room => reportOn(room, named(room)));
-      return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'This journal has no lots yet.\n';
-    }
-    const room = uri === undefined ? undefined : service.find(uri)?.room;
-    if (!room?.journal.lot(lot)) return `The lot ${escapeMarkdown(lot)} is no longer in this journal.\n`;
-    const report = reportOn(room, { ids: [lot] });
-    const pictureOf = drawnWith(service.theme());
-    const isTried = report.lots.some(({ trial: { contests, estimated } }) => contests.length + estimated.length > 0);
-    return `${isTried ? '' : NOTHING_TRIED}${reportMarkdown([report], { width: BESIDE, ...(pictureOf && { pictureOf }) })}`;
+    const reports = filled().map(room =>
+      reportOf(room.journal, room.book, { now: service.now(room), ...named(room) }));
+    return reports.some(({ lots }) => lots.length > 0) ? reportMarkdown(reports) : 'This journal has no lots yet.\n';
   });
 
   /** Markdown: what to do with the seed of a lot. */
@@ -94,13 +72,5 @@ export function serveReport(connection: Connection, service: Service): void {
 
   request('roundSheet', '', (): string => {
     return roundPage(filled().map(room => roundOf(room.journal, service.now(room), nameOf(room, service))));
-  });
-}
-
-/** The picture of a lot as an address, in the colours of the editor. */
-function drawnWith(theme: ThemeName | undefined): ((lot: Lot) => string | undefined) | undefined {
-  return theme && (lot => {
-    const picture = lotPicture(lot, { theme: themes[theme], width: DRAWN, small: false, id: 'lot' });
-    return picture && addressOf(picture);
   });
 }

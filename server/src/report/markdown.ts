@@ -12,8 +12,6 @@ import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf }
 const PAGE = 100;
 
 export interface MarkdownOptions {
-  /** Characters, see below. */
-  readonly width?: number;
   /** Where the picture of a lot is; undefined where it has none. */
   readonly pictureOf?: (lot: Lot) => string | undefined;
 }
@@ -22,12 +20,12 @@ export interface MarkdownOptions {
  * Reports as Markdown; whatever stands in a journal comes out as the characters that were written. A table that would
  * be wider than so many characters goes on in a further one below it.
  */
-export function reportMarkdown(reports: readonly Report[], { width = PAGE, pictureOf }: MarkdownOptions = {}): string {
+export function reportMarkdown(reports: readonly Report[], { pictureOf }: MarkdownOptions = {}): string {
   const blocks = reports.flatMap(report => [
     `# ${escapeMarkdown(titleOf(report))}`,
     ...(report.plants
-      ? report.plants.plants.flatMap(plant => plantBlocks(plant, report.details, width))
-      : report.lots.flatMap(lot => lotBlocks(lot, report, width, pictureOf?.(lot.lot)))),
+      ? report.plants.plants.flatMap(plant => plantBlocks(plant, report.details, PAGE))
+      : report.lots.flatMap(lot => lotBlocks(lot, report, PAGE, pictureOf?.(lot.lot)))),
     ...warningsOf(report),
   ]);
   const legend = legendOf(reports);
