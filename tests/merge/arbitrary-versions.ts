@@ -40,6 +40,43 @@ function edited(before: string, edits: readonly Edit[]): string {
   return lines.join(end);
 }
 
+/** Of some nobody can read the date. */
+const days = ['day 2026-02-01', 'day 2026-02-02', 'day 2026-02-31', 'day 2026-13-1', 'day', 'day 1.2.2026'];
+const dayLine = fc.constantFrom(...days);
+const below = fc.constantFrom(
+  'note A-1, dry', 'note A-1, wet', 'note B-1, dry', 'note B-1 08:00, wet', 'note A-1 2026-02-03, dry', 'count A-1, 3',
+  'count A-1, 4', 'count A-1, 4 seeed', 'cuont A-1, 3', 'lot A-1 Adonis vernalis', 'lot B-1 Bellis perennis, 9 seeds',
+  'lot B-1 Bellis perennis, 8 seeds', '# by hand', '', '  white',
+);
+const dayOrBelow = fc.oneof({ weight: 3, arbitrary: below }, { weight: 2, arbitrary: dayLine });
+const dayEdit = fc.oneof(
+  fc.record({ kind: fc.constant('day' as const), place, line: dayLine }),
+  fc.record({ kind: fc.constant('below' as const), place, line: below }),
+  fc.record({ kind: fc.constant('insert' as const), place, line: dayOrBelow }),
+  fc.record({ kind: fc.constant('delete' as const), place }),
+);
+type DayEdit = typeof dayEdit extends fc.Arbitrary<infer T> ? T : never;
+
+function redated(before: readonly string[], edits: readonly DayEdit[]): string {
+  const lines = [...before];
+  for (const each of edits) {
+    const { kind } = each;
+    const isPlace = (line: string) => kind === 'insert' || kind === 'delete' || days.includes(line) === (kind === 'day');
+    const places = [...lines.keys()].filter(n => isPlace(lines[n]!));
+    const at = places[each.place % places.length];
+    if (at !== undefined) lines.splice(at, kind === 'insert' ? 0 : 1, ...('line' in each ? [each.line] : []));
+  }
+  return lines.map(text => `${text}\n`).join('');
+}
+
+const dayEdits = fc.array(dayEdit, { maxLength: 3 });
+
+/** A short journal, and edits on both sides that break, mend, add and take out its `day` lines. */
+export const redatedVersions: fc.Arbitrary<Versions> = fc
+  .tuple(fc.array(dayOrBelow, { minLength: 1, maxLength: 6 }), dayEdits, dayEdits)
+  .map(([lines, ours, theirs]) => (
+    { base: redated(lines, []), ours: redated(lines, ours), theirs: redated(lines, theirs) }));
+
 const edits = fc.array(edit, { maxLength: 8 });
 const begun = fc.oneof(text, journal.map(({ files }) => files[0]!.text));
 

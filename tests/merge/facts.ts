@@ -28,13 +28,22 @@ function aboveOf(file: JournalFile, line: JournalLine): string {
   return above ? String(above.content.record?.date?.day ?? above.text) : 'no day';
 }
 
-/** The same whatever their days. */
-export function wordsOf(text: string): Tally {
-  return tallyOf([...factsOf(text)].flatMap(([fact, n]) => Array.from({ length: n }, () => fact.replace(/ @ .*$/, ''))));
+/** The merged text where each conflict is resolved to one side. */
+export function resolved(text: string, to: 'ours' | 'theirs'): string {
+  const kept: string[] = [];
+  let side: 'ours' | 'theirs' | undefined;
+  for (const line of text.split('\n')) {
+    if (line.startsWith('<<<<<<< ')) side = 'ours';
+    else if (side === 'ours' && line.trimEnd() === '=======') side = 'theirs';
+    else if (side === 'theirs' && line.startsWith('>>>>>>> ')) side = undefined;
+    else if (side === undefined || side === to) kept.push(line);
+  }
+  return kept.join('\n');
 }
 
-export function hasUnreadDay(text: string): boolean {
-  return [...new JournalFile('journal.germ', text).text].some(line => isDayLine(line) && !line.content.record?.date);
+/** Each thing as often as the tally that has it most often. */
+export function mostOf(a: Tally, b: Tally): Tally {
+  return new Map([...a.keys(), ...b.keys()].map(thing => [thing, Math.max(countIn(a, thing), countIn(b, thing))]));
 }
 
 export function remarksOf(text: string): Tally {

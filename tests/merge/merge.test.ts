@@ -150,6 +150,18 @@ describe('dates', () => {
     const { text } = merged(`${base}note A-1, wet\n`, base.replace('2026-02-30', '2026-02-28'), base);
     expect(text).toBe('lot A-1 Adonis vernalis\n\nday 2026-02-28\nnote A-1, dry\nday 2026-02-30\nnote A-1, wet\nday 2026-02-28\n');
   });
+
+  it('that cannot be read stay with their records where the other side took the “day” line out', () => {
+    const { text } = merged('note A-1, dry\n', 'day 2026-02-31\nnote A-1, dry\n', 'day 2026-02-01\nnote A-1, dry\n');
+    expect(text).toBe('<<<<<<< ours\nnote A-1, dry\n=======\nday 2026-02-31\nnote A-1, dry\n>>>>>>> theirs\nday 2026-02-31\n');
+  });
+
+  it('stay with a line with a slip where the other side took the “day” line out, and go to no record without one', () => {
+    const base = 'day 2026-02-01\ncount A-1, 3 seeed\n';
+    const [ours, theirs] = [base.replace('3', '4'), 'count A-1, 3 seeed\nnote A-1, dry\n'];
+    expect(merged(ours, theirs, base).text).toBe('note A-1, dry\n<<<<<<< ours\nday 2026-02-01\ncount A-1, 4 seeed\n'
+      + '=======\ncount A-1, 3 seeed\n>>>>>>> theirs\n');
+  });
 });
 
 describe('a conflict', () => {

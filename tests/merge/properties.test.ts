@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { merge } from '../../server/src/merge/merge.ts';
-import { versions } from './arbitrary-versions.ts';
-import { commentsOf, factsOf, faultsOf, hasUnreadDay, lostFrom, remarksOf, wordsOf } from './facts.ts';
+import { redatedVersions, versions } from './arbitrary-versions.ts';
+import { commentsOf, factsOf, faultsOf, lostFrom, mostOf, remarksOf, resolved } from './facts.ts';
 
 const RUNS = { numRuns: Number(process.env.RUNS ?? 150) };
+
+const anyVersions = fc.oneof(versions, redatedVersions);
 
 describe('merging any two versions of a journal', () => {
   it('is the other version, byte for byte, where one side changed nothing', () => {
@@ -23,14 +25,33 @@ describe('merging any two versions of a journal', () => {
     }), RUNS);
   });
 
-  it('loses no record and no remark that a side wrote, conflict or not', () => {
-    fc.assert(fc.property(versions, ({ base, ours, theirs }) => {
-      const { text, conflicts } = merge(base, ours, theirs);
-      // Where a date is in conflict with a “day” line that has none, nothing can say both.
-      const facts = conflicts.length > 0 && (hasUnreadDay(ours) || hasUnreadDay(theirs)) ? wordsOf : factsOf;
-      for (const read of [facts, remarksOf, commentsOf]) {
-        expect(lostFrom(read(base), read(ours), read(theirs), read(text))).toEqual([]);
+  it('loses no record, date or remark that a side wrote, conflict or not', () => {
+    fc.assert(fc.property(anyVersions, ({ base, ours, theirs }) => {
+      const { text } = merge(base, ours, theirs);
+      for (const read of [factsOf, remarksOf, commentsOf]) {
+        const either = mostOf(read(resolved(text, 'ours')), read(resolved(text, 'theirs')));
+        expect(lostFrom(read(base), read(ours), read(theirs), either)).toEqual([]);
       }
+    }), RUNS);
+  });
+
+  it('gives no record a date that neither side gave it, whichever side is taken in a conflict', () => {
+    fc.assert(fc.property(anyVersions, ({ base, ours, theirs }) => {
+      const { text } = merge(base, ours, theirs);
+      const known = mostOf(factsOf(ours), factsOf(theirs));
+      for (const side of ['ours', 'theirs'] as const) {
+        expect([...factsOf(resolved(text, side)).keys()].filter(fact => !known.has(fact))).toEqual([]);
+      }
+    }), RUNS);
+  });
+
+  it('keeps every record of its own day where both sides of a conflict are kept', () => {
+    fc.assert(fc.property(anyVersions, ({ base, ours, theirs }) => {
+      const { text, conflicts } = merge(base, ours, theirs, { keepBoth: true });
+      const [mine, its, all] = [factsOf(ours), factsOf(theirs), factsOf(text)];
+      expect(conflicts).toEqual([]);
+      expect(lostFrom(factsOf(base), mine, its, all)).toEqual([]);
+      expect([...all.keys()].filter(fact => !mine.has(fact) && !its.has(fact))).toEqual([]);
     }), RUNS);
   });
 

@@ -25,6 +25,8 @@ export interface Passage {
 export function dated(parts: readonly Part[]): Passage[] {
   const passages: Passage[] = [];
   const undated: Passage[] = [];
+  /** Conflicts in which one side has no date, and the other one a date that only a `day` line can give. */
+  const split: Passage[] = [];
   const last: Passage[] = [];
   let under = '';
   let firstDay: number | undefined;
@@ -35,15 +37,20 @@ export function dated(parts: readonly Part[]): Passage[] {
       ({ under } = part.item);
     }
     const strays = items.filter(item => item.leans && item.under !== under);
-    if (strays.some(item => item.under === '')) undated.push(passageOf(part, ''));
-    else if (under === '' && strays.some(item => !canBeDated(item))) last.push(passageOf(part, under, true));
+    const isStuck = strays.some(item => !canBeDated(item));
+    if (isStuck && items.some(isUndated)) (items.every(isUndated) ? undated : split).push(passageOf(part, ''));
+    else if (isStuck && under === '') last.push(passageOf(part, under));
     else passages.push(passageOf(part, under));
     if ('item' in part && part.item.kind === 'conflict') under = part.item.under;
   }
   const end = passages.findIndex(({ item }) => item.kind === 'end');
   passages.splice(end, 0, ...last);
-  passages.splice(aboveDay(passages, firstDay ?? end), 0, ...undated);
+  passages.splice(aboveDay(passages, firstDay ?? end), 0, ...undated, ...split);
   return passages;
+}
+
+function isUndated({ leans, under }: Item): boolean {
+  return leans && under === '';
 }
 
 function itemsIn(part: Part): Item[] {
@@ -58,17 +65,16 @@ function aboveDay(passages: readonly Passage[], day: number): number {
   return at;
 }
 
-function passageOf(part: Part, under: string, stays = false): Passage {
-  if ('item' in part) return { gap: part.item.gap, lines: linesOf(part.item, under, stays), item: part.item };
+function passageOf(part: Part, under: string): Passage {
+  if ('item' in part) return { gap: part.item.gap, lines: linesOf(part.item, under), item: part.item };
   const { reason, gap, ours, theirs } = part.conflict;
   return {
     gap, reason, item: (ours ?? theirs)!,
-    lines: ours ? linesOf(ours, under, stays) : [], theirs: theirs ? linesOf(theirs, under, stays) : [],
+    lines: ours ? linesOf(ours, under) : [], theirs: theirs ? linesOf(theirs, under) : [],
   };
 }
 
-/** `stays`: at the end of the file, where a `day` line above it dates nothing else. */
-function linesOf(item: Item, under: string, stays: boolean): Row[] {
+function linesOf(item: Item, under: string): Row[] {
   const { head, tail, leans } = item;
   if (!head) return [];
   if (!leans || item.under === under) return [head, ...tail];
@@ -77,9 +83,8 @@ function linesOf(item: Item, under: string, stays: boolean): Row[] {
     const { at, text } = ownDate(head.text, item.reading!.record!, day);
     return [{ ...head, text: head.text.slice(0, at) + text + head.text.slice(at) }, ...tail];
   }
-  if (stays) return [dayRow(item.under), head, ...tail];
-  // In a conflict with a record that has no date; there is no line that takes a date back.
-  return under === '' ? [head, ...tail] : [dayRow(item.under), head, ...tail, dayRow(under)];
+  // Where there is no day to go back to, it stands where nothing below it would take this one.
+  return [dayRow(item.under), head, ...tail, ...(under === '' ? [] : [dayRow(under)])];
 }
 
 function dayRow(under: string): Row {

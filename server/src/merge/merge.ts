@@ -22,7 +22,7 @@ export interface MergeOptions {
   /** How many signs a mark has. */
   readonly markerSize?: number | undefined;
   readonly labels?: Labels;
-  /** Both versions, one below the other, in place of a conflict. */
+  /** Both versions, one below the other, in place of a conflict; there are none then. */
   readonly keepBoth?: boolean;
 }
 
@@ -58,15 +58,13 @@ export function merge(base: string, ours: string, theirs: string, options: Merge
     settled.set(clash.ours, { conflict: { reason: 'the same name on both sides', gap: own.gap, ours: own, theirs: other } });
     settled.set(clash.theirs, undefined);
   }
-  const passages = dated(order.flatMap(trio => partOf(settled.get(trio))));
+  const passages = dated(order.flatMap(trio => partsOf(settled.get(trio), keepBoth)));
   const rows: Row[] = [];
   const conflicts: MergeConflict[] = [];
   for (const passage of passages) {
     const { reason, item, gap } = passage;
     if (reason) conflicts.push({ line: rows.length + gap.length, reason, record: item.head!.text });
-    const { lines, theirs = [] } = passage;
-    const all = keepBoth ? [...gap, ...lines, ...theirs] : rowsOf(passage, markerSize, labels);
-    for (const row of all) rows.push(row);
+    for (const row of rowsOf(passage, markerSize, labels)) rows.push(row);
   }
   return {
     text: writeRows(rows, sheets.base, sheets.ours, sheets.theirs),
@@ -80,8 +78,13 @@ function isOnce({ base, ours, theirs }: Trio): boolean {
   return !base && ours?.kind === 'record' && theirs !== undefined;
 }
 
-function partOf(settled: Settled): Part[] {
-  return settled ? [settled] : [];
+function partsOf(settled: Settled, keepBoth: boolean): Part[] {
+  if (!settled) return [];
+  if ('item' in settled || !keepBoth) return [settled];
+  // Each by itself, so that each has a place where its own date holds.
+  const { gap, ours, theirs } = settled.conflict;
+  const kept = [ours, theirs].filter(item => item !== undefined);
+  return kept.map((item, n) => ({ item: { ...item, gap: n === 0 ? gap : [] } }));
 }
 
 function rowsOf({ gap, lines, reason, theirs = [] }: Passage, size: number, labels: Labels): Row[] {
