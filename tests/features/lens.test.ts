@@ -27,6 +27,23 @@ describe('above a lot', () => {
     ]);
   });
 
+  test('stand the treatments by name, and the verdict', () => {
+    const treated = `${sown}\n  soak V-1/A 2026-01-10, GA3 500 ppm, 24 h\n  soak V-1/B 2026-01-10, water, 24 h`;
+    expect(lenses(`${treated}\n  count V-1/A 2026-01-25, 20\n  count V-1/B 2026-01-25, 2`)).toEqual([
+      '1: compare',
+      '1: 2 of 2 open · GA3 500 ppm 24 h (A) 20 of 24 = 83.3 % · water 24 h (B) 2 of 24 = 8.3 % · worth repeating so far',
+    ]);
+  });
+
+  test('stand the verdicts of several treatments with their batches', () => {
+    const of = (part: string, liquid: string, n: number) => [
+      `soak V-1/${part} 2026-01-10, ${liquid}, 24 h`, `sow V-1/${part} 2026-01-11`, `count V-1/${part} 2026-01-25, ${n}`];
+    const text = ['lot V-1 Iris, 48 seeds', 'split V-1, A 12 seeds, B 12 seeds, C 12 seeds, D 12 seeds',
+      ...of('A', 'GA3 1000 ppm', 6), ...of('B', 'GA3 500 ppm', 6), ...of('C', 'KNO3 0.2 %', 6), ...of('D', 'water', 6)].join('\n');
+    expect(lenses(text)[1]).toBe('1: 4 of 4 open · GA3 1000 ppm 24 h (A) 6 of 12 = 50 % · GA3 500 ppm 24 h (B) 6 of 12 = 50 % · '
+      + 'KNO3 0.2 % 24 h (C) 6 of 12 = 50 % · water 24 h (D) 6 of 12 = 50 % · A cannot tell yet · B cannot tell yet · 1 more verdict');
+  });
+
   test('stands no comparison until two batches are counted', () => {
     expect(lenses(`${sown}\n  count V-1/A 2026-01-18, 3`)).toEqual([
       '1: 2 of 2 open · A 3 of 24 = 12.5 % · count B due 8 days ago, 1 more',

@@ -6,9 +6,13 @@ import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/l
 import type { Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { placeOf, type Place } from './place.ts';
+import { mayChange } from '../measures/verdict-text.ts';
+import { verdictWords } from '../measures/verdict-words.ts';
+import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { agoText } from '../words/days.ts';
 import { germinatedOf } from '../words/germination.ts';
 import { shareText } from '../words/shares.ts';
+import { groupLabel, groupNames } from '../words/trials.ts';
 
 export interface Lens {
   readonly place: Place;
@@ -19,6 +23,10 @@ export interface Lens {
 
 /** Batches shown one by one. */
 const MOST = 4;
+/** Verdicts shown one by one. */
+const MOST_VERDICTS = 2;
+/** A treatment in more signs than this is left to the hover. */
+const LONGEST_LABEL = 32;
 /** Today and tomorrow: what comes later is on the due list. */
 const AHEAD = 2;
 
@@ -46,7 +54,8 @@ function canCompare({ batches }: Lot): boolean {
 /**
  * Undefined for a lot that is gone.
  *
- * Example: '2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A due 3 days ago'
+ * Example: '2 of 2 open · GA3 500 ppm 24 h (A) 3 of 24 = 12.5 % · no soak (B) 0 of 24 = 0 % · cannot tell yet · count A
+ * due 3 days ago'
  */
 export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot' | 'about'>, now: Moment): string | undefined {
   const lot = journal.lot(id);
@@ -55,11 +64,13 @@ export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot'
   if (about === 'advise') return 'what to do with it';
   const batches = [...lot.batches.values()].filter(batch => isUsed(batch) && !isGivenOut(batch));
   const open = batches.filter(batch => isOpen(standingOf(batch, now))).length;
-  const counted = batches.flatMap(batch => countedText(lot, batch) ?? []);
+  const labels = labelsOf(lot);
+  const counted = batches.flatMap(batch => countedText(lot, batch, labels.get(batch)) ?? []);
   const more = counted.length - MOST;
   return [
     batches.length === 1 ? (open ? 'open' : 'closed') : open === 0 ? 'all closed' : `${open} of ${batches.length} open`,
     ...counted.slice(0, MOST), more > 0 ? `${more} more` : undefined,
+    ...verdictTexts(trialOf(lot).contests),
     dueText(journal, lot, now),
     batches.some(({ unread }) => unread) ? 'a record with an error is left out' : undefined,
   ].filter(text => text !== undefined).join(' · ');
@@ -70,11 +81,36 @@ function nameIn({ id, batches }: Lot, path: string): string {
   return path === id ? (batches.size > 1 ? 'rest' : '') : path.slice(id.length + 1);
 }
 
-function countedText(lot: Lot, batch: Batch): string | undefined {
+/** What was done to the seed of each batch, where that tells batches of the lot apart and is short. */
+function labelsOf(lot: Lot): ReadonlyMap<Batch, string> {
+  const { groups } = trialOf(lot);
+  const labels = groups.map(groupLabel);
+  if (new Set(labels).size < 2) return new Map();
+  return new Map(groups.flatMap(({ batches }, i) =>
+    (labels[i]!.length > LONGEST_LABEL ? [] : batches.map(({ batch }) => [batch, labels[i]!] as const))));
+}
+
+/**
+ * None where nothing was measured.
+ *
+ * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'
+ */
+function verdictTexts(contests: readonly Contest[]): string[] {
+  const judged = contests.filter(({ verdict }) => verdict.evidence !== undefined);
+  const texts = judged.slice(0, MOST_VERDICTS).map(({ treated, verdict }) => {
+    const words = verdictWords(verdict.verdict, mayChange(verdict));
+    return judged.length === 1 ? words : `${groupNames(treated)} ${words}`;
+  });
+  const more = judged.length - texts.length;
+  return more > 0 ? [...texts, more === 1 ? '1 more verdict' : `${more} more verdicts`] : texts;
+}
+
+function countedText(lot: Lot, batch: Batch, label: string | undefined): string | undefined {
   if (countsOf(batch).length === 0) return undefined;
   const share = germinatedOf(batch);
   const text = isUndefined(share) ? `${batch.totals.germinated} germinated` : shareText(share.x, share.n);
-  return `${nameIn(lot, batch.path)} ${text}`.trim();
+  const name = nameIn(lot, batch.path);
+  return `${label === undefined ? name : `${label} (${name})`} ${text}`.trim();
 }
 
 const asks: Readonly<Record<DueKind, string>> = {

@@ -29,8 +29,15 @@ export interface Told {
 
 /** The verdict with its reason in plain words, and what has to be known to trust it. */
 export function sentence(told: Told): string {
-  const first = asSentence(told.verdict, reason(told), told.evidence.open || told.rule === 'to-be-judged');
+  const first = asSentence(told.verdict, reason(told), mayChange(told));
   return [first, ...provisos(told)].join(' ');
+}
+
+/** More seed may germinate, or the day of judging has not come. */
+export function mayChange(
+  { rule, evidence }: { readonly rule: RuleId; readonly evidence: Evidence | undefined },
+): boolean {
+  return evidence?.open === true || rule === 'to-be-judged';
 }
 
 function reason(told: Told): string {

@@ -2,10 +2,16 @@ import type { DayLimits } from './half-up.ts';
 import type { Interval } from './measured.ts';
 import type { VerdictName } from './verdict-rules.ts';
 
-/** A verdict with its reason as one sentence; `open`: seed may still germinate and change it. */
-export function asSentence(verdict: VerdictName, reason: string, open: boolean): string {
+/** Example: 'worth repeating so far'; `open`: seed may still germinate and change it. */
+export function verdictWords(verdict: VerdictName, open: boolean): string {
   const soFar = verdict === 'cannot tell' ? ' yet' : ' so far';
-  return `${verdict.charAt(0).toUpperCase()}${verdict.slice(1)}${open ? soFar : ''}: ${reason}.`;
+  return `${verdict}${open ? soFar : ''}`;
+}
+
+/** A verdict with its reason as one sentence. */
+export function asSentence(verdict: VerdictName, reason: string, open: boolean): string {
+  const words = verdictWords(verdict, open);
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${reason}.`;
 }
 
 /** A share from 0 to 1 as whole percent. */
