@@ -78,7 +78,7 @@ test('the editor at work, for the README', async () => {
     await editor.until(async () => {
       await editor.page.mouse.move(5, 5);
       await editor.page.mouse.move(x, y, { steps: 3 });
-      return editor.page.getByText('Worth repeating so far').first().waitFor({ timeout: 3000 }).then(() => true);
+      return editor.page.locator('.monaco-hover').getByText('Worth repeating so far').first().waitFor({ timeout: 3000 }).then(() => true);
     }, 'the hover of the lot');
     const opacity = () => editor.page.locator('.monaco-hover:not(.hidden)').first().evaluate(hover =>
       Number(getComputedStyle(hover.parentElement).opacity) * Number(getComputedStyle(hover).opacity));
