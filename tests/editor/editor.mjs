@@ -169,24 +169,26 @@ export class Editor {
    */
   async hover(text, { nth = 0, until = '' } = {}) {
     const hover = this.page.locator(HOVER).first();
-    await this.until(async () => {
-      await this.page.mouse.move(5, 5); // away from any earlier hover
-      await hover.waitFor({ state: 'hidden', timeout: 2000 }).catch(() => {});
-      const { x, y } = await this.locate(text, nth);
-      await this.page.mouse.move(x - 2, y);
-      await this.page.mouse.move(x, y, { steps: 3 });
-      await hover.waitFor({ timeout: 3000 });
-      return true;
-    }, `a hover on "${text}"`);
-    // Each provider adds its part when it has it.
-    await this.until(async () => {
+    let isPointed = false;
+    return this.until(async () => {
+      // The pointer is moved once more where the page was laid out anew below it, for the hover goes away then.
+      if (!isPointed || !await hover.isVisible()) {
+        await this.page.mouse.move(5, 5); // away from any earlier hover
+        await hover.waitFor({ state: 'hidden', timeout: 2000 }).catch(() => {});
+        const { x, y } = await this.locate(text, nth);
+        await this.page.mouse.move(x - 2, y);
+        await this.page.mouse.move(x, y, { steps: 3 });
+        await hover.waitFor({ timeout: 3000 });
+        isPointed = true;
+      }
       const shown = await hover.innerText({ timeout: 3000 });
-      return shown.includes(until) && !/Loading(\.\.\.|…)/.test(shown);
-    }, `“${until}” in the hover on "${text}"`);
-    const images = await hover.locator('img').evaluateAll(all => all.map(image => ({
-      alt: image.alt, width: image.naturalWidth, shown: image.complete && image.naturalWidth > 0,
-    })));
-    return { text: await hover.innerText(), html: await hover.innerHTML(), images };
+      // Each provider adds its part when it has it.
+      if (!shown.includes(until) || /Loading(\.\.\.|…)/.test(shown)) return undefined;
+      const images = await hover.locator('img').evaluateAll(all => all.map(image => ({
+        alt: image.alt, width: image.naturalWidth, shown: image.complete && image.naturalWidth > 0,
+      })));
+      return { text: shown, html: await hover.innerHTML({ timeout: 3000 }), images };
+    }, `“${until}” in the hover on "${text}"`, 60_000);
   }
 
   /** The rows in sight of the Problems panel (files, problems, related places), as they are read aloud. */
