@@ -15,7 +15,7 @@ const LAYERS = {
   advice: ['model', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
   words: ['model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
-  checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials'],
+  checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'words'],
   features: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'words', 'pictures', 'checks',
     'merge', 'import',

@@ -2,6 +2,7 @@
 import { commands, Range, Uri, window, type ExtensionContext } from 'vscode';
 import type { Location } from 'vscode-languageclient';
 import type { Direction } from '../../server/src/features/neighbours.ts';
+import { cursorOf } from './cursor.ts';
 import type { JournalServer } from './server.ts';
 
 export function registerRecords(context: ExtensionContext, server: JournalServer): void {
@@ -12,11 +13,9 @@ export function registerRecords(context: ExtensionContext, server: JournalServer
 }
 
 async function go(direction: Direction, server: JournalServer): Promise<void> {
-  const { document, selection } = window.activeTextEditor ?? {};
-  if (!selection || document?.languageId !== 'plumule') return;
-  // A web worker takes plain values alone, not the editor's own kind of position.
-  const position = { line: selection.active.line, character: selection.active.character };
-  const found = await server.neighbour(document.uri.toString(), position, direction);
+  const editor = window.activeTextEditor;
+  if (editor?.document.languageId !== 'plumule') return;
+  const found = await server.neighbour(editor.document.uri.toString(), cursorOf(editor), direction);
   if (!found) window.setStatusBarMessage('This line is about no lot or batch.', SHOWN);
   else if (!found.at) window.setStatusBarMessage(`${found.path} has no ${direction === 'next' ? 'later' : 'earlier'} record.`, SHOWN);
   else await show(found.at);

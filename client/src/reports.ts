@@ -3,6 +3,7 @@ import {
   commands, Disposable, EventEmitter, TabInputText, TabInputWebview, Uri, ViewColumn, window, workspace,
   type ExtensionContext, type Memento, type Tab, type TextDocumentContentProvider,
 } from 'vscode';
+import { cursorOf } from './cursor.ts';
 import { Pictures } from './panel/panel.ts';
 import type { JournalServer } from './server.ts';
 
@@ -131,11 +132,9 @@ function isReport({ input }: Tab): boolean {
 
 /** That of the line with the cursor; where it is about none, one of a list. */
 async function chosenLot(server: JournalServer, title: string): Promise<OfLot | undefined> {
-  const { document, selection } = window.activeTextEditor ?? {};
-  const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
-  // A web worker takes plain values alone, not the editor's own kind of position.
-  const position = selection && { line: selection.active.line, character: selection.active.character };
-  const { at, lots } = await server.lots(uri !== undefined && position ? { uri, position } : undefined);
+  const editor = window.activeTextEditor;
+  const uri = editor?.document.languageId === 'plumule' ? editor.document.uri.toString() : undefined;
+  const { at, lots } = await server.lots(editor && uri !== undefined ? { uri, position: cursorOf(editor) } : undefined);
   if (uri !== undefined && at !== null) return { uri, lot: at };
   if (lots.length === 0) {
     void window.showInformationMessage('This journal has no lots yet.');

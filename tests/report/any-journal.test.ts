@@ -4,7 +4,7 @@ import { ProblemBook } from '../../server/src/checks/problem-book.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { reportData } from '../../server/src/report/json.ts';
 import { reportMarkdown } from '../../server/src/report/markdown.ts';
-import { reportOf } from '../../server/src/report/report.ts';
+import { reportOf, reportOnLot } from '../../server/src/report/report.ts';
 import { reportText } from '../../server/src/report/text.ts';
 import { at } from './helpers.ts';
 
@@ -49,5 +49,20 @@ describe('whatever a journal says', () => {
         expect(`${reportText([each])}${reportMarkdown([each])}`).not.toMatch(/\b(NaN|undefined|Infinity)\b/);
       }
     }), { numRuns: 200 });
+  });
+
+  it('is told of one lot as in the report of all, errors in other files too', () => {
+    const files = fc.array(fc.array(line, { maxLength: 12 }), { minLength: 1, maxLength: 3 });
+    fc.assert(fc.property(files, texts => {
+      const journal = new Journal();
+      journal.set('lots.germ', 'lot L Iris alba, 20 seeds\nlot M Iris alba\n');
+      for (const [i, records] of texts.entries()) journal.set(`${i}.germ`, records.join('\n'));
+      const book = new ProblemBook(journal);
+      const now = at('2026-02-01');
+      book.update(now);
+      for (const each of reportOf(journal, book, { now }).lots) {
+        expect(reportOnLot(each.lot, journal, book, now)).toEqual(each);
+      }
+    }), { numRuns: 100 });
   });
 });

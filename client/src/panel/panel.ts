@@ -5,6 +5,7 @@ import {
 } from 'vscode';
 import type { Position } from 'vscode-languageclient';
 import type { PanelView } from '../../../server/src/report/panel/panel.ts';
+import { cursorOf } from '../cursor.ts';
 import type { JournalServer } from '../server.ts';
 import { panelHtml } from './html.ts';
 import type { FromPage, PanelState, ToPage } from './messages.ts';
@@ -110,11 +111,11 @@ class Panel {
     this.#soon();
   }
 
-  #follow({ document, selection: { active } }: TextEditor): void {
+  #follow(editor: TextEditor): void {
+    const { document } = editor;
     if (document.languageId !== 'plumule') return;
     this.#state = { ...this.#state, uri: document.uri.toString() };
-    // A web worker takes plain values alone, not the editor's own kind of position.
-    this.#position = { line: active.line, character: active.character };
+    this.#position = cursorOf(editor);
     this.#soon();
   }
 
@@ -146,11 +147,11 @@ class Panel {
   }
 }
 
-/** Where the cursor is, unless a lot was asked for. A web worker takes plain values, not the editor's own kind. */
+/** Where the cursor is, unless a lot was asked for. */
 function cursorIn({ uri, lot }: PanelState): Position | undefined {
   if (lot !== undefined) return undefined;
   const editor = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri);
-  return editor && { line: editor.selection.active.line, character: editor.selection.active.character };
+  return editor && cursorOf(editor);
 }
 
 /** The journal in hand; the cursor says the lot. */

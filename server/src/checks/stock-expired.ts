@@ -1,4 +1,5 @@
 import { isoOf } from '../model/day.ts';
+import { daysText } from '../words/days.ts';
 import { found, relatedTo, type SolutionCheck } from './check.ts';
 import { drawSpan } from './draws.ts';
 
@@ -7,9 +8,8 @@ export const stockExpired: SolutionCheck = function* ({ id, entry: made, keeps }
   if (!keeps) return;
   for (const { entry } of draws) {
     if (!entry.moment || entry.moment.day <= keeps.until) continue;
-    const days = entry.moment.day - keeps.until;
     yield found(entry.line, 'stock-expired', drawSpan(entry, id),
-      { stock: id, until: isoOf(keeps.until), origin: keeps.origin, days: days === 1 ? '1 day' : `${days} days` },
+      { stock: id, until: isoOf(keeps.until), origin: keeps.origin, days: daysText(entry.moment.day - keeps.until) },
       { related: [relatedTo(made, 'Made up here')] });
   }
 };

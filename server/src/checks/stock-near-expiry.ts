@@ -2,6 +2,7 @@ import { ledger } from '../journal/draws.ts';
 import { isoOf } from '../model/day.ts';
 import { isPositive } from '../solutions/amounts.ts';
 import { shelfLife } from '../solutions/expiry.ts';
+import { daysText } from '../words/days.ts';
 import { found, type SolutionCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
@@ -13,7 +14,6 @@ export const stockNearExpiry: SolutionCheck = function* (solution, { journal, no
   if (state !== 'near') return;
   const { left } = ledger(solution, journal.accountOf(id));
   if (left && !isPositive(left.most)) return;
-  const days = daysLeft === 1 ? '1 day' : `${daysLeft} days`;
   yield found(entry.line, 'stock-near-expiry', subjectOf(entry),
-    { stock: id, until: isoOf(keeps.until), days, origin: keeps.origin });
+    { stock: id, until: isoOf(keeps.until), days: daysText(daysLeft), origin: keeps.origin });
 };

@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content, Markup } from './markup.ts';
-import { framed, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, isUntitled, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth, wrapText } from './text-size.ts';
 
 export interface DifferenceRow {
@@ -33,19 +33,19 @@ export function differencesPicture(values: DifferencesValues, frame: Frame): Pic
   const { rows, title, caption } = values;
   if (!rows.some(({ difference }) => difference)) return undefined;
   const { width, theme } = frame;
-  const small = frame.small || frame.bare === true;
+  const untitled = isUntitled(frame);
   const size = TYPE.small;
   const left = Math.min(LABELS * width, Math.max(...rows.map(({ label }) => textWidth(label, size) + 20)));
   const right = width - textWidth('-100 (-100 to -100)', size) - 14;
-  const top = small ? 26 : 56;
+  const top = untitled ? 26 : 56;
   const bottom = top + rows.length * ROW;
-  const said = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
+  const said = untitled ? [] : wrapText(caption, TYPE.text, width - 24, 4);
   const height = bottom + 34 + said.length * 17;
   const scale = scaleLinear([-1, 1], [left + 8, right - 8]);
   const x = (share: number): number => scale(share);
   const description = describe(values);
   const body: Content[] = [
-    ...small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })],
+    ...untitled ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })],
     text(x(0) - 6, top - 10, theme.soft, 'fewer of the treated', { size, anchor: 'end' }),
     text(x(0) + 6, top - 10, theme.soft, 'more', { size }),
     ...[-1, -0.5, 0, 0.5, 1].flatMap(share => [

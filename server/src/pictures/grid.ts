@@ -1,7 +1,7 @@
 /** What lies where: containers with their slots as a grid, a letter and a colour for each plant. */
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content } from './markup.ts';
-import { framed, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
+import { framed, isUntitled, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
 import { fitText } from './text-size.ts';
 
 export interface GridSlot {
@@ -33,11 +33,10 @@ const HEADING = 26;
 export function gridPicture({ title, containers }: GridValues, frame: Frame): Picture | undefined {
   if (containers.every(({ slots }) => slots.length === 0)) return undefined;
   const { width, theme } = frame;
-  const small = frame.small || frame.bare === true;
   const columns = Math.max(1, Math.floor((width - 24 + CELL.gap) / (CELL.width + CELL.gap)));
   const letters = lettersOf(containers);
-  let y = small ? 6 : 36;
-  const body: Content[] = small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })];
+  let y = isUntitled(frame) ? 6 : 36;
+  const body: Content[] = isUntitled(frame) ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })];
   for (const { name, slots } of containers) {
     body.push(text(12, y + 16, theme.ink, fitText(name === '' ? 'no container named' : name, TYPE.text, width - 24), { weight: 'bold' }));
     y += HEADING;

@@ -55,6 +55,11 @@ export function framed(
   joined(body));
 }
 
+/** Neither title nor caption are drawn: they stand beside the picture, or there is no room for them. */
+export function isUntitled({ small, bare = false }: Frame): boolean {
+  return small || bare;
+}
+
 /** Characters of a record that are said beside its mark. */
 const RECORD = 160;
 

@@ -21,6 +21,9 @@ const WIDTH = 720;
 /** Characters of a table. */
 const PAGE = 110;
 
+/** Pixels: a character in a table. */
+const CHARACTER = 8;
+
 /** No script, nothing loaded from anywhere, text of the journal as the characters written. */
 export function reportPage(reports: readonly Report[]): string {
   const title = reports.map(titleOf).join('; ') || 'Report';
@@ -92,9 +95,9 @@ export function verdictsOf({ trial: { contests } }: LotReport): string | undefin
 }
 
 /** The ladders of a lot, each as a picture. */
-function ladderFigures({ lot, trial: { ladders } }: LotReport, id: string): Content[] {
+export function ladderFigures({ lot, trial: { ladders } }: LotReport, frame: Frame): Content[] {
   return ladders.flatMap((ladder, i) => {
-    const picture = doseLadderPicture(ladder, lot.id, frameOf(`doses-${id}-${i}`));
+    const picture = doseLadderPicture(ladder, lot.id, { ...frame, id: `${frame.id}-${i}` });
     return picture ? [figure(picture), numbersOf(picture.table)] : [];
   });
 }
@@ -106,7 +109,6 @@ function frameOf(id: string): Frame {
 /** What is said of a lot; `id` tells its picture from those of others on the page. */
 export function lotBody(lot: LotReport, { now }: Pick<Report, 'now'>, id: string): Content[] {
   const facts = seedFacts(lot);
-  const notes = notesOf(lot);
   const picture = lotPicture(lot.lot, frameOf(`drawn-${id}`));
   const [verdicts, ...others] = passagesOf(lot);
   return [
@@ -114,11 +116,16 @@ export function lotBody(lot: LotReport, { now }: Pick<Report, 'now'>, id: string
     picture && figure(picture),
     ...(verdicts ? passageBody(verdicts) : []),
     ...columnTables(columnsOf(rowsOf(lot), now)),
-    notes.length > 0 ? element('ul', {}, ...notes.map(note => element('li', {}, printable(note)))) : undefined,
+    notesList(notesOf(lot)),
     ...others.flatMap(passage => (passage ? passageBody(passage) : [])),
     picture && numbersOf(picture.table),
-    ...ladderFigures(lot, id),
+    ...ladderFigures(lot, frameOf(`doses-${id}`)),
   ];
+}
+
+/** Undefined where there are none. */
+export function notesList(notes: readonly string[]): Markup | undefined {
+  return notes.length > 0 ? element('ul', {}, ...notes.map(note => element('li', {}, printable(note)))) : undefined;
 }
 
 /** What was judged first, where something was. */
@@ -170,8 +177,13 @@ export function passageContent({ columns, items, texts }: Passage): Content[] {
 }
 
 /** A wide table goes on in a further one below it, as a page to print has no room beside it. */
-export function columnTables(columns: readonly Column[], width = PAGE): Markup[] {
-  return foldColumns(columns, width).map(columnTable);
+function columnTables(columns: readonly Column[]): Markup[] {
+  return foldColumns(columns, PAGE).map(columnTable);
+}
+
+/** The same as wide as a frame. */
+export function tablesWithin({ width }: Frame, columns: readonly Column[]): Markup[] {
+  return foldColumns(columns, width / CHARACTER).map(columnTable);
 }
 
 export function columnTable(columns: readonly Column[]): Markup {

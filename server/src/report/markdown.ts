@@ -18,14 +18,14 @@ export interface MarkdownOptions {
 
 /**
  * Reports as Markdown; whatever stands in a journal comes out as the characters that were written. A table that would
- * be wider than so many characters goes on in a further one below it.
+ * be wider than a page goes on in a further one below it.
  */
 export function reportMarkdown(reports: readonly Report[], { pictureOf }: MarkdownOptions = {}): string {
   const blocks = reports.flatMap(report => [
     `# ${escapeMarkdown(titleOf(report))}`,
     ...(report.plants
-      ? report.plants.plants.flatMap(plant => plantBlocks(plant, report.details, PAGE))
-      : report.lots.flatMap(lot => lotBlocks(lot, report, PAGE, pictureOf?.(lot.lot)))),
+      ? report.plants.plants.flatMap(plant => plantBlocks(plant, report.details))
+      : report.lots.flatMap(lot => lotBlocks(lot, report, pictureOf?.(lot.lot)))),
     ...warningsOf(report),
   ]);
   const legend = legendOf(reports);
@@ -35,9 +35,7 @@ export function reportMarkdown(reports: readonly Report[], { pictureOf }: Markdo
 }
 
 /** Below a picture stands what was judged, then the table. */
-function lotBlocks(
-  lot: LotReport, { now, details }: Report, width: number, picture: string | undefined,
-): (string | undefined)[] {
+function lotBlocks(lot: LotReport, { now, details }: Report, picture: string | undefined): (string | undefined)[] {
   const { id, plant } = lot.lot;
   const facts = seedFacts(lot);
   const notes = notesOf(lot);
@@ -47,29 +45,27 @@ function lotBlocks(
     `## ${escapeMarkdown(id)}${plant === undefined ? '' : ` ${escapeMarkdown(plant)}`}`,
     facts.length > 0 ? escapeMarkdown(facts.join(', ')) : undefined,
     picture && `![${escapeMarkdown(`Germination of ${id} over time`)}](${picture})`,
-    ...first.flatMap(passage => passageBlocks(passage, width)),
-    ...tables(columnsOf(rowsOf(lot), now), width),
+    ...first.flatMap(passage => passageBlocks(passage)),
+    ...tables(columnsOf(rowsOf(lot), now)),
     notes.length > 0 ? markdownList(notes.map(escapeMarkdown)) : undefined,
-    ...passages.flatMap(passage => passageBlocks(passage, width)),
+    ...passages.flatMap(passage => passageBlocks(passage)),
   ];
 }
 
-function plantBlocks(plant: PlantTrial, details: boolean, width: number): (string | undefined)[] {
+function plantBlocks(plant: PlantTrial, details: boolean): (string | undefined)[] {
   const untried = untriedText(plant);
   return [
     `## ${escapeMarkdown(plant.plant)}`,
     escapeMarkdown(plantFacts(plant)),
-    ...plantPassages(plant, details).flatMap(passage => passageBlocks(passage, width)),
+    ...plantPassages(plant, details).flatMap(passage => passageBlocks(passage)),
     untried && escapeMarkdown(untried),
   ];
 }
 
-export function passageBlocks(
-  { heading, columns, items, texts }: Passage, width: number, level = '###',
-): (string | undefined)[] {
+export function passageBlocks({ heading, columns, items, texts }: Passage, level = '###'): (string | undefined)[] {
   return [
     `${level} ${escapeMarkdown(heading)}`,
-    ...tables(columns, width),
+    ...tables(columns),
     items.length > 0 ? markdownList(items.map(itemLine)) : undefined,
     ...texts.map(escapeMarkdown),
   ];
@@ -79,8 +75,8 @@ function itemLine({ title, texts }: Item): string {
   return [`**${escapeMarkdown(title)}**`, ...texts.map(escapeMarkdown)].join('  \n  ');
 }
 
-function tables(columns: readonly Column[], width: number): string[] {
-  return foldColumns(columns, width).map(table => {
+function tables(columns: readonly Column[]): string[] {
+  return foldColumns(columns, PAGE).map(table => {
     const rows = table[0]!.cells.map((_, row) => table.map(({ kind, cells }) => {
       const cell = cells[row] ?? '';
       return kind === 'text' ? escapeMarkdown(cell) : cell;

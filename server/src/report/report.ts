@@ -67,15 +67,25 @@ export function reportOf(
   const lots = lotsInOrder(journal.lots())
     .filter(({ id }) => !ids || ids.includes(id))
     .filter(({ id }) => isSaidIn(journal, id, files))
-    .map(lot => ({
-      lot,
-      batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(lot, batch, now)),
-      trial: trialOf(lot),
-      replacing: replacingOf(journal, lot.id),
-      errors: ofLots.get(lot.id) ?? 0,
-    }));
+    .map(lot => lotReport(lot, journal, ofLots, now));
   const plants = by && { by, plants: plantTrials(lots, by) };
   return { name, now, zone: journal.zone, lots, plants, homeless, ahead: aheadOf(lots, now), details };
+}
+
+/** What the report has of one lot, without a look at all others. The book must be up to date. */
+export function reportOnLot(lot: Lot, journal: Journal, book: ProblemBook, now: Moment): LotReport {
+  const files = new Set(journal.mentionsOf(lot.id).map(({ line }) => line.store.name));
+  return lotReport(lot, journal, errorsOf(journal, book, files).ofLots, now);
+}
+
+function lotReport(lot: Lot, journal: Journal, errors: ReadonlyMap<string, number>, now: Moment): LotReport {
+  return {
+    lot,
+    batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(lot, batch, now)),
+    trial: trialOf(lot),
+    replacing: replacingOf(journal, lot.id),
+    errors: errors.get(lot.id) ?? 0,
+  };
 }
 
 function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {
@@ -91,10 +101,12 @@ function aheadOf(lots: readonly LotReport[], now: Moment): number {
   return events.filter(({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day > now.day).length;
 }
 
-function errorsOf(journal: Journal, book: ProblemBook): { ofLots: ReadonlyMap<string, number>; homeless: number } {
+function errorsOf(
+  journal: Journal, book: ProblemBook, files: Iterable<string> = journal.files.keys(),
+): { ofLots: ReadonlyMap<string, number>; homeless: number } {
   const ofLots = new Map<string, number>();
   const homeless = new Set();
-  for (const name of journal.files.keys()) {
+  for (const name of files) {
     for (const { line, problem } of book.eachOf(name)) {
       if (problemKinds[problem.code].severity !== 'error') continue;
       const { record } = line.content;

@@ -7,7 +7,6 @@ import { stagesOf } from '../../calendar/regime-match.ts';
 import { regimePlan, type RegimePlan } from '../../calendar/regimes.ts';
 import { isOpen, standingOf } from '../../calendar/standing.ts';
 import { staysOf } from '../../calendar/stays.ts';
-import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
@@ -64,8 +63,8 @@ function placeOf(lot: Lot, { path }: Batch, now: Moment): string {
 }
 
 /** What is due next of each batch or bottle. */
-export function nextDue(journal: Journal, now: Moment): Map<string, { day: Day; what: string; line: JournalLine }> {
-  const next = new Map<string, { day: Day; what: string; line: JournalLine }>();
+export function nextDue(journal: Journal, now: Moment): Map<string, NonNullable<TimelineRow['due']>> {
+  const next = new Map<string, NonNullable<TimelineRow['due']>>();
   for (const { id, day, what, entry: { line } } of due(journal, now)) {
     if (!next.has(id)) next.set(id, { day, what, line });
   }

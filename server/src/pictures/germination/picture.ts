@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import { dayTicks } from '../day-ticks.ts';
 import { joined, type Content } from '../markup.ts';
-import { framed, line, text, TYPE, type Frame, type Picture } from '../picture.ts';
+import { framed, isUntitled, line, text, TYPE, type Frame, type Picture } from '../picture.ts';
 import { fitText, textWidth, wrapText } from '../text-size.ts';
 import { band, colourOf, dots, halfBar, spans, steps, whisker, type Scales } from './curve.ts';
 import { labels, linesEach, widestLabel } from './labels.ts';
@@ -34,8 +34,8 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   if (drawn.length === 0) return undefined;
   const { width, small, theme } = frame;
   const { title, caption, lanes } = values;
-  const isBare = small || frame.bare === true;
-  const top = small ? 12 : isBare ? 30 : 52;
+  const untitled = isUntitled(frame);
+  const top = small ? 12 : untitled ? 30 : 52;
   const plot = small ? 96 : plotOf(drawn.length, frame.plot);
   const bottom = top + plot;
   const most = small ? 1 : linesEach(drawn.length, plot);
@@ -49,12 +49,12 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const shownLanes = small ? [] : lanes;
   const lanesTop = bottom + (small ? 20 : 38);
   const lanesBottom = lanesTop + shownLanes.length * LANE;
-  const said = isBare ? [] : wrapText(caption, TYPE.text, width - 24, 4);
+  const said = untitled ? [] : wrapText(caption, TYPE.text, width - 24, 4);
   const height = small ? bottom + 32 : lanesBottom + said.length * 17 + (said.length > 0 ? 16 : 6);
   const description = describe(values, drawn, not);
   const body: Content[] = [
     patterns(frame.id, theme),
-    ...(isBare ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })]),
+    ...(untitled ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })]),
     ...axes(values, scales, layout, frame),
     ...comparedLines(values.compared, scales, layout, frame),
     ...(small || drawn.length > MOST_BANDS

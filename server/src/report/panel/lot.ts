@@ -1,12 +1,13 @@
 /** A lot in the panel: picture, verdict and one table, before anything else. */
 import { lotPicture } from '../../features/drawing/pictures.ts';
-import { doseLadderPicture } from '../../features/drawing/trials.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { element, joined, type Content, type Markup } from '../../pictures/markup.ts';
 import type { Frame } from '../../pictures/picture.ts';
 import { textWidth } from '../../pictures/text-size.ts';
 import { columnsOf } from '../columns.ts';
-import { columnTable, columnTables, figure, numbersOf, paragraph, passageBody } from '../html.ts';
+import {
+  columnTable, figure, ladderFigures, notesList, numbersOf, paragraph, passageBody, tablesWithin,
+} from '../html.ts';
 import { contestItem, trialPassages, type Item } from '../passages.ts';
 import { printable } from '../printable.ts';
 import type { LotReport } from '../report.ts';
@@ -15,9 +16,8 @@ import { notesOf, rowsOf, seedFacts } from '../words.ts';
 /** The columns of the one table; all of them stand further down. */
 const FIRST: ReadonlySet<string> = new Set(['Batch', 'Treatment', 'Sown', 'Germinated', '%', '95 % interval']);
 
-/** Pixels of type: a line of text, and a character in a wide table. */
+/** Pixels: a line of text. */
 const LINE = 19;
-const CHARACTER = 8;
 
 const NOTHING_DRAWN = 'There is nothing to draw yet, because no batch of this lot has a count on a known day.';
 const NOTHING_TRIED = 'There is nothing to compare yet. Count a treated batch and an untreated one first.';
@@ -30,30 +30,25 @@ export function lotPanel(lot: LotReport, now: Moment, frame: Frame, height: numb
   const said = verdicts.length > 0 ? verdicts : [{ title: '', texts: [NOTHING_TRIED] }];
   const rest = restHeight([facts, ...said.map(verdictText)], columns[0]?.cells.length ?? 0, frame.width);
   const picture = lotPicture(lot.lot, { ...frame, plot: Math.max(110, Math.min(400, height - rest)) });
-  const notes = notesOf(lot);
   return [
     facts === '' ? undefined : element('p', { class: 'facts' }, printable(facts)),
     picture ? figure(picture) : paragraph(NOTHING_DRAWN),
     ...said.map(verdict => element('p', { class: 'verdict' }, verdict.title === '' ? undefined
       : joined([element('b', {}, printable(verdict.title)), ' ']), printable(verdict.texts[0] ?? ''))),
     columnTable(columns.filter(({ head }) => FIRST.has(head))),
-    notes.length > 0 ? element('ul', {}, ...notes.map(note => element('li', {}, printable(note)))) : undefined,
+    notesList(notesOf(lot)),
     ...moreOf(lot, verdicts, frame),
-    folded('All columns', columnTables(columns, frame.width / CHARACTER)),
+    folded('All columns', tablesWithin(frame, columns)),
     picture && numbersOf(picture.table),
   ];
 }
 
 /** What stands behind the verdicts, and the ladders of doses. */
-function moreOf({ lot, trial }: LotReport, verdicts: readonly Item[], frame: Frame): (Markup | undefined)[] {
+function moreOf(report: LotReport, verdicts: readonly Item[], frame: Frame): (Markup | undefined)[] {
   const behind = verdicts.flatMap(({ title, texts }) => (
     texts.length > 1 ? [element('p', {}, element('b', {}, printable(title)), ' ', printable(texts.slice(1).join(' ')))] : []));
-  const passages = trialPassages({ ...trial, contests: [], estimated: [] }, false);
-  const ladders = trial.ladders.flatMap((ladder, i) => {
-    const picture = doseLadderPicture(ladder, lot.id, { ...frame, id: `doses-${i}` });
-    return picture ? [figure(picture), numbersOf(picture.table)] : [];
-  });
-  const all = [...behind, ...passages.flatMap(passageBody), ...ladders];
+  const passages = trialPassages({ ...report.trial, contests: [], estimated: [] }, false);
+  const all = [...behind, ...passages.flatMap(passageBody), ...ladderFigures(report, { ...frame, id: 'doses' })];
   return [all.length > 0 ? folded('More about the comparison', all) : undefined];
 }
 

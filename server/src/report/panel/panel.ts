@@ -12,10 +12,10 @@ import { element, joined, type Content } from '../../pictures/markup.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { pageTheme } from '../../pictures/theme.ts';
 import { plantTrial } from '../../trials/plant-trial.ts';
-import { columnTables, figure, nameOf, numbersOf, paragraph } from '../html.ts';
+import { figure, nameOf, numbersOf, paragraph, tablesWithin } from '../html.ts';
 import { plantPassages, untriedText } from '../plant-passages.ts';
 import { printable } from '../printable.ts';
-import { reportOf } from '../report.ts';
+import { reportOnLot } from '../report.ts';
 import { plantFacts } from '../words.ts';
 import { lotPanel } from './lot.ts';
 
@@ -36,9 +36,6 @@ export interface PanelPage {
   readonly title: string;
   readonly html: string;
 }
-
-/** Characters of a table, by pixels. */
-const CHARACTER = 8;
 
 const NO_LOT = 'Put the cursor on a line about a lot or a batch.';
 
@@ -64,10 +61,9 @@ export function panelPage(journal: Journal, book: ProblemBook, now: Moment, ques
 function ofLot(
   journal: Journal, book: ProblemBook, now: Moment, { lot, height }: PanelQuestion, frame: Frame,
 ): { title: string; body: readonly Content[] } {
-  const [report] = lot ? reportOf(journal, book, { now, ids: [lot.id] }).lots : [];
-  return report
-    ? { title: nameOf(report), body: lotPanel(report, now, frame, height) }
-    : { title: 'Lot', body: [paragraph(NO_LOT)] };
+  if (!lot) return { title: 'Lot', body: [paragraph(NO_LOT)] };
+  const report = reportOnLot(lot, journal, book, now);
+  return { title: nameOf(report), body: lotPanel(report, now, frame, height) };
 }
 
 /** All lots of the plant that the lot is of. */
@@ -79,7 +75,7 @@ function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): { titl
     element('h2', {}, printable(heading)),
     ...items.map(({ title, texts: said }) => paragraph(`${title}: ${said.join(' ')}`)),
     ...texts.map(paragraph),
-    ...columnTables(columns, frame.width / CHARACTER),
+    ...tablesWithin(frame, columns),
   ]);
   return {
     title: lot.plant,

@@ -2,9 +2,6 @@ import { escapeMarkdown, markdownBlocks, markdownList } from '../../features/mar
 import { passageBlocks } from '../markdown.ts';
 import type { Sheet } from './sheet.ts';
 
-/** Characters on a page. */
-const PAGE = 100;
-
 /** Sheets as Markdown with their contents; whatever stands in a journal comes out as the characters written. */
 export function sheetMarkdown(sheets: readonly Sheet[]): string {
   const several = sheets.length > 1;
@@ -13,7 +10,7 @@ export function sheetMarkdown(sheets: readonly Sheet[]): string {
     ...lead.map(escapeMarkdown),
     // Of several journals a heading would stand there twice, and a link could only reach the first.
     !several && passages.length > 1 ? markdownList(passages.map(({ heading }) => `[${escapeMarkdown(heading)}](#${anchorOf(heading)})`)) : undefined,
-    ...passages.flatMap(passage => passageBlocks(passage, PAGE, '##')),
+    ...passages.flatMap(passage => passageBlocks(passage, '##')),
     ...notes.map(escapeMarkdown),
   ]);
   return blocks.length > 0 ? `${markdownBlocks(blocks)}\n` : '';
