@@ -167,6 +167,12 @@ describe('germination over time', () => {
     expect(lotGermination(lotOf('lot VER-24 Veratrum nigrum, 60 seeds'))).toBeUndefined();
   });
 
+  test('ends a title with an ellipsis where there is no more room for it', () => {
+    const picture = drawn(TRIAL.replace('Veratrum nigrum', `Veratrum ${'n'.repeat(100)}`));
+    expect(outside(picture)).toEqual([]);
+    expect(textBoxes(picture)[0]!.what).toMatch(/^VER-24 Veratrum n+…$/);
+  });
+
   test('lets no name of a plant into the markup', () => {
     const picture = drawn(TRIAL.replace('Veratrum nigrum', '<script>alert(1)</script>'));
     expect(picture.svg.markup).not.toContain('<script');
@@ -185,7 +191,7 @@ describe('germination over time', () => {
     hasCut: fc.boolean(),
   });
   const anyValues = fc.array(anyCurve, { minLength: 1, maxLength: 9 }).map((curves): GerminationValues => ({
-    title: 'VER-24 Veratrum nigrum',
+    title: 'VER-24 Veratrum nigrum '.repeat(4),
     caption: 'Worth repeating. '.repeat(12),
     zero: 'the sowing of each batch',
     compared: [12, 14, 40],

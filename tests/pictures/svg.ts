@@ -47,7 +47,7 @@ export function textBoxes(picture: Pick<Picture, 'svg'>): Box[] {
     .filter(({ name, text }) => name === 'text' && text !== '')
     .map(({ attributes, text }) => {
       const size = Number(attributes['font-size'] ?? 12);
-      const width = textWidth(text, size);
+      const width = textWidth(text, size, attributes['font-weight'] === 'bold' ? 'bold' : undefined);
       const x = Number(attributes.x);
       const y = Number(attributes.y);
       const left =

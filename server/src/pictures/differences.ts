@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content, Markup } from './markup.ts';
-import { framed, isUntitled, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, heading, isUntitled, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth, wrapText } from './text-size.ts';
 
 export interface DifferenceRow {
@@ -35,7 +35,7 @@ export function differencesPicture(values: DifferencesValues, frame: Frame): Pic
   const { width, theme } = frame;
   const untitled = isUntitled(frame);
   const size = TYPE.small;
-  const left = Math.min(LABELS * width, Math.max(...rows.map(({ label }) => textWidth(label, size) + 20)));
+  const left = Math.min(LABELS * width, Math.max(...rows.map(({ label, isTogether }) => 20 + textWidth(label, size, isTogether ? 'bold' : undefined))));
   const right = width - textWidth('-100 (-100 to -100)', size) - 14;
   const top = untitled ? 26 : 56;
   const bottom = top + rows.length * ROW;
@@ -45,7 +45,7 @@ export function differencesPicture(values: DifferencesValues, frame: Frame): Pic
   const x = (share: number): number => scale(share);
   const description = describe(values);
   const body: Content[] = [
-    ...untitled ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })],
+    ...untitled ? [] : [heading(frame, title)],
     text(x(0) - 6, top - 10, theme.soft, 'fewer of the treated', { size, anchor: 'end' }),
     text(x(0) + 6, top - 10, theme.soft, 'more', { size }),
     ...[-1, -0.5, 0, 0.5, 1].flatMap(share => [
@@ -72,7 +72,8 @@ function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, fram
   const { theme } = frame;
   const { label, difference, isTogether } = row;
   const size = TYPE.small;
-  const name = text(12, y + 4, theme.ink, fitText(label, size, left - 16), { size, ...isTogether && { weight: 'bold' } });
+  const weight = isTogether ? 'bold' : undefined;
+  const name = text(12, y + 4, theme.ink, fitText(label, size, left - 16, weight), { size, weight });
   if (!difference) return [name, text(right + 4, y + 4, theme.soft, '–', { size })];
   const { value, low, high } = difference;
   return [

@@ -1,7 +1,7 @@
 /** What lies where: containers with their slots as a grid, a letter and a colour for each plant. */
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content } from './markup.ts';
-import { framed, isUntitled, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
+import { framed, heading, isUntitled, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
 import { fitText } from './text-size.ts';
 
 export interface GridSlot {
@@ -36,9 +36,9 @@ export function gridPicture({ title, containers }: GridValues, frame: Frame): Pi
   const columns = Math.max(1, Math.floor((width - 24 + CELL.gap) / (CELL.width + CELL.gap)));
   const letters = lettersOf(containers);
   let y = isUntitled(frame) ? 6 : 36;
-  const body: Content[] = isUntitled(frame) ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })];
+  const body: Content[] = isUntitled(frame) ? [] : [heading(frame, title)];
   for (const { name, slots } of containers) {
-    body.push(text(12, y + 16, theme.ink, fitText(name === '' ? 'no container named' : name, TYPE.text, width - 24), { weight: 'bold' }));
+    body.push(text(12, y + 16, theme.ink, fitText(name === '' ? 'no container named' : name, TYPE.text, width - 24, 'bold'), { weight: 'bold' }));
     y += HEADING;
     for (const [i, each] of slots.entries()) {
       const [column, row] = [i % columns, Math.floor(i / columns)];

@@ -1,7 +1,7 @@
 /** A ladder of doses: the share that germinated after each, with its interval, over the logarithm of the dose. */
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { element, type Content } from './markup.ts';
-import { framed, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, heading, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { percentText } from './percent.ts';
 import { spread } from './spread.ts';
 import { fitText, textWidth, wrapText } from './text-size.ts';
@@ -50,7 +50,7 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
   const ticks = spread(rungs.map(({ dose }) => x(dose)), apart, { low: left, high: right });
   const description = describe(values);
   const body: Content[] = [
-    ...small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' }), text(12, top - 12, theme.soft, '% germinated', { size })],
+    ...small ? [] : [heading(frame, title), text(12, top - 12, theme.soft, '% germinated', { size })],
     // The untreated seed lies behind: its interval as a band, its share as a dashed line.
     element('rect', {
       'x': left, 'y': y(untreated.high), 'width': right - left, 'height': y(untreated.low) - y(untreated.high),

@@ -1,6 +1,7 @@
 /** What every picture is: markup with a title and a description, and the same numbers as a table. */
 import type { JournalLine } from '../journal/journal-file.ts';
 import { element, joined, type Content, type Markup } from './markup.ts';
+import { fitText } from './text-size.ts';
 import type { Theme } from './theme.ts';
 
 /** The same numbers for whoever cannot or would rather not look. */
@@ -82,7 +83,7 @@ export function marked(
 export interface TextOptions {
   readonly size?: number;
   readonly anchor?: 'start' | 'middle' | 'end';
-  readonly weight?: 'bold';
+  readonly weight?: 'bold' | undefined;
   readonly halo?: string;
 }
 
@@ -93,6 +94,11 @@ export function text(x: number, y: number, fill: string, content: string, option
     x, y, fill, 'font-size': size, 'font-weight': weight, 'text-anchor': anchor === 'start' ? undefined : anchor,
     ...(halo !== undefined && { 'stroke': halo, 'stroke-width': 3, 'paint-order': 'stroke', 'stroke-linejoin': 'round' }),
   }, content);
+}
+
+/** The title at the head of a picture, with an ellipsis where it would run into what stands at the right. */
+export function heading({ theme, width }: Frame, title: string, room = width - 24): Markup {
+  return text(12, 21, theme.ink, fitText(title, TYPE.title, room, 'bold'), { size: TYPE.title, weight: 'bold' });
 }
 
 /** A straight line. */

@@ -1,7 +1,7 @@
 /** What is left of each bottle and each packet, with its strength, its error, and its age. */
 import { scaleLinear } from 'd3-scale';
 import { element, type Content } from './markup.ts';
-import { framed, line, text, TYPE, type Frame, type Picture } from './picture.ts';
+import { framed, heading, line, text, TYPE, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth } from './text-size.ts';
 
 export interface ShelfRow {
@@ -32,16 +32,16 @@ export function shelfPicture({ title, rows }: ShelfValues, frame: Frame): Pictur
   const size = TYPE.small;
   const top = small ? 8 : 36;
   const height = top + rows.length * ROW + 10;
-  const left = Math.min(0.34 * width, Math.max(60, ...rows.map(({ name }) => textWidth(name, size) + 22)));
+  const left = Math.min(0.34 * width, Math.max(60, ...rows.map(({ name }) => textWidth(name, size, 'bold') + 22)));
   const scale = scaleLinear([0, 1], [left, width - 24]);
   const x = (part: number): number => scale(part);
   const body: Content[] = [
-    ...small ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })],
+    ...small ? [] : [heading(frame, title)],
     ...rows.flatMap((row, i): Content[] => {
       const y = top + i * ROW;
       const late = row.state !== 'good';
       return [
-        text(12, y + 12, theme.ink, fitText(row.name, size, left - 18), { size, weight: 'bold' }),
+        text(12, y + 12, theme.ink, fitText(row.name, size, left - 18, 'bold'), { size, weight: 'bold' }),
         text(left, y + 12, theme.ink, fitText(`${row.holds} · ${row.words}`, size, width - 24 - left), { size }),
         element('rect', { x: left, y: y + 17, width: x(1) - left, height: BAR, fill: 'none', stroke: theme.soft, class: 'held' }),
         ...row.left ? [

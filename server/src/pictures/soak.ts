@@ -33,7 +33,7 @@ export function soakPicture(values: SoakValues, frame: Frame): Picture {
   const caption = captionOf(values);
   const limitText = `limit ${hoursText(limit)}`;
   const body: Content[] = [
-    text(left, 15, theme.ink, fitText(caption, size, right - left), { size, weight: 'bold' }),
+    text(left, 15, theme.ink, fitText(caption, size, right - left, 'bold'), { size, weight: 'bold' }),
     element('rect', { x: left, y: top, width: x(until) - left, height: BAR, fill: 'none', stroke: theme.soak, class: 'whole', ...end === undefined && { 'stroke-dasharray': '4 3' } }),
     element('rect', { x: left, y: top, width: x(Math.min(now, until)) - left, height: BAR, fill: theme.soak, class: 'gone' }),
     ...isOver && now > until ? [element('rect', { x: x(until), y: top, width: x(now) - x(until), height: BAR, fill: theme.alert, class: 'over' })] : [],

@@ -5,7 +5,7 @@ import { isoOf, type Day } from '../model/day.ts';
 import { patterns, type Treatment } from './germination/lanes.ts';
 import type { Content } from './markup.ts';
 import { monthTicks } from './month-ticks.ts';
-import { framed, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, heading, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { fitText, textWidth } from './text-size.ts';
 import type { Theme } from './theme.ts';
 
@@ -39,6 +39,7 @@ export interface TimelineValues {
   readonly today: Day;
 }
 
+const SIGNS = 'triangle: sown · diamond: due next · dashed: planned';
 const ROW = 20;
 const BAR = 13;
 
@@ -63,8 +64,8 @@ export function timelinePicture(values: TimelineValues, frame: Frame): Picture |
     ...(small
       ? []
       : [
-          frame.bare ? undefined : text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' }),
-          text(right, 21, theme.soft, 'triangle: sown · diamond: due next · dashed: planned', {
+          frame.bare ? undefined : heading(frame, title, right - 20 - textWidth(SIGNS, TYPE.small)),
+          text(right, 21, theme.soft, SIGNS, {
             size: TYPE.small,
             anchor: 'end',
           }),

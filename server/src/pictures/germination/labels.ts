@@ -33,7 +33,13 @@ export function linesEach(count: number, height: number): number {
 }
 
 export function widestLabel(curves: readonly DrawnCurve[], most: number, size: number): number {
-  return Math.max(0, ...curves.flatMap(curve => labelLines(curve, most)).map(words => textWidth(words, size)));
+  const widths = curves.flatMap(curve => (
+    labelLines(curve, most).map((words, row) => textWidth(words, size, weightOf(row)))));
+  return Math.max(0, ...widths);
+}
+
+function weightOf(row: number): 'bold' | undefined {
+  return row === 0 ? 'bold' : undefined;
 }
 
 export interface LabelPlace {
@@ -60,10 +66,11 @@ export function labels(curves: readonly DrawnCurve[], { x, y }: Scales, place: L
     const end = x(curve.envelope.looks.at(-1)!.day);
     const top = tops[i]!;
     const lines = all[i]!.map((words, row): Content =>
-      text(place.x, top + 4 + row * LINE, row === 0 ? colour : theme.soft, fitText(words, place.size, place.width), {
-        size: place.size,
-        ...(row === 0 && { weight: 'bold' as const }),
-      }),
+      text(
+        place.x, top + 4 + row * LINE, row === 0 ? colour : theme.soft,
+        fitText(words, place.size, place.width, weightOf(row)),
+        { size: place.size, weight: weightOf(row) },
+      ),
     );
     return joined([
       line(end + 4, ends[i]!, place.x - 4, top, colour, {

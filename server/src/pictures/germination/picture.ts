@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import { dayTicks } from '../day-ticks.ts';
 import { joined, type Content } from '../markup.ts';
-import { framed, isUntitled, line, text, TYPE, type Frame, type Picture } from '../picture.ts';
+import { framed, heading, isUntitled, line, text, TYPE, type Frame, type Picture } from '../picture.ts';
 import { fitText, textWidth, wrapText } from '../text-size.ts';
 import { band, colourOf, dots, halfBar, spans, steps, whisker, type Scales } from './curve.ts';
 import { labels, linesEach, widestLabel } from './labels.ts';
@@ -54,7 +54,7 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const description = describe(values, drawn, not);
   const body: Content[] = [
     patterns(frame.id, theme),
-    ...(untitled ? [] : [text(12, 21, theme.ink, title, { size: TYPE.title, weight: 'bold' })]),
+    ...(untitled ? [] : [heading(frame, title)]),
     ...axes(values, scales, layout, frame),
     ...comparedLines(values.compared, scales, layout, frame),
     ...(small || drawn.length > MOST_BANDS
