@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { due } from '../../server/src/calendar/due.ts';
-import { stateOf, stateText } from '../../server/src/report/state.ts';
+import { stateOf, stateText } from '../../server/src/words/state.ts';
 import { trialOf } from '../../server/src/trials/lot-trial.ts';
 import { expectAllMarked, expectMarked } from '../checks/marked.ts';
 import { at, journalOf, lotOf } from '../journal/helpers.ts';

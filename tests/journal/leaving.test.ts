@@ -3,7 +3,7 @@ import { due } from '../../server/src/calendar/due.ts';
 import { placesNow } from '../../server/src/calendar/places.ts';
 import { germinatedOf } from '../../server/src/words/germination.ts';
 import { lifeLine } from '../../server/src/words/life-line.ts';
-import { stateOf, stateText } from '../../server/src/report/state.ts';
+import { stateOf, stateText } from '../../server/src/words/state.ts';
 import { courseOf } from '../../server/src/trials/course.ts';
 import { expectAllMarked } from '../checks/marked.ts';
 import { at, journalOf } from './helpers.ts';

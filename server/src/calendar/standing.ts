@@ -3,6 +3,8 @@ import {
   accounted, isGivenOut, noTotals, type Batch, type BatchEvent, type DatedEntry, type Totals,
 } from '../journal/life.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
+import type { Day } from '../model/day.ts';
+import { isStep } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 
 export interface Standing {
@@ -50,6 +52,12 @@ function divided({ inherited, events }: Batch, now: Moment): Pick<Standing, 'pas
 
 function isBeforeToday(last: BatchEvent | undefined, { day }: Moment): boolean {
   return last === undefined || last.entry.moment.day < day;
+}
+
+/** The day on which something was first done to the seed, also before it was split off; undefined before that. */
+export function begunOn({ inherited, events }: Batch, now: Moment): Day | undefined {
+  const first = [...inherited, ...events].find(isStep)?.entry.moment.day;
+  return first !== undefined && first <= now.day ? first : undefined;
 }
 
 /** Whether anything can still become of a batch: it is not closed, not given out, not all dead, not all pricked out. */

@@ -81,6 +81,11 @@ interface Sorted {
   readonly sort: string;
 }
 
+/** A text to sort by, in which 9 stands before 10. */
+export function numbered(text: string): string {
+  return text.replace(/\d+/g, digits => digits.padStart(9, '0'));
+}
+
 /** All items in the order of `sort`. */
 export function inOrderOf<Item extends Sorted>(
   part: PartOf<Item>,

@@ -1,18 +1,17 @@
 /** What stands above the record of a lot: how its batches do, what is due, the way to the comparison. */
 import { dueOfBatch, type Due, type DueKind } from '../calendar/due-sources.ts';
-import { isOpen, standingOf } from '../calendar/standing.ts';
+import { standingOf } from '../calendar/standing.ts';
 import type { Journal } from '../journal/journal.ts';
-import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/life.ts';
+import { countsOf, isUsed, type Batch, type Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { placeOf, type Place } from './place.ts';
-import { mayChange } from '../measures/verdict-text.ts';
-import { verdictWords } from '../measures/verdict-words.ts';
-import { trialOf, type Contest } from '../trials/lot-trial.ts';
+import { trialOf } from '../trials/lot-trial.ts';
 import { agoText } from '../words/days.ts';
 import { germinatedOf } from '../words/germination.ts';
+import { openText, usedBatches, verdictTexts } from '../words/lot-line.ts';
 import { shareText } from '../words/shares.ts';
-import { groupLabel, groupNames } from '../words/trials.ts';
+import { groupLabel } from '../words/trials.ts';
 
 export interface Lens {
   readonly place: Place;
@@ -23,8 +22,6 @@ export interface Lens {
 
 /** Batches shown one by one. */
 const MOST = 4;
-/** Verdicts shown one by one. */
-const MOST_VERDICTS = 2;
 /** A treatment in more signs than this is left to the hover. */
 const LONGEST_LABEL = 32;
 /** Today and tomorrow: what comes later is on the due list. */
@@ -62,15 +59,14 @@ export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot'
   if (!lot) return undefined;
   if (about === 'compare') return 'compare';
   if (about === 'advise') return 'what to do with it';
-  const batches = [...lot.batches.values()].filter(batch => isUsed(batch) && !isGivenOut(batch));
-  const open = batches.filter(batch => isOpen(standingOf(batch, now))).length;
+  const batches = usedBatches(lot);
   const labels = labelsOf(lot);
   const counted = batches.flatMap(batch => countedText(lot, batch, labels.get(batch)) ?? []);
   const more = counted.length - MOST;
   return [
-    batches.length === 1 ? (open ? 'open' : 'closed') : open === 0 ? 'all closed' : `${open} of ${batches.length} open`,
+    openText(batches, now),
     ...counted.slice(0, MOST), more > 0 ? `${more} more` : undefined,
-    ...verdictTexts(trialOf(lot).contests),
+    ...verdictTexts(lot),
     dueText(journal, lot, now),
     batches.some(({ unread }) => unread) ? 'a record with an error is left out' : undefined,
   ].filter(text => text !== undefined).join(' · ');
@@ -88,21 +84,6 @@ function labelsOf(lot: Lot): ReadonlyMap<Batch, string> {
   if (new Set(labels).size < 2) return new Map();
   return new Map(groups.flatMap(({ batches }, i) =>
     (labels[i]!.length > LONGEST_LABEL ? [] : batches.map(({ batch }) => [batch, labels[i]!] as const))));
-}
-
-/**
- * None where nothing was measured.
- *
- * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'
- */
-function verdictTexts(contests: readonly Contest[]): string[] {
-  const judged = contests.filter(({ verdict }) => verdict.evidence !== undefined);
-  const texts = judged.slice(0, MOST_VERDICTS).map(({ treated, verdict }) => {
-    const words = verdictWords(verdict.verdict, mayChange(verdict));
-    return judged.length === 1 ? words : `${groupNames(treated)} ${words}`;
-  });
-  const more = judged.length - texts.length;
-  return more > 0 ? [...texts, more === 1 ? '1 more verdict' : `${more} more verdicts`] : texts;
 }
 
 function countedText(lot: Lot, batch: Batch, label: string | undefined): string | undefined {

@@ -9,6 +9,7 @@ import { colourCapabilities, serveColours } from './colours.ts';
 import { editingCapabilities, serveEditing } from './editing.ts';
 import { guarded } from './guard.ts';
 import { serveImport } from './import.ts';
+import { serveLots } from './lots.ts';
 import { serveMix } from './mix.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
@@ -57,6 +58,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveEditing(connection, about, service);
   serveActions(connection, about, service);
   serveCalendar(connection, service);
+  serveLots(connection, service);
   serveMix(connection, service);
   serveImport(connection, service);
   serveReport(connection, service);

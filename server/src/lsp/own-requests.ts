@@ -6,6 +6,7 @@ import type { PanelView } from '../report/panel/panel.ts';
 import type { LabelSheetName } from '../report/paper/label-sheets.ts';
 import { guarded } from './guard.ts';
 import type { SheetAsked } from './import.ts';
+import type { LotNamed } from './lots.ts';
 import type { Service } from './service.ts';
 
 /** What is sent along, where the request takes it. */
@@ -14,6 +15,7 @@ export interface Asked {
   readonly uri?: string | undefined;
   readonly position?: Position | undefined;
   readonly lot?: string | undefined;
+  readonly lots?: readonly LotNamed[];
   readonly batch?: string;
   /** Of an item of the due list. */
   readonly key?: string;

@@ -15,7 +15,7 @@ import { germinatedOf, germinationDays, type GerminationDays } from '../words/ge
 import { shareLimits, wilsonLimits } from '../words/shares.ts';
 import { treatmentText } from '../words/treatment.ts';
 import { courseOf } from '../trials/course.ts';
-import { stateOf, type BatchState } from './state.ts';
+import { stateOf, type BatchState } from '../words/state.ts';
 
 /** What a report says of a batch. */
 export interface BatchReport {

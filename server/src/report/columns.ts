@@ -8,7 +8,7 @@ import { dayText, daysBetween } from '../measures/verdict-words.ts';
 import type { SeedRange } from '../model/estimate.ts';
 import { cutClasses, type Countable } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
-import { stateText } from './state.ts';
+import { stateText } from '../words/state.ts';
 
 export interface Column {
   readonly head: string;

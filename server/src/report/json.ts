@@ -14,7 +14,7 @@ import type { BatchReport } from './batch-report.ts';
 import { courseData, measuresData } from './measures-data.ts';
 import { plantsData } from './plant-data.ts';
 import type { LotReport, Report } from './report.ts';
-import type { BatchState } from './state.ts';
+import type { BatchState } from '../words/state.ts';
 import { trialData } from './trial-data.ts';
 
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */

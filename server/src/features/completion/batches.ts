@@ -6,7 +6,7 @@ import { isForgotten } from '../../journal/soaking.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
 import { LAST_DAY, type Day } from '../../model/day.ts';
-import { inOrderOf, lotMemo } from '../gathered.ts';
+import { inOrderOf, lotMemo, numbered } from '../gathered.ts';
 
 export interface BatchNow {
   readonly lot: Lot;
@@ -57,6 +57,5 @@ function isSoaking({ past, batch: { soaks } }: Standing, day: Day): boolean {
 
 function sortKey({ events, made, path }: Batch): string {
   const last = events.at(-1)?.entry.moment.day ?? made.moment?.day ?? -LAST_DAY;
-  const numbered = path.replace(/\d+/g, digits => digits.padStart(9, '0'));
-  return `${String(LAST_DAY - last).padStart(9, '0')} ${numbered}`;
+  return `${String(LAST_DAY - last).padStart(9, '0')} ${numbered(path)}`;
 }

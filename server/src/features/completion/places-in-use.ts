@@ -5,7 +5,7 @@ import { staysOf } from '../../calendar/stays.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Day } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
-import { gathered, lotMemo } from '../gathered.ts';
+import { gathered, lotMemo, numbered } from '../gathered.ts';
 
 /** A numbered slot of a container. */
 interface Slot {
@@ -51,7 +51,7 @@ function put({ places, slots }: Places, { path, place, key }: Where): void {
     return;
   }
   const slot = numberedSlot(place);
-  const fresh = { ids: new Map([[path, place]]), slot, sort: key.replace(/\d+/g, digits => digits.padStart(9, '0')) };
+  const fresh = { ids: new Map([[path, place]]), slot, sort: numbered(key) };
   places.set(key, fresh);
   if (!slot) return;
   const taken = slots.get(slot.key);

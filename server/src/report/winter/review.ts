@@ -1,12 +1,11 @@
 /** A winter as values: what was begun in it, what that came to, what still waits, what is left in the packets. */
-import { PAST_DAYS } from '../../calendar/due.ts';
-import { isOpen, standingOf } from '../../calendar/standing.ts';
+import { isLeftOff } from '../../calendar/left-off.ts';
+import { begunOn, isOpen, standingOf } from '../../calendar/standing.ts';
 import { rangeOf, rangeOver } from '../../journal/estimates.ts';
 import { accounted, isGivenOut, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
 import type { Day } from '../../model/day.ts';
 import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
-import { meaningOf } from '../../model/events.ts';
 import type { Winter } from '../../model/winter.ts';
 import type { Group } from '../../trials/groups.ts';
 import type { Contest } from '../../trials/lot-trial.ts';
@@ -67,12 +66,13 @@ export function winterReview({ name, now, lots }: Report, winter: Winter): Winte
   const tried = new Set(reviews.map(({ lot }) => lot));
   const waiting = lots.flatMap(({ lot }) => waitingIn(lot, now));
   const earlier = waiting.filter(({ begun }) => begun < winter.first);
+  const left = earlier.filter(({ batch }) => !isLeftOff(standingOf(batch, now), now));
   const packets = lots.map(each => packetOf(each, now)).filter(({ unsown }) => unsown?.most !== 0);
   return {
     name, winter, now, lots: reviews,
     waiting: waiting.filter(({ begun }) => isIn(begun, winter)),
-    earlier: earlier.filter(waits => !isForgotten(waits, now)),
-    forgotten: earlier.filter(waits => isForgotten(waits, now)).length,
+    earlier: left,
+    forgotten: earlier.length - left.length,
     packets: packets.filter(({ lot }) => tried.has(lot)),
     others: packets.filter(({ lot }) => !tried.has(lot) && isThere(lot, winter)),
   };
@@ -104,12 +104,6 @@ function hasOwnSeed(batch: Batch): boolean {
   return !isGivenOut(batch) || batch.events.some(({ type }) => type === 'count');
 }
 
-/** The day on which something was first done to the seed, also before it was split off. */
-function begunOn({ inherited, events }: Batch, now: Moment): Day | undefined {
-  const first = [...inherited, ...events].find(event => meaningOf(event).isStep)?.entry.moment.day;
-  return first !== undefined && first <= now.day ? first : undefined;
-}
-
 function isIn(day: Day, { first, last }: Winter): boolean {
   return first <= day && day <= last;
 }
@@ -123,11 +117,6 @@ function waitingIn(lot: Lot, now: Moment): Waiting[] {
       tested === undefined ? undefined : Math.max(0, tested - accounted(standing.totals))));
     return seeds?.most === 0 ? [] : [{ lot, batch, begun, seeds }];
   });
-}
-
-function isForgotten({ batch }: Waiting, now: Moment): boolean {
-  const last = standingOf(batch, now).past.at(-1)?.entry.moment.day;
-  return last !== undefined && now.day - last > PAST_DAYS;
 }
 
 function packetOf({ lot, trial }: LotReport, now: Moment): Packet {

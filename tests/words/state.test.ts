@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { reportData } from '../../server/src/report/json.ts';
-import { stateText } from '../../server/src/report/state.ts';
+import { stateText } from '../../server/src/words/state.ts';
 import { reportMarkdown } from '../../server/src/report/markdown.ts';
 import { reportText } from '../../server/src/report/text.ts';
-import { at, reportFor } from './helpers.ts';
+import { at, reportFor } from '../report/helpers.ts';
 
 const JOURNAL = `
   lot A-1 Adonis vernalis, 30 seeds

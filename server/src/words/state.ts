@@ -1,14 +1,14 @@
 import { outdoorsSince } from '../calendar/outdoors.ts';
 import { soakState } from '../calendar/soaks.ts';
 import { standingOf } from '../calendar/standing.ts';
-import { wentText } from '../words/leaving.ts';
-import { noEndText } from '../words/soaks.ts';
+import { wentText } from './leaving.ts';
+import { noEndText } from './soaks.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import type { Batch, Soak, Stage } from '../journal/life.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { isStep, type Leaving } from '../model/events.ts';
 import { dayAfter } from '../model/quantity.ts';
-import { stageProgressText } from '../words/stages.ts';
+import { stageProgressText } from './stages.ts';
 
 /** Where a batch stands. `days` are those since it came there; of sown seed those since day 0. */
 export type BatchState =

@@ -1,0 +1,124 @@
+/** A lot in the fewest words: where it stands, how much of it came up, whether treating it paid. */
+import { isLeftOff } from '../calendar/left-off.ts';
+import { isOpen, standingOf, type Standing } from '../calendar/standing.ts';
+import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { mayChange } from '../measures/verdict-text.ts';
+import { verdictWords } from '../measures/verdict-words.ts';
+import { isoOf, type Day } from '../model/day.ts';
+import { sumOfRanges } from '../model/estimate.ts';
+import { isStep } from '../model/events.ts';
+import { trialOf } from '../trials/lot-trial.ts';
+import { treatmentOf } from '../trials/treatment.ts';
+import { germinatedOf } from './germination.ts';
+import { shareText } from './shares.ts';
+import { stateOf, stateText } from './state.ts';
+import { groupLabel, groupNames } from './trials.ts';
+
+/** `left off`: something can still become of it, but nobody wrote of what can for longer than anybody acts on. */
+export type LotState = 'not begun' | 'open' | 'left off' | 'closed';
+
+/** Verdicts told one by one. */
+const MOST_VERDICTS = 2;
+
+/** Batches to which something was done, without those that were given out whole. */
+export function usedBatches({ batches }: Lot): Batch[] {
+  return [...batches.values()].filter(batch => isUsed(batch) && !isGivenOut(batch));
+}
+
+/**
+ * Of one batch at least.
+ *
+ * Example: '2 of 3 open', 'all closed'; of a single one 'open' or 'closed'
+ */
+export function openText(batches: readonly Batch[], now: Moment): string {
+  return openWords(batches.length, batches.filter(batch => isOpen(standingOf(batch, now))).length);
+}
+
+function openWords(all: number, open: number): string {
+  if (all === 1) return open ? 'open' : 'closed';
+  return open === 0 ? 'all closed' : `${open} of ${all} open`;
+}
+
+/**
+ * Where a lot stands, as a word and in words.
+ *
+ * Example: 'sown, day 30', '2 of 2 open: sown, day 30', 'all closed', 'no record since 2017-03-01'
+ */
+export function lotState(lot: Lot, now: Moment): { readonly state: LotState; readonly text: string } {
+  const standings = usedBatches(lot).map(batch => standingOf(batch, now));
+  if (standings.every(({ past, closed }) => !closed && !past.some(isStep))) return { state: 'not begun', text: 'not begun' };
+  const open = standings.filter(isOpen);
+  const words = openWords(standings.length, open.length);
+  if (open.length === 0) return { state: 'closed', text: standings.length === 1 ? closedText(standings[0]!, now) : words };
+  if (open.every(standing => isLeftOff(standing, now))) {
+    return { state: 'left off', text: `no record since ${isoOf(Math.max(...open.map(lastDay)))}` };
+  }
+  const [told, ...others] = new Set(open.map(({ batch }) => stateText(stateOf(batch, now), now)));
+  const text = others.length > 0 ? words : standings.length === 1 ? told! : `${words}: ${told!}`;
+  return { state: 'open', text };
+}
+
+/** What has all germinated and been potted is closed, though no record closed it. */
+function closedText({ batch, closed }: Standing, now: Moment): string {
+  return closed ? stateText(stateOf(batch, now), now) : 'closed';
+}
+
+function lastDay({ past }: Standing): Day {
+  return past.at(-1)!.entry.moment.day;
+}
+
+/**
+ * How much has germinated of what was counted, by what was done to it, untreated seed first. What stayed after seed of
+ * it was split off stands apart from that, so that no seed counts twice.
+ *
+ * Example: ['untreated 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h 14 of 24 = 58.3 %']; of untreated seed alone
+ * ['6 of 60 = 10 %']
+ */
+export function shareTexts(lot: Lot): string[] {
+  const counted = [...lot.batches.values()].filter(batch => countsOf(batch).length > 0);
+  const parts = new Map<string, Batch[]>();
+  for (const batch of counted) {
+    const treatment = treatmentOf(batch, batch.soaks);
+    const given = treatment.length === 0 ? UNTREATED : groupLabel({ treatment, batches: [] });
+    const label = isAlsoCountedAbove(batch) ? `${given} (${batch.path.slice(lot.id.length + 1)})` : given;
+    const part = parts.get(label);
+    if (part) part.push(batch);
+    else parts.set(label, [batch]);
+  }
+  const isTreated = (label: string) => Number(!label.startsWith(UNTREATED));
+  return [...parts].sort(([a], [b]) => isTreated(a) - isTreated(b)).map(([label, batches]) =>
+    (parts.size === 1 && label === UNTREATED ? sumText(batches) : `${label} ${sumText(batches)}`));
+}
+
+const UNTREATED = 'untreated';
+
+function isAlsoCountedAbove({ parent }: Batch): boolean {
+  return parent !== undefined && (countsOf(parent).length > 0 || isAlsoCountedAbove(parent));
+}
+
+function sumText(batches: readonly Batch[]): string {
+  const shares = batches.map(germinatedOf).flatMap(share => (isUndefined(share) ? [] : [share]));
+  const [only] = shares;
+  if (!only || shares.length < batches.length) {
+    return `${batches.reduce((sum, { totals }) => sum + totals.germinated, 0)} germinated`;
+  }
+  const n = sumOfRanges(shares.map(({ n: of }) => (typeof of === 'number' ? { least: of, most: of } : of)));
+  return shareText(shares.reduce((sum, { x }) => sum + x, 0), n);
+}
+
+/**
+ * None where nothing was measured.
+ *
+ * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'
+ */
+export function verdictTexts(lot: Lot): string[] {
+  const judged = trialOf(lot).contests.filter(({ verdict }) => verdict.evidence !== undefined);
+  const texts = judged.slice(0, MOST_VERDICTS).map(({ treated, verdict }) => {
+    const words = verdictWords(verdict.verdict, mayChange(verdict));
+    return judged.length === 1 ? words : `${groupNames(treated)} ${words}`;
+  });
+  const more = judged.length - texts.length;
+  return more > 0 ? [...texts, more === 1 ? '1 more verdict' : `${more} more verdicts`] : texts;
+}
