@@ -57,6 +57,26 @@ describe('plumule draw', () => {
     expect((await plumule(folder, 'draw')).stderr).toBe('plumule: say what to draw: a lot, a batch, a plant, --season, --places or --stocks\n');
   });
 
+  it('draws the winters of a plant, by its name or by one of its lots', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    const plant = await plumule(folder, 'draw', 'Gentiana lutea', '--winters', ...TODAY);
+    expect(plant).toMatchObject({ code: 0, stderr: '' });
+    expect(shapesOf({ svg: { markup: plant.stdout } }).find(({ name }) => name === 'title')!.text).toBe('Gentiana lutea, winter by winter');
+    expect((await plumule(folder, 'draw', 'GEN-25/A', '--winters', ...TODAY)).stdout).toBe(plant.stdout);
+    expect(await plumule(folder, 'draw', 'Iris alba', '--winters', ...TODAY)).toEqual({
+      code: 1,
+      stdout: '',
+      stderr: 'plumule: Iris alba: there is nothing to draw yet, because no lot of it has a count on a known day\n',
+    });
+  });
+
+  it('says of estimated seed why there is no picture', async () => {
+    const folder = await folderWith({ 'winter.germ': 'lot IRI-2 Iris alba, about 40 seeds\nsow IRI-2 2026-01-06\ncount IRI-2 2026-02-10, 7\n' });
+    expect((await plumule(folder, 'draw', 'IRI-2', ...TODAY)).stderr).toBe(
+      'plumule: IRI-2: there is nothing to draw yet, because its seeds were estimated, not counted\n',
+    );
+  });
+
   it('says what it cannot draw, and what was meant', async () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
     expect(await plumule(folder, 'draw', 'GEN-26', ...TODAY)).toEqual({

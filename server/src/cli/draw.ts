@@ -4,7 +4,9 @@ import { stocksPicture } from '../features/drawing/bench.ts';
 import { placesPicture } from '../features/drawing/places.ts';
 import { seasonPicture } from '../features/drawing/season.ts';
 import { doseLadderPicture, plantPicture } from '../features/drawing/trials.ts';
+import { wintersPicture } from '../features/drawing/winters.ts';
 import { lotsOfPlant } from '../journal/lots.ts';
+import type { Lot } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Frame, Picture } from '../pictures/picture.ts';
@@ -24,6 +26,8 @@ export interface DrawOptions {
   readonly today?: Moment;
   /** The doses of a lot side by side, in place of its days. */
   readonly doses?: true;
+  /** What germinated of a plant over the days, winter beside winter, in place of the differences. */
+  readonly winters?: true;
   /** All of a journal, in place of one lot: its open batches, its places, its bottles. */
   readonly season?: true;
   readonly places?: true;
@@ -41,7 +45,7 @@ const WHOLE = {
 
 /** With the picture of a whole journal the first word is a path like the others. */
 export async function draw(id: string | undefined, paths: readonly string[], options: DrawOptions): Promise<Exit> {
-  const { output, theme, today, doses } = options;
+  const { output, theme, today } = options;
   const whole = (['season', 'places', 'stocks'] as const).find(each => options[each]);
   if (id === undefined && !whole) {
     complain('say what to draw: a lot, a batch, a plant, --season, --places or --stocks');
@@ -54,7 +58,7 @@ export async function draw(id: string | undefined, paths: readonly string[], opt
   const { journals, unread } = await openJournals(whole && id !== undefined ? [id, ...paths] : paths, today);
   complainOf(unread);
   const frame = { theme: themes[theme], width: WIDTH, small: false, id: 'picture' };
-  const picture = whole ? drawnWhole(whole, journals, frame) : drawnThing(id!, journals, frame, doses === true);
+  const picture = whole ? drawnWhole(whole, journals, frame) : drawnThing(id!, journals, frame, options);
   if (typeof picture === 'number') return picture;
   const text = `${picture.svg.markup}\n`;
   if (output === undefined) print(text);
@@ -73,34 +77,48 @@ function drawnWhole(what: keyof typeof WHOLE, journals: readonly OpenJournal[], 
   return exits.problems;
 }
 
-function drawnThing(id: string, journals: readonly OpenJournal[], frame: Frame, doses: boolean): Picture | Exit {
+type What = Pick<DrawOptions, 'doses' | 'winters'>;
+
+/** With `winters` a lot or a batch stands for its plant. */
+function drawnThing(id: string, journals: readonly OpenJournal[], frame: Frame, what: What): Picture | Exit {
   const known = journals.find(({ journal }) => journal.lot(rootOf(id))?.batches.has(id));
-  if (!known) return drawnPlant(id, journals, frame);
-  const picture = pictureOf(id, known, frame, doses);
+  if (!known) return drawnPlant(id, journals, frame, what);
+  const lot = known.journal.lot(rootOf(id))!;
+  if (what.winters && lot.plant !== undefined) return drawnPlant(lot.plant, [known], frame, what);
+  const picture = what.winters ? undefined : pictureOf(id, lot, frame, what);
   if (picture) return picture;
-  complain(doses
+  complain(what.winters ? `${id}: there are no winters to draw, because the lot has no plant` : what.doses
     ? `${id}: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder`
-    : `${id}: there is nothing to draw yet, because it has no count on a known day`);
+    : `${id}: there is nothing to draw yet, because ${whyNot(id, lot)}`);
   return exits.problems;
 }
 
-function pictureOf(id: string, { journal }: OpenJournal, frame: Frame, doses: boolean): Picture | undefined {
-  const lot = journal.lot(rootOf(id))!;
+/** Of a lot the reason of the first batch that has one. */
+function whyNot(id: string, lot: Lot): string {
+  const found = trialOf(lot).leftOut.find(({ batch }) => id === lot.id || batch.path === id);
+  if (!found) return 'it has no count on a known day';
+  return found.batch.path === id ? found.why.undefined : `${found.why.undefined} (${found.batch.path})`;
+}
+
+function pictureOf(id: string, lot: Lot, frame: Frame, { doses }: What): Picture | undefined {
   const [ladder] = doses ? trialOf(lot).ladders : [];
   if (doses) return ladder && doseLadderPicture(ladder, lot.id, frame);
   return id === lot.id ? lotPicture(lot, frame) : batchPicture(lot.batches.get(id)!, lot, frame);
 }
 
 /** Of the first journal that has lots of the plant. */
-function drawnPlant(name: string, journals: readonly OpenJournal[], frame: Frame): Picture | Exit {
+function drawnPlant(name: string, journals: readonly OpenJournal[], frame: Frame, { winters }: What): Picture | Exit {
   const lots = journals.map(({ journal }) => lotsOfPlant(journal.lots(), name)).find(found => found.length > 0);
   if (!lots) {
     complain(unknownText(name, journals));
     return exits.unread;
   }
-  const picture = plantPicture(plantTrial(lots[0]!.plant!, lots), frame);
+  const trial = plantTrial(lots[0]!.plant!, lots);
+  const picture = winters ? wintersPicture(trial, frame) : plantPicture(trial, frame);
   if (picture) return picture;
-  complain(`${name}: there is nothing to draw yet, because no treatment was compared with untreated seed`);
+  complain(winters
+    ? `${name}: there is nothing to draw yet, because no lot of it has a count on a known day`
+    : `${name}: there is nothing to draw yet, because no treatment was compared with untreated seed`);
   return exits.problems;
 }
 

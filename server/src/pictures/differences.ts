@@ -3,7 +3,7 @@ import { scaleLinear } from 'd3-scale';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content, Markup } from './markup.ts';
 import { framed, heading, isUntitled, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
-import { fitText, textWidth, wrapText } from './text-size.ts';
+import { fitMiddle, fitText, textWidth, wrapText } from './text-size.ts';
 
 export interface DifferenceRow {
   /** Example: '2025/26 PEN-25, GA3 500 ppm' */
@@ -73,7 +73,7 @@ function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, fram
   const { label, difference, isTogether } = row;
   const size = TYPE.small;
   const weight = isTogether ? 'bold' : undefined;
-  const name = text(12, y + 4, theme.ink, fitText(label, size, left - 16, weight), { size, weight });
+  const name = text(12, y + 4, theme.ink, fitMiddle(label, size, left - 16, weight), { size, weight });
   if (!difference) return [name, text(right + 4, y + 4, theme.soft, '–', { size })];
   const { value, low, high } = difference;
   return [

@@ -2,7 +2,7 @@
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Content } from './markup.ts';
 import { framed, heading, isUntitled, marked, text, TYPE, type Frame, type Picture } from './picture.ts';
-import { fitText } from './text-size.ts';
+import { fitMiddle, fitText } from './text-size.ts';
 
 export interface GridSlot {
   /** Example: '3'; undefined for a place without a slot. */
@@ -79,7 +79,7 @@ function slotMarkup(each: GridSlot, letter: Letter, { x, top }: Corner, frame: F
     }, { says, line }),
     text(x + 7, top + 17, theme.agents[letter.colour]![1]!, letter.text, { size: TYPE.title, weight: 'bold' }),
     text(x + CELL.width - 6, top + 15, theme.soft, fitText(slot ?? '', size, 40), { size, anchor: 'end' }),
-    text(x + 7, top + 29, theme.ink, fitText(id, size, CELL.width - 12), { size }),
+    text(x + 7, top + 29, theme.ink, fitMiddle(id, size, CELL.width - 12), { size }),
     text(x + 7, top + 41, isDue ? theme.alert : theme.soft, fitText(due ?? plant, size, CELL.width - 12), { size }),
   ];
 }

@@ -2,7 +2,7 @@
 import { scaleLinear } from 'd3-scale';
 import { element, type Content } from './markup.ts';
 import { framed, heading, line, text, TYPE, type Frame, type Picture } from './picture.ts';
-import { fitText, textWidth } from './text-size.ts';
+import { fitMiddle, fitText, textWidth } from './text-size.ts';
 
 export interface ShelfRow {
   readonly name: string;
@@ -41,7 +41,7 @@ export function shelfPicture({ title, rows }: ShelfValues, frame: Frame): Pictur
       const y = top + i * ROW;
       const late = row.state !== 'good';
       return [
-        text(12, y + 12, theme.ink, fitText(row.name, size, left - 18, 'bold'), { size, weight: 'bold' }),
+        text(12, y + 12, theme.ink, fitMiddle(row.name, size, left - 18, 'bold'), { size, weight: 'bold' }),
         text(left, y + 12, theme.ink, fitText(`${row.holds} · ${row.words}`, size, width - 24 - left), { size }),
         element('rect', { x: left, y: y + 17, width: x(1) - left, height: BAR, fill: 'none', stroke: theme.soft, class: 'held' }),
         ...row.left ? [

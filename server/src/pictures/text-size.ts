@@ -4,6 +4,9 @@
 const NARROW = /[\s.,:;'’|!iljft()[\]/·-]/u;
 const WIDE = /[mwMW%@—…]/u;
 const CAPITAL = /[A-Z]/u;
+/** The least share that a character has. */
+const LEAST = 0.42;
+const ELLIPSIS = '…';
 /** How much wider bold type is. */
 const BOLD = 1.14;
 
@@ -20,7 +23,7 @@ export function textWidth(text: string, size: number, weight?: 'bold'): number {
 }
 
 function shareOf(character: string): number {
-  if (NARROW.test(character)) return 0.42;
+  if (NARROW.test(character)) return LEAST;
   if (WIDE.test(character)) return 1.02;
   if (CAPITAL.test(character)) return 0.72;
   return character.codePointAt(0)! < 0x2000 ? 0.65 : 1.35;
@@ -28,10 +31,36 @@ function shareOf(character: string): number {
 
 /** The text, or its beginning with an ellipsis where it would be wider than so many pixels. */
 export function fitText(text: string, size: number, width: number, weight?: 'bold'): string {
+  return fitted(text, (characters, kept) => (
+    characters.slice(0, kept).join('').trimEnd() + ELLIPSIS), { size, width, weight });
+}
+
+/** The text, or its beginning and its end with an ellipsis between them: names differ at their end. */
+export function fitMiddle(text: string, size: number, width: number, weight?: 'bold'): string {
+  return fitted(text, (characters, kept) => {
+    const before = characters.slice(0, Math.ceil(kept / 2)).join('').trimEnd();
+    return before + ELLIPSIS + characters.slice(characters.length - Math.floor(kept / 2)).join('').trimStart();
+  }, { size, width, weight });
+}
+
+interface Room {
+  readonly size: number;
+  readonly width: number;
+  readonly weight: 'bold' | undefined;
+}
+
+/** As many characters as there is room for; empty where there is none for one. */
+function fitted(
+  text: string, cutTo: (characters: readonly string[], kept: number) => string, { size, width, weight }: Room,
+): string {
   if (textWidth(text, size, weight) <= width) return text;
   const characters = Array.from(text);
-  while (characters.length > 0 && textWidth(`${characters.join('')}…`, size, weight) > width) characters.pop();
-  return characters.length === 0 ? '' : `${characters.join('').trimEnd()}…`;
+  // Not one by one from the end of a name of thousands of characters: none is narrower than this.
+  for (let kept = Math.min(characters.length - 1, Math.floor(width / (LEAST * size))); kept > 0; kept--) {
+    const cut = cutTo(characters, kept);
+    if (textWidth(cut, size, weight) <= width) return cut;
+  }
+  return '';
 }
 
 /** Lines no wider than so many pixels, broken between words; the last of `most` lines ends with an ellipsis. */

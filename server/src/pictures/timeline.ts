@@ -6,7 +6,7 @@ import { patterns, type Treatment } from './germination/lanes.ts';
 import type { Content } from './markup.ts';
 import { monthTicks } from './month-ticks.ts';
 import { framed, heading, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
-import { fitText, textWidth } from './text-size.ts';
+import { fitMiddle, fitText, textWidth } from './text-size.ts';
 import type { Theme } from './theme.ts';
 
 export interface Stretch {
@@ -80,7 +80,7 @@ export function timelinePicture(values: TimelineValues, frame: Frame): Picture |
         : [text(12, y - 6, theme.soft, fitText(heading, TYPE.small, width - 24), { size: TYPE.small })]),
       ...(small
         ? []
-        : [text(12, y + 11, theme.ink, fitText(row.label, TYPE.small, left - 16), { size: TYPE.small })]),
+        : [text(12, y + 11, theme.ink, fitMiddle(row.label, TYPE.small, left - 16), { size: TYPE.small })]),
       ...rowMarkup(row, y, day => x(day), right, frame),
     ]),
     line(x(today), small ? 18 : 46, x(today), bottom, theme.alert, {

@@ -1,6 +1,7 @@
 /** The report as one page that stands alone: pictures, tables and verdicts, to read, to keep and to print. */
 import { lotPicture } from '../features/drawing/pictures.ts';
 import { doseLadderPicture, plantPicture } from '../features/drawing/trials.ts';
+import { wintersPicture } from '../features/drawing/winters.ts';
 import { element, joined, type Content, type Markup } from '../pictures/markup.ts';
 import type { DataTable, Frame, Picture } from '../pictures/picture.ts';
 import { pageTheme } from '../pictures/theme.ts';
@@ -137,11 +138,13 @@ function passagesOf({ trial }: LotReport): (Passage | undefined)[] {
 export function plantBody(plant: PlantTrial, id: string): Content[] {
   const untried = untriedText(plant);
   const picture = plantPicture(plant, frameOf(`drawn-${id}`));
+  const winters = wintersPicture(plant, frameOf(`winters-${id}`));
   return [
     paragraph(plantFacts(plant)),
     picture && figure(picture),
     ...plantPassages(plant, false).flatMap(passageBody),
     untried === undefined ? undefined : paragraph(untried),
+    ...winters ? [figure(winters), numbersOf(winters.table)] : [],
   ];
 }
 

@@ -67,12 +67,14 @@ export function readJournals(program: Command): void {
 
   command(program, 'draw', {
     summary: 'draw a lot, a plant, the season, places or stocks',
-    description: 'Draws an SVG picture: of a lot or a batch how much germinated over time, treated beside untreated; of a\nplant the differences in all its lots, winter by winter; or of a whole journal with one of the options.',
+    description: 'Draws an SVG picture: of a lot or a batch how much germinated over time, treated beside untreated; of a\nplant the differences in all its lots, winter by winter, or with --winters how much germinated over time\nin all of them; or of a whole journal with one of the options.',
     example: 'plumule draw GEN-25 --output GEN-25.svg',
   })
     .argument('[id]', 'a lot, a batch such as VER-24/A, or a plant "Gentiana lutea"; none for a whole journal')
     .argument('[paths...]', PATHS)
-    .addOption(new Option('--doses', 'the doses of a lot side by side').conflicts(['season', 'places', 'stocks']))
+    .addOption(new Option('--doses', 'the doses of a lot side by side').conflicts(['winters', 'season', 'places', 'stocks']))
+    .addOption(new Option('--winters', 'how much of a plant germinated over time, winter by winter')
+      .conflicts(['season', 'places', 'stocks']))
     .addOption(new Option('--season', 'the stages of all open batches by place, and what is due next').conflicts(['places', 'stocks']))
     .addOption(new Option('--places', 'what is where now, slot by slot').conflicts('stocks'))
     .option('--stocks', 'what is left of each bottle and packet')

@@ -72,7 +72,8 @@ function titleOf({ plant }: Lot, path: string): string {
   return plant === undefined ? path : `${path} ${plant}`;
 }
 
-function curveOf(group: Group, shade: Shade): CurveValues {
+/** What was done to a group, under the names that its batches have within their lot. */
+export function curveOf(group: Group, shade: Shade): CurveValues {
   return {
     label: groupLabel(group),
     names: groupNames(group),
@@ -97,7 +98,7 @@ function lookOn({ batches }: Group, day: number): JournalLine | undefined {
 }
 
 /** Untreated seed grey; of each agent the doses in their order, from light to dark. */
-function shadesOf(groups: readonly Group[]): Shade[] {
+export function shadesOf(groups: readonly Group[]): Shade[] {
   const agents = [...new Set(groups.flatMap(({ treatment }) => (treatment.length > 0 ? [agentOf(treatment)] : [])))];
   const dosesOf = (agent: string) =>
     [
@@ -126,7 +127,7 @@ function doseOf(treatment: Group['treatment']): number {
 }
 
 /** Example: 'the sowing on 2026-01-11'; without the date where the batches have different ones */
-function zeroOf(groups: readonly Group[]): string {
+export function zeroOf(groups: readonly Group[]): string {
   const origins = groups.flatMap(({ batches }) => batches.flatMap(({ batch }) => batch.origin ?? []));
   const texts = new Set(origins.map(originText));
   if (texts.size === 1) return [...texts][0]!;

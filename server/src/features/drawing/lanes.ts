@@ -11,8 +11,8 @@ const MOST_LANES = 6;
 
 const MINUTES = 1440;
 
-/** One lane for all batches that lay in the same at the same time. */
-export function lanesOf(batches: readonly TrialBatch[]): Lane[] {
+/** One lane for all batches that lay in the same at the same time, under the names that these are given. */
+export function lanesOf(batches: readonly TrialBatch[], nameOf = nameInLot): Lane[] {
   const lanes = new Map<string, { names: string[]; bars: readonly Bar[] }>();
   for (const { batch } of batches) {
     const bars = barsOf(batch);
@@ -21,10 +21,14 @@ export function lanesOf(batches: readonly TrialBatch[]): Lane[] {
       bars.map(({ kind, from, to, text }) => [kind, Math.round(from * 8), to && Math.round(to * 8), text]),
     );
     const lane = lanes.get(key) ?? { names: [], bars };
-    lane.names.push(batch.parent ? batch.path.slice(batch.path.indexOf('/') + 1) : batch.path);
+    lane.names.push(nameOf(batch));
     lanes.set(key, lane);
   }
   return [...lanes.values()].slice(0, MOST_LANES).map(({ names, bars }) => ({ label: names.join(', '), bars }));
+}
+
+function nameInLot({ parent, path }: Batch): string {
+  return parent ? path.slice(path.indexOf('/') + 1) : path;
 }
 
 function barsOf({ soaks, stages, origin }: Batch): Bar[] {

@@ -1,5 +1,8 @@
 /** One treatment as a curve: steps at the looks, what may have been between them, intervals, and the end. */
-import { symbol, symbolCircle, symbolDiamond2, symbolSquare2, symbolTriangle, type SymbolType } from 'd3-shape';
+import {
+  symbol, symbolCircle, symbolCross, symbolDiamond2, symbolSquare2, symbolStar, symbolTriangle, symbolWye,
+  type SymbolType,
+} from 'd3-shape';
 import type { JournalLine } from '../../journal/journal-file.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { wilson } from '../../measures/proportion.ts';
@@ -9,11 +12,19 @@ import { line, marked, type Frame } from '../picture.ts';
 import type { Theme } from '../theme.ts';
 import type { Envelope, Look } from './envelope.ts';
 
+interface Marks {
+  /** Which shape its marks have. */
+  readonly number: number;
+  /** Which dashes, where others of its kind have its shape; without it each shape of untreated seed has its own. */
+  readonly dash?: number;
+}
+
 /** What tells a curve from the others: by its colour, and without one by dash, weight and the shape of its marks. */
-export type Shade =
-  | { readonly kind: 'untreated'; readonly number: number }
+export type Shade = Marks & (
+  | { readonly kind: 'untreated' }
   /** `rung` goes from 0 for the weakest dose of an agent to 1 for the strongest. */
-  | { readonly kind: 'treated'; readonly agent: number; readonly rung: number; readonly number: number };
+  | { readonly kind: 'treated'; readonly agent: number; readonly rung: number }
+);
 
 export interface Scales {
   readonly x: (day: number) => number;
@@ -21,7 +32,11 @@ export interface Scales {
   readonly y: (share: number) => number;
 }
 
-const TREATED: readonly SymbolType[] = [symbolCircle, symbolSquare2, symbolTriangle, symbolDiamond2];
+const SHAPES: readonly SymbolType[] = [
+  symbolCircle, symbolSquare2, symbolTriangle, symbolDiamond2, symbolStar, symbolCross, symbolWye,
+];
+/** Short for untreated seed; what was treated is whole, or has long dashes. */
+const DASHES = { untreated: ['6 3', '2 3', '6 3 2 3'], treated: [undefined, '16 3', '16 3 3 3'] } as const;
 
 export function colourOf(shade: Shade, theme: Theme): string {
   if (shade.kind === 'untreated') return theme.untreated;
@@ -29,11 +44,13 @@ export function colourOf(shade: Shade, theme: Theme): string {
   return ramp[Math.round(shade.rung * (ramp.length - 1))]!;
 }
 
-/** Untreated seed is dashed, a second untreated group dotted; a stronger dose is drawn more heavily. */
-function strokeOf(shade: Shade): Readonly<Record<string, string | number>> {
-  if (shade.kind === 'untreated')
-    return { 'stroke-width': 1.75, 'stroke-dasharray': shade.number % 2 === 0 ? '6 3' : '2 3' };
-  return { 'stroke-width': 1.5 + 1.25 * shade.rung };
+/** Untreated seed is dashed; a stronger dose is drawn more heavily. */
+function strokeOf(shade: Shade): Readonly<Record<string, string | number | undefined>> {
+  const { kind, number, dash = kind === 'untreated' ? number : Math.floor(number / SHAPES.length) } = shade;
+  return {
+    'stroke-width': shade.kind === 'untreated' ? 1.75 : 1.5 + 1.25 * shade.rung,
+    'stroke-dasharray': DASHES[kind][dash % DASHES[kind].length],
+  };
 }
 
 /** The line that is known: level from look to look. */
@@ -120,12 +137,8 @@ export function dots(
 ): Markup[] {
   const { paper } = frame.theme;
   const hollow = shade.kind === 'untreated';
-  const shape = hollow
-    ? shade.number % 2 === 0
-      ? symbolCircle
-      : symbolSquare2
-    : TREATED[shade.number % TREATED.length]!;
-  const d = symbol(shape, size).digits(2)()!;
+  // An open mark is larger, so that it shows around a filled one at the same place.
+  const d = symbol(SHAPES[shade.number % SHAPES.length], hollow ? 1.6 * size : size).digits(2)()!;
   return looks
     .filter(({ isLook }) => isLook)
     .map(look =>

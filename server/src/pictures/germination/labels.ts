@@ -1,10 +1,9 @@
 /** The labels at the ends of the curves, moved apart where they would cover each other. */
-import { isUndefined } from '../../measures/measured.ts';
 import { joined, type Content, type Markup } from '../markup.ts';
 import { percentText } from '../percent.ts';
 import { line, text } from '../picture.ts';
 import { spread } from '../spread.ts';
-import { fitText, textWidth } from '../text-size.ts';
+import { fitMiddle, fitText, textWidth } from '../text-size.ts';
 import type { Theme } from '../theme.ts';
 import { colourOf, type Scales } from './curve.ts';
 import { remainsOf, remainsText } from './remains.ts';
@@ -13,18 +12,33 @@ import type { DrawnCurve } from './values.ts';
 
 const LINE = 14;
 
-/** What stands at the end of a curve, the most wanted first. */
-function labelLines(curve: DrawnCurve, most: number): string[] {
+interface Room {
+  /** Lines of each label. */
+  readonly lines: number;
+  readonly width: number;
+  readonly size: number;
+}
+
+/** What stands at the end of each curve, the most wanted first. */
+function allLabels(curves: readonly DrawnCurve[], room: Room): string[][] {
+  const isTwin = (curve: DrawnCurve) => curves.some(other => other !== curve && other.label === curve.label);
+  return curves.map(curve => labelLines(curve, room, isTwin(curve)));
+}
+
+/** Of twins, which have one label, a single line names the batches. */
+function labelLines(curve: DrawnCurve, { lines, width, size }: Room, isTwin: boolean): string[] {
   const { label, names, envelope } = curve;
+  if (lines === 1) return [`${percentText(envelope.germinated / envelope.seeds)} % ${isTwin ? `${names}: ` : ''}${label}`];
   const remains = remainsOf(curve.courses);
-  const second =
-    most > 2 || isUndefined(envelope.half) ? shareOf(envelope) : `${shareOf(envelope)}, ${halfText(envelope)!}`;
-  const third = [halfText(envelope), remains && `cut: ${remainsText(remains)}`].filter(part => part !== undefined);
-  const all =
-    most === 1
-      ? [`${percentText(envelope.germinated / envelope.seeds)} % ${label}`]
-      : [`${label} (${names})`, second, ...third];
-  return all.slice(0, most);
+  const half = halfText(envelope);
+  const share = shareOf(envelope);
+  const third = [half, remains && `cut: ${remainsText(remains)}`].filter(part => part !== undefined);
+  const first = `${label} (${names})`;
+  // Names that have no room behind what was done stand behind the share, cut where they are alike.
+  const head = textWidth(first, size, weightOf(0)) <= width
+    ? [first, lines > 2 || half === undefined ? share : `${share}, ${half}`]
+    : [label, `${share}, ${fitMiddle(names, size, width - textWidth(`${share}, `, size))}`];
+  return [...head, ...third].slice(0, lines);
 }
 
 /** Lines that fit for each of so many labels. */
@@ -32,9 +46,9 @@ export function linesEach(count: number, height: number): number {
   return Math.max(1, Math.min(4, Math.floor(height / (Math.max(1, count) * (LINE + 1)))));
 }
 
-export function widestLabel(curves: readonly DrawnCurve[], most: number, size: number): number {
-  const widths = curves.flatMap(curve => (
-    labelLines(curve, most).map((words, row) => textWidth(words, size, weightOf(row)))));
+export function widestLabel(curves: readonly DrawnCurve[], room: Room): number {
+  const widths = allLabels(curves, room).flatMap(lines => (
+    lines.map((words, row) => textWidth(words, room.size, weightOf(row)))));
   return Math.max(0, ...widths);
 }
 
@@ -42,18 +56,15 @@ function weightOf(row: number): 'bold' | undefined {
   return row === 0 ? 'bold' : undefined;
 }
 
-export interface LabelPlace {
+export interface LabelPlace extends Room {
   readonly x: number;
-  readonly width: number;
   readonly top: number;
   readonly bottom: number;
-  readonly lines: number;
-  readonly size: number;
 }
 
 export function labels(curves: readonly DrawnCurve[], { x, y }: Scales, place: LabelPlace, theme: Theme): Markup[] {
   const high = (lines: number) => lines * LINE;
-  const all = curves.map(curve => labelLines(curve, place.lines));
+  const all = allLabels(curves, place);
   const tallest = Math.max(0, ...all.map(lines => lines.length));
   const ends = curves.map(({ envelope: { germinated, seeds } }) => y(germinated / seeds));
   // The first baseline lies a little below the end, so that the line points at the middle of its first words.

@@ -1,7 +1,7 @@
 /** Soaks, cold and warm stages as bars under the axis of days. */
 import { element, type Content, type Markup } from '../markup.ts';
 import { text, TYPE } from '../picture.ts';
-import { fitText, textWidth } from '../text-size.ts';
+import { fitMiddle, fitText, textWidth } from '../text-size.ts';
 import type { Theme } from '../theme.ts';
 
 export type Treatment = 'soak' | 'cold' | 'warm';
@@ -87,7 +87,7 @@ export function lanesMarkup(
     const y = top + i * LANE;
     return [
       lanes.length > 1
-        ? text(right + 8, y + 10, theme.soft, fitText(label, TYPE.small, width - right - 12), { size: TYPE.small })
+        ? text(right + 8, y + 10, theme.soft, fitMiddle(label, TYPE.small, width - right - 12), { size: TYPE.small })
         : undefined,
       ...bars.flatMap(bar => {
         const next = Math.min(right, ...bars.filter(({ from }) => from > bar.from).map(({ from }) => x(from)));

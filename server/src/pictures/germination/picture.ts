@@ -41,7 +41,8 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const most = small ? 1 : linesEach(drawn.length, plot);
   const size = small ? TYPE.small : TYPE.text;
   const columns = small ? [] : drawn.filter(({ courses }) => remainsOf(courses) !== undefined);
-  const room = Math.min(LABELS.most * width, Math.max(LABELS.least * width, widestLabel(drawn, most, size) + 4));
+  const widest = widestLabel(drawn, { lines: most, width: LABELS.most * width - 4, size });
+  const room = Math.max(LABELS.least * width, Math.min(LABELS.most * width, widest + 4));
   const labelX = width - room;
   const right = labelX - 16 - drawn.length * WHISKER - columns.length * COLUMN;
   const layout: Layout = { left: small ? 32 : 40, right, top, bottom, labelX };
