@@ -67,7 +67,7 @@ describe('how the seed is divided', () => {
 
   test('what was not sown of a lot is told, where no split tells it apart', () => {
     expect(pageOn('lot NEW-26 Gentiana lutea, 40 seeds\nsow NEW-26 2026-02-01, 25 seeds').lead).toEqual([
-      'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide. Not all of NEW-26 was sown. '
+      'No untouched seed of NEW-26 is left, so there is nothing to decide. Not all of NEW-26 was sown. '
       + 'To decide about the rest, make it a part of its own with a “split” dated before the sowing.']);
   });
 
@@ -79,14 +79,14 @@ describe('how the seed is divided', () => {
     const { lead } = pageOn(source);
     expect(lead).toEqual([
       'Treat most of it: GA3 500 ppm, 24 h. It paid in one lot. Treat 30 seeds and leave 10 untreated.',
-      '40 seeds that nothing was done to. The journal does not say how old the seed is.',
+      '40 seeds still untouched. The journal does not say how old the seed is.',
     ]);
     expect(pageOn(source)['Records to write']?.[0]).toBe('split NEW-26, C 30 seeds, D 10 seeds');
   });
 
   test.each([
-    ['all of it was sown', 'sow NEW-26 2026-02-01, 40 seeds', 'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide.'],
-    ['it was given away', 'give NEW-26 2026-02-01', 'No seed of NEW-26 is left that nothing was done to, so there is nothing to decide.'],
+    ['all of it was sown', 'sow NEW-26 2026-02-01, 40 seeds', 'No untouched seed of NEW-26 is left, so there is nothing to decide.'],
+    ['it was given away', 'give NEW-26 2026-02-01', 'No untouched seed of NEW-26 is left, so there is nothing to decide.'],
     ['a record has an error', 'sow NEW-26 2026-02-99, 40 seeds', 'A record of NEW-26 has an error, so what is left is unknown. Fix it first.'],
   ])('nothing is advised where %s', (_, record, sentence) => {
     const page = pageOn(`lot NEW-26 Gentiana lutea, 40 seeds\n${record}\n${guide}`);

@@ -100,4 +100,20 @@ describe('more counted than sown', () => {
       .toBe('In V 9 germinated, 2 rotted and 0 lost make 11, more than the 10 sown. '
         + 'Correct a number. With “=” it is the total so far; without, it is new since the last count.');
   });
+
+  const countsOf = (...counts: string[]) => {
+    const lines = counts.map((count, n) => `count V 2026-03-0${n + 2}, ${count}`);
+    return problemsIn('count-exceeds-sown', `lot V Veratrum, 60 seeds\nsow V 2026-03-01, 24 seeds\n${lines.join('\n')}`)[0]?.message;
+  };
+
+  test('shows what was added to what, and that it may be a total', () => {
+    expect(countsOf('14', '1 rotted, 20')).toBe('In V 34 germinated, 1 rotted and 0 lost make 35, more than the 24 sown. '
+      + '14 germinated before and 20 new make 34: if 20 is the total so far, write =20; if not, correct a number.');
+  });
+
+  test('offers no total that falls, or that is too many as well', () => {
+    for (const last of ['13', '24, 1 rotted']) {
+      expect(countsOf('14', last)).toMatch(new RegExp(`14 germinated before and ${last.split(',')[0]!} new make \\d+: correct a number\\.$`));
+    }
+  });
 });

@@ -54,7 +54,7 @@ describe('a soak longer than the limit', () => {
 
   test('is said to raise the dose only where there is one', () => {
     const message = (liquid: string) => problemsIn('soak-too-long', `lot V Veratrum\nsoak V 2026-01-10 19:00, ${liquid}, 30 h`, { now })[0]!.message;
-    expect(message('water')).toMatch(/Long soaks starve seed of air: growers normally soak for a day at most\.$/);
+    expect(message('water')).toMatch(/Long soaks starve seed of air: growers normally soak for a day at most\. If the seed came out before that, write a “lift” with the time\.$/);
     expect(message('GA3 100 ppm')).toMatch(/Long soaks starve seed of air and raise the dose: /);
   });
 
@@ -78,7 +78,12 @@ describe('a soak longer than the limit', () => {
 
   test('that is planned will lie there', () => {
     const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now });
-    expect(problem!.message).toMatch(/^V will be in the soak for 30 h; the limit is 24 h/);
+    expect(problem!.message).toMatch(/^V will be in the soak for 30 h; the limit is 24 h.* at most\. Lift the seed sooner\.$/);
+  });
+
+  test('that a “lift” ended has its length from there: one of the times may be wrong', () => {
+    const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-01-10 19:00, water\nlift V 2026-01-12 19:00', { now });
+    expect(problem!.message).toMatch(/^V was in the soak for 48 h.* at most\. If a time is wrong, correct it\.$/);
   });
 
   test('may still go on', () => {
@@ -91,7 +96,7 @@ describe('a soak longer than the limit', () => {
     expect(message('2026-01-11 19:05')).toEqual([]);
     expect(message('2026-01-11 19:06')).toEqual([
       'VER-24 has been in the soak for 24.1 h by the wall clock so far; the limit is 24 h (default: common practice, no source). '
-        + 'Lift the seed now and write “lift”.',
+        + 'Lift the seed now and write “lift”; if it came out before, write that time on the “lift”.',
     ]);
     // Where nobody knows what time it is, the day has just begun.
     expect(message('2026-01-11')).toEqual([]);

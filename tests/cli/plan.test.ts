@@ -13,13 +13,14 @@ describe('plumule plan', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toMatchInlineSnapshot(`
       "12 treated and 12 untreated seeds
-        Untreated  Treated must reach  In dishes
-        10 %       64 % or more        2 of 6: 84 %
+        Untreated  Treated must reach  In several dishes
+        10 %       64 % or more        84 % (2 dishes of 6)
         40 %       95 % or more
         70 %       – (not even 100 %)
       So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you
       count both sides on the same days, about weekly, and that the treatment makes seed no faster.
       One dish a side is assumed to be like the other, which nothing can show afterwards.
+      “In several dishes”: so many on each side, of so many seeds each.
       Dishes are assumed to differ a little, as they do (correlation 0.05).
       "
     `);
@@ -31,7 +32,7 @@ describe('plumule plan', () => {
         Untreated  Treated must reach
         10 %       48 % or more
         40 %       83 % or more
-        70 %       100 % or more
+        70 %       100 %
       So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you
       count both sides on the same days, about weekly, and that the treatment makes seed no faster.
       Dishes are assumed to differ a little, as they do (correlation 0.05).

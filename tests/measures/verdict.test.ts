@@ -67,7 +67,7 @@ describe('the verdict', () => {
       rule: 'ahead',
       evidence: { ahead: true, more: false, noGreatLoss: true },
       sentence: expect.stringMatching(
-        /^Worth repeating: the treated seed was ahead: by day 5, 45 of 100 treated seeds were up and 0 of 100 untreated; by day 60, /),
+        /^Worth repeating: the treated seed was ahead: by day 5, 45 of 100 treated seeds had germinated and 0 of 100 untreated; by day 60, /),
     });
   });
 
@@ -128,7 +128,7 @@ describe('the verdict', () => {
       verdict: 'germinates well without it',
       rule: 'ready',
       sentence: 'Germinates well without it: by day 28, 19 of 20 treated seeds had germinated (95 %) and 18 of 20 untreated '
-        + '(90 %): 5 points more (95 % interval -15 to 26); half of the untreated seed was up by day 12.',
+        + '(90 %): 5 points more (95 % interval -15 to 26); half of the untreated seed had germinated by day 12.',
     });
   });
 

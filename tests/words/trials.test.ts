@@ -39,7 +39,7 @@ describe('what stands behind a verdict', () => {
       .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`));
     // Half of 15 by day 20, half of 5 between days 20 and 30.
     expect(evidenceTexts(counted('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4'))).toEqual([
-      'half of the germinated seed was up: treated before day 20, untreated day 20 to 30 (up to 30 days earlier)',
+      'half of the seed that germinated had done so: treated before day 20, untreated day 20 to 30 (up to 30 days earlier)',
     ]);
     expect(evidenceTexts(counted('1\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 3'))).toEqual([]);
   });

@@ -20,13 +20,10 @@ export const soakTooLong: LotCheck = function* (lot, { journal, now }, events) {
     const to = end ?? { day: now.day, minutes: now.minutes ?? 0 };
     const length = running ? elapsed(start, to, journal.zone) : soak.length;
     if (!length || !isTooLong(soak, to, length, value)) continue;
-    const raises = soak.doses.some(({ agent }) => agent?.role !== 'water') ? ' and raise the dose' : '';
-    const suggestion = running
-      ? 'Lift the seed now and write “lift”.'
-      : `Long soaks starve seed of air${raises}: growers normally soak for a day at most.`;
     yield found(entry.line, 'soak-too-long', lengthSpan(soak), {
       batch: listed(batches.map(({ path }) => path), 'and'), lay: verbOf(soak, batches.length > 1, now),
-      hours: hoursText(length, running, value), limit: printQuantity(value), origin, suggestion,
+      hours: hoursText(length, running, value), limit: printQuantity(value), origin,
+      suggestion: suggestionFor(soak, now),
     }, {
       related: [
         ...(endEntry ? [relatedTo(endEntry, 'The end of the soak')] : []),
@@ -49,6 +46,17 @@ function verbOf({ start, end }: Soak, several: boolean, now: Moment): string {
   if (isBefore(now, start)) return 'will be in the soak';
   if (!end) return several ? 'have been in the soak' : 'has been in the soak';
   return several ? 'were in the soak' : 'was in the soak';
+}
+
+/** What harm it does, and what to do now: lift the seed, plan a shorter soak, or tell when the seed really came out. */
+function suggestionFor({ end, endedBy, doses }: Soak, now: Moment): string {
+  if (!end) return 'Lift the seed now and write “lift”; if it came out before, write that time on the “lift”.';
+  const raises = doses.some(({ agent }) => agent?.role !== 'water') ? ' and raise the dose' : '';
+  const harm = `Long soaks starve seed of air${raises}: growers normally soak for a day at most.`;
+  if (endedBy === 'lift') return `${harm} If a time is wrong, correct it.`;
+  return isBefore(now, end)
+    ? `${harm} Lift the seed sooner.`
+    : `${harm} If the seed came out before that, write a “lift” with the time.`;
 }
 
 /** To a tenth of an hour; a few minutes over the limit still show. */

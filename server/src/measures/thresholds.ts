@@ -37,6 +37,6 @@ export const THRESHOLDS = {
   },
   readyDays: {
     value: 30,
-    says: '... and a look by this day finds half of the seed sown up',
+    says: '... and a look by this day finds that half of the seed sown has germinated',
   },
 } as const satisfies Readonly<Record<string, Threshold>>;

@@ -123,8 +123,8 @@ function gap({ gap: { firstDays, secondDays, first, second } }: Claim, ahead: 't
   const other = ahead === 'treated' ? 'untreated' : 'treated';
   const [a, b] = [daysText(firstDays), daysText(secondDays)];
   return a === b
-    ? `${a}, ${ofSeeds(first)} ${ahead} seeds were up and ${ofSeeds(second)} ${other}`
-    : `${ofSeeds(first)} ${ahead} seeds were up ${a} and ${ofSeeds(second)} ${other} ${b}`;
+    ? `${a}, ${ofSeeds(first)} ${ahead} seeds had germinated and ${ofSeeds(second)} ${other}`
+    : `${ofSeeds(first)} ${ahead} seeds had germinated ${a} and ${ofSeeds(second)} ${other} ${b}`;
 }
 
 function price({ evidence, comparison }: Told): string {
@@ -154,7 +154,7 @@ function weakText({ least, most, of }: WeakSeedlings): string {
 }
 
 function half({ untreatedHalf }: Comparison): string {
-  return isUndefined(untreatedHalf) ? '' : `; half of the untreated seed was up by day ${untreatedHalf.by}`;
+  return isUndefined(untreatedHalf) ? '' : `; half of the untreated seed had germinated by day ${untreatedHalf.by}`;
 }
 
 function provisos({ rule, verdict, evidence, comparison, judging }: Told): string[] {

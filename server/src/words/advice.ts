@@ -42,10 +42,10 @@ export function ageText({ least, most }: Age): string {
 export function seedText({ seed, age, lot }: Advice): string {
   const broken = [...lot.batches.values()].filter(({ unread }) => unread).map(({ path }) => path);
   if (!seed && broken.length > 0) return `A record of ${listed(broken, 'and')} has an error, so what is left is unknown. Fix it first.`;
-  if (!seed) return `No seed of ${lot.id} is left that nothing was done to, so there is nothing to decide.${notSownText(lot)}`;
+  if (!seed) return `No untouched seed of ${lot.id} is left, so there is nothing to decide.${notSownText(lot)}`;
   const { isRest, batches } = seed;
   const parts = batches.length > 1 ? `, in ${listed(batches.map(({ path }) => path), 'and')}` : '';
-  const rest = isRest ? `${numberOf(seed)} that nothing was done to${parts}` : `${numberOf(seed)}${parts}; nothing was done to ${seed.seeds?.most === 1 ? 'it' : 'them'} yet`;
+  const rest = isRest ? `${numberOf(seed)} still untouched${parts}` : `${numberOf(seed)}${parts}, untouched so far`;
   return `${rest.charAt(0).toUpperCase()}${rest.slice(1)}. ${age ? `The seed is ${ageText(age)}.` : 'The journal does not say how old the seed is.'}`;
 }
 

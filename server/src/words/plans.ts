@@ -3,14 +3,16 @@ import { isUndefined, type Measured } from '../measures/measured.ts';
 import type { Plan } from '../measures/plan.ts';
 import type { SplitPlan } from '../trials/split-plan.ts';
 
-export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split', 'In dishes'] as const;
+export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split', 'In several dishes'] as const;
 
 const BASIS = [
   'So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you',
   'count both sides on the same days, about weekly, and that the treatment makes seed no faster.',
 ];
 
-const IN_DISHES = 'Dishes are assumed to differ a little, as they do (correlation 0.05).';
+const DISHES_DIFFER = 'Dishes are assumed to differ a little, as they do (correlation 0.05).';
+
+const IN_DISHES = '“In several dishes”: so many on each side, of so many seeds each.';
 
 const ONE_DISH = 'One dish a side is assumed to be like the other, which nothing can show afterwards.';
 
@@ -21,26 +23,32 @@ export function planBasis({ dishes, treatments, inDishes }: Plan): readonly stri
     ...BASIS,
     ...treatments > 1 ? [`One of ${treatments} treatments helps, and the others do nothing.`] : [],
     ...isSingle ? [ONE_DISH] : [],
-    ...!isSingle || inDishes ? [IN_DISHES] : [],
+    ...inDishes ? [IN_DISHES] : [],
+    ...!isSingle || inDishes ? [DISHES_DIFFER] : [],
   ];
 }
 
 /**
  * One share of the untreated seed, the smallest treated share that is found beside it, and what would show more.
  *
- * Example: ['40 %', '70 % or more', '', '4 of 12: 82 %']
+ * Example: ['40 %', '70 % or more', '', '82 % (4 dishes of 12)']
  */
 export function planRow({ treated, untreated, share, visible, best, inDishes }: Plan): [string, string, string,
   string] {
   const better = best.treated === treated ? '' : `${best.treated} and ${best.untreated}: ${visibleText(best.visible)}`;
   return [
     `${percentText(share)} %`,
-    isUndefined(visible) ? '– (not even 100 %)' : `${visibleText(visible)} or more`,
+    isUndefined(visible) ? '– (not even 100 %)' : orMore(visibleText(visible)),
     better,
     inDishes && !isUndefined(inDishes.visible)
-      ? `${inDishes.dishes} of ${sizeText(treated, untreated, inDishes.dishes)}: ${visibleText(inDishes.visible)}`
+      ? `${visibleText(inDishes.visible)} (${inDishes.dishes} dishes of ${sizeText(treated, untreated, inDishes.dishes)})`
       : '',
   ];
+}
+
+/** Nothing is more than all. */
+function orMore(share: string): string {
+  return share === '100 %' ? share : `${share} or more`;
 }
 
 /** Example: '12', or '9 to 12' where the sides or the dishes of a side are not of one size */

@@ -79,8 +79,8 @@ function rangeText(ppm: readonly number[]): string | undefined {
 /**
  * What stands behind a verdict, in one line: days gained, where that was shown, and seedlings that suffered.
  *
- * Example: ['half of the germinated seed was up after day 14 and by day 21, untreated after 28 and by 35: 7 to 21 days
- * earlier', 'leggy 4 of 18 against 0 of 7']
+ * Example: ['half of the seed that germinated had done so: treated day 14 to 21, untreated day 28 to 35 (7 to
+ * 21 days earlier)', 'leggy 4 of 18 against 0 of 7']
  */
 export function evidenceTexts({ comparison, verdict: { evidence } }: Judged): string[] {
   if (isUndefined(comparison)) return [];
@@ -99,7 +99,7 @@ type Judged = Pick<Contest, 'comparison' | 'verdict'>;
 function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): string | undefined {
   if (isUndefined(treated) || isUndefined(untreated)) return undefined;
   const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? ` (${apartText(daysApart)})` : '';
-  return `half of the germinated seed was up: treated ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
+  return `half of the seed that germinated had done so: treated ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
 }
 
 function apartText({ least, most }: DaysApart): string {

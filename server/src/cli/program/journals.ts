@@ -56,7 +56,7 @@ export function readJournals(program: Command): void {
 
   command(program, 'advise', {
     summary: 'say what to do with a packet of seed',
-    description: 'Says whether to treat seed of a lot that nothing was done to, with what, how to divide it, what that needs,\nand which records to write; from your own records and guides alone.',
+    description: 'Says whether to treat the untouched seed of a lot, with what, how to divide it, what that needs,\nand which records to write; from your own records and guides alone.',
     example: 'plumule advise GEN-25 --today 2026-03-01',
   })
     .argument('<lot>', 'a lot, such as VER-24')

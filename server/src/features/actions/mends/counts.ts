@@ -1,4 +1,6 @@
 /** Counts that cannot be: totals that were written as what is new, or the other way round. */
+import { totalMeant } from '../../../checks/count-exceeds-sown.ts';
+import { testedAt } from '../../../journal/estimates.ts';
 import { accounted, countsOf, hasTotal, noTotals, type Batch, type CountEvent } from '../../../journal/life.ts';
 import { countTotals } from '../../../journal/counting.ts';
 import type { CountFact } from '../../../model/record.ts';
@@ -18,12 +20,13 @@ export const countExceedsSown: Mender = ({ entry }, context) => {
   }];
 };
 
-/** The number that had been counted before, written once more. */
-function asTotal({ entry: { line }, before, counts, tested }: CountEvent): Mend[] {
-  const fact = counts.find(({ what, n, total }) => !total && n.value > 0 && n.value === before[what]);
-  const after = countTotals(before, counts.map(each => (each === fact ? { ...each, total: true } : each)));
-  if (!fact || (tested !== undefined && accounted(after) > tested)) return [];
-  return [{ title: `Change “${fact.n.value}” to “=${fact.n.value}”: the total so far`, edits: [insert(line, fact.n.start, '=')] }];
+/** A number that is no less than what had been counted before. */
+function asTotal(event: CountEvent): Mend[] {
+  const { batch, entry: { line } } = event;
+  const fact = totalMeant(event, testedAt(batch, event)?.most ?? 0);
+  return fact
+    ? [{ title: `Change “${fact.n.value}” to “=${fact.n.value}”: the total so far`, edits: [insert(line, fact.n.start, '=')] }]
+    : [];
 }
 
 /** Read as totals, no number falls and there are seeds enough. */
