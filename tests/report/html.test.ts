@@ -65,7 +65,7 @@ describe('the report as a page', () => {
   test('draws all winters of a plant in one frame, with the numbers as a table', () => {
     const { elements } = read(reportPage([reportFor(TRIAL, now, { by: 'species' })]));
     expect(elements.filter(({ name }) => name === 'title').map(title => title.text)).toContain('Gentiana <lutea>, winter by winter');
-    expect(elements.filter(({ name }) => name === 'td').map(cell => cell.text)).toContain('2025/26 GA3 500 ppm 24 h');
+    expect(elements.filter(({ name }) => name === 'th').map(cell => cell.text)).toContain('2025/26 GA3 500 ppm 24 h');
   });
 
   test('runs nothing and loads nothing', () => {
