@@ -16,11 +16,11 @@ const LAYERS = {
   words: ['model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice'],
   pictures: ['model', 'measures', 'journal', 'calendar', 'trials'],
   checks: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'words'],
+  changes: ['text', 'model', 'syntax', 'measures', 'journal', 'merge', 'words'],
   features: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'words', 'pictures', 'checks',
-    'merge', 'import',
+    'merge', 'import', 'changes',
   ],
-  changes: ['model', 'syntax', 'measures', 'journal', 'merge', 'words', 'features'],
   report: [
     'text', 'model', 'syntax', 'solutions', 'measures', 'journal', 'calendar', 'trials', 'advice', 'words', 'pictures', 'checks',
     'features',

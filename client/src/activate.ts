@@ -2,6 +2,7 @@
 import { commands, type ExtensionContext } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { showCalendar } from './calendar.ts';
+import { followCommits } from './committed.ts';
 import { answerFiles } from './files.ts';
 import { registerImport } from './import.ts';
 import { registerMix } from './mix.ts';
@@ -16,7 +17,10 @@ let running: BaseLanguageClient | undefined;
 export const clientOptions: LanguageClientOptions = {
   documentSelector: [{ language: 'plumule' }],
   diagnosticCollectionName: 'plumule',
-  initializationOptions: { files: true, pictures: true, theme: themeName(), commands: ['plumule.compare', 'plumule.advise'] },
+  initializationOptions: {
+    files: true, pictures: true, theme: themeName(),
+    commands: ['plumule.compare', 'plumule.advise', 'plumule.changes'],
+  },
 };
 
 export async function activateWith(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
@@ -33,6 +37,7 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   showCalendar(context, server, started);
   await started;
   context.subscriptions.push(followTheme(client));
+  context.subscriptions.push(followCommits(client));
   registerMix(context, server);
   registerImport(context, server);
 }

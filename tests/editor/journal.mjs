@@ -1,7 +1,9 @@
+import { execFile } from 'node:child_process';
 import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
 import { expect, inject } from 'vitest';
 import { openPage } from './browser.mjs';
 import { Editor } from './editor.mjs';
@@ -11,11 +13,12 @@ const SAMPLES = fileURLToPath(new URL('../../samples', import.meta.url));
 
 /**
  * Runs `work` with the editor open on a journal that nobody else uses: a copy of the samples, or `files`
- * (name to text). `settings` are those of the folder; `web` runs the extension in the browser, without Node; `memory`
- * does so with the files in memory only, in a file system of another extension's.
+ * (name to text). `settings` are those of the folder; `committed` puts both under git, in one commit; `web` runs the
+ * extension in the browser, without Node; `memory` does so with the files in memory only, in a file system of another
+ * extension's.
  * When `work` fails, a picture of the page and the browser's console stay in the run's output folder.
  */
-export async function inEditor({ files, settings, memory, web = memory, width, height }, work) {
+export async function inEditor({ files, settings, committed, memory, web = memory, width, height }, work) {
   const { origin, extension } = inject('editor');
   const place = await mkdtemp(path.join(tmpdir(), 'plumule-'));
   const folder = path.join(place, 'journal');
@@ -24,6 +27,7 @@ export async function inEditor({ files, settings, memory, web = memory, width, h
   try {
     const inMemory = memory && { ...files, '.vscode/settings.json': JSON.stringify(settings ?? {}) };
     if (!memory) await fill(folder, files, settings);
+    if (committed) await commitAll(folder);
     const webExtension = web ? extension : undefined;
     page = await openPage({ origin: bare?.origin ?? origin, webExtension, memory: inMemory, folder, width, height });
     const editor = new Editor(page, folder);
@@ -40,6 +44,15 @@ export async function inEditor({ files, settings, memory, web = memory, width, h
     await bare?.stop();
     await rm(place, { recursive: true, force: true, maxRetries: 5 });
   }
+}
+
+/** Commits all that is in the folder, in a repository that is made where there is none. */
+export async function commitAll(folder) {
+  const author = ['-c', 'user.name=Test', '-c', 'user.email=test@example.org'];
+  const git = (...args) => promisify(execFile)('git', [...author, ...args], { cwd: folder });
+  await git('init', '--quiet');
+  await git('add', '--all');
+  await git('commit', '--quiet', '--message', 'Count');
 }
 
 /** Path of a picture with this name in the run's output folder. */

@@ -45,6 +45,46 @@ test('a lot that nothing was done to has the way to the advice', () => inSession
     expect(await titles(session)).toEqual([['what to do with it', 'plumule.advise']]);
   }));
 
+/** What our own client tells of the last commit. */
+function commit(session: Session, texts: Readonly<Record<string, string>>): Promise<void> {
+  const files = Object.entries(texts).map(([name, text]) => ({ uri: session.uri(name), text }));
+  return session.connection.sendNotification('plumule/committed', { files });
+}
+
+const before = journal.replace(/count V-1\/B.*\n/, '');
+const since = 'since the last commit: B none germinated on 18 January 2026';
+
+test('a lens says what changed since the last commit, and leads to the difference', () => inSession(
+  { settings, initializationOptions: { commands: ['plumule.changes'] } }, async session => {
+    await session.open('a.germ', journal);
+    await commit(session, { 'a.germ': before });
+    const lenses = await ask<CodeLens[]>(session, 'codeLens');
+    expect(await titles(session)).toEqual([[state, ''], [since, 'plumule.changes']]);
+    const changes = await session.ask<CodeLens>('codeLens/resolve', lenses[1]!);
+    expect(changes.command?.arguments).toEqual([session.uri('a.germ')]);
+    await commit(session, { 'a.germ': journal });
+    expect(await titles(session)).toEqual([[state, '']]);
+  }));
+
+test('what changed in another file is told above the lot, and the way leads there', () => inSession(
+  { settings, initializationOptions: { commands: ['plumule.changes'] } }, async session => {
+    await session.open('a.germ', before);
+    await session.open('b.germ', 'count V-1/B 2026-01-18, 0\n');
+    await commit(session, { 'a.germ': before, 'b.germ': '' });
+    const lens = (await ask<CodeLens[]>(session, 'codeLens')).at(-1)!;
+    const { command } = await session.ask<CodeLens>('codeLens/resolve', lens);
+    expect(command).toEqual({ title: since, command: 'plumule.changes', arguments: [session.uri('b.germ')] });
+  }));
+
+test.each([
+  ['what changed', { changes: false }, [[state, '']]],
+  ['how the lots do', { lots: false }, [[since, '']]],
+])('a setting turns off the lens of %s', (_, lens, shown) => inSession({ settings: { ...settings, lens } }, async session => {
+  await session.open('a.germ', journal);
+  await commit(session, { 'a.germ': before });
+  expect(await titles(session)).toEqual(shown);
+}));
+
 test('a lens of a lot that is gone has a dash', () => inSession({ settings }, async session => {
   await session.open('a.germ', journal);
   const [lens] = await ask<CodeLens[]>(session, 'codeLens');

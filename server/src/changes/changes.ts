@@ -7,6 +7,8 @@ import { meantName } from '../merge/identity.ts';
 import { itemsOf, newReader, type Item } from '../merge/items.ts';
 import { sheetOf } from '../merge/rows.ts';
 import { pairsOf } from '../merge/trios.ts';
+import { splitLines } from '../text/split-lines.ts';
+import { differing, type Lines } from './differing.ts';
 import { addedWords, changedWords, remarkWords, removedWords } from './words.ts';
 
 /** Texts of files by their names. */
@@ -18,25 +20,45 @@ export interface Change {
   readonly words: readonly string[];
 }
 
+/** What became of one record. */
+export interface RecordChange {
+  /** As in `Change`. */
+  readonly about: string;
+  readonly words: readonly string[];
+  /** Whether it is the record of a lot that was not there before. */
+  readonly isNewLot: boolean;
+}
+
 /**
  * The changes, by what they are about. A record that was moved, into another file too, or is written in another way,
  * is none; neither are comments and blank lines.
  */
 export function changesBetween(before: Files, after: Files): Change[] {
   const all = new Map<string, string[]>();
-  const tell = (item: Item, words: readonly string[]) => {
-    if (words.length > 0) add(all, item.reading?.record?.subject?.text ?? '', words);
-  };
-  for (const { left, right } of pairsOf(recordsIn(before), recordsIn(after))) {
-    if (left && right) {
-      const isSame = meantName(left) === meantName(right);
-      tell(right, [...(isSame ? [] : changedWords(left, right)), ...remarkWords(left, right)]);
-    }
-    else if (right) tell(right, [addedWords(right), ...remarkWords({ ...right, tail: [] }, right)]);
-    else if (left) tell(left, [removedWords(left)]);
-  }
+  for (const { about, words } of changesOfRecords(differing(linesOf(before), linesOf(after)))) add(all, about, words);
   for (const [path, words] of sharesBetween(before, after)) add(all, path, [words]);
   return [...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([about, words]) => ({ about, words }));
+}
+
+/** Of each record that is new, another, or gone, in the order of the old records and then of the new ones. */
+export function changesOfRecords({ before, after }: { readonly before: Files; readonly after: Files }): RecordChange[] {
+  return pairsOf(recordsIn(before), recordsIn(after)).flatMap(({ left, right }) => {
+    const words = wordsOf(left, right);
+    const record = (right ?? left)!.reading?.record;
+    const isNewLot = left === undefined && record?.keyword === 'lot';
+    return words.length > 0 ? [{ about: record?.subject?.text ?? '', words, isNewLot }] : [];
+  });
+}
+
+function wordsOf(left: Item | undefined, right: Item | undefined): string[] {
+  if (!right) return [removedWords(left!)];
+  if (!left) return [addedWords(right), ...remarkWords({ ...right, tail: [] }, right)];
+  const isSame = meantName(left) === meantName(right);
+  return [...(isSame ? [] : changedWords(left, right)), ...remarkWords(left, right)];
+}
+
+function linesOf(files: Files): Lines {
+  return new Map([...files].map(([name, text]) => [name, splitLines(text.replace(/^\uFEFF/, '')).map(line => line.text)]));
 }
 
 function add(all: Map<string, string[]>, about: string, words: readonly string[]): void {

@@ -7,6 +7,7 @@ import { hintsIn } from '../features/inlay.ts';
 import { lensesOf, lensTitle, type Lens } from '../features/lens.ts';
 import { linksOf, type DocumentLink as Link } from '../features/links.ts';
 import { selectionsAt } from '../features/selection.ts';
+import { sinceText } from '../features/since-commit.ts';
 import type { Range } from '../text/line-store.ts';
 import { isInside } from './addresses.ts';
 import { rangeOf } from './convert.ts';
@@ -20,28 +21,37 @@ export const annotationCapabilities: ServerCapabilities = {
 };
 
 /** Of our own client; other clients that have them say so. */
-const LEADS = { compare: 'plumule.compare', advise: 'plumule.advise' } as const;
+const LEADS = { compare: 'plumule.compare', advise: 'plumule.advise', changes: 'plumule.changes' } as const;
 
 /** What a lens needs to find its title when it comes into view. */
-interface LensData extends Pick<Lens, 'lot' | 'about'> {
+interface LensData extends Pick<Lens, 'lot'> {
   readonly uri: string;
+  readonly about: Lens['about'] | 'changes';
 }
 
 export function serveAnnotations(connection: Connection, about: About, service: Service): void {
-  connection.onCodeLens(about('code lens', null, ({ journal, file }, { textDocument: { uri } }): CodeLens[] => {
-    if (!service.settings().lens.lots) return [];
-    // A lens that leads nowhere would be a riddle.
-    const lenses = lensesOf(journal, file)
-      .filter(({ about: what }) => what === 'state' || service.commands().has(LEADS[what]));
-    return lenses.map(({ place, lot, about: what }) => ({ range: rangeOf(place), data: { uri, lot, about: what } }));
+  connection.onCodeLens(about('code lens', null, (snapshot, { textDocument: { uri } }): CodeLens[] => {
+    const shown = service.settings().lens;
+    const commands = service.commands();
+    const { lots } = service.sinceCommit(snapshot);
+    return lensesOf(snapshot.journal, snapshot.file).flatMap(({ place, lot, about: what }) => {
+      const lens = (what: LensData['about']): CodeLens => ({ range: rangeOf(place), data: { uri, lot, about: what } });
+      // A lens that leads nowhere would be a riddle.
+      const leads = what === 'state' || commands.has(LEADS[what]);
+      return [
+        ...(shown.lots && leads ? [lens(what)] : []),
+        ...(shown.changes && what !== 'compare' && lots.has(lot) ? [lens('changes')] : []),
+      ];
+    });
   }));
 
   connection.onCodeLensResolve((given, token) => guarded(connection, 'code lens', given, async (lens: CodeLens) => {
     const { uri, lot, about: what } = lens.data as LensData;
     const snapshot = await service.snapshot(uri);
-    const title = snapshot && lensTitle(snapshot.journal, { lot, about: what }, snapshot.now);
-    const command = what === 'state' ? { command: '' } : { command: LEADS[what], arguments: [uri, lot] };
-    return { ...lens, command: { title: title ?? '–', ...command } };
+    const title = snapshot && (what === 'changes' ? sinceText(service.sinceCommit(snapshot), lot)
+      : lensTitle(snapshot.journal, { lot, about: what }, snapshot.now));
+    const lead = snapshot ? leadOf(service, snapshot, lens.data as LensData) : { command: '' };
+    return { ...lens, command: { title: title ?? '–', ...lead } };
   })(given, token));
 
   connection.languages.inlayHint.on(about('hints', null, ({ journal, file, now }, { range }): InlayHint[] => {
@@ -62,6 +72,18 @@ export function serveAnnotations(connection: Connection, about: About, service: 
     if (service.client().textDocument?.documentLink?.tooltipSupport === true) return links;
     return links.map(({ range, target }) => ({ range, target }));
   }));
+}
+
+/** What a click on a lens does. */
+function leadOf(
+  service: Service, snapshot: Snapshot, { uri, lot, about }: LensData,
+): { command: string; arguments?: string[] } {
+  if (about === 'state' || !service.commands().has(LEADS[about])) return { command: '' };
+  if (about !== 'changes') return { command: LEADS[about], arguments: [uri, lot] };
+  const { files } = service.sinceCommit(snapshot);
+  // What changed may stand in another file than the lot itself.
+  const file = files.has(snapshot.file) ? uri : [...files].map(each => service.uriOf(each))[0];
+  return { command: LEADS[about], arguments: [file ?? uri] };
 }
 
 /** The smallest range, with those around it. */

@@ -6,6 +6,7 @@ import {
 import { URI } from 'vscode-uri';
 import { keyOf } from './addresses.ts';
 import { present } from './clock.ts';
+import { Committed } from './committed.ts';
 import { documentsOf } from './documents.ts';
 import { featureCapabilities, serveFeatures } from './features.ts';
 import { filesByAddress, filesOfClient, type Files } from './files.ts';
@@ -60,6 +61,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
 
   const now = ({ journal }: Room) => settings.asOf ?? present(journal.zone);
   const refresher = new Refresher(connection, () => client);
+  const committed = new Committed(connection, () => refresher.changed());
   const publisher = new Publisher(connection, () => workspace, now, uri => documents.get(uri)?.version, later);
   // The manager is made before the workspace is known: its documents ask for it only when one is opened.
   const documents = new TextDocuments(documentsOf(() => workspace));
@@ -177,6 +179,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     commands: () => commands,
     showsPictures: () => pictures && settings.hovers.photos,
     theme: () => (settings.hovers.pictures ? theme : undefined),
+    sinceCommit: snapshot => committed.changesIn(snapshot),
     findPicture: (uri, folder) => files.picture(uri, folder),
   });
   documents.listen(connection);

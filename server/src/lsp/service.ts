@@ -1,5 +1,6 @@
 /** What the requests need of the server. */
 import type { ClientCapabilities } from './protocol.ts';
+import type { SinceCommit } from '../features/since-commit.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { ThemeName } from '../pictures/theme.ts';
@@ -38,5 +39,7 @@ export interface Service {
   showsPictures(): boolean;
   /** The colours of the pictures that the client can show; undefined where it cannot, or the grower wants none. */
   theme(): ThemeName | undefined;
+  /** What changed in a journal since its files were committed last; nothing where the client does not say. */
+  sinceCommit(snapshot: Snapshot): SinceCommit;
   findPicture(uri: string, folder: string): Promise<PictureFound>;
 }

@@ -9,7 +9,7 @@ import type { SeveritySettings } from './publisher.ts';
 /** What is shown between and behind the lines. */
 interface Shown {
   readonly hints: HintKinds;
-  readonly lens: { readonly lots: boolean };
+  readonly lens: { readonly lots: boolean; readonly changes: boolean };
   readonly hovers: { readonly photos: boolean; readonly pictures: boolean };
 }
 
@@ -28,6 +28,7 @@ export function readSettings(section: unknown): Settings {
   const root = objectOf(section);
   const limits = objectOf(root.limits);
   const hints = objectOf(root.hints);
+  const lens = objectOf(root.lens);
   const hovers = objectOf(root.hovers);
   const mix = objectOf(root.mix);
   const asOf = root.asOf;
@@ -44,7 +45,7 @@ export function readSettings(section: unknown): Settings {
       counts: hints.counts !== false, soaks: hints.soaks !== false, stages: hints.stages !== false,
       stocks: hints.stocks !== false,
     },
-    lens: { lots: objectOf(root.lens).lots !== false },
+    lens: { lots: lens.lots !== false, changes: lens.changes !== false },
     hovers: { photos: hovers.photos !== false, pictures: hovers.pictures !== false },
     mix: {
       tools: Array.isArray(mix.tools) ? mix.tools.filter(tool => typeof tool === 'string') : [],
