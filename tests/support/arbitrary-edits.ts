@@ -28,6 +28,7 @@ const clashing = fc.constantFrom(
   'limit soak, 12 h', 'limit soak, 48 h, for Primula', 'limit GA3, 400 ppm, for Primula', 'limit GA3, 100 ppm', 'limit kelp, 1 ppm', 'limit kleb, 1 ppm',
   'limit stock, 1 day', 'limit count, 1 day', 'zone Europe/Vienna', 'zone America/Santiago', 'zone Nowhere', 'guide Primula, kelp 5 ppm, GA3 100 ppm, 12 h',
   'guide Iris, GA3 10 ppm, source "a list"', 'guide Iris alba, G1, 5 h',
+  'lot L\u0406 Iris', 'count L1/\u0410, 1', 'lot L4 Ir\u0456s alba, at b\u0430g 1', 'guide \u0406ris, GA3 10 ppm', 'note LI, dry',
   '', '# Winter', '  a remark', 'L1 is a line', ', ', 'ü',
 );
 /** A line that has to do with others of its like, or any other. */

@@ -5,7 +5,9 @@ import type { Touched } from '../journal/touched.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
 import { problemsOfFile, problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
 import type { Found } from './check.ts';
+import { lookAlikes } from './look-alike.ts';
 import { onceForEachRow } from './missing-date.ts';
+import { entriesAbout, isSpeltOddly, NameIndex } from './name-index.ts';
 import { PlantIndex } from './plant-index.ts';
 import { SlotIndex } from './slot-index.ts';
 
@@ -13,6 +15,8 @@ import { SlotIndex } from './slot-index.ts';
 const WHOLE_JOURNAL = '';
 /** Before a plant's name in the key of its page; no id and no slot has a line end. */
 const PLANT = '\n';
+/** The key of names that look like others. */
+const LOOK_ALIKES = '\t';
 
 /** Codes whose messages offer something else of the journal. */
 const offering: ReadonlySet<ProblemCode> =
@@ -36,6 +40,9 @@ export class ProblemBook {
   readonly #running = new Set<string>();
   /** Ids that are named and not defined: what is offered in their place depends on all definitions. */
   readonly #unknown = new Set<string>();
+  /** Ids with a record that spells a name oddly. Few journals have any; the others need no index of names. */
+  readonly #odd = new Set<string>();
+  #names: NameIndex | undefined;
   readonly #slots = new SlotIndex();
   readonly #plants = new PlantIndex();
   #now: Moment | undefined;
@@ -71,7 +78,10 @@ export class ProblemBook {
     for (const plant of plants) this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
+      toggle(this.#odd, WHOLE_JOURNAL, this.#journal.globalEntries('guide').some(isSpeltOddly));
     }
+    const named = all || touched.common ? [...due, WHOLE_JOURNAL] : [...due];
+    if (named.length > 0) this.#put(LOOK_ALIKES, this.#lookAlikes(named), changed);
     for (const file of touched.renumbered) {
       for (const id of this.#idsAbout.get(file) ?? []) for (const name of this.#pages.get(id)!.files) changed.add(name);
     }
@@ -106,10 +116,26 @@ export class ProblemBook {
     return new Set([...touched, ...(definitions ? this.#unknown : []), ...(later ? this.#running : [])]);
   }
 
+  /** Names that look alike, after something changed in what is said of some ids. */
+  #lookAlikes(due: readonly string[]): Found[] {
+    if (this.#odd.size === 0) {
+      this.#names = undefined;
+      return [];
+    }
+    const ids = this.#names ? due : [...this.#journal.ids(), ...due, WHOLE_JOURNAL];
+    this.#names ??= new NameIndex();
+    for (const id of ids) {
+      this.#names.follow(id, id === WHOLE_JOURNAL
+        ? this.#journal.globalEntries('guide') : entriesAbout(id, this.#journal.mentionsOf(id)));
+    }
+    return lookAlikes(this.#names);
+  }
+
   #check(id: string, now: Moment, changed: Set<string>): void {
     const problems = problemsOfId(id, { journal: this.#journal, now });
     this.#put(id, problems, changed);
     toggle(this.#unknown, id, problems.some(({ problem }) => offering.has(problem.code)));
+    toggle(this.#odd, id, this.#journal.mentionsOf(id).some(isSpeltOddly));
     const batches = this.#journal.lot(id)?.batches.values() ?? [];
     toggle(this.#running, id, [...batches].some(({ soaks }) => soaks.some(({ end }) => !end)));
   }

@@ -93,6 +93,7 @@ const table = {
   'beyond-guides': ['hint', '{what} than every guide for {plant}: {guides}.', 'Check the number. If you mean it, treat some of the seed at the guide’s dose too.'],
   'strength-missing': ['hint', 'The strength of {agent} is missing.', '{suggestion}'],
   'stock-near-expiry': ['hint', '{stock} is good until {until}, {days} from now ({origin}).', 'Use it up, or make a fresh one.'],
+  'look-alike': ['hint', '“{name}” {how}{more}.', 'Write it in the same way everywhere: what you cannot see, you cannot find.'],
   'not-counted': ['hint', 'This count has no number yet.', 'Write what you saw, even if it is 0. Until then it does not count as a look, and {batch} stays due.'],
   'no-recent-count': ['hint', '{batch} has not been counted for {days} days.', 'Look at it and write a count, even if it is 0, or close the batch with “cut” or “discard”.'],
 } as const satisfies Record<string, readonly [Severity, string, string]>;

@@ -116,6 +116,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'count-before-sowing': { lines: 'sow L 2025-10-10\ncount L 2025-01-10, 0', to: 'count L 2026-01-10, 0' },
   'sown-before-collected': { lines: 'sow L 2025-01-10', to: 'sow L 2026-01-10' },
   'slot-taken': { because: 'a look into the bag tells where each of them lies' },
+  'look-alike': { lines: 'note L 2026-01-09, dry\nnote L/\u0410 2026-01-10, dry', to: 'note L/A 2026-01-10, dry' },
   'no-control': { because: 'untreated seed has to be sown' },
   'ready-untreated': { because: 'it is the grower’s to decide' },
   'split-too-small': { because: 'the seed is divided and treated' },
