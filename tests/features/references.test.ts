@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { referencesAt } from '../../server/src/features/references.ts';
+import { Journal } from '../../server/src/journal/journal.ts';
 import { differences, variantsOf } from '../support/fixture.ts';
 import { cursorOf, journalOf, marksOf } from './journals.ts';
 
@@ -93,6 +94,23 @@ describe('references', () => {
     guide Veratrum, GA3 500 ppm
                     ^^^ use
   `));
+
+  test('come in the order of the files and of their lines, in whatever order the files were read', () => {
+    const files = {
+      'b.germ': 'soak VER-24 2026-01-10, GA3 500 ppm\nlimit GA3, 1000 ppm\nnote G1 2026-02-01, clear\n',
+      'a.germ': 'limit GA3, 900 ppm\nstock G1 2026-01-09, GA3 20 mg, 20 mL\n',
+      'c.germ': 'dilute G2 2026-01-09, from G1 10 mL, to 20 mL\nguide Veratrum, GA3 500 ppm\n',
+    };
+    const placesOf = (names: readonly (keyof typeof files)[], file: string, line: number, character: number) => {
+      const journal = new Journal();
+      for (const name of names) journal.set(name, files[name]);
+      return referencesAt(journal, file, { line, character }, true).map(place => `${place.file}:${place.line}:${place.start}`);
+    };
+    for (const names of [['a.germ', 'b.germ', 'c.germ'], ['c.germ', 'b.germ', 'a.germ'], ['b.germ', 'c.germ', 'a.germ']] as const) {
+      expect(placesOf(names, 'a.germ', 0, 7)).toEqual(['a.germ:0:6', 'a.germ:1:21', 'b.germ:0:24', 'b.germ:1:6', 'c.germ:1:16']);
+      expect(placesOf(names, 'a.germ', 1, 7)).toEqual(['a.germ:1:6', 'b.germ:2:5', 'c.germ:0:27']);
+    }
+  });
 
   test('to what has no name are none', () => check(`
     count VER-24 2026-01-19, 3

@@ -13,3 +13,9 @@ export interface Place {
 export function placeOf(line: JournalLine, { start, end }: Span): Place {
   return { file: line.store.name, line: line.number, start, end };
 }
+
+/** By file, then from top to bottom. */
+export function comparePlaces(a: Place, b: Place): number {
+  if (a.file !== b.file) return a.file < b.file ? -1 : 1;
+  return a.line - b.line || a.start - b.start;
+}

@@ -1,9 +1,12 @@
-/** All records about a lot, about a batch and its children, and all uses of a stock, a regime or an agent. */
+/**
+ * All records about a lot, about a batch and its children, and all uses of a stock, a regime or an agent: by file, then
+ * from top to bottom, in whatever order the files were read.
+ */
 import type { Journal } from '../journal/journal.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import type { Position } from '../text/line-store.ts';
 import { isNamed, occurrencesOf } from './occurrences.ts';
-import { placeOf, type Place } from './place.ts';
+import { comparePlaces, placeOf, type Place } from './place.ts';
 import { thingAt } from './thing.ts';
 
 export function referencesAt(journal: Journal, file: string, position: Position, includeDeclaration: boolean): Place[] {
@@ -12,7 +15,8 @@ export function referencesAt(journal: Journal, file: string, position: Position,
   const places = occurrencesOf(journal, thing)
     .filter(({ role }) => includeDeclaration || role === 'mention')
     .map(({ place }) => place);
-  return thing.kind === 'agent' && builtInAgents.has(thing.id) ? [...places, ...usesOf(journal, thing.id)] : places;
+  const uses = thing.kind === 'agent' && builtInAgents.has(thing.id) ? usesOf(journal, thing.id) : [];
+  return [...places, ...uses].sort(comparePlaces);
 }
 
 /** The uses of a built-in agent stand in no index: this alone goes through all lines. */
