@@ -26,6 +26,8 @@ export interface Ring<S extends Soak> {
 
 /** An end longer ago than this when it is first seen was missed. */
 const MISSED = 2 * 60_000;
+/** A clock is set right by this much without anybody's noticing. */
+const CORRECTED = 60_000;
 
 /**
  * The alarms to ring now: once a chosen time before the end, at the end, and again when that was asked for or nobody
@@ -43,6 +45,25 @@ export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: 
     if (now >= end - lead && !over && !past.before) return [{ soak, kind: 'before', over, missed }];
     return [];
   });
+}
+
+/**
+ * What still counts of what is remembered: what rang before its time, because the clock of the machine was ahead, rings
+ * again when its time comes.
+ */
+export function stillRung(now: number, rung: Rung, soaks: readonly Soak[], lead: number): Rung {
+  const next: Record<string, Past | undefined> = { ...rung };
+  for (const { key, end: at } of soaks) {
+    const past = rung[key];
+    if (!past || at === undefined) continue;
+    const { before, end, again } = past;
+    const isEarly = now < at - CORRECTED;
+    next[key] = {
+      ...(before && now >= at - lead - CORRECTED && { before }), ...(end && !isEarly && { end }),
+      ...(again !== undefined && !(end && isEarly) && { again }),
+    };
+  }
+  return next;
 }
 
 /**

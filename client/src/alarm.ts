@@ -4,7 +4,7 @@
  */
 import { window, workspace, type ExtensionContext } from 'vscode';
 import type { SoakShown } from '../../server/src/lsp/calendar-shapes.ts';
-import { afterAnswer, afterRings, ringsAt, type Ring, type Rung } from './alarm-times.ts';
+import { afterAnswer, afterRings, ringsAt, stillRung, type Ring, type Rung } from './alarm-times.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
 
@@ -43,8 +43,8 @@ export class SoakAlarm {
     const isToday = workspace.getConfiguration('plumule').get<string>('asOf', '') === '';
     if (!settings.get<boolean>('enabled', true) || !isToday) return;
     const lead = settings.get<number>('minutesBefore', 15) * MINUTE;
-    const rung = this.#kept.get<Rung>(KEPT, {});
     const now = Date.now();
+    const rung = stillRung(now, this.#kept.get<Rung>(KEPT, {}), this.#soaks, lead);
     const rings = ringsAt(now, this.#soaks, rung, lead);
     const againMinutes = settings.get<number>('againMinutes', 15);
     const next = afterRings(now, rung, rings, this.#soaks, againMinutes * MINUTE);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { afterAnswer, afterRings, ringsAt, type Rung } from '../../client/src/alarm-times.ts';
+import { afterAnswer, afterRings, ringsAt, stillRung, type Rung } from '../../client/src/alarm-times.ts';
 
 const MINUTE = 60_000;
 const lead = 15 * MINUTE;
@@ -16,6 +16,7 @@ function ringsOver(minutes: number[], answers = true): string[] {
   const soaks = [soak];
   let rung: Rung = {};
   return minutes.flatMap(minute => {
+    rung = stillRung(minute * MINUTE, rung, soaks, lead);
     const rings = ringsAt(minute * MINUTE, soaks, rung, lead);
     // What is kept survives a restart as text.
     rung = JSON.parse(JSON.stringify(afterRings(minute * MINUTE, rung, rings, soaks, again))) as Rung;
@@ -66,6 +67,16 @@ test('an alarm that was put off, and whose end then passed unheard, is told once
 
 test('an end that nobody answers rings again and again, until somebody does', () => {
   expect(ringsOver(from(80, 140), false)).toEqual(['85 before', '100 end', '115 again', '130 again']);
+});
+
+test('an alarm that rang because the clock was ahead rings again when its time comes, answered or not', () => {
+  expect(ringsOver([...from(1500, 1502), ...from(10, 120)])).toEqual(['1500 end missed', '85 before', '100 end']);
+  expect(ringsOver([...from(1500, 1502), ...from(10, 120)], false)).toEqual(['1500 end missed', '85 before', '100 end', '115 again']);
+  expect(ringsOver([...from(90, 92), ...from(10, 120)])).toEqual(['90 before', '85 before', '100 end']);
+});
+
+test('a clock that is set right by some seconds rings nothing twice', () => {
+  expect(ringsOver([85, 84.5, 85, 100, 99.5, 100, 101])).toEqual(['85 before', '100 end']);
 });
 
 test('a soak without a time of day has no alarm', () => {
