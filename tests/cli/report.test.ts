@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { version } from '../../package.json';
 import { folderWith } from '../disk/helpers.ts';
+import { hasBlocks } from '../../server/src/cli/output.ts';
 import { plumule } from './run.ts';
 
 const LOTS = `lot A-1 Trollius europaeus, 20 seeds
@@ -55,6 +56,25 @@ describe('plumule report', () => {
     expect(stderr).toBe('plumule: 1 error in the records of these lots; “plumule check” lists them\n');
     expect(stdout).toContain('The records of A-1 have an error: its numbers may be wrong until you fix it.');
     expect(stdout).toContain('No percentage for A-1: more are counted (34) than there are seeds (20).');
+  });
+
+  it('draws courses in blocks where that is asked for, and none unasked where it is no terminal', async () => {
+    const folder = await folderWith({ 'a.germ': `${LOTS}${COUNTS}count A-1 2026-01-19, 6\n` });
+    const [asked, unasked] = [await plumule(folder, 'report', '--courses', 'always', ...TODAY), await plumule(folder, 'report', ...TODAY)];
+    expect(asked.stdout).toContain('  A-1    ··············▃▅\n');
+    expect(unasked.stdout).not.toContain('lines of blocks');
+  });
+
+  it.each([
+    ['a terminal of UTF-8', 'linux', { TERM: 'xterm-256color', LANG: 'de_AT.UTF-8' }, true],
+    ['one whose letters are others than its language', 'darwin', { TERM: 'xterm', LANG: 'C', LC_CTYPE: 'UTF-8' }, true],
+    ['one of another encoding', 'linux', { TERM: 'xterm', LANG: 'de_AT.UTF-8', LC_ALL: 'C' }, false],
+    ['the console of Linux', 'linux', { TERM: 'linux', LANG: 'de_AT.UTF-8' }, false],
+    ['one that says that it can do nothing', 'linux', { TERM: 'dumb', LANG: 'de_AT.UTF-8' }, false],
+    ['Windows Terminal', 'win32', { WT_SESSION: 'b4a2' }, true],
+    ['the old console of Windows', 'win32', {}, false],
+  ] as const)('draws them unasked only where they can be read: %s', (_, platform, env, can) => {
+    expect(hasBlocks({ platform, env })).toBe(can);
   });
 
   it('is Markdown where that is asked for', async () => {

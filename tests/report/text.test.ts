@@ -112,6 +112,6 @@ are percentage points.
 
   it('paints the headings with what it is given', () => {
     const report = reportFor('lot A-1 Adonis, 30 seeds', at('2026-01-20'));
-    expect(reportText([report], { width: 100, bold: text => `<${text}>` })).toContain('\n<A-1  Adonis>\n');
+    expect(reportText([report], { width: 100, bold: text => `<${text}>`, blocks: false })).toContain('\n<A-1  Adonis>\n');
   });
 });

@@ -4,6 +4,7 @@ import { plainPage, type Page } from '../report/page.ts';
 import { printable } from '../report/printable.ts';
 import { exits } from './exits.ts';
 import type { Unread } from './names.ts';
+import type { blocksWhen } from './program/choices.ts';
 
 /** Results, to standard output. */
 export function print(text: string | Uint8Array): void {
@@ -30,12 +31,21 @@ export function wantsColours(): boolean {
 const NARROWEST = 60;
 
 /** What standard output is: a terminal has its own width, up to that of other pages. */
-export function outputPage(): Page {
+export function outputPage(blocks: (typeof blocksWhen)[number] = 'never'): Page {
   const columns = isatty(process.stdout.fd) ? process.stdout.columns : plainPage.width;
   return {
     width: Math.min(plainPage.width, Math.max(NARROWEST, columns)),
     bold: pc.createColors(wantsColours()).bold,
+    blocks: blocks === 'always' || blocks === 'auto' && isatty(process.stdout.fd) && hasBlocks(process),
   };
+}
+
+/** Whether a terminal is one of UTF-8 with block characters; the bare console of Linux and dumb terminals have none. */
+export function hasBlocks({ env, platform }: Pick<NodeJS.Process, 'env' | 'platform'>): boolean {
+  if (env.TERM === 'dumb' || env.TERM === 'linux') return false;
+  if (platform === 'win32') return env.WT_SESSION !== undefined || env.TERM_PROGRAM === 'vscode';
+  const locale = [env.LC_ALL, env.LC_CTYPE, env.LANG].find(name => name !== undefined && name !== '');
+  return /utf-?8/iu.test(locale ?? '');
 }
 
 /** What is said when the output cannot be written; undefined where nobody is left to hear it. */

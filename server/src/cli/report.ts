@@ -13,13 +13,15 @@ import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, numbered, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
-import type { reportFormats, reportRanks } from './program/choices.ts';
+import type { blocksWhen, reportFormats, reportRanks } from './program/choices.ts';
 import { reportStocks, reportWinter } from './sheets.ts';
 import { unknownLot } from './unknown.ts';
 import { wroteFiles, type FileToWrite } from './written.ts';
 
 export interface ReportOptions {
   readonly format: (typeof reportFormats)[number];
+  /** When each batch is drawn as a line of blocks. */
+  readonly courses: (typeof blocksWhen)[number];
   readonly lot?: readonly string[];
   readonly by?: (typeof reportRanks)[number];
   readonly today?: Moment;
@@ -52,7 +54,7 @@ export async function report(paths: readonly string[], options: ReportOptions): 
   // Asked for a lot, nobody wants to hear of the journals that do not have it.
   const told = reports.map(each => each.report).filter(({ lots }) => lot === undefined || lots.length > 0);
   let isWritten = true;
-  if (output === undefined) print(written(format, told, reports, unread));
+  if (output === undefined) print(written(options, told, reports, unread));
   else isWritten = await wrote(output, format, told);
   complainOf(unread);
   for (const id of unknown) complain(unknownLot(id, journals));
@@ -73,11 +75,11 @@ function reportOn(
 }
 
 function written(
-  format: ReportOptions['format'], told: readonly Report[],
+  { format, courses }: ReportOptions, told: readonly Report[],
   reports: readonly (OpenJournal & { report: Report })[], unread: readonly Unread[],
 ): string {
   switch (format) {
-    case 'text': return reportText(told, outputPage());
+    case 'text': return reportText(told, outputPage(courses));
     case 'md': return reportMarkdown(told);
     case 'html': return reportPage(told);
     case 'json': {

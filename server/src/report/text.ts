@@ -1,4 +1,5 @@
 import { columnsOf, type Column } from './columns.ts';
+import { COURSES_LEGEND, courseColumns } from './courses.ts';
 import { plainPage, type Page } from './page.ts';
 import { trialPassages, type Passage } from './passages.ts';
 import { plantPassages, untriedText } from './plant-passages.ts';
@@ -16,7 +17,9 @@ export function reportText(reports: readonly Report[], page = plainPage): string
       : report.lots.map(lot => lotText(lot, report, page))),
     ...warningsOf(report).map(warning => paragraph(warning, page.width).join('\n')),
   ]);
-  const legend = legendOf(reports);
+  const isDrawn = page.blocks && reports.some(({ lots, plants }) => (
+    !plants && lots.some(lot => courseColumns(rowsOf(lot)).length > 0)));
+  const legend = [...legendOf(reports), ...isDrawn ? [COURSES_LEGEND] : []];
   if (legend.length > 0) parts.push(legend.flatMap(text => paragraph(text, page.width)).join('\n'));
   return parts.map(part => `${part}\n`).join('\n');
 }
@@ -28,9 +31,16 @@ function lotText(lot: LotReport, { now, details }: Report, page: Page): string {
     page.bold(printable(plant === undefined ? id : `${id}  ${plant}`)),
     ...(facts.length > 0 ? paragraph(printable(facts.join(', ')), page.width) : []),
     ...tableLines(columnsOf(rowsOf(lot), now), page),
+    ...(page.blocks ? coursesLines(lot, page) : []),
     ...notesOf(lot).flatMap(note => indented(note, page)),
     ...trialPassages(lot.trial, details).flatMap(passage => passageLines(passage, page)),
   ].join('\n');
+}
+
+/** With an empty line before it. */
+function coursesLines(lot: LotReport, page: Page): string[] {
+  const lines = tableLines(courseColumns(rowsOf(lot)), page);
+  return lines.length > 0 ? ['', ...lines] : [];
 }
 
 function plantTexts({ plants }: NonNullable<Report['plants']>, details: boolean, page: Page): string[] {

@@ -8,6 +8,8 @@ export const textFormats = ['text', 'json'] as const;
 export const checkFormats = ['text', 'json', 'sarif', 'github'] as const;
 export const reportFormats = ['text', 'json', 'md', 'html'] as const;
 export const adviceFormats = ['text', 'md', 'json'] as const;
+/** When a report draws courses in block characters. */
+export const blocksWhen = ['auto', 'always', 'never'] as const;
 export const reportRanks = ['lot', ...plantRanks] as const;
 /** From the gravest to the slightest. */
 export const severities = ['error', 'warning', 'information', 'hint'] as const satisfies readonly Severity[];

@@ -10,8 +10,8 @@ import type { PublishOptions } from '../publish.ts';
 import type { ReportOptions } from '../report.ts';
 import type { WhenOptions } from '../when.ts';
 import {
-  adviceFormats, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities, textFormats,
-  themeNames,
+  adviceFormats, blocksWhen, checkFormats, labelSheetNames, privates, reportFormats, reportRanks, severities,
+  textFormats, themeNames,
 } from './choices.ts';
 import { command, doing } from './command.ts';
 import {
@@ -42,6 +42,8 @@ export function readJournals(program: Command): void {
       .argParser(oneMoreId))
     .addOption(new Option('--by <rank>', 'lot by lot, or treated against untreated seed across the lots of a plant').choices(reportRanks))
     .option('--details', 'show the tests behind the verdicts too')
+    .addOption(new Option('--courses <when>', 'how much had germinated at each count, as a line of blocks: where your terminal shows them, always or never')
+      .choices(blocksWhen).default('auto').conflicts(['places', 'stocks', 'winter']))
     .option('-o, --output <file>', 'with --format html or md, the file to write; pictures of a Markdown report go beside it')
     .addOption(new Option('--places', 'what is where now, instead of the lots; with --format html, a sheet to print')
       .conflicts(['lot', 'by', 'output']))
