@@ -16,6 +16,21 @@ test('a problem appears while the line is typed and goes when it is mended', () 
   await session.shows('a.germ', []);
 }));
 
+test('of a thousand problems each is shown, and of more the last one shown says how many are not', () => inSession(
+  { settings }, async session => {
+    const wrong = '* rain\n';
+    const messages = () => (session.shown('a.germ') ?? []).map(({ message }) => JSON.stringify(message).slice(1, -1));
+    const last = () => messages().at(-1) ?? '';
+    await session.open('a.germ', wrong.repeat(1000));
+    await session.shows('a.germ', Array.from({ length: 1000 }, () => 'unknown-line'));
+    expect(messages().filter(message => message.includes('not shown'))).toEqual([]);
+    for (const [version, notice] of [[2, '1 more problem in this file is not shown.'], [3, '2 more problems in this file are not shown.']] as const) {
+      await session.change('a.germ', version, [0, 0, 0], wrong);
+      await session.until(() => last().endsWith(`. ${notice}`), last);
+    }
+    expect(messages()).toHaveLength(1000);
+  }));
+
 test('files that are not open are checked too, with ids from one file known in all', () => inSession(
   { settings, files: { 'a.germ': lot, 'deep/er/b.germ': long } },
   async session => {

@@ -67,9 +67,15 @@ export class Session {
 
   /** Waits until a file shows exactly these codes, in this order; fails with what it shows. */
   async shows(name: string, codes: readonly string[]): Promise<void> {
+    await this.until(() => JSON.stringify(this.codes(name)) === JSON.stringify(codes),
+      () => `${name} shows ${JSON.stringify(this.codes(name))}, not ${JSON.stringify(codes)}`);
+  }
+
+  /** Waits until something holds; fails with what is told otherwise. */
+  async until(holds: () => boolean, otherwise: () => string): Promise<void> {
     const end = Date.now() + 20_000;
-    while (JSON.stringify(this.codes(name)) !== JSON.stringify(codes)) {
-      if (Date.now() > end) throw new Error(`${name} shows ${JSON.stringify(this.codes(name))}, not ${JSON.stringify(codes)}`);
+    while (!holds()) {
+      if (Date.now() > end) throw new Error(otherwise());
       await new Promise(resolve => setTimeout(resolve, 5));
     }
   }

@@ -131,7 +131,8 @@ export class Publisher {
     const diagnostics = shown.slice(0, MOST).map(item => this.#diagnosticOf(item, workspace));
     const last = diagnostics.at(-1);
     if (!last || shown.length <= MOST) return diagnostics;
-    const notice = `${shown.length - MOST} more problems in this file are not shown.`;
+    const more = shown.length - MOST;
+    const notice = `${more === 1 ? '1 more problem in this file is' : `${more} more problems in this file are`} not shown.`;
     return [...diagnostics.slice(0, -1), { ...last, message: `${shown[MOST - 1]!.problem.message} ${notice}` }];
   }
 
