@@ -68,6 +68,30 @@ describe('an open batch that nobody counts', () => {
     expect(problemsIn('no-recent-count', source, { now: '2026-06-06' })).toHaveLength(1);
   });
 
+  test('is not said where a record of it cannot be read, for that may be the missing count', () => {
+    const source = (date: string) => `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2026-01-03
+      count VER-24 ${date}, 1
+      split VER-24 2026-01-05, A 20 seeds
+      sow VER-24/A 2026-01-06
+    `;
+    expect(problemsIn('no-recent-count', source('2026-03-32'), { now: '2026-04-10' })).toEqual([]);
+    expect(problemsIn('no-recent-count', source('2026-01-04'), { now: '2026-04-10' })).toHaveLength(2);
+  });
+
+  test('begins anew when some seedlings are potted', () => {
+    const source = `
+      lot VER-24 Veratrum nigrum, 20 seeds
+      sow VER-24 2026-01-03
+      count VER-24 2026-01-10, 12 emerged
+      pot VER-24 2026-03-01, 12 seedlings
+    `;
+    // 56 days after 2026-03-01 is 2026-04-26.
+    expect(problemsIn('no-recent-count', source, { now: '2026-04-26' })).toEqual([]);
+    expect(problemsIn('no-recent-count', source, { now: '2026-04-27' })).toMatchObject([{ start: 4, end: 10 }]);
+  });
+
   test('goes by the same looks as the list of what is due', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 60 seeds

@@ -45,6 +45,9 @@ describe('the seeds that percentages are of', () => {
     expect(numbers(`${before}sow VER-24/A 2026-03-10, 21 seeds`)).toEqual({ sown: 21, tested: 24, of: 23 });
     expect(numbers(`${before}sow VER-24/A 2026-03-10`)).toEqual({ sown: 21, tested: 24, of: 23 });
     expect(numbers(`${before}sow VER-24/A 2026-03-10, 10 seeds`)).toEqual({ sown: 10, tested: 16, of: 15 });
+    // What had rotted or been lost is not there to be sown.
+    expect(numbers('count VER-24/A 2026-02-10, 2 rotted, 1 lost\nsow VER-24/A 2026-03-10')).toEqual({ sown: 21, tested: 24, of: 23 });
+    expect(numbers('count VER-24/A 2026-02-10, 2 rotted\nsow VER-24/A 2026-03-10, 22 seeds')).toEqual({ sown: 22, tested: 24, of: 24 });
   });
 
   test('are not known where the lot says no number and none was sown by number', () => {

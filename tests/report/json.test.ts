@@ -48,6 +48,18 @@ describe('a report as data', () => {
     expect(germination.wilson!.low).toBeCloseTo(0.0061, 4);
   });
 
+  it('tells what rotted, of the seed that the percentages are of', () => {
+    const { lots: [lot] } = dataOf(`
+      lot A-1 Adonis vernalis, 30 seeds
+      sow A-1 2026-01-04
+      count A-1 2026-01-18, 12, 3 rotted, 2 lost
+    `, at('2026-01-20')) as { lots: { batches: { totals: object; measures: { rotted: object } }[] }[] };
+    expect(lot!.batches[0]).toMatchObject({
+      totals: { germinated: 12, rotted: 3, lost: 2 },
+      measures: { rotted: { share: 3 / 28 } },
+    });
+  });
+
   it('has the reason in place of a number that cannot be given', () => {
     expect(dataOf(`
       lot A-1 Adonis vernalis

@@ -48,6 +48,21 @@ describe('hover on a lot of a plant that the guides know', () => {
     ]);
   });
 
+  test('counts a lot once, however many of its batches had the treatment', () => {
+    const found = blocks(`
+      --- guides.germ${guides}
+      --- a.germ
+      lot PEN-25 Penstemon digitalis, 60 seeds
+          ^^^^^^ here
+      split PEN-25, A 20 seeds, B 20 seeds
+      sow PEN-25/A 2026-01-11
+      sow PEN-25/B 2026-01-11
+      count PEN-25/A 2026-02-01, 12
+      count PEN-25/B 2026-02-01, 3
+    `);
+    expect(found.join('\n')).toContain('| untreated | 15 of 40 = 37.5 % | 2 batches of 1 lot |');
+  });
+
   test('says when there is nothing of one’s own to set beside them', () => {
     expect(blocks(`
       --- guides.germ${guides}

@@ -39,6 +39,18 @@ describe('a date that is a year off', () => {
     `)).toEqual([['Change to “2025-03-01”: a year before', 'count VER-24 2025-03-01, 0']]);
   });
 
+  test('of a record after the close is not on the day of the close, when the batch was closed already', () => {
+    const source = (day: string) => `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow VER-24 2025-01-11
+      discard VER-24 2025-03-01, all soft
+      count VER-24 ${day}, 0
+            ^^^^^^ after-close
+    `;
+    expect(linesOf('after-close', source('2026-03-01'))).toEqual([]);
+    expect(linesOf('after-close', source('2026-02-28'))).toEqual([['Change to “2025-02-28”: a year before', 'count VER-24 2025-02-28, 0']]);
+  });
+
   test.each([
     ['it would be of a day to come', 'sow VER-24 2026-02-01\ncount VER-24 2025-08-01, 0\n             ^^^^^^^^^^ count-before-sowing'],
     ['it would still be too early', 'sow VER-24 2026-02-01\ncount VER-24 2024-02-01, 0\n             ^^^^^^^^^^ count-before-sowing'],
