@@ -8,6 +8,7 @@ import type { JournalServer } from './server.ts';
 import { printLabels, printPlaces, printRound } from './sheet.ts';
 import { DueView } from './views/due.ts';
 import { JournalStatus } from './views/language-status.ts';
+import { LotsView } from './views/lots.ts';
 import { PlacesView } from './views/places.ts';
 import { StocksView } from './views/stocks.ts';
 import { NextDue } from './views/status.ts';
@@ -19,6 +20,7 @@ const QUIET = 700;
 /** The views are there before the server is, so that they can say that the journal is being read. */
 export function showCalendar(context: ExtensionContext, server: JournalServer, started: Promise<void>): void {
   const due = new DueView();
+  const lots = new LotsView(server, context.workspaceState);
   const places = new PlacesView();
   const stocks = new StocksView();
   const next = new NextDue();
@@ -37,11 +39,12 @@ export function showCalendar(context: ExtensionContext, server: JournalServer, s
     alarm.follow(soaks);
     status.show(summary);
     tellContext(summary);
+    await lots.refresh();
   };
   const refresh = () => void read().catch(() => status.failed());
 
   context.subscriptions.push(
-    due, places, stocks, next, status, alarm,
+    due, lots, places, stocks, next, status, alarm,
     server.onChanged(() => {
       clearTimeout(waiting);
       waiting = setTimeout(refresh, QUIET);

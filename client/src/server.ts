@@ -7,6 +7,7 @@ import type { Summary } from '../../server/src/features/summary.ts';
 import type { Direction } from '../../server/src/features/neighbours.ts';
 import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
+import type { LotNamed, LotShown } from '../../server/src/lsp/lots.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { NeighbourShown } from '../../server/src/lsp/navigation.ts';
 import type { LabelSheetName } from '../../server/src/report/paper/label-sheets.ts';
@@ -23,6 +24,10 @@ interface PanelAsked extends PanelState {
 export interface JournalServer {
   due(): Promise<DueShown[]>;
   places(): Promise<PlaceShown[]>;
+  /** All lots, by journal, by plant and by id; without the verdicts on those that nobody has asked to judge. */
+  lotRows(): Promise<LotShown[]>;
+  /** The verdicts on each of some lots. A lot can take the server some milliseconds. */
+  judgeLots(lots: readonly LotNamed[]): Promise<(readonly string[])[]>;
   stocks(): Promise<StockShown[]>;
   soaks(): Promise<SoakShown[]>;
   /** The record that an item of the due list asks for, ready to be put into a file. */
@@ -64,6 +69,8 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
   return {
     due: () => client.sendRequest('plumule/due', {}),
     places: () => client.sendRequest('plumule/places', {}),
+    lotRows: () => client.sendRequest('plumule/lotRows', {}),
+    judgeLots: lots => client.sendRequest('plumule/judgeLots', { lots }),
     stocks: () => client.sendRequest('plumule/stocks', {}),
     soaks: () => client.sendRequest('plumule/soaks', {}),
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),

@@ -29,7 +29,7 @@ test('lots stand by plant and id, each with where it stands, what it came to and
     sow S-1 2026-01-02 09:00
   `));
   const rows = [
-    ['G-1', '2 of 2 open: sown, day 61', ['untreated 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h 20 of 24 = 83.3 %'], undefined, ['2025/26']],
+    ['G-1', '2 of 2 open: sown, day 61', ['untreated: 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h: 20 of 24 = 83.3 %'], undefined, ['2025/26']],
     ['V-2', 'sown, day 215', [], undefined, ['2024/25']],
     ['V-10', 'not begun', [], undefined, []],
   ];

@@ -22,7 +22,7 @@ test('lots are told with state, shares and their line, and with the verdict once
     const lots = await session.ask<LotShown[]>('plumule/lotRows', {});
     expect(lots).toMatchObject([{
       id: 'V-1', plant: 'Veratrum nigrum', state: 'open', stateText: '2 of 2 open: sown, day 30', winters: ['2025/26'],
-      shares: ['untreated 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h 20 of 24 = 83.3 %'],
+      shares: ['untreated: 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h: 20 of 24 = 83.3 %'],
       at: { uri: session.uri('a.germ'), range: { start: { line: 0, character: 4 }, end: { line: 0, character: 7 } } },
     }]);
     expect(lots[0]).not.toHaveProperty('journal');

@@ -37,7 +37,7 @@ test('of ten winters only the last is open, whatever nobody closed', () => {
 });
 
 test('untreated seed stands first, then each treatment, dishes that were treated alike as one', () => {
-  expect(shareTexts(lotOf(twoBatches()))).toEqual(['untreated 5 of 20 = 25 %', 'GA3 500 ppm 24 h 15 of 20 = 75 %']);
+  expect(shareTexts(lotOf(twoBatches()))).toEqual(['untreated: 5 of 20 = 25 %', 'GA3 500 ppm 24 h: 15 of 20 = 75 %']);
   expect(shareTexts(lotOf(`
     lot L Iris alba, 60 seeds
     split L, A 20 seeds, B 20 seeds, C 20 seeds
@@ -49,7 +49,7 @@ test('untreated seed stands first, then each treatment, dishes that were treated
     count L/A 2026-02-10, 9, 1 lost
     count L/B 2026-02-10, 8
     count L/C 2026-02-10, 1
-  `))).toEqual(['untreated 1 of 20 = 5 %', 'GA3 500 ppm 24 h 17 of 39 = 43.6 %']);
+  `))).toEqual(['untreated: 1 of 20 = 5 %', 'GA3 500 ppm 24 h: 17 of 39 = 43.6 %']);
 });
 
 test('a share is told without a name where no seed was treated, and as a range where its seeds were estimated', () => {
@@ -62,6 +62,22 @@ test('seed of unknown number is told by what germinated, and seed that was not c
   expect(shareTexts(lotOf('lot L Iris alba, 9 seeds\nsow L 2026-01-11'))).toEqual([]);
 });
 
+test('batches whose conditions differ, or whose seed was scarified or treated late, are told apart by name', () => {
+  const two = (facts: string) => `
+    lot L Iris alba, 60 seeds
+    split L, A 20 seeds, B 20 seeds
+    ${facts}
+    sow L/A 2026-01-11, 15 C
+    sow L/B 2026-01-11, 15 C
+    count L/A 2026-02-10, 17
+    count L/B 2026-02-10, 3
+  `;
+  expect(shareTexts(lotOf(two('')))).toEqual(['20 of 40 = 50 %']);
+  expect(shareTexts(lotOf(two('scarify L/A 2026-01-10, nicked')))).toEqual(['A: 17 of 20 = 85 %', 'B: 3 of 20 = 15 %']);
+  const late = `${two('')}\nsoak L/A 2026-02-10 19:00, GA3 500 ppm, 24 h\ncount L/A 2026-03-10, 1\ncount L/B 2026-03-10, 1`;
+  expect(shareTexts(lotOf(late))).toEqual(['untreated: 4 of 20 = 20 %', 'GA3 500 ppm 24 h: 18 of 20 = 90 %']);
+});
+
 test('seed that was split off from what had been counted is told apart from it', () => {
   expect(shareTexts(lotOf(`
     lot L Iris alba, 20 seeds
@@ -69,7 +85,7 @@ test('seed that was split off from what had been counted is told apart from it',
     count L 2026-02-10, 5
     split L 2026-02-11, A 10 seeds
     count L/A 2026-03-10, 3
-  `))).toEqual(['untreated 5 of 20 = 25 %', 'untreated (A) 3 of 10 = 30 %']);
+  `))).toEqual(['the rest: 5 of 20 = 25 %', 'A: 3 of 10 = 30 %']);
 });
 
 test('a verdict is told in the words of the report, once for each treatment that was compared', () => {

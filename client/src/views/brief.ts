@@ -39,5 +39,10 @@ export function shortly({ when, group, overdueDays }: DueShown): string {
 }
 
 export function days(n: number): string {
-  return n === 1 ? '1 day' : `${n} days`;
+  return counted(n, 'day');
+}
+
+/** Example: '1 lot', '2 lots' */
+export function counted(n: number, word: string): string {
+  return `${n} ${word}${n === 1 ? '' : 's'}`;
 }

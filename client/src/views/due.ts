@@ -1,11 +1,12 @@
 /** The side bar's list of what is due: overdue, today, this week, later. */
 import {
-  EventEmitter, MarkdownString, ThemeColor, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, window,
+  EventEmitter, ThemeColor, ThemeIcon, TreeItem, TreeItemCollapsibleState, Uri, window,
   type TreeDataProvider,
 } from 'vscode';
 import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
 import { briefly, days, shortly } from './brief.ts';
 import { openAt } from './open.ts';
+import { tooltip } from './tooltip.ts';
 
 type Group = DueShown['group'];
 type Node = { readonly group: Group } | { readonly item: DueShown };
@@ -82,11 +83,4 @@ function itemOf(shown: DueShown): TreeItem {
 function spoken({ id, plant, what, place, when, overdueDays, journal }: DueShown): string {
   const late = overdueDays > 0 && `overdue by ${days(overdueDays)}`;
   return [id, plant, what, place && `at ${place}`, `due ${when}`, late, journal && `in the journal ${journal}`].filter(Boolean).join(', ');
-}
-
-function tooltip(lines: readonly (string | undefined)[]): MarkdownString {
-  const text = new MarkdownString();
-  // appendText escapes: names and places are the journal's own words.
-  lines.filter(line => line !== undefined && line !== '').forEach((line, i) => text.appendText(`${i > 0 ? '\n' : ''}${line}`));
-  return text;
 }

@@ -1,6 +1,7 @@
 /** What Plumule knows of the journal, in the language status: lots and files read, problems found. */
 import { DiagnosticSeverity, languages, LanguageStatusSeverity, type Disposable } from 'vscode';
 import type { Summary } from '../../../server/src/features/summary.ts';
+import { counted } from './brief.ts';
 
 export class JournalStatus {
   readonly #item = languages.createLanguageStatusItem('plumule.journal', { language: 'plumule' });
@@ -41,8 +42,4 @@ export class JournalStatus {
     const grave = [errors > 0 && counted(errors, 'error'), warnings > 0 && counted(warnings, 'warning')].filter(Boolean);
     this.#item.detail = grave.length > 0 ? grave.join(', ') : 'no errors, no warnings';
   }
-}
-
-function counted(number: number, word: string): string {
-  return `${number} ${word}${number === 1 ? '' : 's'}`;
 }

@@ -18,7 +18,7 @@ export interface LotRow {
   readonly plantKey: string;
   readonly state: LotState;
   readonly stateText: string;
-  /** Of untreated seed first: 'untreated 2 of 24 = 8.3 %'. */
+  /** Of untreated seed first: 'untreated: 2 of 24 = 8.3 %'. */
   readonly shares: readonly string[];
   /** Undefined until it was judged. */
   readonly verdicts: readonly string[] | undefined;

@@ -9,8 +9,9 @@ import { verdictWords } from '../measures/verdict-words.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { sumOfRanges } from '../model/estimate.ts';
 import { isStep } from '../model/events.ts';
+import { groupsOf } from '../trials/groups.ts';
 import { trialOf } from '../trials/lot-trial.ts';
-import { treatmentOf } from '../trials/treatment.ts';
+import { treatmentOf, type Treatment } from '../trials/treatment.ts';
 import { germinatedOf } from './germination.ts';
 import { shareText } from './shares.ts';
 import { stateOf, stateText } from './state.ts';
@@ -69,33 +70,45 @@ function lastDay({ past }: Standing): Day {
   return past.at(-1)!.entry.moment.day;
 }
 
-/**
- * How much has germinated of what was counted, by what was done to it, untreated seed first. What stayed after seed of
- * it was split off stands apart from that, so that no seed counts twice.
- *
- * Example: ['untreated 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h 14 of 24 = 58.3 %']; of untreated seed alone
- * ['6 of 60 = 10 %']
- */
-export function shareTexts(lot: Lot): string[] {
-  const counted = [...lot.batches.values()].filter(batch => countsOf(batch).length > 0);
-  const parts = new Map<string, Batch[]>();
-  for (const batch of counted) {
-    const treatment = treatmentOf(batch, batch.soaks);
-    const given = treatment.length === 0 ? UNTREATED : groupLabel({ treatment, batches: [] });
-    const label = isAlsoCountedAbove(batch) ? `${given} (${batch.path.slice(lot.id.length + 1)})` : given;
-    const part = parts.get(label);
-    if (part) part.push(batch);
-    else parts.set(label, [batch]);
-  }
-  const isTreated = (label: string) => Number(!label.startsWith(UNTREATED));
-  return [...parts].sort(([a], [b]) => isTreated(a) - isTreated(b)).map(([label, batches]) =>
-    (parts.size === 1 && label === UNTREATED ? sumText(batches) : `${label} ${sumText(batches)}`));
+/** Batches that are told together, and what was done to all of their seed. */
+interface Part {
+  readonly treatment: Treatment;
+  readonly batches: Batch[];
 }
 
-const UNTREATED = 'untreated';
+/**
+ * How much has germinated of what was counted, replicates together, untreated seed first; with the names of batches
+ * where the treatment alone does not tell them apart.
+ *
+ * Example: ['untreated: 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h: 14 of 24 = 58.3 %']; where no seed was treated
+ * ['6 of 60 = 10 %'] or ['A: 17 of 20 = 85 %', 'B: 3 of 20 = 15 %']
+ */
+export function shareTexts(lot: Lot): string[] {
+  const parts = partsOf(lot);
+  const labels = parts.map(({ treatment }) => (treatment.length === 0 ? 'untreated' : groupLabel({ treatment, batches: [] })));
+  const isTreated = parts.some(({ treatment }) => treatment.length > 0);
+  return parts.map(({ batches }, i) => {
+    const isAlone = labels.filter(label => label === labels[i]).length === 1;
+    const names = isAlone ? undefined : groupNames({ batches: batches.map(batch => ({ batch })) });
+    const label = isTreated ? labels[i]! + (names === undefined ? '' : ` (${names})`) : names ?? '';
+    return label === '' ? sumText(batches) : `${label}: ${sumText(batches)}`;
+  });
+}
 
-function isAlsoCountedAbove({ parent }: Batch): boolean {
-  return parent !== undefined && (countsOf(parent).length > 0 || isAlsoCountedAbove(parent));
+function partsOf(lot: Lot): Part[] {
+  const groups = new Map(groupsOf(lot).groups.flatMap(group =>
+    // What was treated late is told by itself, by all that was done to it.
+    group.batches.filter(({ endedBy }) => endedBy === undefined).map(({ batch }) => [batch, group] as const)));
+  const parts = new Map<unknown, Part>();
+  for (const batch of lot.batches.values()) {
+    if (countsOf(batch).length === 0) continue;
+    const key = groups.get(batch) ?? batch;
+    const part = parts.get(key);
+    if (part) part.batches.push(batch);
+    else parts.set(key, { treatment: treatmentOf(batch, batch.soaks), batches: [batch] });
+  }
+  const isTreated = ({ treatment }: Part) => Number(treatment.length > 0);
+  return [...parts.values()].sort((a, b) => isTreated(a) - isTreated(b));
 }
 
 function sumText(batches: readonly Batch[]): string {

@@ -1,4 +1,5 @@
 /** Treated against untreated seed in plain words. */
+import type { Batch } from '../journal/life.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import type { Evidence } from '../measures/evidence.ts';
 import type { DaysApart } from '../measures/half-up.ts';
@@ -43,7 +44,7 @@ export function groupLabel({ treatment, batches, since }: Group): string {
  *
  * Example: 'A', 'A/1, A/2 and A/3', '8 batches'; the lot itself is 'the rest' where it was divided
  */
-export function groupNames({ batches }: Group): string {
+export function groupNames({ batches }: { readonly batches: readonly { readonly batch: Batch }[] }): string {
   if (batches.length > MOST_NAMES) return `${batches.length} batches`;
   return listed(batches.map(({ batch: { path, parent, children } }) => {
     if (!parent) return children.length > 0 ? 'the rest' : path;
