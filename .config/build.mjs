@@ -43,7 +43,7 @@ const bundles = [
   {
     from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node,
     // Found at run time where it is installed.
-    external: ['@duckdb/node-api'],
+    external: ['@duckdb/node-api', '@resvg/resvg-js'],
   },
   {
     from: 'server/src/cli/main.ts', to: 'plumule.cjs', ...node, banner: { js: '#!/usr/bin/env node' },

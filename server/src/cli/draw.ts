@@ -1,4 +1,4 @@
-/** `plumule draw`: the picture of a lot, a batch, a plant or a whole journal as an SVG file. */
+/** `plumule draw`: the picture of a lot, a batch, a plant or a whole journal as an SVG or a PNG file. */
 import { batchPicture, lotPicture } from '../features/drawing/pictures.ts';
 import { stocksPicture } from '../features/drawing/bench.ts';
 import { placesPicture } from '../features/drawing/places.ts';
@@ -16,6 +16,7 @@ import { plantTrial } from '../trials/plant-trial.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
 import { complain, complainOf, print } from './output.ts';
+import { findResvg, NO_FONT, NO_RESVG, pngOf } from './png.ts';
 import { unknownName } from './unknown.ts';
 import { wroteFiles } from './written.ts';
 
@@ -51,8 +52,8 @@ export async function draw(id: string | undefined, paths: readonly string[], opt
     complain('say what to draw: a lot, a batch, a plant, --season, --places or --stocks');
     return exits.unread;
   }
-  if (output !== undefined && !output.toLowerCase().endsWith('.svg')) {
-    complain(`${output}: pictures are SVG files, so choose a name that ends in .svg`);
+  if (output !== undefined && !/\.(?:svg|png)$/iu.test(output)) {
+    complain(`${output}: pictures are SVG or PNG files, so choose a name that ends in .svg or .png`);
     return exits.unread;
   }
   const { journals, unread } = await openJournals(whole && id !== undefined ? [id, ...paths] : paths, today);
@@ -60,10 +61,24 @@ export async function draw(id: string | undefined, paths: readonly string[], opt
   const frame = { theme: themes[theme], width: WIDTH, small: false, id: 'picture' };
   const picture = whole ? drawnWhole(whole, journals, frame) : drawnThing(id!, journals, frame, options);
   if (typeof picture === 'number') return picture;
-  const text = `${picture.svg.markup}\n`;
-  if (output === undefined) print(text);
-  else if (!await wroteFiles([{ path: output, text, kind: 'svg' }], `wrote ${output}`)) return exits.unread;
+  if (output === undefined) print(textOf(picture));
+  else if (!await wrote(output, picture)) return exits.unread;
   return unread.length > 0 ? exits.unread : exits.clean;
+}
+
+function textOf({ svg }: Picture): string {
+  return `${svg.markup}\n`;
+}
+
+/** As PNG where the file is called so; false where it could not be written: the reason has been said. */
+async function wrote(output: string, picture: Picture): Promise<boolean> {
+  const said = `wrote ${output}`;
+  if (!/\.png$/iu.test(output)) return wroteFiles([{ path: output, content: textOf(picture), kind: 'svg' }], said);
+  const resvg = await findResvg();
+  const content = resvg && pngOf(picture, resvg);
+  if (content) return wroteFiles([{ path: output, content, kind: 'png' }], said);
+  complain(`${output}: ${resvg ? NO_FONT : NO_RESVG}`);
+  return false;
 }
 
 /** Of the first journal that has something to draw. */

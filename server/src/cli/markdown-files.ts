@@ -18,11 +18,11 @@ export function markdownFiles(output: string, reports: readonly Report[]): FileT
     const picture = lotPicture(lot, { theme: themes.light, width: WIDTH, small: false, id: 'picture' });
     if (!picture) continue;
     const file = `${names.of(`${name}-${fileWord(lot.id)}`)}.svg`;
-    pictures.set(lot, { path: path.join(dir, file), text: `${picture.svg.markup}\n`, kind: 'svg' });
+    pictures.set(lot, { path: path.join(dir, file), content: `${picture.svg.markup}\n`, kind: 'svg' });
   }
   const pictureOf = (lot: Lot): string | undefined => {
     const picture = pictures.get(lot);
     return picture && encodeURIComponent(path.basename(picture.path));
   };
-  return [{ path: output, text: reportMarkdown(reports, { pictureOf }), kind: 'md' }, ...pictures.values()];
+  return [{ path: output, content: reportMarkdown(reports, { pictureOf }), kind: 'md' }, ...pictures.values()];
 }

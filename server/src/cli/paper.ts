@@ -56,7 +56,7 @@ export async function printRound(paths: readonly string[], { today, output }: Ro
 async function wrote(text: string, output: string | undefined, what: string): Promise<boolean> {
   if (output !== undefined) {
     const said = `wrote ${what} to ${output}; print it from a browser, at 100 %`;
-    return wroteFiles([{ path: output, text, kind: 'html' }], said);
+    return wroteFiles([{ path: output, content: text, kind: 'html' }], said);
   }
   print(text);
   return true;

@@ -93,7 +93,7 @@ function written(
 async function wrote(output: string, format: ReportOptions['format'], told: readonly Report[]): Promise<boolean> {
   const files: readonly FileToWrite[] = format === 'md'
     ? markdownFiles(output, told)
-    : [{ path: output, text: reportPage(told), kind: 'html' }];
+    : [{ path: output, content: reportPage(told), kind: 'html' }];
   const pictures = files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : '';
   return wroteFiles(files, `wrote ${output}${pictures}`);
 }

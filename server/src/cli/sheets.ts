@@ -62,7 +62,7 @@ async function reportSheets(
     json: () => printableJson({ version: shape, plumule: version, journals: json(), unread }),
   }[format]();
   if (output === undefined) print(text);
-  else if (!await wroteFiles([{ path: output, text, kind: format === 'html' ? 'html' : 'md' }], `wrote ${output}`)) {
+  else if (!await wroteFiles([{ path: output, content: text, kind: format === 'html' ? 'html' : 'md' }], `wrote ${output}`)) {
     return exits.unread;
   }
   return unread.length > 0 ? exits.unread : exits.clean;

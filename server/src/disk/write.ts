@@ -76,6 +76,7 @@ export async function createJournal(file: string, text: string): Promise<void> {
 const kinds = {
   calendar: { begins: /^BEGIN:VCALENDAR/i, name: 'calendar' },
   svg: { begins: /^<svg/, name: 'picture' },
+  png: { begins: /^\u0089PNG/, name: 'picture' },
   html: { begins: /^<!DOCTYPE html>/i, name: 'page' },
   md: { begins: /^# Report/, name: 'report' },
   mapping: { begins: /^\{[^]*"columns"/, name: 'mapping' },
@@ -87,7 +88,7 @@ export type WrittenKind = keyof typeof kinds;
  * Writes a file of our own making, aside first as above. A file that is there already and is neither of this kind nor
  * empty is left alone: a slip of the hand must not cost a journal. Rejects with a DiskFault.
  */
-export async function writeOurs(file: string, text: string, kind: WrittenKind): Promise<void> {
+export async function writeOurs(file: string, content: string | Uint8Array, kind: WrittenKind): Promise<void> {
   const { begins, name } = kinds[kind];
   try {
     const there = await realpathIfThere(file);
@@ -100,7 +101,7 @@ export async function writeOurs(file: string, text: string, kind: WrittenKind): 
         throw new DiskFault(file, `this file exists and is not a ${name}; choose another name`);
       }
     }
-    await replaceFile(there ?? file, text, { like });
+    await replaceFile(there ?? file, content, { like });
   } catch (error) {
     throw writeFaultOf(file, error);
   }

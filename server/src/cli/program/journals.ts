@@ -69,7 +69,7 @@ export function readJournals(program: Command): void {
 
   command(program, 'draw', {
     summary: 'draw a lot, a plant, the season, places or stocks',
-    description: 'Draws an SVG picture: of a lot or a batch how much germinated over time, treated beside untreated; of a\nplant the differences in all its lots, winter by winter, or with --winters how much germinated over time\nin all of them; or of a whole journal with one of the options.',
+    description: 'Draws a picture: of a lot or a batch how much germinated over time, treated beside untreated; of a\nplant the differences in all its lots, winter by winter, or with --winters how much germinated over time\nin all of them; or of a whole journal with one of the options.',
     example: 'plumule draw GEN-25 --output GEN-25.svg',
   })
     .argument('[id]', 'a lot, a batch such as VER-24/A, or a plant "Gentiana lutea"; none for a whole journal')
@@ -80,7 +80,7 @@ export function readJournals(program: Command): void {
     .addOption(new Option('--season', 'the stages of all open batches by place, and what is due next').conflicts(['places', 'stocks']))
     .addOption(new Option('--places', 'what is where now, slot by slot').conflicts('stocks'))
     .option('--stocks', 'what is left of each bottle and packet')
-    .option('-o, --output <file>', 'the file to write, replacing an older picture; without it, print the picture')
+    .option('-o, --output <file>', 'the file to write, SVG, or PNG if its name ends in .png, replacing an older picture; without it, print SVG')
     .addOption(new Option('--theme <name>', 'its colours').choices(themeNames).default('light'))
     .addOption(todayOption())
     .action(doing(
