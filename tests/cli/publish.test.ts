@@ -1,24 +1,29 @@
-import { mkdir, readFile, readdir, symlink, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readFile, readdir, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../disk/helpers.ts';
+import { barePhoto } from '../../server/src/publish/photos/bare.ts';
 import { plumule } from './run.ts';
 
 const JOURNAL = `# The bench
 lot GEN-25 Gentiana lutea, 60 seeds, from Anna
 sow GEN-25 2026-01-11, at shelf
-photo GEN-25 2026-01-20, photos/bench.JPG
+photo GEN-25 2026-01-20, photos/bench.PNG
 photo GEN-25 2026-01-21, ../secret.jpg
 photo GEN-25 2026-01-22, photos/link.jpg
 photo GEN-25 2026-01-23, photos/notes.txt
+photo GEN-25 2026-01-24, photos/damaged.jpg
 count GEN-25 2026-01-25, 3
 `;
+const PHOTO = fileURLToPath(new URL('../../samples/photos/penstemon-tray.png', import.meta.url));
 const TODAY = ['--today', '2026-02-10'];
 
 async function journalFolder(): Promise<string> {
   const base = await folderWith({
-    'secret.jpg': 'secret', 'mine/winter.germ': JOURNAL, 'mine/photos/bench.JPG': 'a picture', 'mine/photos/notes.txt': 'notes',
+    'secret.jpg': 'secret', 'mine/winter.germ': JOURNAL, 'mine/photos/damaged.jpg': '\xff\xd8', 'mine/photos/notes.txt': 'notes',
   });
+  await copyFile(PHOTO, path.join(base, 'mine/photos/bench.PNG'));
   await symlink(path.join(base, 'secret.jpg'), path.join(base, 'mine/photos/link.jpg'));
   return path.join(base, 'mine');
 }
@@ -46,11 +51,11 @@ describe('plumule publish', () => {
     for (const left of ['../secret.jpg', 'photos/link.jpg', 'photos/notes.txt']) {
       expect(stderr).toContain(`plumule: ${left}: left out, because it is not a picture in the folder of the journal\n`);
     }
-    expect(stderr).toContain('many say where they were taken');
+    expect(stderr).toContain('plumule: photos/damaged.jpg: left out, because it is damaged or no jpg file\n');
     const site = path.join(folder, '../site');
-    expect(await readdir(path.join(site, 'photos'))).toEqual(['1.jpg']);
-    expect(await readFile(path.join(site, 'photos/1.jpg'), 'utf8')).toBe('a picture');
-    expect(await readFile(path.join(site, 'lot-GEN-25.html'), 'utf8')).toMatch(/from Anna[^]*<img src="photos\/1\.jpg"/);
+    expect(await readdir(path.join(site, 'photos'))).toEqual(['1.png']);
+    expect(await readFile(path.join(site, 'photos/1.png'))).toEqual(Buffer.from(barePhoto(await readFile(PHOTO))!));
+    expect(await readFile(path.join(site, 'lot-GEN-25.html'), 'utf8')).toMatch(/from Anna[^]*<img src="photos\/1\.png"/);
   });
 
   it('writes to no folder with other things in it', async () => {

@@ -9,6 +9,7 @@ import { picturePath } from '../features/links.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Private } from '../model/privates.ts';
 import { entriesOf, type Entry } from '../publish/diary.ts';
+import { barePhoto } from '../publish/photos/bare.ts';
 import { publicName, redacted } from '../publish/redact.ts';
 import { sitePages } from '../publish/site.ts';
 import { reportOf } from '../report/report.ts';
@@ -80,7 +81,7 @@ export async function siteFiles(
 
 const PICTURES = /\.(?:jpe?g|png|gif|webp)$/i;
 
-/** Copies of the photos in the folder of the journal, called by numbers; what cannot be copied is told. */
+/** The photos in the folder of the journal, called by numbers, as pictures alone; what is left out is told. */
 async function photosOf(
   entries: readonly Entry[], folderOf: (entry: Entry) => string, root: string,
 ): Promise<ReadonlyMap<string, FileInFolder>> {
@@ -94,9 +95,10 @@ async function photosOf(
       complain(`${entry.photo}: left out, because it is not a picture in the folder of the journal`);
       continue;
     }
-    copies.set(`${entry.file}:${entry.line}`, { name: `photos/${copies.size + 1}${end}`, content: await readFile(from) });
+    const content = barePhoto(await readFile(from));
+    if (content) copies.set(`${entry.file}:${entry.line}`, { name: `photos/${copies.size + 1}${end}`, content });
+    else complain(`${entry.photo}: left out, because it is damaged or no ${end.slice(1)} file`);
   }
-  if (copies.size > 0) complain('photos are copied as they are, and many say where they were taken');
   return copies;
 }
 
