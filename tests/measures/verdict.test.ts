@@ -143,6 +143,21 @@ describe('the verdict', () => {
     expect(verdictOf(few, few)).toMatchObject({ verdict: 'cannot tell', rule: 'too-few' });
   });
 
+  test('is "cannot tell" where one side was thrown away before most of the other germinated', () => {
+    const knockedOver = { ...course(40, '14:3'), closed: true };
+    const watched = { ...course(40, '14:2 45:28'), cut: { fresh: 10, hard: 0, dead: 0, empty: 0 } };
+    expect(verdictOf(knockedOver, watched)).toMatchObject({
+      verdict: 'cannot tell', rule: 'ended-early',
+      sentence: 'Cannot tell: by day 14, 3 of 40 treated seeds had germinated (8 %) and 2 of 40 untreated (5 %): 2 points more (95 % '
+        + 'interval -10 to 15), but 28 more untreated seeds germinated after that, and the treated seed was not watched for as long.',
+    });
+    expect(verdictOf(watched, knockedOver)).toMatchObject({
+      rule: 'ended-early', sentence: expect.stringContaining('but 28 more treated seeds germinated after that, and the untreated seed'),
+    });
+    // With two of forty more a benefit of 30 points stays excluded.
+    expect(verdictOf(knockedOver, course(40, '14:2 45:2'))).toMatchObject({ verdict: 'no sign of a benefit', rule: 'nothing-seen' });
+  });
+
   test('is "cannot tell" of so few seeds, whatever they did', () => {
     for (const n of [1, 2, 3]) {
       expect(verdictOf(course(n, `4:${n}`), course(n, '', [4]))).toMatchObject({

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { reportData } from '../../server/src/report/json.ts';
+import { reportText } from '../../server/src/report/text.ts';
 import { trialOf } from '../../server/src/trials/lot-trial.ts';
 import { lotOf } from '../journal/helpers.ts';
 import { at, reportFor } from '../report/helpers.ts';
@@ -70,5 +71,34 @@ describe('a report of seed that was estimated', () => {
       course: { undefined: 'its seeds were estimated, not counted' }, measures: { undefined: 'its seeds were estimated, not counted' },
     });
     expect(text).not.toMatch(/"(?:of|sown|kept|tested)":(?:2[1-9]|30|60|5\d)\b/);
+  });
+
+  const unlike = `
+    lot VER-24 Veratrum nigrum, 60 seeds
+    split VER-24, A 30 seeds, B about 30 seeds
+    soak VER-24/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+    soak VER-24/B 2026-01-10 19:00, water, 24 h
+    sow VER-24/A 2026-01-11 19:00, 15 C
+    sow VER-24/B 2026-01-11 19:00, 15 C
+    count VER-24/A 2026-01-25, 20
+    count VER-24/B 2026-01-28, 2
+  `;
+
+  test('names the day of each side where they were looked at on unlike days', () => {
+    expect(verdictOf(unlike).sentence).toMatch(
+      /^Worth repeating so far: 20 of 30 treated seeds had germinated by day 14 \(67 %\) and 2 of 27 to 33 untreated by day 17 \(6 to 7 %\); /);
+  });
+
+  test('does not call a batch left out that it compares', () => {
+    const text = reportText([reportFor(unlike, at('2026-02-03'))]);
+    expect(text).toContain('Treated against untreated, seeds estimated');
+    expect(text).not.toContain('Left out of the comparison');
+    expect(reportData(reportFor(unlike, at('2026-02-03')))).toMatchObject({ lots: [{ trial: { leftOut: [] } }] });
+  });
+
+  test('says of the estimated batch alone that its cut test counted it', () => {
+    const cut = `${unlike}\ncut VER-24/A 2026-04-01, 10 dead\ncut VER-24/B 2026-04-01, 25 dead`;
+    expect(reportText([reportFor(cut, at('2026-05-03'))]).match(/The seeds of .* were estimated.*/g)).toEqual([
+      'The seeds of VER-24/B were estimated; its cut test shows that there were 27.']);
   });
 });

@@ -1,6 +1,7 @@
 /** What the records say of each dose of each agent that was tried alone on a plant, against untreated seed. */
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
+import { shareLater, type Comparison } from '../measures/comparison.ts';
 import type { Difference } from '../measures/difference.ts';
 import { reaches } from '../measures/fisher.ts';
 import { holm } from '../measures/holm.ts';
@@ -111,13 +112,14 @@ function triedIn(
   const { verdict, sentence } = across;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
-  const hasNoSign = across.rule === 'not-shown' && !isOpen && isSmall(difference);
+  const later = shareLater(across.comparisons.filter(comparison => !isUndefined(comparison)) as Comparison[]);
+  const hasNoSign = across.rule === 'not-shown' && !isOpen && isSmall(difference, later);
   return { ...base, verdict, sentence, difference, isOpen, hasNoSign };
 }
 
-/** The interval includes 0 and excludes a benefit that matters, as it has to of one lot. */
-function isSmall(difference: Difference | undefined): boolean {
-  return difference !== undefined && difference.low <= 0 && difference.high < THRESHOLDS.points.value;
+/** The interval includes 0 and excludes a benefit that matters, with what germinated later, as it has to of one lot. */
+function isSmall(difference: Difference | undefined, later: number): boolean {
+  return difference !== undefined && difference.low <= 0 && difference.high + later < THRESHOLDS.points.value;
 }
 
 type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'hasNoSign' | 'isOpen'>;

@@ -1,10 +1,10 @@
-import { claimOf, type Claim, type Side } from './claim.ts';
+import { claimOf, type Claim, type Looks, type Side } from './claim.ts';
 import { contrastOf, type Contrast } from './contrast.ts';
 import { faultOf, type Course } from './course.ts';
 import { daysApart, halfOfAllUp, halfUp, type DayLimits, type DaysApart } from './half-up.ts';
 import type { LifeTable } from './life-table.ts';
 import { logRank, type LogRank } from './log-rank.ts';
-import { openSeeds, until } from './looks.ts';
+import { foundAfter, openSeeds, until } from './looks.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { poolOf, type Pooled } from './replicates.ts';
 import { sharedTables } from './shared-looks.ts';
@@ -20,10 +20,13 @@ export interface Comparison {
   readonly worse: Claim;
   /** The one of the two whose looks lie closer together: by its days the numbers are shown. */
   readonly shown: 'better' | 'worse';
-  /** Age in days up to which both sides are shown. */
+  /** The looks by which both sides are shown, and the age in days of the last of them. */
+  readonly looks: { readonly treated: Looks; readonly untreated: Looks };
   readonly byDay: number;
   /** Seeds that may still germinate and change this; 0 on both sides where it is settled. */
   readonly open: { readonly treated: number; readonly untreated: number };
+  /** Seeds found germinated at looks after those compared, when nobody looked at all of the other side any more. */
+  readonly later: { readonly treated: number; readonly untreated: number };
   /** How many dishes each side has. */
   readonly dishes: { readonly treated: number; readonly untreated: number };
   readonly treated: Pooled;
@@ -72,33 +75,46 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
   if (isUndefined(worse)) return worse;
   const shown = better.ages.apart <= worse.ages.apart ? 'better' : 'worse';
   const looks = shown === 'better'
-    ? [better.looks.first, better.looks.second]
-    : [worse.looks.second, worse.looks.first];
-  const [treatedBy, untreatedBy] = looks.map(({ to }) => to);
+    ? { treated: better.looks.first, untreated: better.looks.second }
+    : { treated: worse.looks.second, untreated: worse.looks.first };
+  const [treatedBy, untreatedBy] = [looks.treated.to, looks.untreated.to];
   const sides = {
-    treated: treated.map(course => until(course, treatedBy!)),
-    untreated: untreated.map(course => until(course, untreatedBy!)),
+    treated: treated.map(course => until(course, treatedBy)),
+    untreated: untreated.map(course => until(course, untreatedBy)),
   };
-  const half = { treated: halfUp(treated, treatedBy!), untreated: halfUp(untreated, untreatedBy!) };
+  const half = { treated: halfUp(treated, treatedBy), untreated: halfUp(untreated, untreatedBy) };
   const [openTreated, openUntreated] = openSeeds([treated, untreated]);
   return {
-    better, worse, shown,
-    byDay: Math.max(treatedBy!, untreatedBy!),
+    better, worse, shown, looks,
+    byDay: Math.max(treatedBy, untreatedBy),
     open: { treated: openTreated!, untreated: openUntreated! },
+    later: { treated: foundAfter(treated, treatedBy), untreated: foundAfter(untreated, untreatedBy) },
     dishes: { treated: treated.length, untreated: untreated.length },
     treated: poolOf(sides.treated), untreated: poolOf(sides.untreated),
     germinated: contrastOf('germinated', sides, { better, worse }),
     sound: contrastOf('sound', sides, { better, worse }),
     weak: {
-      treated: weakSeedlings(sides.treated, treatedBy!), untreated: weakSeedlings(sides.untreated, untreatedBy!),
+      treated: weakSeedlings(sides.treated, treatedBy), untreated: weakSeedlings(sides.untreated, untreatedBy),
     },
     logRank: logRanksOf(treated, untreated),
     halfUp: half,
     daysApart: isUndefined(half.treated) || isUndefined(half.untreated)
       ? undefined
       : daysApart(half.treated, half.untreated),
-    untreatedHalf: halfOfAllUp(untreated, untreatedBy!),
+    untreatedHalf: halfOfAllUp(untreated, untreatedBy),
   };
+}
+
+/** The share of the seed of a side that germinated after the looks compared; the greater one, over all lots. */
+export function shareLater(comparisons: readonly Comparison[]): number {
+  return Math.max(...(['treated', 'untreated'] as const).map(side => {
+    const [found, seeds] = [sumOf(comparisons, ({ later }) => later[side]), sumOf(comparisons, ({ germinated }) => germinated[side].n)];
+    return seeds > 0 ? found / seeds : 0;
+  }));
+}
+
+function sumOf(comparisons: readonly Comparison[], of: (comparison: Comparison) => number): number {
+  return comparisons.reduce((sum, comparison) => sum + of(comparison), 0);
 }
 
 function logRanksOf(treated: readonly Course[], untreated: readonly Course[]): LogRanks {

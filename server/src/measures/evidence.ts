@@ -1,5 +1,5 @@
 import type { Claim } from './claim.ts';
-import type { Comparison } from './comparison.ts';
+import { shareLater, type Comparison } from './comparison.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined } from './measured.ts';
 import { isReady } from './readiness.ts';
@@ -41,6 +41,8 @@ export interface Evidence {
   readonly noGreatGain: boolean;
   /** It ends below 30 points without lying above 0. */
   readonly excluded: boolean;
+  /** What germinated after the looks compared could hide such a benefit. */
+  readonly endedEarly: boolean;
   readonly ready: boolean;
   /** Seed may still germinate and change the comparison. */
   readonly open: boolean;
@@ -80,6 +82,7 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     noGreatLoss: difference.low >= -toleratedLoss.value - ROUNDING,
     noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
+    endedEarly: difference.high + shareLater([comparison]) >= points.value,
     ready: isReady(comparison.untreated, comparison.untreatedHalf),
     open, tooFew, room,
   };

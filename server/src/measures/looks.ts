@@ -56,6 +56,12 @@ export function atMost({ checks }: Course, what: Total, age: number): number {
   return checks.findLast(({ day }) => day <= first)?.[what] ?? 0;
 }
 
+/** Seeds of some batches that were found germinated at looks after an age. */
+export function foundAfter(courses: readonly Course[], age: number): number {
+  return courses.reduce((sum, course) => (
+    sum + (course.checks.at(-1)?.germinated ?? 0) - atLeast(course, 'germinated', age)), 0);
+}
+
 /** A batch cut back to the looks up to an age. */
 export function until(course: Course, age: number): Course {
   return { ...course, checks: course.checks.filter(({ day }) => day <= age) };

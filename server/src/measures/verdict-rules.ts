@@ -89,6 +89,13 @@ export const RULES = [
     holds: ({ open }) => open,
   },
   {
+    id: 'ended-early',
+    verdict: 'cannot tell',
+    says: 'The interval of the difference includes 0 and ends below 30 points, but not with all that germinated after the counts '
+      + 'compared.',
+    holds: ({ excluded, endedEarly, tooFew }) => excluded && endedEarly && !tooFew,
+  },
+  {
     id: 'nothing-seen',
     verdict: 'no sign of a benefit',
     says: 'The interval of the difference includes 0 and ends below 30 points.',

@@ -52,6 +52,8 @@ function reason(told: Told): string {
     case 'still-open':
     case 'too-few':
       return `${germinated(told)}: ${difference(comparison)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
+    case 'ended-early':
+      return `${germinated(told)}: ${difference(comparison)}, but ${later(comparison)}`;
     case 'more':
       return `${germinated(told)}: ${difference(comparison)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
     case 'fewer-sound':
@@ -107,7 +109,8 @@ function sharesOf(
   return claim === 'better' ? { treated: first, untreated: second } : { treated: second, untreated: first };
 }
 
-function daysText({ from, to }: Looks): string {
+/** Example: 'by day 28', or 'by days 26 to 28' of several dishes */
+export function daysText({ from, to }: Looks): string {
   return from === to ? `by day ${to}` : `by days ${from} to ${to}`;
 }
 
@@ -151,6 +154,12 @@ function weak({ weak: { treated, untreated } }: Comparison): string {
 /** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
 function weakText({ least, most, of }: WeakSeedlings): string {
   return `${least === most ? least : `${least} to ${most}`} of ${of}`;
+}
+
+/** The side that was watched for longer may have shown what the other had no time for. */
+function later({ later: { treated, untreated } }: Comparison): string {
+  const [n, side, other] = treated > untreated ? [treated, 'treated', 'untreated'] : [untreated, 'untreated', 'treated'];
+  return `${n} more ${side} ${n === 1 ? 'seed' : 'seeds'} germinated after that, and the ${other} seed was not watched for as long`;
 }
 
 function half({ untreatedHalf }: Comparison): string {

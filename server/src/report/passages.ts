@@ -6,7 +6,7 @@ import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../words/tri
 import type { Group, LeftOut } from '../trials/groups.ts';
 import type { DropsTrial } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
-import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import { notCompared, type Contest, type LotTrial } from '../trials/lot-trial.ts';
 import { isActiveSoak } from '../trials/treatment.ts';
 import type { Column } from './columns.ts';
 
@@ -25,16 +25,15 @@ export interface Passage {
   readonly texts: readonly string[];
 }
 
-export function trialPassages(
-  { contests, ladders, groups, leftOut, estimated, drops }: LotTrial, details: boolean,
-): Passage[] {
+export function trialPassages(trial: LotTrial, details: boolean): Passage[] {
+  const { contests, ladders, groups, estimated, drops } = trial;
   const replicates = groups.flatMap(group => {
     const text = replicatesText(group);
     return text === undefined ? [] : [{ title: titleOf(group), texts: [text] }];
   });
   // Where nothing was tried nothing is missing.
   const isTried = ({ batch: { soaks } }: LeftOut) => contests.length > 0 || soaks.some(isActiveSoak);
-  const missing = leftOut.filter(isTried).map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
+  const missing = notCompared(trial).filter(isTried).map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
   return [
     passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
     passage('Treated against untreated, seeds estimated', estimated.map(contest => contestItem(contest, details))),

@@ -12,15 +12,16 @@ import { isoOf } from '../model/day.ts';
 import type { Group } from '../trials/groups.ts';
 import type { DropsContest, DropsSide } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
-import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import { notCompared, type Contest, type LotTrial } from '../trials/lot-trial.ts';
 import { oddIn } from '../trials/odd.ts';
 import type { ActiveDose } from '../trials/treatment.ts';
 import { contrastData, logRankData, numberData } from './numbers-data.ts';
 
-export function trialData({ groups, leftOut, contests, ladders, estimated, drops }: LotTrial): object {
+export function trialData(trial: LotTrial): object {
+  const { groups, contests, ladders, estimated, drops } = trial;
   return {
     groups: groups.map(groupData),
-    leftOut: leftOut.map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),
+    leftOut: notCompared(trial).map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),
     contests: contests.map(contestData),
     ladders: ladders.map(ladderData),
     drops: drops.contests.map(dropsData),

@@ -50,7 +50,7 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
   }
   for (const { batch, totals, germination, germinationRange, days, origin, measures } of batches) {
     if (!totals) continue;
-    if (batch.worlds.length > 0 && batch.cut && batch.tested !== undefined) {
+    if (batch.cut && batch.tested !== undefined && batch.worlds.some(({ tested }) => tested !== batch.tested)) {
       notes.push(`The seeds of ${batch.path} were estimated; its cut test shows that there were ${batch.tested}.`);
     }
     if (germinationRange) notes.push(`The percentage of ${batch.path} is of ${germinationRange.of}. It covers every number in that range.`);

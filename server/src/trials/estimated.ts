@@ -1,8 +1,10 @@
 /** Verdicts on seed that was estimated: what both ends of each estimate say. */
 import { rangeOf } from '../journal/estimates.ts';
+import type { Looks } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause } from '../measures/measured.ts';
 import type { Verdict } from '../measures/verdict.ts';
+import { daysText } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import type { Contest } from './lot-trial.ts';
@@ -65,14 +67,20 @@ function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Cont
 
 /** Example: 'by day 28, 14 of 22 to 26 treated seeds had germinated (54 to 64 %) and 2 of 18 to 22 untreated ...' */
 function numbersText(comparisons: readonly Comparison[]): string {
-  const days = range(comparisons.map(({ byDay }) => byDay));
   const side = (what: 'treated' | 'untreated') => {
     const shares = comparisons.map(({ germinated }) => germinated[what]);
     const percents = range(shares.map(({ x, n }) => Math.round((100 * x) / n)));
     return { of: `${range(shares.map(({ x }) => x))} of ${range(shares.map(({ n }) => n))}`, percents: `(${percents} %)` };
   };
   const [treated, untreated] = [side('treated'), side('untreated')];
-  return `by day ${days}, ${treated.of} treated seeds had germinated ${treated.percents} and ${untreated.of} untreated ${untreated.percents}`;
+  const [a, b] = (['treated', 'untreated'] as const).map(what => byDays(comparisons.map(({ looks }) => looks[what])));
+  return a === b
+    ? `${a}, ${treated.of} treated seeds had germinated ${treated.percents} and ${untreated.of} untreated ${untreated.percents}`
+    : `${treated.of} treated seeds had germinated ${a} ${treated.percents} and ${untreated.of} untreated ${b} ${untreated.percents}`;
+}
+
+function byDays(looks: readonly Looks[]): string {
+  return daysText({ from: Math.min(...looks.map(({ from }) => from)), to: Math.max(...looks.map(({ to }) => to)) });
 }
 
 function range(numbers: readonly number[]): string {

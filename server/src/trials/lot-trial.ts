@@ -32,6 +32,13 @@ export interface LotTrial {
   readonly drops: DropsTrial;
 }
 
+/** Batches that are in no comparison at all, with the reason: estimated ones may be in one of their own. */
+export function notCompared({ leftOut, estimated }: LotTrial): readonly LeftOut[] {
+  const told = new Set(estimated.flatMap(({ treated, untreated }) => (
+    [treated, untreated].flatMap(group => group?.batches.map(({ batch }) => batch) ?? []))));
+  return leftOut.filter(({ batch }) => !told.has(batch));
+}
+
 /** Tells drops of one liquid from those of another. */
 function dropsKey(doses: readonly Dose[]): string {
   return doses.map(({ fact, agent, ppm }) => `${agent?.word ?? fact.name.text} ${ppm.ok ? ppm.value.toFraction() : '?'}`).join(' + ');
