@@ -51,7 +51,7 @@ describe('what stands behind a verdict', () => {
       ...['A', 'B', 'C'].flatMap(part => [`sow L/${part} 2026-01-11 19:00`, `count L/${part} 2026-02-10, 5`, `discard L/${part} 2026-02-11`]),
     ].join('\n');
     expect(trial(source).contests.map(evidenceTexts)).toEqual(
-      [['judged together with 1 other treatment of this lot'], ['judged together with 1 other treatment of this lot']]);
+      [['judged together with 1 other comparison of this lot'], ['judged together with 1 other comparison of this lot']]);
   });
 });
 

@@ -108,7 +108,8 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
 /** The share of the seed of a side that germinated after the looks compared; the greater one, over all lots. */
 export function shareLater(comparisons: readonly Comparison[]): number {
   return Math.max(...(['treated', 'untreated'] as const).map(side => {
-    const [found, seeds] = [sumOf(comparisons, ({ later }) => later[side]), sumOf(comparisons, ({ germinated }) => germinated[side].n)];
+    const found = sumOf(comparisons, ({ later }) => later[side]);
+    const seeds = sumOf(comparisons, ({ germinated }) => germinated[side].n);
     return seeds > 0 ? found / seeds : 0;
   }));
 }

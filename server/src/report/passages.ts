@@ -33,7 +33,8 @@ export function trialPassages(trial: LotTrial, details: boolean): Passage[] {
   });
   // Where nothing was tried nothing is missing.
   const isTried = ({ batch: { soaks } }: LeftOut) => contests.length > 0 || soaks.some(isActiveSoak);
-  const missing = notCompared(trial).filter(isTried).map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
+  const missing = notCompared(trial).filter(isTried)
+    .map(({ batch, why }) => ({ title: batch.path, texts: [why.undefined] }));
   return [
     passage('Treated against untreated', contests.map(contest => contestItem(contest, details))),
     passage('Treated against untreated, seeds estimated', estimated.map(contest => contestItem(contest, details))),

@@ -5,6 +5,7 @@ import type { Course } from '../measures/course.ts';
 import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
 import { isAboutAsLong, type Range } from './alike.ts';
+import { emptySeedText } from './empty-seed.ts';
 import { coursesOf, type Group } from './groups.ts';
 import { judgedCourse, judgingOf, type Judging } from './judging.ts';
 import { oddIn } from './odd.ts';
@@ -37,7 +38,9 @@ export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
   const judged = judgingOf([...treated.batches, ...best.group.batches]);
   const own = remarksOf(treated, best.group, best.unwritten);
   const remarks = [...best.minor, ...own, ...judged.ignored.map(ignoredText)];
-  return { treated, untreated: best.group, alsoDiffers: best.differing, remarks, ...judged };
+  const empty = emptySeedText(coursesOf(treated), coursesOf(best.group));
+  const alsoDiffers = empty === undefined ? best.differing : [...best.differing, empty];
+  return { treated, untreated: best.group, alsoDiffers, remarks, ...judged };
 }
 
 function ignoredText({ record: { entry: { moment } }, why }: Ignored): string {

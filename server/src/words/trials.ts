@@ -110,7 +110,7 @@ function apartText({ least, most }: DaysApart): string {
 }
 
 function roomText({ room: { treatments } }: Evidence): string {
-  return `judged together with ${treatments - 1} other ${treatments === 2 ? 'treatment' : 'treatments'} of this lot`;
+  return `judged together with ${treatments - 1} other ${treatments === 2 ? 'comparison' : 'comparisons'} of this lot`;
 }
 
 function seedlingsText(
