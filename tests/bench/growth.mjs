@@ -72,7 +72,7 @@ function measure(core, text) {
   const last = lines.length - 1;
   const kinds = { counts: true, soaks: true, stages: true, stocks: true };
   timed('tokens', () => [...tokensIn(journal, FILE)]);
-  timed('outline', () => documentSymbols(journal, FILE));
+  timed('outline', () => documentSymbols(journal, FILE, NOW));
   timed('folds', () => foldsOf(journal.files.get(FILE).text));
   timed('format', () => formatEdits(journal.files.get(FILE).text));
   timed('lenses', () => lensesOf(journal, FILE).map(lens => lensTitle(journal, lens, NOW)));

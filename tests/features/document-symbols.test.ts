@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { documentSymbols, type OutlineSymbol } from '../../server/src/features/document-symbols.ts';
 import { variantsOf } from '../support/fixture.ts';
-import { journalOf } from './journals.ts';
+import { twoBatches } from '../trials/helpers.ts';
+import { at, journalOf } from './journals.ts';
 
 /** The outline of the last file: kind, name and detail, the words that it stands at, and its lines from 1. */
 function outline(source: string): string[] {
@@ -14,7 +15,7 @@ function outline(source: string): string[] {
       const told = `${'  '.repeat(depth)}${kind} ${symbol.name} (${detail}) at ${place.line + 1} “${at}”, lines ${start + 1}-${end + 1}`;
       return [told, ...tell(children, depth + 1)];
     });
-    return tell(documentSymbols(journalOf(fixture), name), 0).map(line => line.replaceAll(/ ?🌱/g, ''));
+    return tell(documentSymbols(journalOf(fixture), name, at('2026-02-10')), 0).map(line => line.replaceAll(/ ?🌱/g, ''));
   });
   for (const other of others) expect(other).toEqual(first);
   return first!;
@@ -44,7 +45,7 @@ describe('outline', () => {
         "  stock G2 (GA3 500 ppm) at 4 “G2”, lines 4-4",
         "  regime cold (2 stages) at 5 “cold”, lines 5-5",
         "  heading Seed () at 6 “Seed”, lines 6-11",
-        "    lot VER-24 Veratrum nigrum (60 seeds) at 7 “VER-24”, lines 7-11",
+        "    lot VER-24 Veratrum nigrum (60 seeds · not begun) at 7 “VER-24”, lines 7-11",
         "      batch A (24 seeds) at 9 “A”, lines 9-9",
         "        batch 1 (12 seeds) at 10 “1”, lines 10-11",
         "      batch B (24 seeds) at 9 “B”, lines 9-9",
@@ -79,11 +80,25 @@ describe('outline', () => {
       lot VER-24 Veratrum nigrum
     `)).toMatchInlineSnapshot(`
       [
-        "lot VER-24 Veratrum nigrum () at 3 “VER-24”, lines 3-3",
+        "lot VER-24 Veratrum nigrum (not begun) at 3 “VER-24”, lines 3-3",
         "  batch A (24 seeds) at 2 “A”, lines 2-2",
         "    batch 1 (12 seeds) at 1 “1”, lines 1-1",
       ]
     `);
+  });
+
+  test('says where a lot stands and whether treating it paid; only where it stands in a file of many lots', () => {
+    const treated = `${twoBatches().replaceAll(/^ +/gm, '').trim()}\n`;
+    const details = (text: string) => documentSymbols(journalOf({ files: [{ name: 'a.germ', text }], expected: [] }), 'a.germ', at('2026-02-10'))
+      .map(({ detail }) => detail);
+    expect(details(treated)).toEqual(['60 seeds · 2 of 2 open: sown, day 30 · worth repeating']);
+    expect(details(`${treated}${'lot N Iris\n'.repeat(50)}`)[0]).toBe('60 seeds · 2 of 2 open: sown, day 30');
+  });
+
+  test('says of an id that is defined twice where it stands only once', () => {
+    expect(outline('lot L Iris, 9 seeds\nlot L Iris, 8 seeds')).toEqual([
+      'lot L Iris (9 seeds · not begun) at 1 “L”, lines 1-1', 'lot L Iris (8 seeds) at 2 “L”, lines 2-2',
+    ]);
   });
 
   test('leaves out what nothing defines', () => {

@@ -21,7 +21,7 @@ function offeredIn(journal: Journal, day: number): unknown {
     return [probe, completionsAt(journal, file, { line: 0, character: probe.length }, now)];
   });
   journal.remove(file);
-  return [offered, ['', 'l', 'ia', '/', 'l1/a'].map(query => workspaceSymbols(journal, query))];
+  return [offered, ['', 'l', 'ia', '/', 'l1/a'].map(query => workspaceSymbols(journal, query, now))];
 }
 
 const texts = fc.array(text, { minLength: 1, maxLength: 3 });

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { workspaceSymbols } from '../../server/src/features/workspace-symbols.ts';
 import { readFixture } from '../support/fixture.ts';
-import { journalOf } from './journals.ts';
+import { twoBatches } from '../trials/helpers.ts';
+import { at, journalOf } from './journals.ts';
+
+const now = at('2026-02-10');
 
 const journal = journalOf(readFixture(`
   --- 2025.germ
@@ -17,7 +20,7 @@ const journal = journalOf(readFixture(`
 `));
 
 function names(query: string): string[] {
-  return workspaceSymbols(journal, query).map(({ kind, name, place }) => `${kind} ${name} (${place.file}:${place.line + 1})`);
+  return workspaceSymbols(journal, query, now).map(({ kind, name, place }) => `${kind} ${name} (${place.file}:${place.line + 1})`);
 }
 
 describe('search for symbols', () => {
@@ -45,9 +48,16 @@ describe('search for symbols', () => {
     expect(names('')).toHaveLength(6);
   });
 
+  test('says where a lot stands and whether treating it paid; only where it stands if much is found', () => {
+    const text = `${twoBatches().replaceAll(/^ +/gm, '').trim()}\n${Array.from({ length: 30 }, (_, n) => `lot N-${n} Adonis\n`).join('')}`;
+    const found = journalOf({ files: [{ name: 'a.germ', text }], expected: [] });
+    expect(workspaceSymbols(found, 'iris', now).map(({ detail }) => detail)).toEqual(['60 seeds · 2 of 2 open: sown, day 30 · worth repeating']);
+    expect(workspaceSymbols(found, '', now)[0]?.detail).toBe('60 seeds · 2 of 2 open: sown, day 30');
+  });
+
   test('gives no more than anybody reads', () => {
     const many = journalOf({ files: [{ name: 'a.germ', text: Array.from({ length: 500 }, (_, n) => `lot X-${n} Primula\n`).join('') }], expected: [] });
-    expect(workspaceSymbols(many, 'x')).toHaveLength(200);
-    expect(workspaceSymbols(many, 'X-499')[0]?.name).toBe('X-499 Primula');
+    expect(workspaceSymbols(many, 'x', now)).toHaveLength(200);
+    expect(workspaceSymbols(many, 'X-499', now)[0]?.name).toBe('X-499 Primula');
   });
 });

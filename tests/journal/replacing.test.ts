@@ -41,9 +41,9 @@ describe('both lots say so', () => {
   });
 
   test('in the outline', () => {
-    const outline = (file: string) => documentSymbols(journalIn(both), file).map(({ name, detail }) => `${name}: ${detail}`);
-    expect(outline('new.germ')).toEqual(['GEN-25 Gentiana lutea: 60 seeds, replaces GEN-23']);
-    expect(outline('old.germ')).toEqual(['GEN-23 Gentiana lutea: 40 seeds, replaced by GEN-25']);
+    const outline = (file: string) => documentSymbols(journalIn(both), file, now).map(({ name, detail }) => `${name}: ${detail}`);
+    expect(outline('new.germ')).toEqual(['GEN-25 Gentiana lutea: 60 seeds, replaces GEN-23 · not begun']);
+    expect(outline('old.germ')).toEqual(['GEN-23 Gentiana lutea: 40 seeds, replaced by GEN-25 · sown, day 31']);
   });
 
   test('in the report, as text and as data', () => {

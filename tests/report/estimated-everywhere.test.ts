@@ -11,6 +11,7 @@ import { seasonPicture } from '../../server/src/features/drawing/season.ts';
 import { hoverAt } from '../../server/src/features/hover/hover.ts';
 import { hintsIn } from '../../server/src/features/inlay.ts';
 import { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
+import { judgeLot, lotRows } from '../../server/src/features/lots.ts';
 import { workspaceSymbols } from '../../server/src/features/workspace-symbols.ts';
 import { due } from '../../server/src/calendar/due.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
@@ -91,7 +92,9 @@ function* saidOf(files: Files, now: Moment): Generator<Said> {
     for (const batch of lot.batches.values()) yield* pictured(batch.path, batchPicture(batch, lot, frame));
   }
   yield { where: 'due', text: JSON.stringify(due(read, now).map(({ what }) => what)) };
-  yield { where: 'symbols', text: JSON.stringify(workspaceSymbols(read, '')) };
+  const rows = lotRows(read, now).map(({ lot: { id }, ...row }) => ({ ...row, id, verdicts: judgeLot(read, id) }));
+  yield { where: 'lots', text: JSON.stringify(rows) };
+  yield { where: 'symbols', text: JSON.stringify(workspaceSymbols(read, '', now)) };
   for (const { name } of files) {
     yield { where: 'problems', text: book.of(name).map(({ problem }) => problem.message).join('\n') };
     yield* inEditor(read, name, now);
@@ -112,7 +115,7 @@ function* pictured(where: string, picture: ReturnType<typeof lotPicture>): Gener
 }
 
 function* inEditor(read: Journal, file: string, now: Moment): Generator<Said> {
-  yield { where: 'outline', text: JSON.stringify(documentSymbols(read, file), (key, value: unknown) => (key === 'place' ? null : value)) };
+  yield { where: 'outline', text: JSON.stringify(documentSymbols(read, file, now), (key, value: unknown) => (key === 'place' ? null : value)) };
   for (const lens of lensesOf(read, file)) yield { where: 'lens', text: lensTitle(read, lens, now)! };
   const { text } = read.files.get(file)!;
   const kinds = { counts: true, soaks: true, stages: true, stocks: true };

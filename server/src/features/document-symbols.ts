@@ -2,12 +2,13 @@
 import type { Journal } from '../journal/journal.ts';
 import { fileName, type JournalLine } from '../journal/journal-file.ts';
 import { rootOf } from '../journal/mentions.ts';
+import type { Moment } from '../journal/moment.ts';
 import { keywords } from '../model/keywords.ts';
 import { factsOf, type JournalRecord, type Span } from '../model/record.ts';
 import { headingsOf } from './headings.ts';
 import type { Place } from './place.ts';
 import { howManyText } from '../words/seeds.ts';
-import { symbolOf, type SymbolText } from './symbols.ts';
+import { symbolNow, symbolOf, type SymbolText } from './symbols.ts';
 
 export interface OutlineSymbol extends SymbolText {
   /** Its name where it is defined, or first used in this file. */
@@ -19,11 +20,15 @@ export interface OutlineSymbol extends SymbolText {
 
 type Node = Omit<OutlineSymbol, 'children'> & { readonly children: Node[] };
 
+/** An editor asks for the outline at every edit: in a file of more lots than this, none is judged for it. */
+const MOST_JUDGED = 20;
+
 /** A lot that other files define stands where this file first speaks of it. One pass over the file's lines. */
-export function documentSymbols(journal: Journal, file: string): OutlineSymbol[] {
+export function documentSymbols(journal: Journal, file: string, now: Moment): OutlineSymbol[] {
   const text = journal.files.get(file)?.text;
   if (!text) return [];
   const lines = [...text];
+  const isJudged = lines.filter(({ content: { record } }) => record?.keyword === 'lot').length <= MOST_JUDGED;
   const items: Node[] = [];
   /** Lots and batches of this file by path. */
   const batches = new Map<string, Node>();
@@ -33,7 +38,7 @@ export function documentSymbols(journal: Journal, file: string): OutlineSymbol[]
     const { record } = lines[number]!.content;
     if (!record?.subject) continue;
     const { text: id } = record.subject;
-    const symbol = symbolOf(journal, record);
+    const symbol = symbolNow(journal, lines[number]!, now, isJudged);
     if (symbol) {
       const node = nodeOf(symbol, lines, number, record.subject);
       items.push(node);

@@ -1,9 +1,12 @@
 /** What the journal defines: the kinds that outline and search tell apart, and how each is called there. */
+import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
+import type { Moment } from '../journal/moment.ts';
 import { replacingOf } from '../journal/replacing.ts';
 import type { Keyword } from '../model/keywords.ts';
 import { showStrength } from '../solutions/display.ts';
 import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
+import { lotState, verdictTexts } from '../words/lot-line.ts';
 import { replacingTexts } from '../words/replacing.ts';
 import { howManyText } from '../words/seeds.ts';
 
@@ -29,6 +32,20 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
     case 'guide': return { kind: 'guide', name, detail: factOf(record, 'source')?.value.text ?? '' };
     default: return undefined;
   }
+}
+
+/**
+ * The same with where a lot stands, and on request the verdict, which takes some milliseconds a lot at first.
+ *
+ * Example of its detail: '60 seeds · 2 of 2 open: sown, day 30 · worth repeating so far'
+ */
+export function symbolNow(journal: Journal, line: JournalLine, now: Moment, isJudged: boolean): SymbolText | undefined {
+  const { record } = line.content;
+  const symbol = record && symbolOf(journal, record);
+  const lot = symbol?.kind === 'lot' ? journal.lot(record!.subject!.text) : undefined;
+  if (lot?.definition.line !== line) return symbol;
+  const detail = [symbol!.detail, lotState(lot, now).text, ...isJudged ? verdictTexts(lot) : []].filter(text => text !== '').join(' · ');
+  return { ...symbol!, detail };
 }
 
 const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute', 'regime', 'agent', 'guide']);

@@ -2,11 +2,12 @@
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Batch } from '../journal/life.ts';
+import type { Moment } from '../journal/moment.ts';
 import { factsOf, type Span } from '../model/record.ts';
 import { EVER, inOrderOf } from './gathered.ts';
 import { placeOf, type Place } from './place.ts';
 import { seedsText } from '../words/seeds.ts';
-import { symbolName, symbolOf, type SymbolText } from './symbols.ts';
+import { symbolName, symbolNow, type SymbolText } from './symbols.ts';
 
 export interface FoundSymbol extends SymbolText {
   readonly place: Place;
@@ -14,6 +15,8 @@ export interface FoundSymbol extends SymbolText {
 
 /** More than anybody reads. */
 const MOST = 200;
+/** Where more is found, nothing of it is judged: a search answers at every key. */
+const MOST_JUDGED = 20;
 
 /** Something that can be found. */
 interface Named {
@@ -30,7 +33,7 @@ interface Named {
  * What a query finds, the best first: names that begin with it, then names with a word that does, then names that hold
  * it, then names that hold its letters in order. Case does not count. Batches are found by a query with a `/`.
  */
-export function workspaceSymbols(journal: Journal, query: string): FoundSymbol[] {
+export function workspaceSymbols(journal: Journal, query: string, now: Moment): FoundSymbol[] {
   const wanted = query.trim().toLowerCase();
   const byRank: Readonly<Record<Rank, Named[]>> = { 0: [], 1: [], 2: [], 3: [] };
   for (const named of (wanted.includes('/') ? batches : definitions)(journal, EVER)) {
@@ -40,9 +43,8 @@ export function workspaceSymbols(journal: Journal, query: string): FoundSymbol[]
   }
   const found = [...byRank[0], ...byRank[1], ...byRank[2], ...byRank[3]].slice(0, MOST);
   return found.flatMap(({ line, at, batch }): FoundSymbol[] => {
-    const { record } = line.content;
     const symbol = batch ? { kind: 'batch' as const, name: batch.name, detail: seedsText(batch.seeds) }
-      : record && symbolOf(journal, record);
+      : symbolNow(journal, line, now, found.length <= MOST_JUDGED);
     return symbol ? [{ ...symbol, place: placeOf(line, at) }] : [];
   });
 }

@@ -47,7 +47,7 @@ export function serveNavigation(connection: Connection, about: About, service: S
     }))));
 
   connection.onDocumentSymbol(about('symbols', null, (snapshot): DocumentSymbol[] | SymbolInformation[] => {
-    const symbols = documentSymbols(snapshot.journal, snapshot.file);
+    const symbols = documentSymbols(snapshot.journal, snapshot.file, snapshot.now);
     return service.client().textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true
       ? symbols.map(symbol => outlined(symbol, snapshot))
       : symbols.flatMap(symbol => listed(symbol, service));
@@ -61,8 +61,8 @@ export function serveNavigation(connection: Connection, about: About, service: S
   });
 
   connection.onWorkspaceSymbol(guarded(connection, 'workspace symbols', null, ({ query }): WorkspaceSymbol[] =>
-    [...service.rooms()].flatMap(({ journal }) =>
-      workspaceSymbols(journal, query).map(({ kind, name, detail, place }) => ({
+    [...service.rooms()].flatMap(room =>
+      workspaceSymbols(room.journal, query, service.now(room)).map(({ kind, name, detail, place }) => ({
         name, kind: kinds[kind], location: locationOf(place, service), ...(detail && { containerName: detail }),
       })))));
 }

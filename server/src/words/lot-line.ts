@@ -42,12 +42,25 @@ function openWords(all: number, open: number): string {
   return open === 0 ? 'all closed' : `${open} of ${all} open`;
 }
 
+interface Stand {
+  readonly state: LotState;
+  readonly text: string;
+}
+
+const known = new WeakMap<Lot, Moment & Stand>();
+
 /**
- * Where a lot stands, as a word and in words.
+ * Where a lot stands, as a word and in words; kept for the minute, since an outline asks for all lots at every edit.
  *
  * Example: 'sown, day 30', '2 of 2 open: sown, day 30', 'all closed', 'no record since 2017-03-01'
  */
-export function lotState(lot: Lot, now: Moment): { readonly state: LotState; readonly text: string } {
+export function lotState(lot: Lot, now: Moment): Stand {
+  let stand = known.get(lot);
+  if (stand?.day !== now.day || stand.minutes !== now.minutes) known.set(lot, stand = { ...now, ...standOf(lot, now) });
+  return stand;
+}
+
+function standOf(lot: Lot, now: Moment): Stand {
   const standings = usedBatches(lot).map(batch => standingOf(batch, now));
   if (standings.every(({ past, closed }) => !closed && !past.some(isStep))) return { state: 'not begun', text: 'not begun' };
   const open = standings.filter(isOpen);

@@ -60,8 +60,8 @@ describe('features', () => {
         referencesAt(journal, file, position, true);
         highlightsAt(journal, file, position);
       }
-      documentSymbols(journal, file);
-      workspaceSymbols(journal, 'x');
+      documentSymbols(journal, file, at('2026-02-10'));
+      workspaceSymbols(journal, 'x', at('2026-02-10'));
       foldsOf(journal.files.get(file)!.text);
     }), { numRuns: 150 });
   }, PATIENCE);
