@@ -101,4 +101,19 @@ describe('errors', () => {
     expect(lots.map(({ lot, errors }) => [lot.id, errors])).toEqual([['A-1', 2], ['B-1', 0]]);
     expect(homeless).toBe(2);
   });
+
+  it('in a count leave it out as a look: what could not be read is not 0', () => {
+    const reported = (...counts: string[]) => reportFor(`
+      lot A-1 Adonis, 30 seeds
+      sow A-1 2026-01-04
+      ${counts.map((count, n) => `count A-1 2026-01-${18 + n}, ${count}`).join('\n      ')}
+    `, at('2026-01-30')).lots[0]!.batches[0]!;
+    expect(reported('about 5')).toMatchObject({ totals: undefined, germination: { undefined: 'not counted yet' } });
+    expect(reported('3', '30 %')).toMatchObject({ totals: { germinated: 3 }, germination: { x: 3, n: 30 } });
+  });
+
+  it('in a soak do not make seed untreated for certain', () => {
+    const { lots } = reportFor('lot A-1 Adonis, 30 seeds\nsoak A-1 2026-01, GA3 500 ppm, 24 h\nsow A-1 2026-01-04', at('2026-01-30'));
+    expect(lots[0]!.batches[0]!.treatment).toBe('untreated (as far as can be read)');
+  });
 });

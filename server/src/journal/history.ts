@@ -82,7 +82,7 @@ function eventOf(
   if (isGivenOut(batch) && keyword !== 'split' && !meaningOfKeyword(keyword).isRemark) {
     return { type: 'misplaced', entry, batch, closedBy };
   }
-  if (keyword === 'count' && isBlank(entry)) return { type: 'blank', entry, batch, closedBy };
+  if (keyword === 'count' && tellsNothing(entry)) return { type: 'blank', entry, batch, closedBy };
   prepare(batch, entry, meaningOfKeyword(keyword), zone);
   switch (keyword) {
     case 'split': {
@@ -127,9 +127,10 @@ function prepare(batch: BatchDraft, entry: DatedEntry, meaning: EventMeaning, zo
   if (meaning.treats) batch.treated = true;
 }
 
-/** Nothing is written behind the head of the record, not even something that could not be read. */
-function isBlank({ line, record }: DatedEntry): boolean {
+/** No number is written, or none that could be read: that is not a look that found nothing. */
+function tellsNothing({ line, record }: DatedEntry): boolean {
   if (record.facts.length > 0) return false;
+  if (record.broken) return true;
   const head = record.time ?? record.date ?? record.subject ?? record.keywordSpan;
   return /^[\s,]*$/.test(line.text.slice(head.end));
 }

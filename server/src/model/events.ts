@@ -13,7 +13,8 @@ export type EventKeyword = {
 /**
  * `stage`: a `chill` or a `warm`. `leave`: some were planted out, given away, sold, sent or lost, and the others stay;
  * `gone`: all that was there. `misplaced`: of a batch all of whose seeds had been given out. `blank`: a `count`
- * behind which nothing is written, as the round of counts leaves it to be filled in. These two change nothing.
+ * behind which nothing is written, as the round of counts leaves it to be filled in, or nothing that can be read. These
+ * two change nothing.
  */
 export type EventKind = Exclude<EventKeyword, 'chill' | 'warm' | Leaving> | 'stage' | 'leave' | 'gone' | 'misplaced' | 'blank';
 

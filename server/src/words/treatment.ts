@@ -11,11 +11,13 @@ import { stepsText } from './steps.ts';
  * that nobody wrote down are among them, marked as planned, and as passed when their time
  * is over by now.
  *
- * Example: 'GA3 500 ppm 24 h, then 4 C 90 days (planned)'; 'untreated' where nothing was done
+ * Example: 'GA3 500 ppm 24 h, then 4 C 90 days (planned)'; 'untreated' where nothing was done.
+ * What a line with an error says is not among them.
  */
-export function treatmentText(batch: Pick<Batch, 'inherited' | 'events'>, now?: Moment): string {
+export function treatmentText(batch: Pick<Batch, 'inherited' | 'events'> & Partial<Pick<Batch, 'unread'>>, now?: Moment): string {
   const texts = stepsText(batch, now?.day, stepOf);
-  return texts.length === 0 ? 'untreated' : texts.join(', then ');
+  if (texts.length > 0) return texts.join(', then ');
+  return batch.unread ? 'untreated (as far as can be read)' : 'untreated';
 }
 
 function stepOf(event: BatchEvent): string[] {
