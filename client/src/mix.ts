@@ -1,8 +1,9 @@
 /** Asks step by step what solution is wanted, says how it is made up, and offers to write its record. */
-import { commands, env, window, type ExtensionContext } from 'vscode';
+import { commands, window, type ExtensionContext } from 'vscode';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import { ask, back, choose, type Answer, type Heading } from './asking.ts';
+import { MixPage } from './mix-page.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
 
@@ -20,16 +21,36 @@ type Step = (state: State, heading: Heading, server: Asking) => Promise<Answer<S
 type Asking = (question: MixQuestion) => Promise<MixShown | null>;
 
 export function registerMix(context: ExtensionContext, server: JournalServer): void {
-  context.subscriptions.push(commands.registerCommand('plumule.mix', () => mix(server)));
+  const page = new MixPage(context.extensionUri);
+  context.subscriptions.push(page, commands.registerCommand('plumule.mix', () => mix(server, page)));
 }
 
-async function mix(server: JournalServer): Promise<void> {
+async function mix(server: JournalServer, page: MixPage): Promise<void> {
   const { document } = window.activeTextEditor ?? {};
   const uri = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
   const asking: Asking = question => server.mix(question, uri);
-  const state = await answered(asking);
-  const reply = state && await asking(state.question);
-  if (reply) await show(reply, state.question, asking);
+  let question = (await answered(asking))?.question;
+  while (question) {
+    const reply: MixShown | null = await asking(question);
+    if (!reply) return;
+    const shown = question;
+    page.show(reply, () => write(shown, asking));
+    question = reply.again && await askedAgain(reply, question, asking);
+  }
+}
+
+const AGAIN = { strength: 'How strong should it be instead?', volume: 'How much should it be instead?' } as const;
+
+/** After a refusal: the question that stands in the way, with what can be made filled in. */
+async function askedAgain(
+  { title, again, refusal }: MixShown, question: MixQuestion, server: Asking,
+): Promise<MixQuestion | undefined> {
+  const { field, value } = again!;
+  const changed = (text: string) => ({ ...question, [field]: text });
+  const answer = await ask({ title, step: 1, totalSteps: 1 }, {
+    prompt: `${refusal!.message} ${AGAIN[field]}`, value, check: async text => (await server(changed(text)))?.problems[field],
+  });
+  return typeof answer === 'string' ? changed(answer) : undefined;
 }
 
 /** Goes through the questions, forth and back; undefined where the person gave up. */
@@ -101,16 +122,6 @@ const source: Step = async (state, heading, server) => {
   const stock = typeof origin === 'object' ? origin.stock : undefined;
   return { origin, question: { agent: word, strength: wanted, volume: amount, stock } };
 };
-
-const WRITE = 'Write the Record';
-const COPY = 'Copy';
-
-async function show({ title, text, record }: MixShown, question: MixQuestion, server: Asking): Promise<void> {
-  const actions = record === undefined ? [COPY] : [WRITE, COPY];
-  const chosen = await window.showInformationMessage(title, { modal: true, detail: text }, ...actions);
-  if (chosen === COPY) await env.clipboard.writeText(`${title}\n${text}\n`);
-  if (chosen === WRITE) await write(question, server);
-}
 
 async function write(question: MixQuestion, server: Asking): Promise<void> {
   const value = (await server(question))?.id;

@@ -21,7 +21,9 @@ export async function writeRecord({ uri, version, at, text, cursor, snippet }: W
   edit.insert(document.uri, place, text);
   if (!await workspace.applyEdit(edit)) return false;
   const end = new Position(cursor.line, cursor.character);
-  const editor = await window.showTextDocument(document, { preview: false });
+  // Where it is seen already: what was asked from, such as a page, stays.
+  const { viewColumn } = window.visibleTextEditors.find(each => each.document === document) ?? {};
+  const editor = await window.showTextDocument(document, { preview: false, viewColumn });
   editor.selection = new Selection(end, end);
   editor.revealRange(new Range(end, end));
   // Last: who types on at once is to type behind the record.

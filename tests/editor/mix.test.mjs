@@ -25,9 +25,10 @@ test('a solution is asked for step by step, and its record comes into the journa
     await answer(editor, 'How much do you need?', '10 mL');
     await quickInput.locator('.monaco-list-row').filter({ hasText: 'GA3 1000 ppm, 20 mL left' }).waitFor();
     await editor.pick('G1', 'G1');
-    const dialog = page.locator('.monaco-dialog-box');
-    await dialog.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
-    await dialog.getByRole('button', { name: 'Write the Record' }).click();
+    // The page stands beside the journal, and stays.
+    const solution = editor.webview().locator('body');
+    await solution.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
+    await solution.getByText('Write the Record').click();
     await quickInput.getByText('What should it be called?').first().waitFor();
     expect(await quickInput.locator('input').first().inputValue()).toBe('G1-500');
     await editor.press('Enter');
@@ -37,4 +38,25 @@ test('a solution is asked for step by step, and its record comes into the journa
     expect(await editor.lines()).toContain('day 2026-02-10');
     // The file had no other change, so it is saved with the record.
     await page.locator('.tab.dirty').first().waitFor({ state: 'detached' });
+    await solution.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
+  }));
+
+test('what cannot be made is asked again, with what can be made filled in', () => inEditor(
+  { files: { 'bench.germ': 'stock G1 2026-01-09, GA3 20 mg, 20 mL\nsoak V-1 2026-01-10, G1 12 mL, 24 h\nlot V-1 Iris, 60 seeds\n' }, settings },
+  async editor => {
+    const { quickInput } = editor;
+    await editor.openFile('bench.germ');
+    await editor.runCommand('Plumule: Mix a Solution');
+    await quickInput.locator('.monaco-list-row').filter({ hasText: 'gibberellic acid' }).waitFor();
+    await editor.pick('GA3', 'GA3');
+    await answer(editor, 'How strong should it be?', '500 ppm');
+    await answer(editor, 'How much do you need?', '40 mL');
+    await quickInput.locator('.monaco-list-row').filter({ hasText: 'GA3 1000 ppm, 8 mL left' }).waitFor();
+    await editor.pick('G1', 'G1');
+    await quickInput.getByText('It takes 20 mL of G1, and 8 mL of it is left. How much should it be instead?').first().waitFor();
+    const solution = editor.webview().locator('body');
+    await solution.getByText('8 mL of it makes 16 mL of 500 ppm.').waitFor();
+    expect(await quickInput.locator('input').first().inputValue()).toBe('16 mL');
+    await editor.press('Enter');
+    await solution.getByText('1. Take 8 mL of the 1000 ppm GA3 stock').waitFor();
   }));

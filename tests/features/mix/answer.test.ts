@@ -122,3 +122,29 @@ describe('the record of a solution', () => {
     }), { numRuns: 300 });
   });
 });
+
+describe('a refusal', () => {
+  test.each([
+    [{ strength: '500 ppm', volume: '20 mL', packet: '1 mg' }, { field: 'volume', value: '2 mL' }],
+    [{ strength: '5000 ppm', volume: '8 mL', stock: 'G1' }, { field: 'strength', value: '1000 ppm' }],
+    [{ strength: '500 ppm', volume: '40 mL', stock: 'G1' }, { field: 'volume', value: '16 mL' }],
+    [{ strength: '10 ppm', volume: '1 mL' }, { field: 'volume', value: '100 mL' }],
+  ])('of %o is asked again with what can be made', (question, again) => {
+    expect(answer({ agent: 'GA3', ...question }).again).toEqual(again);
+  });
+
+  test('is none when it is asked again with that', () => {
+    const amount = (unit: string, most: number) => fc.integer({ min: 1, max: most }).map(n => `${n / 10} ${unit}`);
+    const from = fc.oneof(
+      fc.constant({}), fc.constantFrom('G1', 'G9', 'G2').map(stock => ({ stock })), amount('ppm', 20_000).map(strength => ({ from: strength })),
+      fc.record({ packet: amount('mg', 2000), halved: fc.integer({ min: 0, max: 4 }).map(String) }),
+    );
+    fc.assert(fc.property(amount('ppm', 30_000), amount('mL', 3000), from, (strength, volume, source) => {
+      const question: MixQuestion = { agent: 'GA3', strength, volume, ...source };
+      const { again } = answer(question);
+      if (!again) return;
+      const { problems, refusal } = answer({ ...question, [again.field]: again.value });
+      expect({ problems, refusal }).toEqual({ problems: {}, refusal: undefined });
+    }), { numRuns: 400 });
+  });
+});

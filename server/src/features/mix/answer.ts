@@ -9,7 +9,9 @@ import { showStrength, showVolume, toNumber } from '../../solutions/display.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
+import { changesFor, type ChangedAnswer } from './again.ts';
 import { freeId, nextStockId, problemOfId } from './ids.ts';
+import { mixHtml } from './page.ts';
 import { recordOf } from './record.ts';
 import { askedFor, type MixField, type MixTexts } from './request.ts';
 import { mixText, mixTitle } from './text.ts';
@@ -31,15 +33,26 @@ export interface MixReply {
   readonly plan: MixPlan | undefined;
   /** There where they cannot. */
   readonly refusal: MixRefusal | undefined;
+  /** After a refusal: the question to ask again, and an answer that can be made. */
+  readonly again: ChangedAnswer | undefined;
   /** Either of them in words; empty as long as there is none. */
   readonly title: string;
   readonly text: string;
+  readonly html: string;
   /** A name that is free, and the record with the name asked for or with that one. */
   readonly id: string | undefined;
   readonly record: string | undefined;
 }
 
 export function mixAnswer(question: MixQuestion, journal: Journal, today: Day, bench: Bench = 'laboratory'): MixReply {
+  const reply = replyTo(question, journal, today, bench);
+  if (!reply.refusal) return reply;
+  const again = changesFor(reply.refusal).find(({ field, value }) =>
+    replyTo({ ...question, [field]: value }, journal, today, bench).plan !== undefined);
+  return { ...reply, again };
+}
+
+function replyTo(question: MixQuestion, journal: Journal, today: Day, bench: Bench): MixReply {
   const { agents } = journal;
   const drawn = question.stock === undefined ? undefined : journal.solution(question.stock);
   const known = drawn?.ppm.ok ? drawn.ppm.value : undefined;
@@ -55,7 +68,7 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day, b
     agents: [...agents.values()].filter(({ role }) => role !== 'water').map(({ word, name, form }) =>
       ({ word, name, liquid: form === 'liquid' })),
     stocks: stocksOf(journal, question.agent, today),
-    problems, plan: undefined, refusal: undefined, title: '', text: '', id: undefined, record: undefined,
+    problems, plan: undefined, refusal: undefined, again: undefined, title: '', text: '', html: '', id: undefined, record: undefined,
   };
   if (!asked.ok || Object.keys(problems).length > 0) return base;
   const { request } = asked;
@@ -64,7 +77,8 @@ export function mixAnswer(question: MixQuestion, journal: Journal, today: Day, b
     keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.keeps?.until },
   });
   const answer = drawn && plan.possible ? shortOf(drawn, plan, journal) ?? plan : plan;
-  const told = { ...base, title: mixTitle(request), text: mixText(answer) };
+  const title = mixTitle(request);
+  const told = { ...base, title, text: mixText(answer), html: mixHtml(title, answer) };
   if (!answer.possible) return { ...told, refusal: answer };
   const free = drawn ? freeId(journal, `${drawn.id}-${Math.round(answer.result.ppm)}`) : nextStockId(journal);
   const id = question.id ?? free;

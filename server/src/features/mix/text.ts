@@ -9,11 +9,16 @@ export function mixTitle({ agent, strength, volume }: Pick<MixRequest, 'agent' |
 
 /** A plan as steps at the bench, then what there is to know of it; or a refusal with what can be done instead. */
 export function mixText(answer: MixAnswer): string {
-  const blocks = answer.possible ? planBlocks(answer) : refusalBlocks(answer);
-  return blocks.filter(lines => lines.length > 0).map(lines => lines.join('\n')).join('\n\n');
+  return mixBlocks(answer).map(lines => lines.join('\n')).join('\n\n');
 }
 
 type Lines = readonly string[];
+
+/** The same as lines that belong together. */
+export function mixBlocks(answer: MixAnswer): Lines[] {
+  const blocks = answer.possible ? planBlocks(answer) : refusalBlocks(answer);
+  return blocks.filter(lines => lines.length > 0);
+}
 
 function planBlocks(plan: MixPlan): Lines[] {
   const { steps, sameAs, result, inKitchen, alternatives, warnings, assumptions, cautions } = plan;
