@@ -6,7 +6,7 @@ import {
 } from 'ical-generator';
 import { fileName } from '../journal/journal-file.ts';
 import { instantIn, type Moment } from '../journal/moment.ts';
-import { isoOf, type Day } from '../model/day.ts';
+import { isoOf, LAST_DAY, type Day } from '../model/day.ts';
 import type { DueItem } from './due.ts';
 import { dueRows, type DueRow } from './due-rows.ts';
 
@@ -92,16 +92,18 @@ interface Times {
 
 function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJournal, options: IcsOptions): Times {
   const { leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
-  if (group === 'overdue' || minutes === undefined) {
+  const start = zone === undefined || minutes === undefined ? day * DAY + (minutes ?? 0) * MINUTE
+    : instantIn(at, minutes, zone) * MINUTE;
+  // No calendar has a date after the last day.
+  const stop = start + LENGTH * MINUTE;
+  if (group === 'overdue' || minutes === undefined || stop >= (LAST_DAY + 1) * DAY) {
     const on = group === 'overdue' ? now.day : day;
     const rings = on > now.day || (group !== 'overdue' && (now.minutes ?? 0) < dayAlarm);
-    return { span: { start: dateOf(on), end: dateOf(on + 1), allDay: true }, alarms: rings ? [dayAlarm] : [] };
+    const end = on < LAST_DAY ? { end: dateOf(on + 1) } : {};
+    return { span: { start: dateOf(on), ...end, allDay: true }, alarms: rings ? [dayAlarm] : [] };
   }
-  const start = zone === undefined ? day * DAY + minutes * MINUTE : instantIn(at, minutes, zone) * MINUTE;
   return {
-    span: {
-      start: new UTCDateMini(start), end: new UTCDateMini(start + LENGTH * MINUTE), floating: zone === undefined,
-    },
+    span: { start: new UTCDateMini(start), end: new UTCDateMini(stop), floating: zone === undefined },
     alarms: [...new Set([-leadMinutes, 0])].filter(alarm => isAhead({ day, minutes: minutes + alarm }, now)),
   };
 }

@@ -9,6 +9,8 @@ export type Day = number;
 
 const MS = 86_400_000;
 
+/** The first year that can be written: Date.UTC takes those below 100 for years of the last century. */
+export const FIRST_YEAR = 100;
 /** 9999-12-31: no date that can be written is later. */
 export const LAST_DAY: Day = 2_932_896;
 
@@ -18,7 +20,7 @@ export const LAST_DAY: Day = 2_932_896;
  * Example: dayOf(2026, 2, 30) is undefined
  */
 export function dayOf(year: number, month: number, day: number): Day | undefined {
-  if (year < 100) return undefined;
+  if (year < FIRST_YEAR) return undefined;
   const ms = Date.UTC(year, month - 1, day);
   // Every month has these; to ask the calendar costs more than all the rest.
   if (month >= 1 && month <= 12 && day >= 1 && day <= 28) return ms / MS;
@@ -35,6 +37,11 @@ export function dayOf(year: number, month: number, day: number): Day | undefined
  */
 export function isoOf(day: Day): string {
   return new Date(day * MS).toISOString().slice(0, -'T00:00:00.000Z'.length);
+}
+
+/** Whether a day has a date that can be written: it is within the years 100 to 9999. */
+export function hasDate(day: Day): boolean {
+  return dayOfIso(isoOf(day)) !== undefined;
 }
 
 /** The day of an ISO 8601 date; undefined when it is none. */

@@ -2,7 +2,7 @@
 import { openSoak } from '../../calendar/soaks.ts';
 import { standingOf } from '../../calendar/standing.ts';
 import { printMoment, printTime, type Moment } from '../../journal/moment.ts';
-import { isoOf, weekdayOf, type Day } from '../../model/day.ts';
+import { hasDate, isoOf, weekdayOf, type Day } from '../../model/day.ts';
 import { meaningOfKeyword } from '../../model/events.ts';
 import { keywords, type Keyword } from '../../model/keywords.ts';
 import { plannedEnd } from '../../words/stages.ts';
@@ -27,7 +27,7 @@ export function moments({ keyword, dated }: SpotOf<'moment'>, scene: Scene): Sug
 
 function dates(keyword: Keyword, scene: Scene): Suggestion[] {
   const { now: { day: today }, above } = scene;
-  const near: Suggestion[] = [dateOf(today, 'today'), dateOf(today - 1, 'yesterday')];
+  const near: Suggestion[] = [...dateOf(today, 'today'), ...dateOf(today - 1, 'yesterday')];
   if (keywords[keyword].dated === 'own') return [...ahead(scene), ...near];
   const end = keyword === 'lift' ? soakEnd(scene) : undefined;
   // Below a `day` line only a time, or another day, is of use.
@@ -70,13 +70,14 @@ function ahead(scene: Scene): Suggestion[] {
   const stage = lived?.batch.stages.at(-1);
   const end = stage && !stage.end ? plannedEnd(stage) : undefined;
   return [
-    ...(end !== undefined && end > today ? [dateOf(end, `the end of “${stage!.stage}”`)] : []),
-    ...WEEKS.map(weeks => dateOf(today + 7 * weeks, weeks === 1 ? 'in a week' : `in ${weeks} weeks`)),
+    ...(end !== undefined && end > today ? dateOf(end, `the end of “${stage!.stage}”`) : []),
+    ...WEEKS.flatMap(weeks => dateOf(today + 7 * weeks, weeks === 1 ? 'in a week' : `in ${weeks} weeks`)),
   ];
 }
 
-function dateOf(day: Day, words: string): Suggestion {
-  return momentOf({ day, minutes: undefined }, words);
+/** None for a day that has no date. */
+function dateOf(day: Day, words: string): Suggestion[] {
+  return hasDate(day) ? [momentOf({ day, minutes: undefined }, words)] : [];
 }
 
 function momentOf(moment: Moment, words: string): Suggestion {

@@ -1,6 +1,6 @@
 /** The keywords, each with what it is for, and with the rest of a record to fill in. */
 import { printMoment, printTime } from '../../journal/moment.ts';
-import { isoOf } from '../../model/day.ts';
+import { isoOf, LAST_DAY } from '../../model/day.ts';
 import { keywords, type FactUse, type Keyword } from '../../model/keywords.ts';
 import { dayOfScene, fits, type Scene } from './scene.ts';
 import { quotedPlant, seenTexts } from './seen.ts';
@@ -63,7 +63,7 @@ function isCounted(keyword: Keyword): boolean {
 /** A date where the record needs one; with the time where that counts. */
 function dateOf(keyword: Keyword, { now, above }: Scene): string | undefined {
   const { dated } = keywords[keyword];
-  if (dated === 'own') return isoOf(now.day + 7);
+  if (dated === 'own') return isoOf(Math.min(now.day + 7, LAST_DAY));
   if (dated !== 'yes') return undefined;
   const takesTime = isTimed(keyword) && now.minutes !== undefined;
   if (above !== undefined) return takesTime && above === now.day ? printTime(now.minutes) : undefined;

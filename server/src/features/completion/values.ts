@@ -1,6 +1,6 @@
 /** What stands behind the word that begins a fact: `at bag 3`, `regime woodland`, `until 2026-01-11 19:00`. */
 import { after, printMoment } from '../../journal/moment.ts';
-import { isoOf, type Day } from '../../model/day.ts';
+import { FIRST_YEAR, isoOf, LAST_DAY, type Day } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { dormancies, factsOf } from '../../model/record.ts';
 import { regimesOf } from './defined.ts';
@@ -43,7 +43,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'seeds': return [{ kind: 'fact', label: '40 seeds', write: withBlanks('40 seeds') }];
     case 'replaces': return olderLots(scene);
     case 'draw': return stocks(scene);
-    case 'look': return [{ kind: 'date', label: isoOf(today + NEXT_LOOK) }];
+    case 'look': return [{ kind: 'date', label: isoOf(Math.min(today + NEXT_LOOK, LAST_DAY)) }];
     case 'until': return ends(scene);
     case 'on': return judgeDays.map(label => ({ kind: 'date', label, detail: 'from day 0' }));
     case 'collected': case 'bought': return monthsBack(today).map(label => ({ kind: 'date', label }));
@@ -73,9 +73,12 @@ function ends(scene: Scene): Suggestion[] {
 /** This month and the eleven before it, then this year and the last. */
 function monthsBack(today: Day): string[] {
   const [year = 0, month = 0] = isoOf(today).split('-').map(Number);
-  const months = Array.from({ length: 12 }, (_, back) => {
-    const at = year * 12 + month - 1 - back;
-    return `${Math.floor(at / 12)}-${String((at % 12) + 1).padStart(2, '0')}`;
-  });
-  return [isoOf(today), ...months, String(year), String(year - 1)];
+  const first = year * 12 + month - 1;
+  const months = Array.from({ length: 12 }, (_, back) => first - back).filter(at => at >= FIRST_YEAR * 12);
+  const years = [year, year - 1].filter(each => each >= FIRST_YEAR).map(padded);
+  return [isoOf(today), ...months.map(at => `${padded(Math.floor(at / 12))}-${String((at % 12) + 1).padStart(2, '0')}`), ...years];
+
+  function padded(each: number): string {
+    return String(each).padStart(4, '0');
+  }
 }

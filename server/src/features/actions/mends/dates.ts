@@ -1,6 +1,6 @@
 /** Records without a date, or with one that cannot be. */
 import type { Entry } from '../../../journal/life.ts';
-import { addMonths, isoOf, type Day } from '../../../model/day.ts';
+import { addMonths, hasDate, isoOf, type Day } from '../../../model/day.ts';
 import { lineEndAt } from '../below.ts';
 import { writeDate } from '../own-date.ts';
 import { insert, replace, type Mend, type MendContext, type Mender } from './mend.ts';
@@ -40,7 +40,7 @@ const RECENT = 92;
 export const countInFuture: Mender = ({ entry: { line, record: { date } } }, { now }) => {
   if (!date || date.day <= now.day) return [];
   const before = addMonths(date.day, -12);
-  const days = now.day - before >= 0 && now.day - before <= RECENT ? [before] : [];
+  const days = hasDate(before) && now.day - before >= 0 && now.day - before <= RECENT ? [before] : [];
   return days.map(day => ({ title: `Change to “${isoOf(day)}”: a year before`, edits: [replace(line, date, isoOf(day))] }));
 };
 
@@ -49,7 +49,7 @@ const spoken: Readonly<Record<string, number>> = { today: 0, yesterday: -1, tomo
 /** A day by its name, as one would say it. */
 export const spokenDate: Mender = ({ entry: { line }, problem }, { now }) => {
   const days = spoken[line.text.slice(problem.start, problem.end).toLowerCase()];
-  if (days === undefined) return [];
+  if (days === undefined || !hasDate(now.day + days)) return [];
   const date = isoOf(now.day + days);
   return [{ title: `Change to “${date}”`, edits: [replace(line, problem, date)], evident: true }];
 };

@@ -1,13 +1,13 @@
 /** Dates that are a year off: in January the year before is soon written. */
 import type { Entry } from '../../../journal/life.ts';
-import { addMonths, isoOf, type Day } from '../../../model/day.ts';
+import { addMonths, hasDate, isoOf, type Day } from '../../../model/day.ts';
 import { lifeOf } from '../../events.ts';
 import { replace, type Mend, type MendContext, type Mender } from './mend.ts';
 
 /** The same day of the year before (-1) or after (1), where that lies within two days. For a date on its own line. */
 function yearOff({ line, record: { date } }: Entry, by: -1 | 1, first: Day | undefined, last: Day): Mend[] {
   const day = date && addMonths(date.day, 12 * by);
-  if (day === undefined || first === undefined || day < first || day > last) return [];
+  if (day === undefined || !hasDate(day) || first === undefined || day < first || day > last) return [];
   return [{ title: `Change to “${isoOf(day)}”: a year ${by < 0 ? 'before' : 'later'}`, edits: [replace(line, date!, isoOf(day))] }];
 }
 
