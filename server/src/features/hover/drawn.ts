@@ -1,5 +1,6 @@
 /** The small picture at the head of a hover, for who can show it; its numbers stand below it in words. */
 import { stockNow } from '../../calendar/left.ts';
+import type { Container } from '../../calendar/places.ts';
 import type { Batch, Lot, Soak } from '../../journal/life.ts';
 import type { Solution } from '../../journal/solutions.ts';
 import type { Day } from '../../model/day.ts';
@@ -9,6 +10,7 @@ import type { Frame, Picture } from '../../pictures/picture.ts';
 import { themes } from '../../pictures/theme.ts';
 import { runningSoakPicture, stockPicture } from '../drawing/bench.ts';
 import { batchPicture, lotPicture } from '../drawing/pictures.ts';
+import { placesPicture } from '../drawing/places.ts';
 import { regimePicture, stagesPicture } from '../drawing/season.ts';
 import { escapeMarkdown } from '../markdown.ts';
 import type { HoverContext, Section } from './section.ts';
@@ -51,6 +53,10 @@ export const stockDrawn: Section<Solution> = (solution, context) => {
 /** The stages of a regime as if it began on a day. */
 export const regimeDrawn: Section<RegimeFrom> = ({ id, record, start }, context) =>
   drawn(context, frame => regimePicture(id, record, start ?? context.now.day, context.now, frame), 'hover-regime');
+
+/** What lies in a container now. */
+export const placeDrawn: Section<Container> = ({ key }, context) =>
+  drawn(context, frame => placesPicture(context.journal, context.now, frame, key), 'hover-place');
 
 function drawn({ theme }: HoverContext, draw: (frame: Frame) => Picture | undefined, id = 'hover'): string | undefined {
   const picture = theme && draw({ theme: themes[theme], width: WIDTH, small: true, id });

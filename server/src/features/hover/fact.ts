@@ -1,10 +1,11 @@
-/** Facts that say something together with their record: the length of a soak or a stage, a temperature. */
+/** Facts that say something together with their record: the length of a soak or a stage, a temperature, a place. */
 import { tellsMore, type Entry } from '../../journal/life.ts';
 import { celsius, type Temperature } from '../../model/quantity.ts';
 import type { Fact } from '../../model/record.ts';
 import { lifeOf } from '../events.ts';
 import { hoverDrops } from './apply.ts';
 import { hoverJudge } from './judge.ts';
+import { hoverPlace } from './place.ts';
 import type { HoverContext } from './section.ts';
 import { hoverSoak } from './soak.ts';
 import { hoverSplit } from './split.ts';
@@ -14,6 +15,7 @@ const shownWithEvent: ReadonlySet<Fact['type']> = new Set(['duration', 'seedling
 
 export function hoverFact(fact: Fact, entry: Entry, context: HoverContext): string | undefined {
   if (fact.type === 'temperature') return temperatureText(fact.value);
+  if (fact.type === 'at') return hoverPlace(fact.value.text, context);
   return shownWithEvent.has(fact.type) ? hoverEvent(entry, context) : undefined;
 }
 
