@@ -96,9 +96,31 @@ describe('what lies where', () => {
     const picture = placesPicture(journalOf(JOURNAL), at('2026-01-10'), wide)!;
     expect(picture.table.rows.map(([place, slot, id]) => [place, slot, id])).toEqual([['bag 1', '2', 'V-1'], ['bag 1', '10', 'I-1'], ['frame', '', 'J-1']]);
     const words = shapesOf(picture).filter(({ name }) => name === 'text').map(({ text }) => text);
-    expect(words).toEqual(expect.arrayContaining(['Vn', 'Ia', 'Ia2', 'bag 1', 'frame']));
+    expect(words).toEqual(expect.arrayContaining(['Vn', 'Ial', 'Iap', 'bag 1', 'frame']));
     expect(withClass(picture, 'slot due')).toHaveLength(2);
     expect(withClass(picture, 'slot')).toHaveLength(1);
+  });
+
+  test('has containers side by side where there is room, and below one another where there is none', () => {
+    const tops = (each: Frame) => {
+      const picture = placesPicture(journalOf(JOURNAL), at('2026-01-10'), each)!;
+      return ['bag 1', 'frame'].map(name => Number(shapesOf(picture).find(({ text }) => text === name)!.attributes.y));
+    };
+    const [bag, frameTop] = tops(wide);
+    expect(frameTop).toBe(bag);
+    const [first, second] = tops({ ...frame, width: 260 });
+    expect(second).toBeGreaterThan(first!);
+  });
+
+  test('has what is due in full where four lines suffice, and tells plants apart whose names begin alike', () => {
+    const plants = ['Iris alba', 'Iris alata', 'Iris', 'Irisine', 'GA3', '‘Blue’', '‘Red’'];
+    const due = 'count; last looked at on 2026-11-22';
+    const slots = plants.map(plant => ({ slot: '1', id: 'I-1', plant, due }));
+    const picture = gridPicture({ title: 'x', containers: [{ name: 'tin', slots }] }, wide)!;
+    const texts = shapesOf(picture).filter(({ name }) => name === 'text');
+    expect(texts.map(({ text }) => text).join(' ')).toContain(due);
+    const letters = texts.filter(({ attributes }) => attributes['font-size'] === '14').map(({ text }) => text);
+    expect(letters.slice(1)).toEqual(['Ialb', 'Iala', 'Iris', 'Iris 2', 'GA3', '?', '? 2']);
   });
 
   test('of one container alone, or not at all', () => {

@@ -38,6 +38,15 @@ describe('the stages of a batch', () => {
     expect(today![0]![0]).toBeCloseTo(Number(bars[1]!.attributes.x), 1);
   });
 
+  test('tell cold from warm, and what is planned from what was, in black and white, and say how', () => {
+    const { svg } = stagesPicture(batchOf(REGIME), at('2026-01-21'), { ...frame, theme: themes.print })!;
+    const bars = ['warm', 'warm planned', 'cold planned'].map(name => withClass({ svg }, name)[0]!.attributes);
+    expect(bars.map(({ fill }) => fill)).toEqual(['url(#a-warm)', 'url(#a-warm)', 'url(#a-cold)']);
+    expect(bars.map(bar => bar['stroke-dasharray'])).toEqual([undefined, '3 2', '3 2']);
+    const words = shapesOf({ svg }).filter(({ name }) => name === 'text').map(({ text }) => text).join(' ');
+    expect(words).toContain('hatched: cold · barred: warm');
+  });
+
   test('are not drawn of a batch without any', () => {
     const journal = 'lot VER-24 Veratrum nigrum, 60 seeds\nsow VER-24 2026-01-01';
     expect(stagesPicture(batchOf(journal), at('2026-01-21'), frame)).toBeUndefined();

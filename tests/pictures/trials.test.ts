@@ -8,7 +8,7 @@ import { themes } from '../../server/src/pictures/theme.ts';
 import { trialOf } from '../../server/src/trials/lot-trial.ts';
 import { plantTrial } from '../../server/src/trials/plant-trial.ts';
 import { journalOf } from '../journal/helpers.ts';
-import { outside, withClass } from './svg.ts';
+import { outside, textBoxes, withClass } from './svg.ts';
 
 const frame: Frame = { theme: themes.light, width: 760, small: false, id: 'a' };
 
@@ -42,6 +42,13 @@ describe('a ladder of doses', () => {
     expect(picture.table.rows.at(-1)).toEqual(['GA3 1000 ppm 24 h', '16 of 20', '80 (58 to 92)', 'leggy 4', 'worth repeating']);
     // R 4.2.2: prop.test(16, 20, correct = FALSE)$conf.int, 0.5839 to 0.9193.
     expect(picture.description).toContain('16 of 20 germinated = 80 % (95 % interval 58 to 92), leggy 4');
+  });
+
+  test.each([[760, false], [400, true]])('has no interval across what is said of the untreated seed (%d pixels)', (width, small) => {
+    const drawn = doseLadderPicture(found!, 'V-1', { ...frame, width, small })!;
+    const said = textBoxes(drawn).find(({ what }) => what.startsWith('water'))!;
+    const [first] = withClass(drawn, 'interval');
+    expect(Number(first!.attributes.x1)).toBeGreaterThan(said.right);
   });
 
   test('has nothing outside, whatever its doses', () => {

@@ -40,12 +40,14 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
   const said = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
   const height = bottom + (small ? 34 : 52) + said.length * 17;
   const margin = Math.min(90, (right - left) / 5);
-  const scale = scaleLog([first.dose, Math.max(last.dose, first.dose * 1.01)], [left + margin, right - margin]);
+  const size = TYPE.small;
+  // What is said of the untreated seed stands before the first dose, so that no interval lies across it.
+  const behind = fitText(`${untreated.label}, ${percentText(shareOf(untreated))} %`, size, (right - left) / 3);
+  const start = left + Math.max(margin, textWidth(behind, size) + 16);
+  const scale = scaleLog([first.dose, Math.max(last.dose, first.dose * 1.01)], [start, right - margin]);
   const x = (dose: number): number => (rungs.length === 1 ? (left + right) / 2 : scale(dose));
   const shares = scaleLinear([0, 1], [bottom, top]);
   const y = (share: number): number => shares(share);
-  const shareOf = ({ germinated, seeds }: Step) => germinated / seeds;
-  const size = TYPE.small;
   const apart = 8 + Math.max(...rungs.map(({ dose }) => textWidth(doseText(dose), size)));
   const ticks = spread(rungs.map(({ dose }) => x(dose)), apart, { low: left, high: right });
   const description = describe(values);
@@ -61,7 +63,7 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
       text(left - 6, y(share) + 4, theme.soft, String(100 * share), { size, anchor: 'end' }),
     ]),
     line(left, y(shareOf(untreated)), right, y(shareOf(untreated)), theme.untreated, { 'stroke-dasharray': '5 3', 'stroke-width': 1.5 }),
-    text(left + 4, labelY(shareOf(untreated), y, top), theme.untreated, fitText(`${untreated.label}, ${percentText(shareOf(untreated))} %`, size, margin * 2), { size, halo: theme.paper }),
+    text(left + 4, labelY(shareOf(untreated), y, top), theme.untreated, behind, { size, halo: theme.paper }),
     ...rungs.flatMap((step, i) => [
       line(x(step.dose), y(step.low), x(step.dose), y(step.high), theme.ink, { 'class': 'interval', 'stroke-width': 1.5 }),
       ...[step.low, step.high].map(end => line(x(step.dose) - 4, y(end), x(step.dose) + 4, y(end), theme.ink)),
@@ -76,6 +78,10 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
     title, caption, description, table: tableOf(values), width, height,
     svg: framed(frame, height, { title, description }, body),
   };
+}
+
+function shareOf({ germinated, seeds }: Step): number {
+  return germinated / seeds;
 }
 
 /** Beside its dot, on the side that has room. */

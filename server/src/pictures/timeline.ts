@@ -5,8 +5,8 @@ import { isoOf, type Day } from '../model/day.ts';
 import { patterns, type Treatment } from './germination/lanes.ts';
 import type { Content } from './markup.ts';
 import { monthTicks } from './month-ticks.ts';
-import { framed, heading, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
-import { fitMiddle, fitText, textWidth } from './text-size.ts';
+import { framed, heading, isUntitled, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { fitMiddle, fitText, textWidth, wrapText } from './text-size.ts';
 import type { Theme } from './theme.ts';
 
 export interface Stretch {
@@ -39,7 +39,9 @@ export interface TimelineValues {
   readonly today: Day;
 }
 
-const SIGNS = 'triangle: sown · diamond: due next · dashed: planned';
+const SIGNS = 'triangle: sown · diamond: due next · hatched: cold · barred: warm · dots: soak · dashed outline: planned';
+/** Pixels from line to line of what the signs mean. */
+const SIGN = 15;
 const ROW = 20;
 const BAR = 13;
 
@@ -57,19 +59,13 @@ export function timelinePicture(values: TimelineValues, frame: Frame): Picture |
   const x = scaleLinear([first - 2, Math.max(first + 10, last + 2)], [left, right]);
   const placed = placedRows(rows, small ? 26 : 58);
   const bottom = placed.at(-1)!.y + ROW;
-  const height = bottom + 26;
+  const signs = small ? [] : wrapText(SIGNS, TYPE.small, width - 24, 3);
+  const height = bottom + 26 + signs.length * SIGN;
   const description = describe(values);
   const body: Content[] = [
     patterns(frame.id, theme),
-    ...(small
-      ? []
-      : [
-          frame.bare ? undefined : heading(frame, title, right - 20 - textWidth(SIGNS, TYPE.small)),
-          text(right, 21, theme.soft, SIGNS, {
-            size: TYPE.small,
-            anchor: 'end',
-          }),
-        ]),
+    isUntitled(frame) ? undefined : heading(frame, title),
+    ...signs.map((words, i) => text(12, bottom + 32 + i * SIGN, theme.soft, words, { size: TYPE.small })),
     ...monthTicks([first, last], right - left).flatMap(({ day, text: name }) => [
       line(x(day), small ? 18 : 46, x(day), bottom, theme.grid),
       text(Math.min(Math.max(x(day), 16), right), bottom + 15, theme.soft, name, { size: TYPE.small, anchor: 'middle' }),
@@ -134,7 +130,7 @@ function daysOf({ stretches, sown, due }: TimelineRow): Day[] {
   ];
 }
 
-/** What is planned is open and dashed; what was is filled. */
+/** What is planned is paler and has a dashed outline. */
 function rowMarkup(
   { stretches, sown, sownIn, due }: TimelineRow,
   y: number,
@@ -160,7 +156,8 @@ function rowMarkup(
           'height': BAR,
           'rx': 2,
           'stroke': theme[kind],
-          'fill': isPlanned ? theme.paper : `url(#${id}-${kind})`,
+          'fill': `url(#${id}-${kind})`,
+          'fill-opacity': isPlanned ? 0.5 : undefined,
           'stroke-dasharray': isPlanned ? '3 2' : undefined,
         },
         { says: `${words}${isPlanned ? ', planned' : ''}: ${spanText(from, to)}`, line: record },

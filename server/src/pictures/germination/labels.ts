@@ -37,7 +37,7 @@ function labelLines(curve: DrawnCurve, { lines, width, size }: Room, isTwin: boo
   // Names that have no room behind what was done stand behind the share, cut where they are alike.
   const head = textWidth(first, size, weightOf(0)) <= width
     ? [first, lines > 2 || half === undefined ? share : `${share}, ${half}`]
-    : [label, `${share}, ${fitMiddle(names, size, width - textWidth(`${share}, `, size))}`];
+    : [label, [share, fitMiddle(names, size, width - textWidth(`${share}, `, size))].filter(part => part !== '').join(', ')];
   return [...head, ...third].slice(0, lines);
 }
 
