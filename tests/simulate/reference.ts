@@ -26,6 +26,8 @@ export const NO_EFFECT_ROWS: readonly Shown[] = [
   shown('monthly, in alternate fortnights', 'no effect, alternate fortnights of a month, 50 of 50 %'),
   shown('read early: days 14, 28 against 21, 35', 'no effect, days 14, 28 against 21, 35, 50 of 50 %'),
   shown('read every week for eight weeks, ever', 'peeking weekly, 50 of 50 %'),
+  shown('read every week, and thrown away as soon as the interval of the difference excludes 0, 24 a side',
+    'peeking weekly, closed at the first difference, 24 of 50 %'),
   shown('20 % of the seedlings leggy, then dead, on both sides', 'weak seedlings, 20 % leggy, then died, 50 of 80 %'),
   shown('one dish of 48 a side, dishes alike', 'dishes, 1 of 48 seeds, rho 0'),
   shown('one dish of 48 a side, dishes differ (correlation 0.05)', 'dishes, 1 of 48 seeds, rho 0.05'),

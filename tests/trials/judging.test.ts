@@ -73,12 +73,30 @@ describe('a trial with a day of judging', () => {
     expect(comparison).toMatchObject({ byDay: 42 });
   });
 
-  test('that nobody came to in time has the looks up to the day, and the stricter level', () => {
+  test('that nobody came to in time has all its looks, and the stricter level', () => {
     const { judging, verdict, comparison } = contest(weekly({ judge: 'judge L 2026-01-11, on 2026-02-27' }));
     expect(judging).toMatchObject({ state: 'off the day' });
-    expect(comparison).toMatchObject({ byDay: 42, open: { treated: 0, untreated: 0 } });
+    expect(comparison).toMatchObject({ byDay: 56, open: { treated: 10, untreated: 19 } });
     expect(verdict.verdict).toBe('cannot tell');
     expect(verdict.sentence).toContain('You planned to judge it on 2026-02-27, but did not count every batch on that day or in the week after');
+  });
+
+  test('that nobody came to in time is not judged by what had not come up long before', () => {
+    const { judging, verdict } = contest(`
+      lot L Gentiana lutea, 80 seeds
+      split L, A 40 seeds, B 40 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-10 19:00, water, 24 h
+      sow L/A 2026-01-11 20:00, 15 C
+      sow L/B 2026-01-11 20:00, 15 C
+      judge L 2026-01-11, on day 60
+      count L/A 2026-02-10, 10
+      count L/B 2026-02-10, 10
+      count L/A 2026-03-25, 20
+      count L/B 2026-03-25, 2
+    `);
+    expect(judging).toMatchObject({ state: 'off the day' });
+    expect(verdict.sentence).toMatch(/^Worth repeating so far: by day 73, 30 of 40 treated seeds .* and 12 of 40 untreated/);
   });
 
   test('that is closed before the day keeps the stricter level, for the end was chosen', () => {

@@ -184,8 +184,8 @@ function judgedText({ on, written, state }: JudgeDay): string | undefined {
     case 'waiting': return undefined;
     case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts do not change it.`;
     case 'off the day':
-      return `You planned to judge it on ${on}, but did not count every batch on that day or in the week after, so the stricter `
-        + 'level for looks in between applies.';
+      return `You planned to judge it on ${on}, but did not count every batch on that day or in the week after, so all counts are `
+        + 'used, and the stricter level for looks in between applies.';
   }
 }
 

@@ -42,9 +42,12 @@ export function judgingOf(batches: readonly TrialBatch[]): JudgedPair {
   };
 }
 
-/** A course as it is judged: up to its first look on the day or within GRACE_DAYS after it; else up to the day. */
+/**
+ * A course as it is judged: up to its first look on the day or within GRACE_DAYS after it. Where the day was missed no
+ * look takes its place, so that all of them count, at the level for looks in between.
+ */
 export function judgedCourse({ course, conditions: { dayZero } }: TrialBatch, { record, state }: Judging): Course {
-  if (state === 'waiting') return course;
+  if (state !== 'on the day') return course;
   const { cut, ...rest } = course;
   const checks = checksUpTo(course, ageOf(record, dayZero));
   const isWhole = checks.length === course.checks.length;

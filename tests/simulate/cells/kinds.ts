@@ -1,5 +1,8 @@
 /** What is asked of a lot: its verdicts, its verdicts after every look, or that on the species. */
-import { NO_EFFECT, NO_EFFECT_EVER, type Bars, type Cell } from '../cell.ts';
+import type { Difference } from '../../../server/src/measures/difference.ts';
+import { isUndefined } from '../../../server/src/measures/measured.ts';
+import { trialOf } from '../../../server/src/trials/lot-trial.ts';
+import { NO_BAR, NO_EFFECT, NO_EFFECT_EVER, type Bars, type Cell } from '../cell.ts';
 import { isoOf } from '../../../server/src/model/day.ts';
 import { DAY_ZERO, diaryOf, textOf } from '../diary.ts';
 import { journalOf, verdictsOfLots, verdictsOfPlants } from '../judged.ts';
@@ -28,6 +31,32 @@ export function peekingCell(name: string, lot: TwoSides, judgedOn?: number): Cel
       });
     },
   };
+}
+
+/** Both sides are thrown away in the evening of the first look that shows a difference: that end was chosen. */
+export function closingCell(name: string, lot: TwoSides): Cell {
+  return {
+    name,
+    bars: NO_BAR,
+    judge: random => {
+      const diary = diaryOf(random, lotOf(random, lot));
+      const looks = [...new Set(diary.filter(({ text }) => text.startsWith('count')).map(({ day }) => day))];
+      const paths = diary.flatMap(({ text }) => (text.startsWith('sow ') ? text.split(' ')[1]! : []));
+      const journal = journalOf('');
+      const isDifferent = (day: number): boolean => {
+        journal.set('simulated.germ', textOf(diary, day));
+        return [...journal.lots()].some(each => trialOf(each).contests.some(({ comparison }) => (
+          !isUndefined(comparison) && excludesNone(comparison.germinated.difference))));
+      };
+      const end = looks.find(isDifferent) ?? looks.at(-1)!;
+      const closed = paths.map(path => `discard ${path} ${isoOf(end)} 21:00\n`).join('');
+      return verdictsOfLots(journalOf(`${textOf(diary, end)}${closed}`));
+    },
+  };
+}
+
+function excludesNone({ low, high }: Difference): boolean {
+  return low > 0 || high < 0;
 }
 
 /** The verdicts on the species, of so many lots. */

@@ -1,7 +1,7 @@
 /** Lots in which the soak does nothing. */
 import type { Cell } from '../cell.ts';
 import { every, swapped, WEEKLY, type Looks } from '../lots.ts';
-import { cellOf, peekingCell } from './kinds.ts';
+import { cellOf, closingCell, peekingCell } from './kinds.ts';
 
 const DAYS: readonly (readonly [string, Looks])[] = [
   ['weekly, 3 days apart', { treated: every(7, 7, 84), untreated: every(7, 10, 87) }],
@@ -32,6 +32,8 @@ export const peeking: readonly Cell[] = [
     dishes: [50], looks: { treated: every(7, 7, 35), untreated: every(7, 7, 35), end: 'discard' }, untreated: {} }, 42),
   peekingCell('peeking weekly, then closed, 50 of 50 %', {
     dishes: [50], looks: { treated: WEEKLY.treated, untreated: WEEKLY.untreated, end: 'discard' }, untreated: {} }),
+  closingCell('peeking weekly, closed at the first difference, 24 of 50 %', {
+    dishes: [24], looks: { ...WEEKLY, end: 'open' }, untreated: {} }),
   peekingCell('peeking, 3 days apart, 50 of 80 %', { dishes: [50], looks: APART, untreated: { share: 0.8 } }),
   peekingCell('peeking, 3 days apart, untreated first, 50 of 80 %', { dishes: [50], looks: swapped(APART), untreated: { share: 0.8 } }),
 ];
