@@ -9,6 +9,7 @@ describe.each(variantsOf(`
   photo V-1 2026-01-19, "photos\\a, b.jpg"
                          ^^^^^^^^^^^^^^^ picture photos/a, b.jpg
   photo V-1 2026-01-19, /etc/passwd
+  photo V-1 2026-01-19, //host/x
   photo V-1 2026-01-19, C:\\a.jpg
   photo V-1 2026-01-19, \\\\host\\a.jpg
   photo V-1 2026-01-19, https://example.org/a.jpg

@@ -23,10 +23,14 @@ describe('markup', () => {
         expect(tree.childNodes).toHaveLength(1);
         // Controls come out as blanks, lone halves of a character as the sign for what cannot be read.
         expect(read.replace(/[ \ufffd]/g, '')).toBe(
-          text.replace(/[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069\ufffe\uffff\ufffd ]|\p{Cs}/gu, ''),
+          text.replace(/[\p{Cc}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufffe\uffff\ufffd ]|\p{Cs}/gu, ''),
         );
       }),
     );
+  });
+
+  test('turns no direction, for `draw` may write it to a terminal', () => {
+    expect(element('title', {}, 'a\u200eb\u200fc\u061cd\u202ee\u2066f').markup).toBe('<title>a b c d e f</title>');
   });
 
   test('leaves out what is undefined, and keeps two decimal places', () => {

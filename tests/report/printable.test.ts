@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { printable, printableJson } from '../../server/src/report/printable.ts';
 
-const STEERING = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/;
+const STEERING = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]/;
 const written = fc.array(fc.oneof(
   fc.string({ unit: 'binary', maxLength: 5 }),
-  fc.constantFrom('\u001b[31m', '\u009b31m', '\u202e', '\u2066', '\u2028', '\n', '"', '\\', '🌱'),
+  fc.constantFrom('\u001b[31m', '\u009b31m', '\u202e', '\u2066', '\u200f', '\u061c', '\u2028', '\n', '"', '\\', '🌱'),
 )).map(parts => parts.join(''));
 
 describe('text of a journal', () => {

@@ -1,4 +1,5 @@
 /** SVG and HTML as text. Journal text is untrusted: what goes through here comes out as the characters written. */
+import { TURNING } from '../model/turning.ts';
 
 /** Markup that is safe to put into more markup; made here alone. */
 export interface Markup {
@@ -10,7 +11,7 @@ type Value = string | number | undefined;
 export type Content = Markup | string | number | undefined;
 
 /** Controls, and the marks that turn the direction of what follows. */
-const unprintable = /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]+/gu;
+const unprintable = new RegExp(`[\\p{Cc}${TURNING}]+`, 'gu');
 
 /** Lone surrogates and characters that XML does not have would make a file that no program opens. */
 const unheard = /[\ufffe\uffff]|\p{Cs}/gu;

@@ -1,5 +1,7 @@
+import { TURNING } from '../model/turning.ts';
+
 /** Controls, and the marks that turn the direction of what follows: a journal must not steer the terminal. */
-const UNPRINTABLE = /[\p{Cc}\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu;
+const UNPRINTABLE = new RegExp(`[\\p{Cc}${TURNING}]`, 'gu');
 
 /** Text from a journal, or a file's name, as one line for a terminal. */
 export function printable(text: string): string {
@@ -7,7 +9,7 @@ export function printable(text: string): string {
 }
 
 /** Of these, those that JSON leaves as they are. */
-const LEFT_BY_JSON = /[\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+const LEFT_BY_JSON = new RegExp(`[\\u007f-\\u009f${TURNING}]`, 'g');
 
 /** A value as JSON for programs, which does not steer a terminal that shows it either; the strings in it stay whole. */
 export function printableJson(value: unknown): string {
