@@ -50,6 +50,18 @@ describe('plumule export --tables', () => {
     });
   });
 
+  it('leaves later records out where the journal is asked for as it was', async () => {
+    const folder = await folderWith({ 'winter.germ': JOURNAL });
+    const events = async (...options: string[]) => {
+      await plumule(folder, 'export', '--tables', '-o', 'out', ...options);
+      return (await readFile(path.join(folder, 'out/events.jsonl'), 'utf8')).trimEnd().split('\n')
+        .map(line => (JSON.parse(line) as { event: string }).event);
+    };
+    expect(await events('--as-of', '2026-01-25')).toEqual(['lot', 'soak', 'sow']);
+    expect(await events('--as-of', '2026-01-26')).toEqual(['lot', 'soak', 'sow', 'count']);
+    expect(await plumule(folder, 'export', '--ics', '--as-of', '2026-01-25')).toMatchObject({ code: 2 });
+  });
+
   it('writes to no folder that holds other things, and asks for one', async () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
     expect(await plumule(folder, 'export', '--tables', '-o', '.', ...TODAY)).toMatchObject({

@@ -20,11 +20,13 @@ export interface ExportOptions {
   /** What the tables call the journal. */
   readonly name?: string;
   readonly today?: Moment;
+  /** The day up to which records count, and the present at its end; of the tables. */
+  readonly asOf?: Moment;
 }
 
 /** `plumule export`: what is due as an iCalendar file, or everything as tables. */
 export async function exportJournals(paths: readonly string[], options: ExportOptions): Promise<Exit> {
-  const { ics, tables, output, today } = options;
+  const { ics, tables, output, today, asOf } = options;
   if (!ics && !tables) {
     complain('say what to export: --ics is what is due as a calendar, --tables all records as tables');
     return exits.unread;
@@ -33,7 +35,7 @@ export async function exportJournals(paths: readonly string[], options: ExportOp
     complain('say with -o which folder to write the tables to');
     return exits.unread;
   }
-  const { journals, unread } = await openJournals(paths, today);
+  const { journals, unread } = await openJournals(paths, asOf ?? today, asOf?.day);
   complainOf(unread);
   const exit = unread.length > 0 ? exits.unread : exits.clean;
   if (journals.length === 0) return exit;

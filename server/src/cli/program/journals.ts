@@ -15,7 +15,7 @@ import {
 } from './choices.ts';
 import { command, doing } from './command.ts';
 import {
-  formatOption, oneMore, oneMoreId, PATHS, today, todayOption, wholeDays, wholeFrom, winter,
+  asOfOption, formatOption, oneMore, oneMoreId, PATHS, today, todayOption, wholeDays, wholeFrom, winter,
 } from './options.ts';
 
 export function readJournals(program: Command): void {
@@ -52,8 +52,7 @@ export function readJournals(program: Command): void {
     .addOption(new Option('--winter <name>', 'a winter in review (2025/26, from July to June; or 2026, a year by itself), instead of the lots')
       .argParser(winter).conflicts(['lot', 'by', 'details', 'places', 'stocks']))
     .addOption(todayOption())
-    .addOption(new Option('--as-of <date>', 'the journal as it was on this day, without later records')
-      .argParser(today).conflicts('today'))
+    .addOption(asOfOption())
     .action(doing(({ report }, paths: string[], options: ReportOptions) => report(paths, options)));
 
   command(program, 'advise', {
@@ -154,6 +153,7 @@ export function readJournals(program: Command): void {
     .addOption(new Option('--parquet', 'with --tables, write Parquet too; needs DuckDB').conflicts('ics'))
     .addOption(new Option('--name <name>', 'with --tables, what the column “journal” says; without it, the folder').conflicts('ics'))
     .addOption(todayOption())
+    .addOption(asOfOption().conflicts('ics'))
     .action(doing(({ exportJournals }, paths: string[], options: ExportOptions) => exportJournals(paths, options)));
 
   command(program, 'publish', {

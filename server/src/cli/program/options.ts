@@ -58,5 +58,8 @@ export function oneMore(text: string, before: readonly Private[] | undefined): r
 export const todayOption = (): Option => new Option(
   '--today <date>', 'use this as today (2026-01-12) or now (2026-01-12T08:00) instead of the clock').argParser(today);
 
+export const asOfOption = (): Option => new Option(
+  '--as-of <date>', 'the journal as it was on this day, without later records').argParser(today).conflicts('today');
+
 export const formatOption = (formats: readonly string[]): Option =>
   new Option('--format <name>', 'how to print it').choices(formats).default('text');
