@@ -93,6 +93,21 @@ describe('what to do with a packet', () => {
     expect(pageOn(source)['What your records say']?.join('\n')).toContain('GA3 500 ppm did best so far and GA3 1000 ppm worst');
   });
 
+  test('of doses that paid one within the limit goes first, though a stronger one did better', () => {
+    const source = `
+      lot OLD-24 Gentiana lutea, 72 seeds
+      split OLD-24, C 24 seeds
+      soak OLD-24/C 2025-01-10 19:00, GA3 2000 ppm, 24 h
+      sow OLD-24/C 2025-01-11 19:00, 24 seeds, 15 C
+      count OLD-24/C 2025-02-15, 24
+      ${trialIn('OLD-24', 20, 3)}
+      ${packet}
+    `;
+    expect(answerOn(source)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
+    expect(answerOn(`${source}\nlimit GA3, 3000 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
+    expect(answerOn(`${source}\nlimit GA3, 100 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\. .*above your limit of 100 ppm/);
+  });
+
   test('several lots are combined, each compared with itself', () => {
     const lots = [2023, 2024, 2025].map(year => (
       `lot G-${year} Gentiana lutea, 48 seeds\n${trialIn(`G-${year}`, 12, 6, 'GA3 500 ppm', year)}`));

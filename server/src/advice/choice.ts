@@ -51,16 +51,21 @@ export function choose(known: Known): Choice {
   const { journal, plant, species, forms, genus, ready, untreated, guides } = known;
   const attempt = (tried: Tried, because: WhyTry): Choice => (
     { kind: 'try', offer: offerOf(tried, plant, journal), because });
+  // A dose above the limit is named where no other is left.
+  const withinLimit = (all: readonly Tried[]): readonly Tried[] => {
+    const within = all.filter(tried => !offerOf(tried, plant, journal).above);
+    return within.length > 0 ? within : all;
+  };
   const doses = species.flatMap(agent => agent.doses);
   const paid = species.flatMap(paidIn);
-  const measured = mostSure(paid.filter(({ ppm }) => ppm !== undefined));
+  const measured = mostSure(withinLimit(paid.filter(({ ppm }) => ppm !== undefined)));
   if (measured) return { kind: 'treat', offer: offerOf(measured, plant, journal), tried: measured };
   // Another pinch is another dose.
   const pinch = mostSure(paid);
   if (pinch) return attempt(pinch, 'unmeasured');
   const compared = doses.find(({ verdict }) => verdict === 'germinates well without it');
   if ((compared || ready) && germinatesWell(untreated) !== false) return { kind: 'leave', because: 'ready', tried: compared };
-  const open = mostPromising(species.flatMap(openIn));
+  const open = mostPromising(withinLimit(species.flatMap(openIn)));
   if (open) return attempt(open, 'own records');
   const offers = guides.flatMap(guide => offersOf(guide, plant, journal));
   const other = germinatesWell(untreated) ? undefined
