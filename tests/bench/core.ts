@@ -9,6 +9,7 @@ export { formatEdits } from '../../server/src/features/format.ts';
 export { hoverAt } from '../../server/src/features/hover/hover.ts';
 export { hintsIn } from '../../server/src/features/inlay.ts';
 export { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
+export { lotRows } from '../../server/src/features/lots.ts';
 export { referencesAt } from '../../server/src/features/references.ts';
 export { tokensIn } from '../../server/src/features/semantic-tokens.ts';
 export { Journal } from '../../server/src/journal/journal.ts';

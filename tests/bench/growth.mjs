@@ -52,8 +52,8 @@ function timesOf(core, name, n) {
 /** Milliseconds of CPU that each task takes on one journal, each once, in the order in which an editor asks. */
 function measure(core, text) {
   const {
-    completionsAt, documentSymbols, due, foldsOf, formatEdits, hintsIn, hoverAt, Journal, lensesOf, lensTitle, merge,
-    placesNow, ProblemBook, referencesAt, reportOf, reportText, tokensIn,
+    completionsAt, documentSymbols, due, foldsOf, formatEdits, hintsIn, hoverAt, Journal, lensesOf, lensTitle, lotRows,
+    merge, placesNow, ProblemBook, referencesAt, reportOf, reportText, tokensIn,
   } = core;
   const times = {};
   const timed = (task, work) => {
@@ -76,6 +76,7 @@ function measure(core, text) {
   timed('folds', () => foldsOf(journal.files.get(FILE).text));
   timed('format', () => formatEdits(journal.files.get(FILE).text));
   timed('lenses', () => lensesOf(journal, FILE).map(lens => lensTitle(journal, lens, NOW)));
+  timed('lots', () => lotRows(journal, NOW));
   timed('hints', () => hintsIn(journal, FILE, 0, last, kinds, NOW));
   for (const [at, line] of [['first', 0], ['last', last]]) {
     for (const [word, character] of [['keyword', 1], ['name', 4 + lines[line].slice(4).search(/\S/)], ['end', lines[line].length - 1]]) {

@@ -78,6 +78,13 @@ test('batches whose conditions differ, or whose seed was scarified or treated la
   expect(shareTexts(lotOf(late))).toEqual(['untreated: 4 of 20 = 20 %', 'GA3 500 ppm 24 h: 18 of 20 = 90 %']);
 });
 
+test('of many parts the first are told, and how many more there are', () => {
+  const names = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
+  const lines = names.flatMap((name, n) => [`sow L/${name} 2026-01-11, ${10 + 3 * n} C`, `count L/${name} 2026-03-10, ${n}`]);
+  const texts = shareTexts(lotOf(['lot L Iris, 90 seeds', `split L, ${names.map(name => `${name} 10 seeds`).join(', ')}`, ...lines].join('\n')));
+  expect(texts).toEqual([...names.slice(0, 6).map((name, n) => `${name}: ${n} of 10 = ${n * 10} %`), '2 more']);
+});
+
 test('seed that was split off from what had been counted is told apart from it', () => {
   expect(shareTexts(lotOf(`
     lot L Iris alba, 20 seeds

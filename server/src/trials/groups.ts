@@ -110,15 +110,27 @@ function endOf(batch: Batch): BatchEvent | undefined {
 }
 
 /** Whether an event is the treatment of seed that had been watched before. */
-export function isWatchedSoak({ events, sowing }: Batch, event: BatchEvent): event is BatchEvent & { readonly type: 'soak' } {
+export function isWatchedSoak(batch: Batch, event: BatchEvent): event is BatchEvent & { readonly type: 'soak' } {
   if (event.type !== 'soak' || !isActiveSoak(event.soak)) return false;
+  const watch = firstWatch(batch);
+  return watch >= 0 && batch.events.includes(event, watch);
+}
+
+const watches = new WeakMap<Batch, number>();
+
+/** The index of the first look that is a watch; -1 without one. Kept, since it is asked for at each soak. */
+function firstWatch(batch: Batch): number {
+  const known = watches.get(batch);
+  if (known !== undefined) return known;
+  const { events, sowing } = batch;
   let isSown = sowing !== undefined && !events.some(({ entry }) => entry.line === sowing.line);
-  for (const before of events.slice(0, events.indexOf(event))) {
-    if (before.type === 'sow') isSown = true;
+  const watch = events.findIndex(event => {
+    if (event.type === 'sow') isSown = true;
     // Counts on the way through the cold, before it is sown, find nothing as a rule and are no watch.
-    if (before.type === 'count' && (isSown || before.after.germinated > 0)) return true;
-  }
-  return false;
+    return event.type === 'count' && (isSown || event.after.germinated > 0);
+  });
+  watches.set(batch, watch);
+  return watch;
 }
 
 function isReplicate(a: TrialBatch, b: TrialBatch): boolean {

@@ -22,6 +22,8 @@ export type LotState = 'not begun' | 'open' | 'left off' | 'closed';
 
 /** Verdicts told one by one. */
 const MOST_VERDICTS = 2;
+/** Shares told one by one. */
+const MOST_SHARES = 6;
 
 /** Batches to which something was done, without those that were given out whole. */
 export function usedBatches({ batches }: Lot): Batch[] {
@@ -100,12 +102,14 @@ export function shareTexts(lot: Lot): string[] {
   const parts = partsOf(lot);
   const labels = parts.map(({ treatment }) => (treatment.length === 0 ? 'untreated' : groupLabel({ treatment, batches: [] })));
   const isTreated = parts.some(({ treatment }) => treatment.length > 0);
-  return parts.map(({ batches }, i) => {
+  const texts = parts.slice(0, MOST_SHARES).map(({ batches }, i) => {
     const isAlone = labels.filter(label => label === labels[i]).length === 1;
     const names = isAlone ? undefined : groupNames({ batches: batches.map(batch => ({ batch })) });
     const label = isTreated ? labels[i]! + (names === undefined ? '' : ` (${names})`) : names ?? '';
     return label === '' ? sumText(batches) : `${label}: ${sumText(batches)}`;
   });
+  const more = parts.length - texts.length;
+  return more > 0 ? [...texts, `${more} more`] : texts;
 }
 
 function partsOf(lot: Lot): Part[] {
