@@ -173,6 +173,30 @@ describe('germination over time', () => {
     expect(textBoxes(picture)[0]!.what).toMatch(/^VER-24 Veratrum n+…$/);
   });
 
+  test('has of many curves the boxes and the interval of untreated seed alone, which lies on top, and says so', () => {
+    const names = Array.from('CDEFGH');
+    const many = [
+      TRIAL.replace('60 seeds', '200 seeds').replace('B 20 seeds', `B 20 seeds, ${names.map(name => `${name} 20 seeds`).join(', ')}`),
+      ...names.flatMap((name, i) => [
+        `soak VER-24/${name} 2026-01-10 18:00, GA3 ${600 + 100 * i} ppm, 24 h`, `sow VER-24/${name} 2026-01-11 18:00`,
+        `count VER-24/${name} 2026-01-25, ${i}`,
+      ]),
+    ].join('\n');
+    const picture = drawn(many);
+    expect(withClass(picture, 'steps')).toHaveLength(8);
+    expect(withClass(picture, 'steps').at(-1)!.attributes.stroke).toBe(themes.light.untreated);
+    for (const name of ['spans', 'interval']) expect(withClass(picture, name), name).toHaveLength(1);
+    expect(textBoxes(picture).map(({ what }) => what)).toContain(
+      'days from the sowing on 2026-01-11 · boxes and intervals of untreated seed alone');
+    expect(collisions(textBoxes(picture))).toEqual([]);
+    expect(withClass(drawn(TRIAL), 'interval')).toHaveLength(2);
+  });
+
+  test('says in full what was done to whom where the picture is narrow', () => {
+    const words = textBoxes(drawn(TRIAL, { width: 290, bare: true })).map(({ what }) => what);
+    expect(words).toEqual(expect.arrayContaining(['A: GA3 500 ppm 24 h']));
+  });
+
   test('lets no name of a plant into the markup', () => {
     const picture = drawn(TRIAL.replace('Veratrum nigrum', '<script>alert(1)</script>'));
     expect(picture.svg.markup).not.toContain('<script');

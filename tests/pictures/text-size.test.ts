@@ -9,6 +9,13 @@ describe('a text that has no room', () => {
     expect(fitMiddle('GEN-25/seedlings/north/B', 12, 120)).toBe('GEN-25/…north/B');
   });
 
+  test('has no number of which a part is cut off', () => {
+    const text = 'GA3 1000 ppm 24.5 h';
+    const cuts = Array.from({ length: 150 }, (_, width) => fitText(text, 12, width));
+    const numbers = new Set(cuts.flatMap(cut => cut.split(' ').flatMap(word => /^[\d.]+/u.exec(word)?.[0] ?? [])));
+    expect([...numbers]).toEqual(['1000', '24.5']);
+  });
+
   test('is empty where there is no room for a character and the ellipsis', () => {
     expect(fitText('GEN-25', 12, 10)).toBe('');
     expect(fitMiddle('GEN-25', 12, 10)).toBe('');

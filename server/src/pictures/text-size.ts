@@ -29,10 +29,16 @@ function shareOf(character: string): number {
   return character.codePointAt(0)! < 0x2000 ? 0.65 : 1.35;
 }
 
-/** The text, or its beginning with an ellipsis where it would be wider than so many pixels. */
+/**
+ * The text, or its beginning with an ellipsis where it would be wider than so many pixels. Of a number all or nothing
+ * is left: a part of it is another number.
+ */
 export function fitText(text: string, size: number, width: number, weight?: 'bold'): string {
-  return fitted(text, (characters, kept) => (
-    characters.slice(0, kept).join('').trimEnd() + ELLIPSIS), { size, width, weight });
+  return fitted(text, (characters, kept) => {
+    const cut = characters.slice(0, kept).join('');
+    const isInNumber = /^[.,]?\d/u.test(characters.slice(kept, kept + 2).join(''));
+    return (isInNumber ? cut.replace(/\d[\d.,]*$/u, '') : cut).trimEnd() + ELLIPSIS;
+  }, { size, width, weight });
 }
 
 /** The text, or its beginning and its end with an ellipsis between them: names differ at their end. */

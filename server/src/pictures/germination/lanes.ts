@@ -50,13 +50,16 @@ interface Room {
   readonly next: number;
 }
 
+/** Pixels of a bar at least, for an hour in a year is none. */
+const THINNEST = 2.5;
+
 /** A bar with its words in it, or behind it, or in short, or none where there is no room. */
 function barMarkup(
   { kind, text: words }: Pick<Bar, 'kind' | 'text'>,
   { left, right, y, next }: Room,
-  { id, theme }: { id: string; theme: Theme },
+  { id, theme, isBare }: { id: string; theme: Theme; isBare: boolean },
 ): Content[] {
-  const width = Math.max(2.5, right - left);
+  const width = Math.max(THINNEST, right - left);
   const height = LANE - 4;
   const behind = left + width + 4;
   const isBehind = textWidth(words, TYPE.small) > width - 8 && textWidth(words, TYPE.small) < next - behind - 4;
@@ -68,7 +71,7 @@ function barMarkup(
       { class: kind, x: left, y, width, height, fill: `url(#${id}-${kind})`, stroke: theme[kind], rx: 2 },
       element('title', {}, words),
     ),
-    isShown
+    isShown && !isBare
       ? text(isBehind ? behind : left + 4, y + height - 3, theme.ink, inside, { size: TYPE.small, halo: theme.paper })
       : undefined,
   ];
@@ -85,15 +88,27 @@ export function lanesMarkup(
 ): Content[] {
   return lanes.flatMap(({ label, bars }, i) => {
     const y = top + i * LANE;
+    // In a narrow picture the words of a short bar stand together with whose they are, beyond the plot too.
+    const beyond = lanes.length > 1 && bars.length === 1 ? beyondOf(bars[0]!, x, right) : undefined;
+    const whose = beyond === undefined ? label : `${label}: ${bars[0]!.text}`;
+    const from = beyond ?? right + 8;
     return [
       lanes.length > 1
-        ? text(right + 8, y + 10, theme.soft, fitMiddle(label, TYPE.small, width - right - 12), { size: TYPE.small })
+        ? text(from, y + 10, theme.soft, fitMiddle(whose, TYPE.small, width - from - 4), { size: TYPE.small })
         : undefined,
       ...bars.flatMap(bar => {
         const next = Math.min(right, ...bars.filter(({ from }) => from > bar.from).map(({ from }) => x(from)));
         const end = bar.to === undefined ? right : Math.min(right, x(bar.to));
-        return barMarkup(bar, { left: x(bar.from), right: end, y, next }, { id, theme });
+        return barMarkup(bar, { left: x(bar.from), right: end, y, next }, { id, theme, isBare: beyond !== undefined });
       }),
     ];
   });
+}
+
+/** Where a bar ends that has no room for its words, neither in it nor behind it up to the right; else undefined. */
+function beyondOf({ from, to, text: words }: Bar, x: (day: number) => number, right: number): number | undefined {
+  const left = x(from);
+  const end = left + Math.max(THINNEST, (to === undefined ? right : Math.min(right, x(to))) - left);
+  const isRoom = textWidth(words, TYPE.small) <= Math.max(end - left - 8, right - end - 8);
+  return isRoom ? undefined : end + 4;
 }

@@ -14,6 +14,8 @@ import { sorted, type DrawnCurve, type GerminationValues } from './values.ts';
 
 /** More bands than this lie on one another and show nothing. */
 const MOST_BANDS = 3;
+/** Of more curves than this only untreated seed has boxes, an interval and T50: those of all cover one another. */
+const MOST_SPANS = 6;
 /** The least room for what stands at the ends of the curves, and the most, as shares of the width. */
 const LABELS = { least: 0.2, most: 0.38 };
 /** Pixels side by side behind the plot: for each curve its interval, and the seed that did not germinate. */
@@ -40,11 +42,13 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const bottom = top + plot;
   const most = small ? 1 : linesEach(drawn.length, plot);
   const size = small ? TYPE.small : TYPE.text;
-  const columns = small ? [] : drawn.filter(({ courses }) => remainsOf(courses) !== undefined);
+  const isThin = drawn.length > MOST_SPANS;
+  const full = isThin ? drawn.filter(({ shade }) => shade.kind === 'untreated') : drawn;
+  const columns = small || isThin ? [] : drawn.filter(({ courses }) => remainsOf(courses) !== undefined);
   const widest = widestLabel(drawn, { lines: most, width: LABELS.most * width - 4, size });
   const room = Math.max(LABELS.least * width, Math.min(LABELS.most * width, widest + 4));
   const labelX = width - room;
-  const right = labelX - 16 - drawn.length * WHISKER - columns.length * COLUMN;
+  const right = labelX - 16 - full.length * WHISKER - columns.length * COLUMN;
   const layout: Layout = { left: small ? 32 : 40, right, top, bottom, labelX };
   const scales = scalesOf(drawn, values, layout);
   const shownLanes = small ? [] : lanes;
@@ -56,13 +60,15 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const body: Content[] = [
     patterns(frame.id, theme),
     ...(untitled ? [] : [heading(frame, title)]),
-    ...axes(values, scales, layout, frame),
+    ...axes(isThin ? `${values.zero} · ${thinText(full)}` : values.zero, scales, layout, frame),
     ...comparedLines(values.compared, scales, layout, frame),
     ...(small || drawn.length > MOST_BANDS
       ? []
       : drawn.map(({ envelope, shade }) => band(envelope, scales, colourOf(shade, theme)))),
-    ...drawn.map(({ envelope, shade }) => spans(envelope, scales, colourOf(shade, theme))),
-    ...drawn.map((curve, i) => curveMarkup(curve, scales, 5 + i * WHISKER, frame)),
+    ...full.map(({ envelope, shade }) => spans(envelope, scales, colourOf(shade, theme))),
+    // Untreated seed, which all others are compared with, lies on top where there are many.
+    ...[...drawn.filter(curve => isThin && !full.includes(curve)), ...full].map(curve => (
+      curveMarkup(curve, scales, full.includes(curve) ? 5 + full.indexOf(curve) * WHISKER : undefined, frame))),
     ...columns.map((curve, i) => columnMarkup(curve, scales, labelX - 10 - (columns.length - i) * COLUMN, frame)),
     ...labels(drawn, scales, { x: labelX, width: room - 4, top: top + 4, bottom, lines: most, size }, theme),
     ...lanesMarkup(shownLanes, scales.x, { top: lanesTop, right, width, id: frame.id, theme }),
@@ -101,15 +107,20 @@ function scalesOf(
   return { x: day => x(day), y: share => y(share) };
 }
 
-function curveMarkup(curve: DrawnCurve, scales: Scales, aside: number, frame: Frame): Content {
+function thinText(full: readonly DrawnCurve[]): string {
+  return full.length > 0 ? 'boxes and intervals of untreated seed alone' : 'without boxes and intervals';
+}
+
+/** `aside`: how far its interval stands from its end; without it the curve has none, and no T50. */
+function curveMarkup(curve: DrawnCurve, scales: Scales, aside: number | undefined, frame: Frame): Content {
   const { theme, small } = frame;
   const { envelope, shade, label, names } = curve;
   const colour = colourOf(shade, theme);
   const before = (day: number) => envelope.looks.findLast(look => look.day < day)?.known ?? 0;
   return joined([
     steps(envelope, scales, colour, shade),
-    small ? undefined : halfBar(envelope, scales, colour),
-    whisker(envelope, scales, colour, aside),
+    small || aside === undefined ? undefined : halfBar(envelope, scales, colour),
+    aside === undefined ? undefined : whisker(envelope, scales, colour, aside),
     ...dots(
       envelope,
       scales,
@@ -134,7 +145,7 @@ function columnMarkup({ courses, envelope, shade }: DrawnCurve, { y }: Scales, x
 }
 
 function axes(
-  { zero }: GerminationValues,
+  zero: string,
   { x, y }: Scales,
   layout: Layout,
   { theme, small, width }: Frame,
@@ -161,7 +172,7 @@ function axes(
         ]
       : [
           text(12, top - 11, theme.soft, '% of the seed sown', { size }),
-          text(left, bottom + 30, theme.soft, `days from ${zero}`, { size }),
+          text(left, bottom + 30, theme.soft, fitText(`days from ${zero}`, size, width - left - 4), { size }),
         ]),
   ];
 
