@@ -35,6 +35,22 @@ describe('the ages at which a side can be held against another', () => {
     expect(agesFor([finished], [looked(7, 14, 28)])!.final).toBe(28);
   });
 
+  test('are those of all batches of a side: the one looked at least often counts', () => {
+    expect(agesFor([looked(7, 14)], [looked(7, 14), looked(7)])).toEqual({ all: [7], final: 7, apart: 0 });
+    expect(agesFor([looked(10), looked(20)], [looked(10, 20, 30)])).toEqual({ all: [10, 20], final: 20, apart: 10 });
+    expect(agesFor([looked(10)], [looked(10, 30), looked(20)])).toEqual({ all: [10], final: 10, apart: 10 });
+    expect(agesFor([looked(10)], [looked(5)])).toEqual({ all: [5], final: 5, apart: 5 });
+    expect(agesFor([looked(10), looked(10)], [looked(10), course(10, '5:10')])).toEqual({ all: [10], final: 10, apart: 0 });
+  });
+
+  test('end with the later of two that are as well known', () => {
+    expect(agesFor([looked(10, 30)], [looked(10, 50)])).toEqual({ all: [10, 30], final: 30, apart: 20 });
+  });
+
+  test('are none where the second side was looked at no more', () => {
+    expect(agesFor([looked(10)], [course(10, '')])).toBeUndefined();
+  });
+
   test('give the first side nothing where nobody had looked at it yet', () => {
     expect(agesFor([looked(30)], [looked(20)])).toEqual({ all: [20], final: 20, apart: 20 });
   });
