@@ -114,4 +114,15 @@ are percentage points.
     const report = reportFor('lot A-1 Adonis, 30 seeds', at('2026-01-20'));
     expect(reportText([report], { width: 100, bold: text => `<${text}>`, blocks: false })).toContain('\n<A-1  Adonis>\n');
   });
+
+  it('says within what limits the share of all the seed is where some was lost after the first had germinated', () => {
+    const lostAfter = (counts: string) => reportText([reportFor(`
+      lot A-1 Adonis, 30 seeds
+      sow A-1 2026-01-04
+      ${counts}
+    `, at('2026-03-20'))]);
+    expect(lostAfter('count A-1 2026-01-18, 10\n      count A-1 2026-01-25, 15 lost\n      count A-1 2026-02-01, 5'))
+      .toContain('15 seeds of A-1 were lost after some had germinated. Of all 30, 50 to 100 % would have germinated,\n  whatever became of the lost.');
+    expect(lostAfter('count A-1 2026-01-11, 15 lost\n      count A-1 2026-01-18, 10')).not.toContain('were lost after');
+  });
 });

@@ -3,9 +3,10 @@ import { originText } from '../words/germination.ts';
 import { collectedText } from '../words/days.ts';
 import { howManyText } from '../words/seeds.ts';
 import { replacingTexts } from '../words/replacing.ts';
-import { isUsed } from '../journal/life.ts';
+import { countsOf, isUsed, type Batch } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
+import type { Proportion } from '../measures/proportion.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
@@ -58,6 +59,8 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
     else if (germination.n + totals.lost !== batch.tested) {
       notes.push(`The percentage of ${batch.path} is of ${germination.of}. Some of its seed was split off later.`);
     }
+    const late = isUndefined(germination) ? 0 : lostLate(batch);
+    if (late > 0 && !isUndefined(germination)) notes.push(lateText(batch.path, germination, late));
     if (!isUndefined(measures) && isUndefined(measures.t50Coolbear) && totals.germinated > 0) {
       notes.push(`No T50 for ${batch.path}: ${measures.t50Coolbear.undefined}.`);
     }
@@ -66,6 +69,19 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
     } else if (origin && origin.by !== 'sowing') notes.push(`Days of ${batch.path} count from ${originText(origin)}.`);
   }
   return notes;
+}
+
+/** Seeds lost after some had germinated: those that are left are not like all that were sown. */
+function lostLate(batch: Batch): number {
+  const counts = countsOf(batch);
+  const first = counts.findIndex(({ after }) => after.germinated > 0);
+  return first < 0 ? 0 : batch.totals.lost - counts[first]!.after.lost;
+}
+
+function lateText(path: string, { x, n }: Proportion, late: number): string {
+  const [least, most] = [x / (n + late), (x + late) / (n + late)].map(share => Math.round(100 * share));
+  return `${counted(late, 'seed')} of ${path} ${late === 1 ? 'was' : 'were'} lost after some had germinated. Of all ${n + late}, `
+    + `${least!} to ${most!} % would have germinated, whatever became of the lost.`;
 }
 
 /** The lots of a plant. */
