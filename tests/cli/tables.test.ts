@@ -52,13 +52,16 @@ describe('plumule export --tables', () => {
 
   it('leaves later records out where the journal is asked for as it was', async () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
-    const events = async (...options: string[]) => {
-      await plumule(folder, 'export', '--tables', '-o', 'out', ...options);
-      return (await readFile(path.join(folder, 'out/events.jsonl'), 'utf8')).trimEnd().split('\n')
-        .map(line => (JSON.parse(line) as { event: string }).event);
+    const rows = async (table: string, asOf: string) => {
+      await plumule(folder, 'export', '--tables', '-o', 'out', '--as-of', asOf);
+      const lines = (await readFile(path.join(folder, `out/${table}.jsonl`), 'utf8')).trimEnd().split('\n');
+      return lines.filter(line => line !== '').map(line => JSON.parse(line) as { event?: string; line: number; why?: string });
     };
-    expect(await events('--as-of', '2026-01-25')).toEqual(['lot', 'soak', 'sow']);
-    expect(await events('--as-of', '2026-01-26')).toEqual(['lot', 'soak', 'sow', 'count']);
+    const events = async (asOf: string) => (await rows('events', asOf)).map(({ event }) => event);
+    expect(await events('2026-01-25')).toEqual(['soak', 'sow']);
+    expect(await rows('left_out', '2026-01-25')).toContainEqual(expect.objectContaining({ line: 5, why: 'after the day asked for' }));
+    expect(await rows('observations', '2026-01-25')).toEqual([]);
+    expect(await events('2026-01-26')).toEqual(['soak', 'sow', 'count']);
     expect(await plumule(folder, 'export', '--ics', '--as-of', '2026-01-25')).toMatchObject({ code: 2 });
   });
 

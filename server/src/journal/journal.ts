@@ -38,11 +38,11 @@ export class Journal {
   #common: Common = commonOf([], {});
   readonly #touches = new TouchLog();
   #revision = 0;
-  readonly #until: Day;
+  readonly until: Day;
 
   /** With a day, it is the journal as it stood in the evening of that day: what is dated later does not count. */
   constructor(until: Day = Infinity) {
-    this.#until = until;
+    this.until = until;
   }
 
   /** Grows with every change; what was read at one revision holds until the next. */
@@ -197,8 +197,8 @@ export class Journal {
 
   #placed(lines: Iterable<JournalLine>): Entry[] {
     const entries = inJournalOrder(lines).map(line => this.entryAt(line)!);
-    if (this.#until === Infinity) return entries;
-    return entries.filter(({ moment }) => !moment || moment.day <= this.#until);
+    if (this.until === Infinity) return entries;
+    return entries.filter(({ moment }) => !moment || moment.day <= this.until);
   }
 
   #readLot(id: string): Lot | undefined {

@@ -24,7 +24,7 @@ export interface LeftOut {
 }
 
 /** In the order in which a line is asked for them. */
-export const whyLeftOut = ['open conflict', 'not readable', 'other version of a lot', 'setting', 'day'] as const;
+export const whyLeftOut = ['open conflict', 'not readable', 'other version of a lot', 'after the day asked for', 'setting', 'day'] as const;
 export type WhyLeftOut = (typeof whyLeftOut)[number];
 
 const settings: ReadonlySet<Keyword> = new Set(['regime', 'guide', 'limit', 'agent', 'zone']);
@@ -73,6 +73,8 @@ function whyOf(line: JournalLine, journal: Journal): WhyLeftOut | undefined {
   if (!record) return 'not readable';
   if (record.keyword === 'day') return 'day';
   if (settings.has(record.keyword)) return 'setting';
+  const { moment } = journal.entryAt(line)!;
+  if (moment && moment.day > journal.until) return 'after the day asked for';
   if (record.keyword !== 'lot') return undefined;
   // A lot without an id defines nothing.
   if (!record.subject) return 'not readable';
