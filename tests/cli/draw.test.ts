@@ -44,7 +44,7 @@ describe('plumule draw', () => {
       stdout: '',
       stderr: 'plumule: notes.svg: this file exists and is not a picture; choose another name\n',
     });
-    expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.png', ...TODAY)).stderr).toContain('are SVG files');
+    expect((await plumule(folder, 'draw', 'GEN-25', '-o', 'a.gif', ...TODAY)).stderr).toContain('are SVG or PNG files');
   });
 
   it('draws the season of the folder that is named', async () => {
