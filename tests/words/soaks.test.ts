@@ -37,9 +37,19 @@ describe('what seed was soaked in', () => {
     ['an agent without its strength', 'GA3', 'GA3'],
     ['a stock with its true strength', 'G1 10 mL', 'GA3 900 ppm (G1)'],
     ['a stock whose strength is not known', 'G2 10 mL', 'GA3 of unknown strength (G2)'],
+    ['a stock of powder that was halved by eye', 'G3', 'GA3 about 1000 ppm (G3)'],
+    ['what was diluted from it, twice', 'G5', 'GA3 about 250 ppm (G5)'],
+    ['a bit of it beside one that was weighed', 'G3 10 mL, G1 10 mL', 'GA3 about 950 ppm (G3 and G1)'],
+    ['a stock of a part of a packet by eye', 'G6', 'GA3 about 1000 ppm (G6)'],
     ['something that is no agent', 'kelp 5 ppm', 'kelp (unknown)'],
   ])('is %s', (_, substances, text) => {
-    const stocks = 'stock G1 2026-01-01, GA3 18 mg, purity 50 %, 10 mL\nstock G2 2026-01-01, GA3 18 mg';
+    const stocks = `stock G1 2026-01-01, GA3 18 mg, purity 50 %, 10 mL
+stock G2 2026-01-01, GA3 18 mg
+stock G3 2026-01-01, GA3 400 mg halved 2 times, 100 mL
+dilute G4 2026-01-02, from G3 10 mL, to 20 mL
+dilute G5 2026-01-02, from G4 10 mL, to 20 mL
+powder P1 2026-01-01, GA3 400 mg
+stock G6 2026-01-01, from P1 halved 2 times, 100 mL`;
     expect(dosesText(soakOf(`${stocks}\nsoak X 2026-01-10, ${substances}, 24 h`).soak.doses, true)).toBe(text);
   });
 

@@ -77,14 +77,15 @@ function pourOf({ name, volume, strength, mass, unmeasured }: SubstanceFact, she
   return shelf.solution(name.text)?.form === 'powder' ? undefined : { ml, isWater: false };
 }
 
-type Taken = Pick<DosePart, 'fact' | 'stock' | 'isPowder' | 'held' | 'stale'> & { readonly agent: Agent | undefined };
+type Taken = Omit<DosePart, 'isPoured' | 'ppm'> & { readonly agent: Agent | undefined };
 
 function takenFrom(
   fact: SubstanceFact, shelf: Shelf, day: Day | undefined, totalMl: Exact | undefined,
 ): Taken {
   const agent = shelf.agents.get(fact.name.text);
   if (agent) {
-    return { fact, stock: undefined, isPowder: false, agent, held: saidOf(fact, agent) ?? notSaid, stale: undefined };
+    const held = saidOf(fact, agent) ?? notSaid;
+    return { fact, stock: undefined, isPowder: false, agent, held, stale: undefined, byEye: false };
   }
   const stock = shelf.solution(fact.name.text);
   if (stock) {
@@ -92,12 +93,23 @@ function takenFrom(
     const stale = made === undefined ? undefined : { made, on: day! };
     const isPowder = stock.form === 'powder';
     const held = isPowder ? strewn(fact, stock, totalMl) : stock.ppm;
-    return { fact, stock: stock.id, isPowder, agent: stock.agent, held, stale };
+    const byEye = halvedOrigin(stock, shelf) !== undefined;
+    return { fact, stock: stock.id, isPowder, agent: stock.agent, held, stale, byEye };
   }
   return {
-    fact, stock: undefined, isPowder: false, agent: undefined, stale: undefined,
+    fact, stock: undefined, isPowder: false, agent: undefined, stale: undefined, byEye: false,
     held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`),
   };
+}
+
+/** More dilutions of dilutions than this nobody makes. */
+const LONGEST_CHAIN = 100;
+
+/** The stock from powder that a solution was diluted from, itself where it is one, if that powder was halved by eye. */
+export function halvedOrigin(stock: Solution, { solution }: Pick<Shelf, 'solution'>): Solution | undefined {
+  let made: Solution | undefined = stock;
+  for (let n = 0; made?.from !== undefined && !made.circular && n < LONGEST_CHAIN; n++) made = solution(made.from);
+  return made?.weighed?.halved === undefined ? undefined : made;
 }
 
 function saidOf({ unmeasured, strength }: SubstanceFact, agent: Agent): Outcome<Exact> | undefined {
@@ -131,6 +143,7 @@ function doseOf({ agent, parts }: { agent: Agent | undefined; parts: DosePart[] 
     stock: stocks.size === 1 ? stock : undefined,
     written: others.length === 0 && isWhole && stock === undefined ? fact.strength?.value : undefined,
     unmeasured: parts.some(part => part.fact.unmeasured !== undefined),
+    byEye: parts.some(part => part.byEye),
     stale: parts.flatMap(part => part.stale ?? []).sort((a, b) => a.made - b.made)[0],
   };
 }

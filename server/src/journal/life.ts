@@ -39,6 +39,8 @@ export interface DosePart {
   readonly ppm: Outcome<Exact>;
   /** The bottle was past its time. */
   readonly stale: Stale | undefined;
+  /** Powder was halved by eye on its way into the bottle. */
+  readonly byEye: boolean;
 }
 
 /** An agent in the liquid of a soak or a drop, from however many stocks it came. */
@@ -57,6 +59,8 @@ export interface Dose {
   readonly unmeasured: boolean;
   /** It came from a bottle past its time, of several the oldest one: `ppm` is the most that it can be. */
   readonly stale: Stale | undefined;
+  /** The powder of a part of it was halved by eye: `ppm` is an estimate. */
+  readonly byEye: boolean;
   /** ppm in the whole liquid; refused where nothing was measured or where it cannot be known. */
   readonly ppm: Outcome<Exact>;
 }

@@ -1,4 +1,5 @@
 /** Strengths as limits: those of powder that was halved by eye are estimates, and so is all that is made from it. */
+import { halvedOrigin, shelfOf } from '../journal/doses.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Dose } from '../journal/life.ts';
 import type { Solution } from '../journal/solutions.ts';
@@ -35,10 +36,8 @@ export function strengthOfDose({ ppm, parts, stale }: Dose, journal: Journal): S
 
 /** The limits of a strength as parts of it; undefined where nothing in its making was halved by eye. */
 function spreadOf(solution: Solution, journal: Journal): { readonly low: number; readonly high: number } | undefined {
-  let [made, steps]: [Solution | undefined, number] = [solution, 0];
-  while (made?.from !== undefined && !made.circular && steps++ < 100) made = journal.solution(made.from);
-  const { uncertainty, ppm } = made?.powder ?? {};
-  if (made?.weighed?.halved === undefined || uncertainty?.kind !== 'interval' || !ppm) return undefined;
+  const { uncertainty, ppm } = halvedOrigin(solution, shelfOf(journal))?.powder ?? {};
+  if (uncertainty?.kind !== 'interval' || !ppm) return undefined;
   const part = (limit: typeof ppm) => toNumber(limit.div(ppm));
   return { low: part(uncertainty.low), high: part(uncertainty.high) };
 }

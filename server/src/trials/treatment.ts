@@ -13,6 +13,8 @@ export interface ActiveDose {
   readonly ppm: number | undefined;
   /** ppm that it was at most, from a bottle past its time: no dose to compare others with. */
   readonly atMost: number | undefined;
+  /** Powder was halved by eye for it: the strength is an estimate. */
+  readonly byEye: boolean;
 }
 
 /** A soak with at least one such agent. */
@@ -56,9 +58,9 @@ export function treatmentOf({ stages }: Batch, soaks: readonly Soak[]): Treatmen
   }));
 }
 
-function activeDose({ agent, ppm, stale }: Dose): ActiveDose {
+function activeDose({ agent, ppm, stale, byEye }: Dose): ActiveDose {
   const known = ppm.ok ? toNumber(ppm.value) : undefined;
-  return stale ? { agent: agent!, ppm: undefined, atMost: known } : { agent: agent!, ppm: known, atMost: undefined };
+  return { agent: agent!, byEye, ...(stale ? { ppm: undefined, atMost: known } : { ppm: known, atMost: undefined }) };
 }
 
 export function isSameTreatment(a: Treatment, b: Treatment): boolean {

@@ -14,17 +14,18 @@ import { daysText } from './days.ts';
  * One agent and its strength in the whole liquid.
  *
  * Example: 5 mL of the stock G2, which holds 500 ppm of GA3, in 20 mL is 'GA3 125 ppm (G2)'; without stocks
- * 'GA3 125 ppm'. From a bottle past its time it is 'GA3 at most 1000 ppm, made three years ago'
+ * 'GA3 125 ppm'. From a bottle past its time it is 'GA3 at most 1000 ppm, made three years ago'; where powder was
+ * halved by eye, 'GA3 about 125 ppm'
  */
 export function doseText(dose: Dose, withStock = false): string {
-  const { fact, agent, ppm, written, unmeasured, stale } = dose;
+  const { fact, agent, ppm, written, unmeasured, stale, byEye } = dose;
   const stocks = stocksOf(dose);
   const behind = withStock && stocks.length > 0 ? ` (${listed(stocks, 'and')})` : '';
   if (!agent) return `${fact.name.text} (unknown)`;
   if (unmeasured) return `${agent.word} unmeasured`;
   if (written) return `${agent.word} ${printQuantity(written)}`;
   if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, made ${agoInWords(stale.made, stale.on)}${behind}`;
-  if (ppm.ok) return `${agent.word} ${strengthText(dose, ppm.value)}${behind}`;
+  if (ppm.ok) return `${agent.word} ${byEye ? 'about ' : ''}${strengthText(dose, ppm.value)}${behind}`;
   return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
 }
 

@@ -55,7 +55,7 @@ export function groupNames({ batches }: { readonly batches: readonly { readonly 
 /**
  * An agent that was tried in several lots, with the doses that are taken together.
  *
- * Example: 'GA3 (250 to 1000 ppm)', 'GA3 (500 ppm, unmeasured)'
+ * Example: 'GA3 (250 to 1000 ppm)', 'GA3 (500 ppm, unmeasured)', of powder halved by eye 'GA3 (about 500 ppm)'
  */
 export function agentText({ agent, strata }: AgentAcross): string {
   return `${agent.word} (${doseRangeText(strata)})`;
@@ -65,10 +65,11 @@ export function agentText({ agent, strata }: AgentAcross): string {
 export function doseRangeText(strata: readonly Stratum[]): string {
   const doses = strata.flatMap(({ pairs }) => pairs.flatMap(({ treated }) => onlyDose(treated.treatment)?.dose ?? []));
   const known = doses.flatMap(({ ppm }) => ppm ?? []);
+  const about = doses.some(({ ppm, byEye }) => ppm !== undefined && byEye) ? 'about ' : '';
   const most = doses.flatMap(({ atMost }) => atMost ?? []);
   const unmeasured = known.length + most.length < doses.length ? 'unmeasured' : undefined;
   const stale = most.length === 0 ? undefined : `at most ${rangeText([Math.max(...most)])!}`;
-  return [rangeText(known), stale, unmeasured].filter(text => text !== undefined).join(', ');
+  return [known.length > 0 ? about + rangeText(known)! : undefined, stale, unmeasured].filter(text => text !== undefined).join(', ');
 }
 
 function rangeText(ppm: readonly number[]): string | undefined {
