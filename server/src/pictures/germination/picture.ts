@@ -17,7 +17,7 @@ const MOST_BANDS = 3;
 /** Of more curves than this only untreated seed has boxes, an interval and T50: those of all cover one another. */
 const MOST_SPANS = 6;
 /** The least room for what stands at the ends of the curves, and the most, as shares of the width. */
-const LABELS = { least: 0.2, most: 0.42 };
+const LABELS = { least: 0.2, most: 0.43 };
 /** Pixels side by side behind the plot: for each curve its interval, and the seed that did not germinate. */
 const WHISKER = 6;
 const COLUMN = 9;
