@@ -1,7 +1,7 @@
 /** What the records say of each dose of each agent that was tried alone on a plant, against untreated seed. */
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
-import { shareLater, type Comparison } from '../measures/comparison.ts';
+import { shareLater } from '../measures/comparison.ts';
 import type { Difference } from '../measures/difference.ts';
 import { reaches } from '../measures/fisher.ts';
 import { holm } from '../measures/holm.ts';
@@ -112,7 +112,7 @@ function triedIn(
   const { verdict, sentence } = across;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
-  const later = shareLater(across.comparisons.filter(comparison => !isUndefined(comparison)) as Comparison[]);
+  const later = shareLater(across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each])));
   const hasNoSign = across.rule === 'not-shown' && !isOpen && isSmall(difference, later);
   return { ...base, verdict, sentence, difference, isOpen, hasNoSign };
 }

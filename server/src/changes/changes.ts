@@ -57,7 +57,8 @@ function wordsOf(left: Item | undefined, right: Item | undefined): string[] {
   return [...(isSame ? [] : changedWords(left, right)), ...remarkWords(left, right)];
 }
 
-function linesOf(files: Files): Lines {
+/** The lines of files, without their ends and without a byte order mark. */
+export function linesOf(files: Files): Lines {
   return new Map([...files].map(([name, text]) => [name, splitLines(text.replace(/^\uFEFF/, '')).map(line => line.text)]));
 }
 

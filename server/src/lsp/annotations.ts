@@ -33,15 +33,14 @@ export function serveAnnotations(connection: Connection, about: About, service: 
   connection.onCodeLens(about('code lens', null, (snapshot, { textDocument: { uri } }): CodeLens[] => {
     const shown = service.settings().lens;
     const commands = service.commands();
-    const { lots } = service.sinceCommit(snapshot);
+    if (!shown.lots && !shown.changes) return [];
+    const changed = shown.changes ? service.sinceCommit(snapshot).lots : undefined;
     return lensesOf(snapshot.journal, snapshot.file).flatMap(({ place, lot, about: what }) => {
-      const lens = (what: LensData['about']): CodeLens => ({ range: rangeOf(place), data: { uri, lot, about: what } });
       // A lens that leads nowhere would be a riddle.
       const leads = what === 'state' || commands.has(LEADS[what]);
-      return [
-        ...(shown.lots && leads ? [lens(what)] : []),
-        ...(shown.changes && what !== 'compare' && lots.has(lot) ? [lens('changes')] : []),
-      ];
+      const abouts: LensData['about'][] = shown.lots && leads ? [what] : [];
+      if (what !== 'compare' && changed?.has(lot)) abouts.push('changes');
+      return abouts.map(each => ({ range: rangeOf(place), data: { uri, lot, about: each } }));
     });
   }));
 

@@ -1,9 +1,9 @@
 /** The files of journals as they were committed last, which our own client reads from the editor's git. */
 import type { Connection } from './protocol.ts';
+import { linesOf } from '../changes/changes.ts';
 import type { Lines } from '../changes/differing.ts';
 import { sinceCommit, type SinceCommit } from '../features/since-commit.ts';
 import type { Journal } from '../journal/journal.ts';
-import { splitLines } from '../text/split-lines.ts';
 import { keyOf } from './addresses.ts';
 import type { Snapshot } from './service.ts';
 
@@ -25,7 +25,7 @@ export class Committed {
   /** `changed` is called when there are others than before. */
   constructor(connection: Connection, changed: () => void) {
     connection.onNotification('plumule/committed', ({ files }: CommittedFiles) => {
-      this.#lines = new Map(files.map(({ uri, text }) => [keyOf(uri), splitLines(text).map(line => line.text)]));
+      this.#lines = linesOf(new Map(files.map(({ uri, text }) => [keyOf(uri), text])));
       changed();
     });
   }
