@@ -62,7 +62,7 @@ it('of a record that is there twice now one is new', () => {
   const record = 'count A 2026-01-08, 1\n  Green.';
   const { before, after } = differing(oneFile(record), oneFile(`${record}\n${record}`));
   expect(changesOfRecords({ before, after })).toEqual([{
-    about: 'A', isNewLot: false,
+    about: 'A', kind: 'new', keyword: 'count', day: '2026-01-08',
     words: ['1 more germinated on 8 January 2026', 'remark on “count” on 8 January 2026: Green.'],
   }]);
 });

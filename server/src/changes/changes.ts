@@ -1,12 +1,13 @@
 /** What changed between two states of a journal: its records, and what they come to. */
-import { germinatedOf } from '../words/germination.ts';
+import { germinatedOf, type Germinated } from '../words/germination.ts';
 import { shareText } from '../words/shares.ts';
 import { Journal } from '../journal/journal.ts';
-import { isUndefined } from '../measures/measured.ts';
-import { meantName } from '../merge/identity.ts';
+import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { dayNameOf, meantName } from '../merge/identity.ts';
 import { itemsOf, newReader, type Item } from '../merge/items.ts';
 import { sheetOf } from '../merge/rows.ts';
 import { pairsOf } from '../merge/trios.ts';
+import type { Keyword } from '../model/keywords.ts';
 import { splitLines } from '../text/split-lines.ts';
 import { differing, type Lines } from './differing.ts';
 import { addedWords, changedWords, remarkWords, removedWords } from './words.ts';
@@ -17,7 +18,11 @@ export type Files = ReadonlyMap<string, string>;
 export interface Change {
   /** The batch, the stock or whatever it is about, as records name it; '' for lines that name nothing. */
   readonly about: string;
+  /** All of it, records first. */
   readonly words: readonly string[];
+  readonly records: readonly RecordChange[];
+  /** Of a batch, if another share of it has germinated than before. */
+  readonly share: ShareChange | undefined;
 }
 
 /** What became of one record. */
@@ -25,8 +30,16 @@ export interface RecordChange {
   /** As in `Change`. */
   readonly about: string;
   readonly words: readonly string[];
-  /** Whether it is the record of a lot that was not there before. */
-  readonly isNewLot: boolean;
+  readonly kind: 'new' | 'changed' | 'removed';
+  /** Undefined for a line that cannot be read. */
+  readonly keyword: Keyword | undefined;
+  /** Its day, as 2026-02-08; '' where it has none. */
+  readonly day: string;
+}
+
+export interface ShareChange {
+  readonly before: Germinated | Undefined | undefined;
+  readonly after: Germinated | Undefined;
 }
 
 /**
@@ -34,19 +47,29 @@ export interface RecordChange {
  * is none; neither are comments and blank lines.
  */
 export function changesBetween(before: Files, after: Files): Change[] {
-  const all = new Map<string, string[]>();
-  for (const { about, words } of changesOfRecords(differing(linesOf(before), linesOf(after)))) add(all, about, words);
-  for (const [path, words] of sharesBetween(before, after)) add(all, path, [words]);
-  return [...all].sort(([a], [b]) => (a < b ? -1 : 1)).map(([about, words]) => ({ about, words }));
+  const records = new Map<string, RecordChange[]>();
+  for (const change of changesOfRecords(differing(linesOf(before), linesOf(after)))) {
+    const same = records.get(change.about);
+    if (same) same.push(change);
+    else records.set(change.about, [change]);
+  }
+  const shares = sharesBetween(before, after);
+  return [...new Set([...records.keys(), ...shares.keys()])].sort().map(about => {
+    const own = records.get(about) ?? [];
+    const share = shares.get(about);
+    return { about, words: [...own.flatMap(({ words }) => words), ...(share ? [shareWords(share)] : [])], records: own, share };
+  });
 }
 
 /** Of each record that is new, another, or gone, in the order of the old records and then of the new ones. */
 export function changesOfRecords({ before, after }: { readonly before: Files; readonly after: Files }): RecordChange[] {
   return pairsOf(recordsIn(before), recordsIn(after)).flatMap(({ left, right }) => {
     const words = wordsOf(left, right);
-    const record = (right ?? left)!.reading?.record;
-    const isNewLot = left === undefined && record?.keyword === 'lot';
-    return words.length > 0 ? [{ about: record?.subject?.text ?? '', words, isNewLot }] : [];
+    const item = (right ?? left)!;
+    const record = item.reading?.record;
+    const kind = !left ? 'new' : right ? 'changed' : 'removed';
+    const about = record?.subject?.text ?? '';
+    return words.length > 0 ? [{ about, words, kind, keyword: record?.keyword, day: dayNameOf(item) }] : [];
   });
 }
 
@@ -62,12 +85,6 @@ export function linesOf(files: Files): Lines {
   return new Map([...files].map(([name, text]) => [name, splitLines(text.replace(/^\uFEFF/, '')).map(line => line.text)]));
 }
 
-function add(all: Map<string, string[]>, about: string, words: readonly string[]): void {
-  const same = all.get(about);
-  if (same) same.push(...words);
-  else all.set(about, [...words]);
-}
-
 function recordsIn(files: Files): Item[] {
   const read = newReader();
   return [...files].sort(([a], [b]) => (a < b ? -1 : 1))
@@ -75,27 +92,33 @@ function recordsIn(files: Files): Item[] {
     .filter(({ kind }) => kind === 'record' || kind === 'unread' || kind === 'conflict');
 }
 
-/** Of each batch of which another share germinated than before. */
-function sharesBetween(before: Files, after: Files): [path: string, words: string][] {
+/** Of each batch that is still there and of which another share has germinated than before. */
+function sharesBetween(before: Files, after: Files): Map<string, ShareChange> {
   const [old, now] = [sharesIn(before), sharesIn(after)];
-  return [...now].flatMap(([path, share]): [string, string][] => {
+  const changed = new Map<string, ShareChange>();
+  for (const [path, share] of now) {
     const last = old.get(path);
-    if (share === last) return [];
-    return [[path, `germinated ${share}${last === undefined ? '' : ` instead of ${last}`}`]];
-  });
+    if (textOf(share) !== textOf(last)) changed.set(path, { before: last, after: share });
+  }
+  return changed;
 }
 
 /** Germinated seed of the seed sown less lost. */
-function sharesIn(files: Files): Map<string, string> {
+function sharesIn(files: Files): Map<string, Germinated | Undefined> {
   const journal = new Journal();
   for (const [name, text] of files) journal.set(name, text.replace(/^\uFEFF/, ''));
-  const shares = new Map<string, string>();
-  for (const lot of journal.lots()) {
-    for (const batch of lot.batches.values()) {
-      const germinated = germinatedOf(batch);
-      if (isUndefined(germinated)) continue;
-      shares.set(batch.path, shareText(germinated.x, germinated.n));
-    }
-  }
-  return shares;
+  return new Map([...journal.lots()].flatMap(lot => (
+    [...lot.batches.values()].map((batch): [string, Germinated | Undefined] => [batch.path, germinatedOf(batch)]))));
+}
+
+/** Undefined where there is no number. */
+function textOf(share: Germinated | Undefined | undefined): string | undefined {
+  return share === undefined || isUndefined(share) ? undefined : shareText(share.x, share.n);
+}
+
+/** Example: 'germinated 9 of 24 = 37.5 % instead of 6 of 24 = 25 %' */
+function shareWords({ before, after }: ShareChange): string {
+  const last = textOf(before);
+  if (isUndefined(after)) return `how much has germinated is no longer known: ${after.undefined}; it was ${last!}`;
+  return `germinated ${textOf(after)!}${last === undefined ? '' : ` instead of ${last}`}`;
 }

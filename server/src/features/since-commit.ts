@@ -29,11 +29,11 @@ export function sinceCommit(journal: Journal, committed: Lines): SinceCommit {
   const found = differing(committed, now);
   if (found.count > MOST_RECORDS) return NOTHING;
   const lots = new Map<string, { isNew: boolean; words: string[] }>();
-  for (const { about, words, isNewLot } of changesOfRecords(found)) {
+  for (const { about, words, kind, keyword } of changesOfRecords(found)) {
     const [id, ...parts] = about.split('/');
     const of = lots.get(id!) ?? { isNew: false, words: [] };
     lots.set(id!, of);
-    of.isNew ||= isNewLot;
+    of.isNew ||= kind === 'new' && keyword === 'lot';
     of.words.push(...words.map(each => [parts.join('/'), each].filter(text => text !== '').join(' ')));
   }
   const isChanged = (file: string) => found.before.get(file) !== '' || found.after.get(file) !== '';

@@ -1,13 +1,14 @@
 /** The commands that keep the files of journals: what comes into them, their form, and their versions in git. */
 import { Argument, Option, type Command } from 'commander';
 import { countings, dateOrders } from '../../import/answers.ts';
+import type { DiffOptions } from '../diff.ts';
 import type { FormatOptions } from '../format.ts';
 import type { ImportOptions } from '../import.ts';
 import type { MergeFileOptions } from '../merge.ts';
 import type { SetupOptions } from '../setup.ts';
-import { setups } from './choices.ts';
+import { setups, textFormats } from './choices.ts';
 import { command, doing } from './command.ts';
-import { delimiter, markerSize, PATHS_NEEDED, wholeFrom } from './options.ts';
+import { delimiter, formatOption, markerSize, PATHS_NEEDED, wholeFrom } from './options.ts';
 
 export function keepFiles(program: Command): void {
   command(program, 'format', {
@@ -68,7 +69,8 @@ export function keepFiles(program: Command): void {
     example: 'plumule diff HEAD~1',
   })
     .argument('[revision]', 'a commit, a branch or a tag; without it, the last commit')
-    .action(doing(({ diff }, revision: string | undefined) => diff(revision)));
+    .addOption(formatOption(textFormats))
+    .action(doing(({ diff }, revision: string | undefined, options: DiffOptions) => diff(revision, options)));
 
   command(program, 'setup', {
     summary: 'make git merge, compare and check journals',
