@@ -1,4 +1,4 @@
-import { copyFile, mkdir, readFile, readdir, symlink, writeFile } from 'node:fs/promises';
+import { access, copyFile, mkdir, readFile, readdir, symlink, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -70,14 +70,45 @@ describe('plumule publish', () => {
     expect(await readFile(path.join(folder, '../site/index.html'), 'utf8')).toBe('mine');
   });
 
-  it('publishes one journal at a time, and knows what it can show', async () => {
-    const folder = await folderWith({ 'a/1.germ': JOURNAL, 'b/1.germ': JOURNAL });
-    expect(await plumule(folder, 'publish', 'a', 'b', '-o', 'site')).toMatchObject({
-      code: 2, stderr: 'plumule: these are 2 journals; publish one at a time\n',
+  it('gives each of several journals a folder, and lists them all on one page', async () => {
+    const base = await folderWith({
+      'anna/1.germ': JOURNAL, 'old/anna/1.germ': JOURNAL.replace('lutea', 'alba'), 'ben/index.html/1.germ': JOURNAL, 'ben/here/a.txt': '',
     });
+    const here = path.join(base, 'ben/here');
+    expect(await plumule(here, 'publish', '../../anna', '../../old/anna', '../index.html', '-o', '../../site', '--title', 'All', ...TODAY)).toEqual({
+      code: 0, stdout: '', stderr: 'plumule: wrote 13 pages to ../../site; open ../../site/index.html\n',
+    });
+    const site = path.join(base, 'site');
+    expect((await readdir(site)).sort()).toEqual(['anna', 'anna-2', 'index.html', 'index.html-2', 'plumule-files.json']);
+    const top = await readFile(path.join(site, 'index.html'), 'utf8');
+    expect(links(top).slice(0, 3)).toEqual(['anna/index.html', 'index.html-2/index.html', 'anna-2/index.html']);
+    expect(top).toContain('3 journals. Each was kept, counted and judged by itself.');
+    expect(top.match(/<li data-words/g)).toHaveLength(6);
+    for (const link of links(top)) await access(path.join(site, link));
+    for (const name of await readdir(path.join(site, 'anna-2'))) {
+      if (!name.endsWith('.html')) continue;
+      const page = await readFile(path.join(site, 'anna-2', name), 'utf8');
+      expect(links(page)[0]).toBe('../index.html');
+      for (const link of links(page)) await access(path.join(site, 'anna-2', link));
+    }
+  });
+
+  it('calls a journal that is reached by dots alone by its folder, and writes nothing beside the pages', async () => {
+    const base = await folderWith({ 'in/1.germ': JOURNAL, 'in/deep/a.txt': '', 'other/1.germ': JOURNAL });
+    await plumule(path.join(base, 'in/deep'), 'publish', '..', '../../other', '-o', '../../site', ...TODAY);
+    expect((await readdir(path.join(base, 'site'))).sort()).toEqual(['in', 'index.html', 'other', 'plumule-files.json']);
+    expect((await readdir(base)).sort()).toEqual(['in', 'other', 'site']);
+  });
+
+  it('knows what it can show', async () => {
+    const folder = await folderWith({ 'a/1.germ': JOURNAL });
     const wrong = await plumule(folder, 'publish', 'a', '-o', 'site', '--with', 'secrets');
     expect(wrong.code).toBe(2);
     expect(wrong.stderr).toContain('Write one of places, remarks, sources, people, photos.');
-    expect(await readdir(folder)).toEqual(['a', 'b']);
+    expect(await readdir(folder)).toEqual(['a']);
   });
 });
+
+function links(page: string): string[] {
+  return [...page.matchAll(/href="([^"#]+)"/g)].map(([, link]) => decodeURIComponent(link!));
+}

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { parse, type DefaultTreeAdapterTypes as Tree } from 'parse5';
 import { describe, expect, it } from 'vitest';
-import { siteFiles } from '../../server/src/cli/publish.ts';
+import { publishedSite } from '../../server/src/cli/publish.ts';
 import type { Private } from '../../server/src/model/privates.ts';
 import { SEARCH, SEARCH_HASH } from '../../server/src/publish/search.ts';
 import { at } from '../report/helpers.ts';
@@ -12,7 +12,7 @@ import { anyJournal, sourceOf } from '../tables/helpers.ts';
 
 async function siteOf(files: readonly FixtureFile[], shown: Private[] = []): Promise<Map<string, string>> {
   const { journal: read } = sourceOf(files);
-  const all = await siteFiles({ journal: read, now: at('2026-06-01', 12), folder: '.' }, { title: 'Seed <journal>', with: shown });
+  const { files: all } = await publishedSite({ journal: read, now: at('2026-06-01', 12), folder: '.' }, { title: 'Seed <journal>', with: shown });
   return new Map(all.map(({ name, content }) => [name, String(content)]));
 }
 

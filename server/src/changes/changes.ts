@@ -57,7 +57,8 @@ export function changesBetween(before: Files, after: Files): Change[] {
   return [...new Set([...records.keys(), ...shares.keys()])].sort().map(about => {
     const own = records.get(about) ?? [];
     const share = shares.get(about);
-    return { about, words: [...own.flatMap(({ words }) => words), ...(share ? [shareWords(share)] : [])], records: own, share };
+    const words = [...own.flatMap(record => record.words), ...(share ? [shareWords(share)] : [])];
+    return { about, words, records: own, share };
   });
 }
 

@@ -43,7 +43,10 @@ export async function diff(revision = 'HEAD', { format }: DiffOptions): Promise<
     unread.push(unreadOf(error));
   }
   if (format === 'text') print(changes.map(textOf).join(''));
-  else print(printableJson({ version: CHANGES_SHAPE, plumule: version, since: revision, changes: changes.map(changeData), unread }));
+  else {
+    const told = changes.map(changeData);
+    print(printableJson({ version: CHANGES_SHAPE, plumule: version, since: revision, changes: told, unread }));
+  }
   complainOf(unread);
   return unread.length > 0 ? exits.unread : exits.clean;
 }

@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { version } from '../../../package.json';
 import { ProblemBook } from '../checks/problem-book.ts';
-import { writeFolder, type FileInFolder } from '../disk/own-folder.ts';
+import { LIST, writeFolder, type FileInFolder } from '../disk/own-folder.ts';
 import { isBelow, plainFileBelow } from '../disk/plain-file.ts';
 import { picturePath } from '../features/links.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -11,8 +11,10 @@ import type { Private } from '../model/privates.ts';
 import { entriesOf, type Entry } from '../publish/diary.ts';
 import { barePhoto } from '../publish/photos/bare.ts';
 import { publicName, redacted } from '../publish/redact.ts';
-import { sitePages } from '../publish/site.ts';
-import { reportOf } from '../report/report.ts';
+import { severalPage, type PublishedJournal } from '../publish/several.ts';
+import { INDEX, sitePages, type Site } from '../publish/site.ts';
+import { FileNames, fileWord } from '../report/file-names.ts';
+import { reportOf, type Report } from '../report/report.ts';
 import { filledTables } from '../tables/tables.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
@@ -31,29 +33,44 @@ export interface PublishOptions {
 export async function publish(paths: readonly string[], options: PublishOptions): Promise<Exit> {
   const { journals, unread } = await openJournals(paths, options.today);
   complainOf(unread);
-  const [journal, ...others] = journals;
-  if (!journal) return unread.length > 0 ? exits.unread : exits.clean;
-  if (others.length > 0) {
-    complain(`these are ${journals.length} journals; publish one at a time`);
-    return exits.unread;
-  }
+  const exit = unread.length > 0 ? exits.unread : exits.clean;
+  if (journals.length === 0) return exit;
   try {
-    const files = await siteFiles(journal, options);
+    const files = await filesOf(journals, options);
     await writeFolder(options.output, 'pages', files);
     const pages = files.filter(({ name }) => name.endsWith('.html')).length;
-    complain(`wrote ${numbered(pages, 'page')} to ${options.output}; open ${path.join(options.output, 'index.html')}`);
+    complain(`wrote ${numbered(pages, 'page')} to ${options.output}; open ${path.join(options.output, INDEX)}`);
   } catch (error) {
     complainOf([unreadOf(error)]);
     return exits.unread;
   }
-  return unread.length > 0 ? exits.unread : exits.clean;
+  return exit;
 }
 
-/** Everything that is written; of the journal no more than may be shown. */
-export async function siteFiles(
+/** Of several journals each in a folder of its own, with a page above them. */
+async function filesOf(journals: readonly OpenJournal[], options: PublishOptions): Promise<readonly FileInFolder[]> {
+  const [only] = journals;
+  if (journals.length === 1) return (await publishedSite(only!, options)).files;
+  const names = new FileNames();
+  for (const taken of [INDEX, LIST]) names.of(taken);
+  const sites: (PublishedJournal & { readonly files: readonly FileInFolder[] })[] = [];
+  for (const journal of journals) {
+    // Of `..` too, and the root of a disk has no name.
+    const title = path.basename(path.resolve(journal.folder)) || 'journal';
+    const own = await publishedSite(journal, { ...options, title, above: options.title });
+    sites.push({ ...own, title, folder: names.of(fileWord(title)) });
+  }
+  return [
+    severalPage(options.title, sites),
+    ...sites.flatMap(({ folder, files }) => files.map(file => ({ ...file, name: `${folder}/${file.name}` }))),
+  ];
+}
+
+/** Everything that is written of a journal; no more than may be shown. */
+export async function publishedSite(
   { journal, now, folder }: Pick<OpenJournal, 'journal' | 'now' | 'folder'>,
-  { title, ...options }: Pick<PublishOptions, 'title' | 'with'>,
-): Promise<FileInFolder[]> {
+  { title, above, ...options }: Pick<PublishOptions, 'title' | 'with'> & Pick<Site, 'above'>,
+): Promise<{ readonly report: Report; readonly files: readonly FileInFolder[] }> {
   const shown = new Set(options.with);
   const names = [...journal.files.keys()].sort();
   const safe = redacted(journal, names, shown);
@@ -66,17 +83,15 @@ export async function siteFiles(
   const entries = entriesOf(safe);
   const written = new Map(names.map((name, i) => [publicName(i, names.length), name]));
   const photos = await photosOf(entries, entry => path.dirname(written.get(entry.file)!), folder);
+  const report = reportOf(safe, book, { now, by: 'species' });
   const pages = sitePages({
-    title, report: reportOf(safe, book, { now, by: 'species' }), entries,
+    title, above, report, entries,
     tables: tables.map(({ table }) => table),
     photoAt: (file, line) => photos.get(`${file}:${line}`)?.name,
   });
-  const downloads = tableFiles(tables, { now, plumule: version, parquet: false });
-  return [
-    ...pages,
-    ...downloads.map(({ name, content }) => ({ name: `tables/${name}`, content })),
-    ...photos.values(),
-  ];
+  const downloads = tableFiles(tables, { now, plumule: version, parquet: false })
+    .map(({ name, content }) => ({ name: `tables/${name}`, content }));
+  return { report, files: [...pages, ...downloads, ...photos.values()] };
 }
 
 const PICTURES = /\.(?:jpe?g|png|gif|webp)$/i;

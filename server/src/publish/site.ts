@@ -17,6 +17,8 @@ import { SITE_STYLE } from './style.ts';
 
 export interface Site {
   readonly title: string;
+  /** The title of the page of several journals, in the folder above; undefined for a journal alone. */
+  readonly above?: string | undefined;
   /** With its plants, of the journal without what is private. */
   readonly report: Report;
   /** The tables that lie in the folder `tables`. */
@@ -32,50 +34,72 @@ export interface SitePage {
 }
 
 /** Where everything is: names of files beside each other. */
-interface Map {
+interface Places {
   readonly lots: ReadonlyMap<LotReport, string>;
   readonly plants: ReadonlyMap<PlantTrial, string>;
 }
 
-const INDEX = 'index.html';
+export const INDEX = 'index.html';
 const TABLES = 'tables.html';
 
 /** The pages of a site, the first one first. Their names have no folder. */
 export function sitePages(site: Site): SitePage[] {
-  const { report: { lots, plants } } = site;
-  const names = new FileNames();
-  const all = plants?.plants ?? [];
-  const map: Map = {
-    plants: new Map(all.map(plant => [plant, `${names.of(`plant-${fileWord(plantKey(plant.plant))}`)}.html`])),
-    lots: new Map(lots.map(lot => [lot, `${names.of(`lot-${fileWord(lot.lot.id)}`)}.html`])),
-  };
+  const { lots, plants } = placesOf(site.report);
   return [
-    { name: INDEX, content: indexPage(site, all, map) },
-    ...all.map(plant => ({ name: map.plants.get(plant)!, content: plantPage(site, plant, map) })),
-    ...lots.map(lot => ({ name: map.lots.get(lot)!, content: lotPage(site, lot, map) })),
+    { name: INDEX, content: indexPage(site) },
+    ...[...plants].map(([plant, name]) => ({ name, content: plantPage(site, plant, { lots, plants }) })),
+    ...[...lots].map(([lot, name]) => ({ name, content: lotPage(site, lot, { lots, plants }) })),
     { name: TABLES, content: tablesPage(site) },
   ];
 }
 
-function indexPage({ title, report }: Site, plants: readonly PlantTrial[], map: Map): string {
-  const { lots, now } = report;
-  const ofPlants = plants.map(plant => item(map.plants.get(plant)!, plant.plant, plantSaid(plant), ''));
-  const ofLots = lots.map(lot => item(map.lots.get(lot)!, nameOf(lot), verdictsOf(lot), wordsOf(lot)));
-  const body = [
+function placesOf({ lots, plants }: Report): Places {
+  const names = new FileNames();
+  const all = plants?.plants ?? [];
+  return {
+    plants: new Map(all.map(plant => [plant, `${names.of(`plant-${fileWord(plantKey(plant.plant))}`)}.html`])),
+    lots: new Map(lots.map(lot => [lot, `${names.of(`lot-${fileWord(lot.lot.id)}`)}.html`])),
+  };
+}
+
+function indexPage({ title, above, report }: Site): string {
+  const { plants, lots } = itemsOf(report);
+  return searchPage(title, [
+    ...(above === undefined ? [] : [way(link(`../${INDEX}`, above))]),
     element('h1', {}, printable(title)),
-    paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(now.day)}.`),
+    paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(report.now.day)}.`),
     ...warningsOf({ ...report, ahead: 0 }).map(paragraph),
+  ], [...list('Plants', plants), ...list('Lots', lots), element('p', {}, link(TABLES, 'Download the tables'))]);
+}
+
+/** A page with lists to search. */
+export function searchPage(title: string, above: readonly Markup[], lists: readonly Markup[]): string {
+  const body = [
+    ...above,
     element('p', { class: 'search', hidden: '' },
       element('label', { for: 'search' }, 'Search for a plant, a lot, a treatment or a verdict'),
       element('input', { id: 'search', type: 'search', autocomplete: 'off' }), ' ',
       element('span', { id: 'found', role: 'status' })),
-    ...list('Plants', ofPlants), ...list('Lots', ofLots),
-    element('p', {}, link(TABLES, 'Download the tables')),
+    ...lists,
   ];
   return page(title, body, [], { policy: `${PAGE_POLICY}; script-src '${SEARCH_HASH}'`, script: SEARCH });
 }
 
-function list(heading: string, items: readonly Markup[]): Markup[] {
+/** The items of its lists. With the folder and the title of a journal among several, as seen from the folder above. */
+export function itemsOf(report: Report, from?: { readonly folder: string; readonly title: string }): {
+  readonly plants: Markup[];
+  readonly lots: Markup[];
+} {
+  const { plants, lots } = placesOf(report);
+  const at = (name: string) => (from ? `${from.folder}/${name}` : name);
+  const withTitle = (text: string | undefined) => [from?.title, text].filter(each => each !== undefined).join(': ') || undefined;
+  return {
+    plants: [...plants].map(([plant, name]) => item(at(name), plant.plant, withTitle(plantSaid(plant)), '')),
+    lots: [...lots].map(([lot, name]) => item(at(name), nameOf(lot), withTitle(verdictsOf(lot)), wordsOf(lot))),
+  };
+}
+
+export function list(heading: string, items: readonly Markup[]): Markup[] {
   if (items.length === 0) return [];
   return [element('section', { class: 'list' }, element('h2', {}, heading), element('ul', {}, ...items))];
 }
@@ -95,24 +119,24 @@ function wordsOf(lot: LotReport): string {
   return rowsOf(lot).map(({ treatment, batch }) => `${batch.path} ${treatment}`).join(' ');
 }
 
-function plantPage(site: Site, plant: PlantTrial, map: Map): string {
+function plantPage(site: Site, plant: PlantTrial, places: Places): string {
   const own = site.report.lots.filter(({ lot }) => plant.lots.includes(lot));
   const body = [
-    way(link(INDEX, site.title)),
+    way(...homeOf(site)),
     element('h1', {}, printable(plant.plant)),
     ...plantBody(plant, 'plant'),
     element('h2', {}, 'Lots'),
     element('ul', {}, ...own.map(lot => (
-      element('li', {}, link(map.lots.get(lot)!, nameOf(lot)), said(verdictsOf(lot)))))),
+      element('li', {}, link(places.lots.get(lot)!, nameOf(lot)), said(verdictsOf(lot)))))),
   ];
   return page(`${plant.plant} – ${site.title}`, body, legendOf([site.report]));
 }
 
-function lotPage(site: Site, lot: LotReport, map: Map): string {
-  const plant = [...map.plants.keys()].find(({ lots }) => lots.includes(lot.lot));
+function lotPage(site: Site, lot: LotReport, places: Places): string {
+  const plant = [...places.plants.keys()].find(({ lots }) => lots.includes(lot.lot));
   const { report } = site;
   const body = [
-    way(link(INDEX, site.title), plant && link(map.plants.get(plant)!, plant.plant)),
+    way(...homeOf(site), plant && link(places.plants.get(plant)!, plant.plant)),
     element('h1', {}, printable(nameOf(lot))),
     ...lotBody(lot, report, 'lot'),
     ...diaryOf(site.entries.filter(({ lot: id }) => id === lot.lot.id), site.photoAt),
@@ -121,10 +145,11 @@ function lotPage(site: Site, lot: LotReport, map: Map): string {
   return page(`${nameOf(lot)} – ${site.title}`, body, legendOf([{ ...report, lots: [lot], plants: undefined }]), { policy });
 }
 
-function tablesPage({ title, tables, report }: Site): string {
+function tablesPage(site: Site): string {
+  const { title, tables, report } = site;
   const file = (name: string, end: string, text: string) => joined([' ', link(`tables/${name}.${end}`, text)]);
   const body = [
-    way(link(INDEX, title)),
+    way(...homeOf(site)),
     element('h1', {}, 'Tables'),
     paragraph('All that these pages say, for a spreadsheet or another program. An empty cell means unknown.'),
     element('ul', { class: 'files' }, ...tables.map(({ name, says }) => element('li', {},
@@ -135,11 +160,15 @@ function tablesPage({ title, tables, report }: Site): string {
   return page(`Tables – ${title}`, body, [titleOf({ ...report, name: undefined })]);
 }
 
+function homeOf({ title, above }: Site): Markup[] {
+  return [...(above === undefined ? [] : [link(`../${INDEX}`, above)]), link(INDEX, title)];
+}
+
 function way(...links: readonly Content[]): Markup {
   return element('nav', { class: 'way' }, ...links);
 }
 
-function link(file: string, text: string): Markup {
+export function link(file: string, text: string): Markup {
   return element('a', { href: file.split('/').map(encodeURIComponent).join('/') }, printable(text));
 }
 
@@ -151,6 +180,6 @@ function page(title: string, body: readonly Content[], foot: readonly string[], 
   return pageOf(title, body, foot, { ...options, style: SITE_STYLE });
 }
 
-function count(n: number, what: string): string {
+export function count(n: number, what: string): string {
   return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

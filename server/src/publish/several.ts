@@ -1,0 +1,29 @@
+/** The page above the pages of several journals: all their plants and lots in one list to search. */
+import { element } from '../pictures/markup.ts';
+import { paragraph } from '../report/html.ts';
+import { printable } from '../report/printable.ts';
+import type { Report } from '../report/report.ts';
+import { count, INDEX, itemsOf, link, list, searchPage, type SitePage } from './site.ts';
+
+export interface PublishedJournal {
+  /** The folder of its pages, beside this page. */
+  readonly folder: string;
+  readonly title: string;
+  /** With its plants, of the journal without what is private. */
+  readonly report: Report;
+}
+
+/** Seed of one plant in two journals is listed twice, each with what its grower found. */
+export function severalPage(title: string, journals: readonly PublishedJournal[]): SitePage {
+  const items = journals.map(journal => itemsOf(journal.report, journal));
+  const ofJournals = journals.map(({ folder, title: own }, i) => element('li', {},
+    link(`${folder}/${INDEX}`, own), ` ${count(items[i]!.plants.length, 'plant')}, ${count(items[i]!.lots.length, 'lot')}`));
+  const content = searchPage(title, [
+    element('h1', {}, printable(title)),
+    paragraph(`${count(journals.length, 'journal')}. Each was kept, counted and judged by itself.`),
+  ], [
+    element('section', { class: 'list' }, element('h2', {}, 'Journals'), element('ul', {}, ...ofJournals)),
+    ...list('Plants', items.flatMap(({ plants }) => plants)), ...list('Lots', items.flatMap(({ lots }) => lots)),
+  ]);
+  return { name: INDEX, content };
+}
