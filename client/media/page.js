@@ -9,6 +9,10 @@ document.adoptedStyleSheets = [colours];
 
 let view = editor.getState()?.view ?? document.body.dataset.view;
 let shown = '';
+/** Pictures by their address: kept, so that none is loaded and drawn anew while somebody types. */
+let pictures = new Map();
+/** Addresses at which there is no picture. */
+const broken = new Set();
 
 const marks = () => [...main.querySelectorAll('[data-way]')];
 const markOf = target => (target instanceof Element ? target.closest('[data-way]') : null);
@@ -46,6 +50,33 @@ function put(html) {
   window.scrollTo(0, scrollY);
 }
 
+/** Each photo above its day; where it cannot be shown, its name stands there. */
+function putPhotos(addresses) {
+  const kept = new Map();
+  for (const place of main.querySelectorAll('[data-photo]')) {
+    const address = addresses[Number(place.dataset.photo)];
+    const old = place.querySelector('img');
+    if (old && old.getAttribute('src') !== address) old.remove();
+    if (!address || broken.has(address)) continue;
+    const picture = place.querySelector('img') ?? (kept.has(address) ? undefined : pictures.get(address)) ?? pictureAt(address);
+    picture.alt = place.getAttribute('aria-label');
+    if (picture.parentElement !== place) place.prepend(picture);
+    kept.set(address, picture);
+  }
+  pictures = kept;
+}
+
+function pictureAt(address) {
+  const picture = new Image();
+  picture.loading = 'lazy';
+  picture.addEventListener('error', () => {
+    broken.add(address);
+    picture.remove();
+  });
+  picture.src = address;
+  return picture;
+}
+
 function next(key, row, at) {
   switch (key) {
     case 'ArrowRight': case 'ArrowDown': return row[(at + 1) % row.length];
@@ -60,8 +91,10 @@ function go(mark) {
   if (mark) editor.postMessage({ type: 'go', way: mark.dataset.way });
 }
 
+const wordsOf = mark => mark?.querySelector('title')?.textContent ?? mark?.getAttribute('aria-label') ?? '';
+
 function say({ target }) {
-  said.textContent = markOf(target)?.querySelector('title')?.textContent ?? '';
+  said.textContent = wordsOf(markOf(target));
 }
 
 function turnTo(tab) {
@@ -76,6 +109,7 @@ window.addEventListener('message', ({ data }) => {
   colours.replaceSync(data.colours);
   select();
   put(data.html);
+  putPhotos(data.photos);
 });
 for (const tab of tabs) tab.addEventListener('click', () => turnTo(tab));
 document.addEventListener('keydown', event => {

@@ -40,16 +40,22 @@ async function read(uri: Uri): Promise<{ text?: string; error?: string }> {
 /** File systems whose pictures the editor shows in a hover. */
 const SHOWN = ['file', 'vscode-remote'];
 
-/** A picture that stands below a folder as a plain file; nothing that a link leads to, which may lie anywhere. */
+/** A picture that stands below a folder as a plain file, from where the editor shows it in a hover. */
 async function picture(uri: Uri, folder: Uri): Promise<PictureFound> {
   if (!SHOWN.includes(uri.scheme)) return { why: 'unreachable' };
+  const why = await whyNotPlain(uri, folder);
+  return why ? { why } : { address: uri.toString() };
+}
+
+/** Undefined for a plain file below a folder; nothing that a link leads to is one, because that may lie anywhere. */
+export async function whyNotPlain(uri: Uri, folder: Uri): Promise<'link' | 'missing' | undefined> {
   const parts = uri.path.slice(folder.path.length).split('/').filter(part => part !== '');
   let at = folder;
   for (const [i, part] of parts.entries()) {
     at = Uri.joinPath(at, part);
     const type = await workspace.fs.stat(at).then(found => found.type, () => FileType.Unknown);
-    if ((type & FileType.SymbolicLink) !== 0) return { why: 'link' };
-    if (type !== (i < parts.length - 1 ? FileType.Directory : FileType.File)) return { why: 'missing' };
+    if ((type & FileType.SymbolicLink) !== 0) return 'link';
+    if (type !== (i < parts.length - 1 ? FileType.Directory : FileType.File)) return 'missing';
   }
-  return { address: at.toString() };
+  return undefined;
 }

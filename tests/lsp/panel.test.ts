@@ -29,6 +29,14 @@ test('the panel shows the lot of the cursor, else the one before, with what was 
     expect((await ask({ view: 'places' })).html).toContain('tin 1');
   }));
 
+test('photos come as the path that their record names, and nobody has looked whether it is one', () => inSession({ settings }, async session => {
+  await session.open('a.germ', `${journal}photo V-1 2026-02-10, ../../etc/passwd.png\nphoto V-1 2026-02-11, https://host/a.png\n`);
+  const uri = session.uri('a.germ');
+  const { photos, html } = await session.ask<PanelShown>('plumule/panel', { uri, lot: 'V-1', view: 'lot', width: 560, height: 640 });
+  expect(photos).toEqual([{ uri, path: '../../etc/passwd.png' }, { uri, path: null }]);
+  expect(html).not.toContain('<img');
+}));
+
 test('without a journal the panel says so, and a file that is none has the first journal', () => inSession({ settings }, async session => {
   expect(await session.ask<PanelShown>('plumule/panel', {})).toMatchObject({ lot: null, title: 'Pictures' });
   await session.open('a.germ', journal);

@@ -9,9 +9,10 @@ interface PanelPlaces {
   readonly style: string;
 }
 
-/** Nothing but our own script and style is run or loaded. */
+/** Nothing but our own script and style, and pictures of the open folders, is run or loaded. */
 export function panelHtml({ view: first, nonce, source, script, style }: PanelPlaces): string {
-  const policy = `default-src 'none'; style-src ${source}; script-src 'nonce-${nonce}'; base-uri 'none'; form-action 'none'`;
+  const policy = `default-src 'none'; style-src ${source}; img-src ${source}; script-src 'nonce-${nonce}'; `
+    + "base-uri 'none'; form-action 'none'";
   const tabs = ['lot', 'plant', 'season', 'places']
     .map(view => `<button type="button" role="tab" data-view="${view}" aria-controls="shown">${view[0]!.toUpperCase()}${view.slice(1)}</button>`);
   return `<!DOCTYPE html>

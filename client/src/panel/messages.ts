@@ -18,5 +18,7 @@ export type FromPage =
 export interface ToPage {
   readonly state: PanelState;
   readonly html: string;
+  /** Where the page loads each photo from; null for one that is not to be shown. */
+  readonly photos: readonly (string | null)[];
   readonly colours: string;
 }

@@ -9,6 +9,7 @@ import { cursorOf } from '../cursor.ts';
 import type { JournalServer } from '../server.ts';
 import { panelHtml } from './html.ts';
 import type { FromPage, PanelState, ToPage } from './messages.ts';
+import { PhotoAddresses } from './photos.ts';
 
 const TYPE = 'plumule.pictures';
 
@@ -57,6 +58,7 @@ export class Pictures {
 class Panel {
   readonly #panel: WebviewPanel;
   readonly #server: JournalServer;
+  readonly #photos: PhotoAddresses;
   readonly #following: Disposable;
   #state: PanelState;
   #position: Position | undefined;
@@ -73,7 +75,8 @@ class Panel {
     this.#server = server;
     const { webview } = panel;
     const media = Uri.joinPath(root, 'client', 'media');
-    webview.options = { enableScripts: true, localResourceRoots: [media] };
+    this.#photos = new PhotoAddresses(webview);
+    allow(webview, media);
     this.#following = Disposable.from(
       webview.onDidReceiveMessage((message: FromPage) => this.#receive(message)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => this.#follow(textEditor)),
@@ -81,6 +84,7 @@ class Panel {
       workspace.onDidChangeTextDocument(({ document }) => {
         if (document.languageId === 'plumule') this.#soon();
       }),
+      workspace.onDidChangeWorkspaceFolders(() => allow(webview, media)),
       server.onChanged(() => this.#soon()),
       panel.onDidDispose(() => this.dispose()),
     );
@@ -130,14 +134,15 @@ class Panel {
     this.#isAsking = true;
     const asked = { ...this.#state, ...this.#size, position: this.#position };
     try {
-      const { title, html, colours, lot } = await this.#server.panel(asked);
+      const { title, html, colours, lot, photos: named } = await this.#server.panel(asked);
+      const photos = await this.#photos.of(named);
       // What was asked for meanwhile is not overwritten.
       const { view, uri, lot: wanted } = this.#state;
       if (view === asked.view && uri === asked.uri && wanted === asked.lot) {
         this.#state = { view, uri, lot: lot ?? undefined };
       }
       this.#panel.title = title;
-      await this.#panel.webview.postMessage({ state: this.#state, html, colours } satisfies ToPage);
+      await this.#panel.webview.postMessage({ state: this.#state, html, colours, photos } satisfies ToPage);
     } catch {
       // The server is stopping, or the panel was closed meanwhile; the next change asks again.
     } finally {
@@ -145,6 +150,12 @@ class Panel {
       if (this.#isStale) this.#soon();
     }
   }
+}
+
+/** Our own page, and the open folders for the photos that journals name; the page is told which of these to show. */
+function allow(webview: Webview, media: Uri): void {
+  const folders = (workspace.workspaceFolders ?? []).map(({ uri }) => uri);
+  webview.options = { enableScripts: true, localResourceRoots: [media, ...folders] };
 }
 
 /** Where the cursor is, unless a lot was asked for. */

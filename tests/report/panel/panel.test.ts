@@ -99,6 +99,21 @@ describe('the panel of pictures', () => {
     }
   });
 
+  test('has the photos of a lot below its table, by batch and day, with a name until somebody puts the picture in', () => {
+    const source = `${JOURNAL}photo GEN-25/A 2026-02-01, b & <c>.jpg\nphoto GEN-25/A 2026-01-20, ../a.jpg\nphoto GEN-25, /c.jpg\n`;
+    const { elements, html, photos } = shown(source, 'lot');
+    const cells = elements.filter(({ attributes }) => attributes.class === 'photo');
+    expect(cells.map(({ text: words, attributes }) => [words, attributes['aria-label'], attributes['data-way']])).toEqual([
+      ['c.jpgno date', 'Photo of GEN-25, Gentiana <lutea>, c.jpg', '10 a.germ'],
+      ['a.jpg2026-01-20, day 14', 'Photo of GEN-25/A, Gentiana <lutea>, 2026-01-20, day 14, a.jpg', '9 a.germ'],
+      ['b & <c>.jpg2026-02-01, day 26', 'Photo of GEN-25/A, Gentiana <lutea>, 2026-02-01, day 26, b & <c>.jpg', '8 a.germ'],
+    ]);
+    expect(cells.map(({ attributes }) => photos[Number(attributes['data-photo'])]!.path)).toEqual([undefined, '../a.jpg', 'b & <c>.jpg']);
+    expect(elements.flatMap(({ name, text: words }) => (name === 'h2' ? [words] : []))).toEqual(['Photos of GEN-25', 'Photos of GEN-25/A']);
+    expect(html.indexOf('<table')).toBeLessThan(html.indexOf('class="photos"'));
+    expect(html.indexOf('class="photos"')).toBeLessThan(html.indexOf('<details'));
+  });
+
   test('says what is missing where there is nothing to draw', () => {
     expect(shown('lot I-1 Iris alba, 10 seeds\n', 'lot').html).toContain('There is nothing to draw yet');
     expect(shown('lot I-1 Iris alba, 10 seeds\n', 'season').html).toContain('No batch is open.');

@@ -22,8 +22,14 @@ const LINE = 19;
 const NOTHING_DRAWN = 'There is nothing to draw yet, because no batch of this lot has a count on a known day.';
 const NOTHING_TRIED = 'There is nothing to compare yet. Count a treated batch and an untreated one first.';
 
-/** `height` is what all of it may take up where that is possible. */
-export function lotPanel(lot: LotReport, now: Moment, frame: Frame, height: number): Content[] {
+export interface PanelRoom {
+  readonly frame: Frame;
+  /** Pixels: what picture, verdict and table may take up together where that is possible. */
+  readonly height: number;
+  readonly photos: readonly Content[];
+}
+
+export function lotPanel(lot: LotReport, now: Moment, { frame, height, photos }: PanelRoom): Content[] {
   const columns = columnsOf(rowsOf(lot), now);
   const verdicts = [...lot.trial.contests, ...lot.trial.estimated].map(contest => contestItem(contest, false));
   const facts = seedFacts(lot).join(', ');
@@ -37,6 +43,7 @@ export function lotPanel(lot: LotReport, now: Moment, frame: Frame, height: numb
       : joined([element('b', {}, printable(verdict.title)), ' ']), printable(verdict.texts[0] ?? ''))),
     columnTable(columns.filter(({ head }) => FIRST.has(head))),
     notesList(notesOf(lot)),
+    ...photos,
     ...moreOf(lot, verdicts, frame),
     folded('All columns', tablesWithin(frame, columns)),
     picture && numbersOf(picture.table),

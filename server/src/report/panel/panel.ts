@@ -18,6 +18,7 @@ import { printable } from '../printable.ts';
 import { reportOnLot } from '../report.ts';
 import { plantFacts } from '../words.ts';
 import { lotPanel } from './lot.ts';
+import { photoRows, type PhotoShown } from './photos.ts';
 
 export type PanelView = 'lot' | 'plant' | 'season' | 'places';
 
@@ -35,6 +36,14 @@ export interface PanelQuestion {
 export interface PanelPage {
   readonly title: string;
   readonly html: string;
+  /** Those that elements of the page name by their place here, as `data-photo`. */
+  readonly photos: readonly PhotoShown[];
+}
+
+interface Shown {
+  readonly title: string;
+  readonly body: readonly Content[];
+  readonly photos?: readonly PhotoShown[];
 }
 
 const NO_LOT = 'Put the cursor on a line about a lot or a batch.';
@@ -43,10 +52,10 @@ const NO_LOT = 'Put the cursor on a line about a lot or a batch.';
 export function panelPage(journal: Journal, book: ProblemBook, now: Moment, question: PanelQuestion): PanelPage {
   const { view, width, wayTo } = question;
   const frame: Frame = { theme: pageTheme, width, small: false, bare: true, id: 'panel', wayTo };
-  const { title, body } = viewOf();
-  return { title, html: joined([element('h1', {}, printable(title)), ...body]).markup };
+  const { title, body, photos = [] } = viewOf();
+  return { title, html: joined([element('h1', {}, printable(title)), ...body]).markup, photos };
 
-  function viewOf(): { title: string; body: readonly Content[] } {
+  function viewOf(): Shown {
     switch (view) {
       case 'lot': return ofLot(journal, book, now, question, frame);
       case 'plant': return ofPlant(journal, question, frame);
@@ -59,15 +68,16 @@ export function panelPage(journal: Journal, book: ProblemBook, now: Moment, ques
 }
 
 function ofLot(
-  journal: Journal, book: ProblemBook, now: Moment, { lot, height }: PanelQuestion, frame: Frame,
-): { title: string; body: readonly Content[] } {
+  journal: Journal, book: ProblemBook, now: Moment, { lot, height, wayTo }: PanelQuestion, frame: Frame,
+): Shown {
   if (!lot) return { title: 'Lot', body: [paragraph(NO_LOT)] };
   const report = reportOnLot(lot, journal, book, now);
-  return { title: nameOf(report), body: lotPanel(report, now, frame, height) };
+  const { rows, photos } = photoRows(journal, lot, wayTo);
+  return { title: nameOf(report), body: lotPanel(report, now, { frame, height, photos: rows }), photos };
 }
 
 /** All lots of the plant that the lot is of. */
-function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): { title: string; body: readonly Content[] } {
+function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): Shown {
   if (lot?.plant === undefined) return { title: 'Plant', body: [paragraph(NO_LOT)] };
   const plant = plantTrial(lot.plant, lotsOfPlant(journal.lots(), lot.plant));
   const untried = untriedText(plant);
