@@ -59,3 +59,19 @@ it('what is no picture that is known gives none', () => {
     expect(barePhoto(Buffer.from(text, 'latin1')), JSON.stringify(text)).toBeUndefined();
   }
 });
+
+describe('a WebP', () => {
+  const chunk = (type: string, size: number) => `${type}${String.fromCharCode(size)}\0\0\0${'x'.repeat(size)}`;
+  const webp = (chunks: string) => Buffer.from(`RIFF${String.fromCharCode(4 + chunks.length)}\0\0\0WEBP${chunks}`, 'latin1');
+
+  it('that breaks off between two of its parts gives none', () => {
+    const whole = webp(chunk('ICCP', 4) + chunk('VP8 ', 6) + chunk('VP8 ', 6));
+    expect(barePhoto(whole)).toEqual(Uint8Array.from(whole));
+    for (const end of [12, 24, 38]) expect(barePhoto(whole.subarray(0, end)), String(end)).toBeUndefined();
+  });
+
+  it('in which there is no picture gives none', () => {
+    expect(barePhoto(webp(''))).toBeUndefined();
+    expect(barePhoto(webp(chunk('ICCP', 4)))).toBeUndefined();
+  });
+});
