@@ -1,10 +1,11 @@
-import fs, { chmod, link, lstat, readFile, readdir, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
+import { chmod, link, lstat, readFile, readdir, rename, rm, stat, symlink, utimes, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it, test } from 'vitest';
+import { faultOf } from '../../server/src/disk/fault.ts';
 import { isJournalName } from '../../server/src/disk/find.ts';
-import { replaceFile, scratchOf, type Edge } from '../../server/src/disk/replace.ts';
+import { replaceFile, scratchOf } from '../../server/src/disk/replace.ts';
 import { rewriteJournal, writeOurs } from '../../server/src/disk/write.ts';
-import { folderWith } from './helpers.ts';
+import { failing, folderWith } from './helpers.ts';
 
 describe('rewriting a journal', () => {
   it('puts the new text in place of the old, and leaves nothing else behind', async () => {
@@ -104,29 +105,6 @@ describe('a file that is protected or has other names', () => {
 });
 
 describe('a disk that fails', () => {
-  const failing = (step: string, code: string): Edge => {
-    const fail = () => Promise.reject(Object.assign(new Error(`${code}: ${step}`), { code }));
-    const open: Edge['open'] = async (file, flags, mode) => {
-      if (step === 'open') return fail();
-      const handle = await fs.open(file, flags, mode);
-      return new Proxy(handle, {
-        get: (target, name) => {
-          if (name === step && name === 'writeFile') {
-            // A short write: part of it is on the disk.
-            return async (text: string) => {
-              await target.writeFile(text.slice(0, 3));
-              return fail();
-            };
-          }
-          const value: unknown = Reflect.get(target, name, target);
-          if (name === step) return name === 'close' ? () => target.close().then(fail) : fail;
-          return typeof value === 'function' ? value.bind(target) as unknown : value;
-        },
-      });
-    };
-    return { open, rename: step === 'rename' ? fail : fs.rename, stat: fs.stat, unlink: fs.unlink };
-  };
-
   const steps = ['open', 'writeFile', 'chmod', 'sync', 'close', 'rename'];
   test.each(steps.flatMap(step => ['ENOSPC', 'EACCES', 'EIO'].map(code => [step, code] as const)))(
     'in %s with %s leaves the journal as it was, and nothing beside it', async (step, code) => {
@@ -137,6 +115,33 @@ describe('a disk that fails', () => {
       expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
       expect(await readdir(folder)).toEqual(['a.germ']);
     });
+
+  it('that does not let go of the scratch file either says what came first, and the journal is as it was', async () => {
+    const folder = await folderWith({ 'a.germ': 'Lot A-1\n' });
+    const file = path.join(folder, 'a.germ');
+    const edge = { ...failing('rename', 'EIO'), unlink: failing('unlink', 'EACCES').unlink };
+    await expect(replaceFile(file, 'lot A-1\n', { edge })).rejects.toMatchObject({ code: 'EIO' });
+    expect(await readFile(file, 'utf8')).toBe('Lot A-1\n');
+    expect((await readdir(folder)).filter(isJournalName)).toEqual(['a.germ']);
+  });
+
+  test.each([
+    ['EFBIG', 'it is larger than a file may be here'],
+    ['EBUSY', 'it cannot be written, because something else is using it'],
+    ['ENAMETOOLONG', 'its name is too long'],
+    ['EMFILE', 'it cannot be written, because too many files are open'],
+  ])('says what is wrong without a word of the machine: %s', (code, message) => {
+    const error = Object.assign(new Error(`${code}: rename '/g/.a.germ.plumule-scratch'`), { code });
+    expect(faultOf('/g/a.germ', error, 'written').message).toBe(message);
+  });
+});
+
+describe('a name as long as a disk allows', () => {
+  test.each(['n'.repeat(250), '種'.repeat(83)])('is that of a journal like others: %s', async name => {
+    const folder = await folderWith({ [`${name}.germ`]: 'Lot A-1\n' });
+    await rewriteJournal(path.join(folder, `${name}.germ`), 'Lot A-1\n', 'lot A-1\n');
+    expect(await readFile(path.join(folder, `${name}.germ`), 'utf8')).toBe('lot A-1\n');
+  });
 });
 
 describe('what a program that was killed left behind', () => {

@@ -26,6 +26,13 @@ function reasonOf(code: unknown, error: unknown, doing: string): string {
     case 'ENOSPC':
     case 'EDQUOT': return 'the disk is full';
     case 'EIO': return `it cannot be ${doing}, because of a disk error`;
+    case 'EFBIG': return 'it is larger than a file may be here';
+    case 'EBUSY':
+    case 'ETXTBSY': return `it cannot be ${doing}, because something else is using it`;
+    case 'ENAMETOOLONG': return 'its name is too long';
+    case 'EISDIR': return 'it is a folder';
+    case 'EMFILE':
+    case 'ENFILE': return `it cannot be ${doing}, because too many files are open`;
     default: return `it cannot be ${doing} (${error instanceof Error ? error.message : String(error)})`;
   }
 }

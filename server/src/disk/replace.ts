@@ -5,9 +5,13 @@ import { DiskFault } from './fault.ts';
 /** A scratch file older than this (ms) was left by a program that was killed. */
 const STALE = 60_000;
 
+/** So many letters, each of up to four bytes, leave room in a name, which may have 255 bytes. */
+const NAMED = 50;
+
 /** Hidden, and with an ending of its own: nobody takes it for a journal. */
 export function scratchOf(file: string): string {
-  return path.join(path.dirname(file), `.${path.basename(file)}.plumule-scratch`);
+  const name = Array.from(path.basename(file)).slice(0, NAMED).join('');
+  return path.join(path.dirname(file), `.${name}.plumule-scratch`);
 }
 
 /** What the file that is replaced has, and the new one is to have too. */

@@ -1,9 +1,10 @@
 /** What `plumule setup git` changes in a repository. Texts of files are bytes as Latin-1: none is lost. */
-import { chmod, mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readFile, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { settingNames, type Repository, type SettingName } from '../setup/plan.ts';
 import { faultOf } from './fault.ts';
 import { askGit, git, topFolder } from './git.ts';
+import { putFile } from './write.ts';
 
 export interface RepositoryOnDisk extends Repository {
   readonly top: string;
@@ -57,13 +58,11 @@ async function textOf(file: string): Promise<string | undefined> {
 async function putText(file: string, text: string | undefined): Promise<void> {
   try {
     if (text === undefined) await rm(file);
-    else {
-      await mkdir(path.dirname(file), { recursive: true });
-      await writeFile(file, text, 'latin1');
-    }
+    else await mkdir(path.dirname(file), { recursive: true });
   } catch (error) {
-    throw faultOf(file, error);
+    throw faultOf(file, error, 'written');
   }
+  if (text !== undefined) await putFile(file, Buffer.from(text, 'latin1'));
 }
 
 async function whyFixed(top: string, hook: string): Promise<string | undefined> {

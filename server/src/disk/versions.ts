@@ -1,7 +1,7 @@
 /** Three versions of a file, as a merge is given them: any bytes, and no byte of them lost. */
-import { readFile, realpath, stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { DiskFault, faultOf } from './fault.ts';
-import { replaceFile } from './replace.ts';
+import { putFile } from './write.ts';
 
 export interface Versions {
   readonly base: string;
@@ -22,12 +22,7 @@ export async function readVersions(base: string, ours: string, theirs: string): 
 
 /** Puts a merged text in place of a version. Rejects with a DiskFault. */
 export async function writeVersion(path: string, text: string, encoding: Encoding): Promise<void> {
-  try {
-    const real = await realpath(path);
-    await replaceFile(real, Buffer.from(text, encoding), { like: await stat(real) });
-  } catch (error) {
-    throw faultOf(path, error, 'written');
-  }
+  await putFile(path, Buffer.from(text, encoding));
 }
 
 async function bytesOf(path: string): Promise<Buffer> {

@@ -1,3 +1,4 @@
+import type { Stats } from 'node:fs';
 import { access, constants, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { DiskFault, faultOf } from './fault.ts';
@@ -91,20 +92,36 @@ export type WrittenKind = keyof typeof kinds;
 export async function writeOurs(file: string, content: string | Uint8Array, kind: WrittenKind): Promise<void> {
   const { begins, name } = kinds[kind];
   try {
-    const there = await realpathIfThere(file);
-    const like = there === undefined ? undefined : await stat(there);
-    if (there !== undefined && like) {
-      if (!like.isFile()) throw new DiskFault(file, 'it is not a regular file');
-      if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is write-protected');
-      const old = (await readFile(there, 'latin1')).trimStart();
-      if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
-        throw new DiskFault(file, `this file exists and is not a ${name}; choose another name`);
-      }
+    const old = await ownershipOf(file) ? (await readFile(file, 'latin1')).trimStart() : '';
+    if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
+      throw new DiskFault(file, `this file exists and is not a ${name}; choose another name`);
     }
-    await replaceFile(there ?? file, content, { like });
   } catch (error) {
     throw writeFaultOf(file, error);
   }
+  await putFile(file, content);
+}
+
+/**
+ * Puts a content in place of what a path leads to, in one step, with the permissions that it has; it may be new.
+ * Rejects with a DiskFault.
+ */
+export async function putFile(file: string, content: string | Uint8Array): Promise<void> {
+  try {
+    await replaceFile(await realpathIfThere(file) ?? file, content, { like: await ownershipOf(file) });
+  } catch (error) {
+    throw writeFaultOf(file, error);
+  }
+}
+
+/** Undefined where there is no file yet. */
+async function ownershipOf(file: string): Promise<Stats | undefined> {
+  const there = await realpathIfThere(file);
+  if (there === undefined) return undefined;
+  const like = await stat(there);
+  if (!like.isFile()) throw new DiskFault(file, 'it is not a regular file');
+  if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is write-protected');
+  return like;
 }
 
 async function realpathIfThere(file: string): Promise<string | undefined> {
