@@ -1,8 +1,10 @@
 /** Entry of the command line `plumule`. */
+import { compileLate } from '../disk/compiler.ts';
 import { endWithOutput } from './output.ts';
 
 const given = process.argv.slice(2);
 
+compileLate();
 endWithOutput();
 // What an editor starts again and again needs no reader of options.
 if (given.join(' ') === 'serve --stdio') void import('../main.node.ts');
