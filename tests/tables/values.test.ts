@@ -77,6 +77,39 @@ describe('a dose', () => {
     expect(of(8)).toMatchObject([{ agent: 'GA3', strength_ppm: null, strength_ppm_least: null, strength_ppm_most: null, is_unmeasured: true }]);
   });
 
+  it('has what was weighed and taken, from which bottle or packet, and how pure the powder was', () => {
+    const made = tablesFor(`
+      lot A Iris alba, 24 seeds
+      powder P1 2025-12-01, GA3 1 g, purity 90 %
+      powder P2 2025-12-01, GA3 1 g
+      stock S1 2025-12-20, from P1 halved 2 times, 100 mL
+      stock S2 2025-12-20, from P1 20 mg, purity 80 %, 20 mL
+      stock S3 2025-12-20, GA3K 100 mg halved 1 time, purity 75 % acid, 100 mL
+      dilute S4 2025-12-21, from S2 5 mL, to 10 mL
+      soak A 2026-01-02, S2 5 mL, 10 mL, 24 h
+      soak A 2026-01-02, P1 10 mg, 20 mL, 24 h
+      soak A 2026-01-02, P2 10 mg, 20 mL, 24 h
+      soak A 2026-01-02, S2 400 ppm, 24 h
+    `);
+    const rows = rowsOf(made, 'doses', 'line', 'stock', 'taken_ml', 'weighed_mg', 'halved_times', 'purity_percent', 'purity_of');
+    const nothing = { stock: null, taken_ml: null, weighed_mg: null, halved_times: null, purity_percent: null, purity_of: null };
+    expect(rows).toEqual([
+      { ...nothing, line: 4, stock: 'P1', halved_times: 2, purity_percent: 90 },
+      { ...nothing, line: 5, stock: 'P1', weighed_mg: 20, purity_percent: 80 },
+      { ...nothing, line: 6, weighed_mg: 100, halved_times: 1, purity_percent: 75, purity_of: 'acid' },
+      { ...nothing, line: 7, stock: 'S2', taken_ml: 5 },
+      { ...nothing, line: 8, stock: 'S2', taken_ml: 5 },
+      { ...nothing, line: 9, stock: 'P1', weighed_mg: 10, purity_percent: 90 },
+      { ...nothing, line: 10, stock: 'P2', weighed_mg: 10 },
+      { ...nothing, line: 11, stock: 'S2' },
+    ]);
+    const written = rowsOf(made, 'events', 'line', 'purity_percent', 'purity_of').filter(row => row.purity_percent !== null);
+    expect(written).toEqual([
+      { line: 2, purity_percent: 90, purity_of: null }, { line: 5, purity_percent: 80, purity_of: null },
+      { line: 6, purity_percent: 75, purity_of: 'acid' },
+    ]);
+  });
+
   it('stands beside how long the soak took, in hours', () => {
     expect(rowsOf(filled, 'events', 'line', 'duration_h_least', 'duration_h_most', 'until_date').filter(({ line }) => Number(line) > 4)).toEqual([
       { line: 5, duration_h_least: 24, duration_h_most: 24, until_date: null },

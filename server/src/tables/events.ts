@@ -5,6 +5,7 @@ import { toNumber } from '../solutions/display.ts';
 import { dayAfter } from '../model/quantity.ts';
 import { factOf, type FactOfType, type FactType } from '../model/record.ts';
 import { dayOf, eventWords, recordsOf, type EventRecord } from './records.ts';
+import { purityColumns } from './purity.ts';
 import { placed, warmth } from './source.ts';
 import {
   between, date, map, number, seeds, table, text, time, whole, word, type Column, type Table,
@@ -54,6 +55,7 @@ export const events: Table = table<EventRecord>(
     number('volume_ml', 'Millilitres of the whole liquid, made up or left.', of => (
       map(fact('volume')(of) ?? fact('to')(of), ({ value }) => toNumber(volumeInMl(value))))),
     number('mass_mg', 'Milligrams of powder that are left.', of => map(fact('mass')(of), ({ value }) => toNumber(massInMg(value)))),
+    ...purityColumns<EventRecord>(fact('purity'), 'powder, as the record gives it'),
     whole('drops', 'Drops that were given.', of => fact('drops')(of)?.n.value),
     text('place', 'Where it went.', wordsOf('at')),
     text('medium', 'What it was sown in.', wordsOf('in')),
