@@ -43,11 +43,14 @@ function edited(before: string, edits: readonly Edit[]): string {
 /** Of some nobody can read the date. */
 const days = ['day 2026-02-01', 'day 2026-02-02', 'day 2026-02-31', 'day 2026-13-1', 'day', 'day 1.2.2026'];
 const dayLine = fc.constantFrom(...days);
-const below = fc.constantFrom(
+/** No two of them alike: which of two that say the same was taken out, nobody can tell. */
+const word = fc.nat(99_999).chain(n => fc.constantFrom(`# by hand ${n}`, `  white ${n}`));
+const records = fc.constantFrom(
   'note A-1, dry', 'note A-1, wet', 'note B-1, dry', 'note B-1 08:00, wet', 'note A-1 2026-02-03, dry', 'count A-1, 3',
   'count A-1, 4', 'count A-1, 4 seeed', 'cuont A-1, 3', 'lot A-1 Adonis vernalis', 'lot B-1 Bellis perennis, 9 seeds',
-  'lot B-1 Bellis perennis, 8 seeds', '# by hand', '', '  white',
+  'lot B-1 Bellis perennis, 8 seeds', '',
 );
+const below = fc.oneof({ weight: 7, arbitrary: records }, { weight: 1, arbitrary: word });
 const dayOrBelow = fc.oneof({ weight: 3, arbitrary: below }, { weight: 2, arbitrary: dayLine });
 const dayEdit = fc.oneof(
   fc.record({ kind: fc.constant('day' as const), place, line: dayLine }),

@@ -28,12 +28,16 @@ function aboveOf(file: JournalFile, line: JournalLine): string {
   return above ? String(above.content.record?.date?.day ?? above.text) : 'no day';
 }
 
-/** The merged text where each conflict is resolved to one side. */
-export function resolved(text: string, to: 'ours' | 'theirs'): string {
+export type Side = 'ours' | 'theirs';
+
+/** The merged text where each conflict is resolved to a side: all to one, or each, from the first, to its own. */
+export function resolved(text: string, sides: Side | readonly Side[]): string {
   const kept: string[] = [];
-  let side: 'ours' | 'theirs' | undefined;
+  let side: Side | undefined;
+  let to: Side = 'ours';
+  let n = 0;
   for (const line of text.split('\n')) {
-    if (line.startsWith('<<<<<<< ')) side = 'ours';
+    if (line.startsWith('<<<<<<< ')) [side, to] = ['ours', typeof sides === 'string' ? sides : sides[n++ % sides.length]!];
     else if (side === 'ours' && line.trimEnd() === '=======') side = 'theirs';
     else if (side === 'theirs' && line.startsWith('>>>>>>> ')) side = undefined;
     else if (side === undefined || side === to) kept.push(line);

@@ -162,6 +162,13 @@ describe('dates', () => {
     expect(merged(ours, theirs, base).text).toBe('note A-1, dry\n<<<<<<< ours\nday 2026-02-01\ncount A-1, 4 seeed\n'
       + '=======\ncount A-1, 3 seeed\n>>>>>>> theirs\n');
   });
+
+  it('that cannot be read are in one conflict, so that none comes to stand above a record of the other side', () => {
+    const ours = 'day 2026-02-31\nnote A-1, dry\nday 2026-02-02\nnote A-1, wet\n';
+    const { text } = merged(ours, 'note A-1, dry\nnote A-1, wet\n', 'day 2026-02-01\nnote A-1, dry\nnote A-1, wet\n');
+    expect(text).toBe('<<<<<<< ours\nnote A-1 2026-02-02, wet\nday 2026-02-31\nnote A-1, dry\n'
+      + '=======\nnote A-1, dry\nnote A-1, wet\n>>>>>>> theirs\nday 2026-02-31\nday 2026-02-02\n');
+  });
 });
 
 describe('a conflict', () => {

@@ -2,11 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { merge } from '../../server/src/merge/merge.ts';
 import { redatedVersions, versions } from './arbitrary-versions.ts';
-import { commentsOf, factsOf, faultsOf, lostFrom, mostOf, remarksOf, resolved } from './facts.ts';
+import { commentsOf, factsOf, faultsOf, lostFrom, mostOf, remarksOf, resolved, type Side } from './facts.ts';
 
 const RUNS = { numRuns: Number(process.env.RUNS ?? 150) };
 
-const anyVersions = fc.oneof(versions, redatedVersions);
+const someSides = fc.array(fc.constantFrom<Side>('ours', 'theirs'), { minLength: 2, maxLength: 6 });
+// Most of what goes wrong needs `day` lines that nobody can read, and these journals are short.
+const anyVersions = fc.oneof({ weight: 1, arbitrary: versions }, { weight: 3, arbitrary: redatedVersions });
 
 describe('merging any two versions of a journal', () => {
   it('is the other version, byte for byte, where one side changed nothing', () => {
@@ -35,12 +37,12 @@ describe('merging any two versions of a journal', () => {
     }), RUNS);
   });
 
-  it('gives no record a date that neither side gave it, whichever side is taken in a conflict', () => {
-    fc.assert(fc.property(anyVersions, ({ base, ours, theirs }) => {
+  it('gives no record a date that neither side gave it, whichever side is taken in which conflict', () => {
+    fc.assert(fc.property(anyVersions, someSides, ({ base, ours, theirs }, mixed) => {
       const { text } = merge(base, ours, theirs);
       const known = mostOf(factsOf(ours), factsOf(theirs));
-      for (const side of ['ours', 'theirs'] as const) {
-        expect([...factsOf(resolved(text, side)).keys()].filter(fact => !known.has(fact))).toEqual([]);
+      for (const sides of ['ours', 'theirs', mixed] as const) {
+        expect([...factsOf(resolved(text, sides)).keys()].filter(fact => !known.has(fact))).toEqual([]);
       }
     }), RUNS);
   });
@@ -59,7 +61,7 @@ describe('merging any two versions of a journal', () => {
     fc.assert(fc.property(versions, ({ base, ours, theirs }) => {
       const one = merge(base, ours, theirs);
       const other = merge(base, theirs, ours);
-      expect(other.conflicts.length).toBe(one.conflicts.length);
+      expect(other.conflicts.length > 0).toBe(one.conflicts.length > 0);
       fc.pre(one.conflicts.length === 0);
       expect(new Map([...factsOf(other.text)].sort())).toEqual(new Map([...factsOf(one.text)].sort()));
     }), RUNS);

@@ -91,8 +91,9 @@ describe('a dose', () => {
       soak A 2026-01-02, P2 10 mg, 20 mL, 24 h
       soak A 2026-01-02, S2 400 ppm, 24 h
     `);
-    const rows = rowsOf(made, 'doses', 'line', 'stock', 'taken_ml', 'weighed_mg', 'halved_times', 'purity_percent', 'purity_of');
-    const nothing = { stock: null, taken_ml: null, weighed_mg: null, halved_times: null, purity_percent: null, purity_of: null };
+    const taken = ['stock', 'taken_ml', 'weighed_mg', 'halved_times', 'purity_percent', 'purity_of'];
+    const rows = rowsOf(made, 'doses', 'line', ...taken);
+    const nothing = Object.fromEntries(taken.map(name => [name, null]));
     expect(rows).toEqual([
       { ...nothing, line: 4, stock: 'P1', halved_times: 2, purity_percent: 90 },
       { ...nothing, line: 5, stock: 'P1', weighed_mg: 20, purity_percent: 80 },
@@ -103,7 +104,8 @@ describe('a dose', () => {
       { ...nothing, line: 10, stock: 'P2', weighed_mg: 10 },
       { ...nothing, line: 11, stock: 'S2' },
     ]);
-    const written = rowsOf(made, 'events', 'line', 'purity_percent', 'purity_of').filter(row => row.purity_percent !== null);
+    const written = rowsOf(made, 'events', 'line', 'purity_percent', 'purity_of')
+      .filter(row => row.purity_percent !== null);
     expect(written).toEqual([
       { line: 2, purity_percent: 90, purity_of: null }, { line: 5, purity_percent: 80, purity_of: null },
       { line: 6, purity_percent: 75, purity_of: 'acid' },

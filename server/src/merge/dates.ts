@@ -25,8 +25,8 @@ export interface Passage {
 export function dated(parts: readonly Part[]): Passage[] {
   const passages: Passage[] = [];
   const undated: Passage[] = [];
-  /** Conflicts in which one side has no date, and the other one a date that only a `day` line can give. */
-  const split: Passage[] = [];
+  /** Those in which one side has no date, and the other one a date that only a `day` line can give. */
+  const split: Conflict[] = [];
   const last: Passage[] = [];
   let under = '';
   let firstDay: number | undefined;
@@ -38,15 +38,34 @@ export function dated(parts: readonly Part[]): Passage[] {
     }
     const strays = items.filter(item => item.leans && item.under !== under);
     const isStuck = strays.some(item => !canBeDated(item));
-    if (isStuck && items.some(isUndated)) (items.every(isUndated) ? undated : split).push(passageOf(part, ''));
+    if (isStuck && items.every(isUndated)) undated.push(passageOf(part, ''));
+    else if (isStuck && 'conflict' in part && items.some(isUndated)) split.push(part.conflict);
     else if (isStuck && under === '') last.push(passageOf(part, under));
     else passages.push(passageOf(part, under));
     if ('item' in part && part.item.kind === 'conflict') under = part.item.under;
   }
   const end = passages.findIndex(({ item }) => item.kind === 'end');
   passages.splice(end, 0, ...last);
-  passages.splice(aboveDay(passages, firstDay ?? end), 0, ...undated, ...split);
+  passages.splice(aboveDay(passages, firstDay ?? end), 0, ...undated, ...together(split));
   return passages;
+}
+
+/**
+ * As one conflict: were each resolved by itself, a record without a date could come to stand below a `day` line of the
+ * other side. On both sides what has no date stands above what has one.
+ */
+function together(conflicts: readonly Conflict[]): Passage[] {
+  const [first] = conflicts;
+  if (!first) return [];
+  const side = (of: 'ours' | 'theirs') => conflicts.flatMap(conflict => conflict[of] ?? [])
+    .sort((a, b) => Number(needsDayLine(a)) - Number(needsDayLine(b))).flatMap(item => linesOf(item, ''));
+  return [{
+    gap: first.gap, reason: first.reason, item: (first.ours ?? first.theirs)!, lines: side('ours'), theirs: side('theirs'),
+  }];
+}
+
+function needsDayLine(item: Item): boolean {
+  return item.leans && item.under !== '' && !canBeDated(item);
 }
 
 function isUndated({ leans, under }: Item): boolean {
