@@ -4,20 +4,46 @@ import { expectMarked, problemsIn } from './marked.ts';
 describe('a stock with another strength beside it than it has', () => {
   const codes = ['strength-of-stock', 'dose-above-limit', 'strength-slip'] as const;
 
-  test('is marked at what is written; the dose is that of the stock', () => {
+  test('is marked at what is written; either strength may be above the limit', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 60 seeds
       stock G1 2026-01-09, GA3 20 mg, 10 mL
+      stock G2 2026-01-09, GA3 8 mg, 10 mL
       soak VER-24 2026-01-10 19:00, G1 500 ppm, 24 h
+                                       ^^^^^^^ strength-of-stock
+                                    ^^ dose-above-limit
+      soak VER-24 2026-01-10 20:00, G2 500 ppm, 24 h
+                                       ^^^^^^^ strength-of-stock
+      soak VER-24 2026-01-10 21:00, G2 1500 ppm, 24 h
+                                       ^^^^^^^^ strength-of-stock
+                                       ^^^^^^^^ dose-above-limit
+      soak VER-24 2026-01-10 22:00, G1 400 ppm 5 mL, 25 mL, 24 h
                                        ^^^^^^^ strength-of-stock
       soak VER-24 2026-01-12 19:00, G1 2 g/L, 24 h
                                        ^^^^^ dose-above-limit
       soak VER-24 2026-01-14 19:00, G1 20 mg, 24 h
                                        ^^^^^ strength-of-stock
+                                    ^^ dose-above-limit
       soak VER-24 2026-01-16 19:00, G1 unmeasured, 24 h
                                        ^^^^^^^^^^ strength-of-stock
+                                    ^^ dose-above-limit
       apply VER-24 2026-01-18, G1, 2 drops, 3 seedlings
                                ^^ dose-above-limit
+    `);
+  });
+
+  test('is as good as right where nobody could tell them apart', () => {
+    // 20 mg of 90 % in 18.5 mL are 973 ppm. A quarter by eye of 400 mg in 100 mL is 810 to 1210 ppm.
+    expectMarked(codes, `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      stock G1 2026-01-09, GA3 20 mg, purity 90 %, 18.5 mL
+      stock G2 2026-01-09, GA3 400 mg halved 2 times, 100 mL
+      soak VER-24 2026-01-10, G1 1000 ppm, 24 h
+      soak VER-24 2026-01-11, G1 900 ppm, 24 h
+                                 ^^^^^^^ strength-of-stock
+      soak VER-24 2026-01-12, G2 820 ppm, 24 h
+      soak VER-24 2026-01-13, G2 800 ppm, 24 h
+                                 ^^^^^^^ strength-of-stock
     `);
   });
 
@@ -27,7 +53,7 @@ describe('a stock with another strength beside it than it has', () => {
       stock G1 2026-01-09, GA3 20 mg, 10 mL
       soak VER-24 2026-01-10 19:00, G1 500 ppm, 24 h
     `);
-    expect(problem?.message).toContain('G1 holds GA3 2000 ppm, so the 500 ppm beside it is ignored.');
+    expect(problem?.message).toContain('G1 holds GA3 2000 ppm, but 500 ppm is written beside it, so the strength here is unclear.');
     expect(problem?.fixes).toEqual([{ title: 'Change to “GA3 500 ppm”', start: 30, end: 40, text: 'GA3 500 ppm' }]);
   });
 });

@@ -85,3 +85,38 @@ test('a dose in the wrong unit has that of the other offered', () => {
   expect(slips('soak L 2026-01-10, GA3 500 g/L, 24 h')[0]).toBe('500 mg/L');
   expect(slips('soak L 2026-01-10, KNO3 2 mg/L, 24 h')).toContain('2 g/L');
 });
+
+describe('a dilution, or what is poured into the dish, that comes down to a strength nobody uses', () => {
+  const slips = (lines: string) => problemsIn('strength-slip', `lot L Iris\nstock G1 2026-01-01, GA3 18 mg, 18 mL\n${lines}`);
+
+  test.each([
+    // 1000 ppm, 4 uL in 20 mL are 0.2 ppm; 4 mL are 200 ppm.
+    ['dilute G2 2026-01-01, from G1 4 uL, to 20 mL', ['4 mL'], 'GA3 0.2 ppm'],
+    ['dilute G2 2026-01-01, from G1 4 mL, to 20 L', ['20 mL'], 'GA3 0.2 ppm'],
+    // 10 mL in 10 L are 1 ppm, and 10 mL in 10 mL are no dilution.
+    ['dilute G2 2026-01-01, from G1 10 mL, to 10 L', [], 'GA3 1 ppm'],
+    ['dilute G2 2026-01-01, from G1 0.1 mL, to 20 mL', undefined, ''],
+    ['soak L 2026-01-10, G1 4 uL, 20 mL, 24 h', ['4 mL'], 'GA3 0.2 ppm'],
+    ['soak L 2026-01-10, G1 4 uL, water 20 mL, 24 h', ['4 mL'], 'GA3 0.2 ppm'],
+    ['soak L 2026-01-10, G1 0.1 mL, 20 mL, 24 h', undefined, ''],
+    ['apply L 2026-01-10, G1 2 uL, water 100 mL, 2 drops', ['2 mL'], 'GA3 0.02 ppm'],
+  ])('%s', (line, fixes, strength) => {
+    const found = slips(line);
+    expect(found.map(each => each.fixes.map(({ text }) => text))).toEqual(fixes ? [fixes] : []);
+    if (fixes) expect(found[0]!.message).toContain(`${strength} is far from what growers use`);
+  });
+
+  test('is told once, where the unit slipped, and not of all that is made from it', () => {
+    expectMarked(['strength-slip'], `
+      lot L Iris sibirica, 40 seeds
+      stock G1 2026-01-01, GA3 18 mg, 18 mL
+      dilute G2 2026-01-01, from G1 4 uL, to 20 mL
+                                    ^^^^ strength-slip
+      dilute G3 2026-01-01, from G2 10 mL, to 20 mL
+      soak L 2026-01-10, G3 10 mL, 24 h
+      soak L 2026-01-12, G3 5 mL, 10 mL, 24 h
+      soak L 2026-01-14, G1 4 uL, 20 mL, 24 h
+                            ^^^^ strength-slip
+    `);
+  });
+});

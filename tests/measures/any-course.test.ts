@@ -65,7 +65,7 @@ describe('whatever a journal holds', () => {
     fc.assert(fc.property(side, fc.array(side, { maxLength: 3 }), (untreated, sides) => {
       const ladder = ladderOf(untreated, sides.map((batches, i) => {
         const comparison = compare(batches, untreated);
-        return { dose: 100 * (i + 1), batches, comparison, verdict: judge(comparison) };
+        return { dose: 100 * (i + 1), name: 'a dose', batches, comparison, verdict: judge(comparison) };
       }));
       const across = acrossLots(sides.map((treated, i) => ({ lot: String(i), treated: [treated], untreated })));
       expectSound([ladder, across]);

@@ -15,7 +15,7 @@ function judgeLadder(untreated: readonly Course[], doses: readonly { dose: numbe
   return ladderOf(untreated, doses.map((dose, i) => {
     const comparison = comparisons[i]!;
     const room = 'better' in comparison ? rooms.get(comparison) : undefined;
-    return { ...dose, comparison, verdict: judge(comparison, room ? { room } : {}) };
+    return { ...dose, name: `${dose.dose} ppm`, comparison, verdict: judge(comparison, room ? { room } : {}) };
   }));
 }
 
@@ -36,12 +36,12 @@ describe('a ladder of doses', () => {
     const ladder = judgeLadder(batch(40, 6), [
       { dose: 250, batches: batch(40, 27) }, { dose: 500, batches: batch(40, 30) },
     ]);
-    expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but cannot be told apart from 250' });
+    expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm' });
   });
 
   test('takes the weaker one of two doses that did equally well', () => {
     const ladder = judgeLadder(batch(40, 6), [1000, 500].map(dose => ({ dose, batches: batch(40, 30) })));
-    expect(ladder.best).toEqual({ undefined: '500 has the most sound seedlings, but cannot be told apart from 1000' });
+    expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 1000 ppm' });
   });
 
   test('names no best dose where none is worth repeating, or none can be compared', () => {

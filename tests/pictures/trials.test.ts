@@ -51,6 +51,17 @@ describe('a ladder of doses', () => {
     expect(Number(first!.attributes.x1)).toBeGreaterThan(said.right);
   });
 
+  test('has a sign before a dose that is known only about', () => {
+    // A quarter by eye of 100 mg in 100 mL is 250 ppm.
+    const source = ladder('V-1', 4, 8, 12, 16).replace('GA3 250 ppm', 'E1 10 mL');
+    const halved = journalOf(`stock E1 2026-01-01, GA3 100 mg halved 2 times, 100 mL\n${source}`);
+    const drawn = doseLadderPicture(trialOf(halved.lot('V-1')!).ladders[0]!, 'V-1', frame)!;
+    const texts = textBoxes(drawn).map(({ what }) => what);
+    expect(texts).toContain('≈250');
+    expect(texts).toContain('500');
+    expect(drawn.description).toContain('GA3 about 250 ppm 24 h: 8 of 20');
+  });
+
   test('has nothing outside, whatever its doses', () => {
     const step = fc.record({
       label: fc.string({ unit: 'grapheme', maxLength: 40 }), germinated: fc.nat(20), harm: fc.constantFrom('', 'leggy 4, rotted 16'), verdict: fc.constant('cannot tell'),
@@ -61,7 +72,7 @@ describe('a ladder of doses', () => {
     const doses = fc.uniqueArray(fc.double({ min: 0.001, max: 1e6, noNaN: true }), { minLength: 1, maxLength: 6 });
     const sixSteps = fc.array(step, { minLength: 6, maxLength: 6 });
     fc.assert(fc.property(step, doses, sixSteps, fc.boolean(), (untreated, all, steps, small) => {
-      const rungs = all.toSorted((a, b) => a - b).map((dose, i) => ({ ...steps[i]!, dose }));
+      const rungs = all.toSorted((a, b) => a - b).map((dose, i) => ({ ...steps[i]!, dose, isAbout: i % 2 === 1 }));
       const drawn = ladderPicture({ title: 'x', caption: 'y', untreated, rungs }, { ...frame, small, width: small ? 400 : 760 })!;
       expect(outside(drawn)).toEqual([]);
     }));

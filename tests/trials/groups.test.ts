@@ -45,6 +45,27 @@ describe('the batches of a lot', () => {
     `))).toEqual(['GA3 500: A/1 A/2 B']);
   });
 
+  test('whose strength is written twice, each time another, are of no dose, and replicates only of the same words', () => {
+    const texts = groupTexts(trial(`
+      lot L Iris alba, 100 seeds
+      stock G1 2026-01-01, GA3 180 mg, 100 mL
+      split L, A 20 seeds, B 20 seeds, C 20 seeds, D 20 seeds
+      soak L/A 2026-01-10 19:00, G1 400 ppm, 24 h
+      soak L/B 2026-01-10 19:00, G1 800 ppm, 24 h
+      soak L/C 2026-01-10 19:00, G1 400 ppm, 24 h
+      soak L/D 2026-01-10 19:00, G1 5 mL, GA3 400 ppm, 20 mL, 24 h
+      sow L/A 2026-01-11 19:10
+      sow L/B 2026-01-11 19:10
+      sow L/C 2026-01-11 19:10
+      sow L/D 2026-01-11 19:10
+      count L/A 2026-02-01, 3
+      count L/B 2026-02-01, 4
+      count L/C 2026-02-01, 4
+      count L/D 2026-02-01, 4
+    `));
+    expect(texts).toEqual(['GA3 unmeasured: A C', 'GA3 unmeasured: B', 'GA3 unmeasured: D']);
+  });
+
   test('are told apart by how long they lay in the soak, where that is known', () => {
     expect(groupTexts(trial(`
       lot L Iris alba, 100 seeds

@@ -17,7 +17,7 @@ import { isSameDose, type Range } from '../trials/alike.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
 import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
-import { isActive, onlyDose } from '../trials/treatment.ts';
+import { isActive, isByEye, onlyDose } from '../trials/treatment.ts';
 
 /** One agent in one dose, in all lots in which it was tried. */
 export interface Tried {
@@ -26,6 +26,8 @@ export interface Tried {
   readonly ppm: number | undefined;
   /** As it stands in a record: 'GA3 500 ppm', 'GA3 unmeasured'; undefined where its strength is unknown. */
   readonly text: string | undefined;
+  /** Powder was halved by eye for it, in one of the lots at least. */
+  readonly isAbout: boolean;
   readonly verdict: VerdictName;
   /** The verdict with its reason: numbers of seed and an interval are in it. */
   readonly sentence: string;
@@ -106,7 +108,8 @@ function triedIn(
   const [only, ...others] = pairs;
   const treated = pairs.map(pair => pair.treated);
   const lots = [...new Set(strata.map(({ lot }) => lot))];
-  const base = { agent, ppm, text: textOf(treated, ppm), isEstimated: false, lots, treated };
+  const isAbout = treated.some(isByEye);
+  const base = { agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
   const across = acrossOf();
   const { verdict, sentence } = across;
@@ -141,7 +144,7 @@ function estimatedIn(lot: Lot): Tried[] {
     // How great a difference is hangs on the number that was estimated.
     return [{
       agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
-      treated: [contest.treated],
+      isAbout: isByEye(contest.treated), treated: [contest.treated],
       verdict, sentence, difference: undefined, isEstimated: true, hasNoSign: verdict === 'no sign of a benefit',
       isOpen: open.some(n => n > 0),
     }];
@@ -165,7 +168,7 @@ function mergedOf(all: readonly Tried[]): Tried {
   return {
     ...all[0]!, verdict, hasNoSign: verdict === 'no sign of a benefit',
     sentence: all.map(({ lots: [lot], sentence }) => `${lot!.id}: ${sentence}`).join(' '),
-    isOpen: all.some(({ isOpen }) => isOpen),
+    isOpen: all.some(({ isOpen }) => isOpen), isAbout: all.some(({ isAbout }) => isAbout),
     lots: [...new Set(all.flatMap(({ lots }) => lots))], treated: all.flatMap(({ treated }) => treated),
   };
 }

@@ -47,6 +47,7 @@ import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
 import { takenAfterEmpty } from './taken-after-empty.ts';
+import { dilutedSlip } from './strength-slip.ts';
 import { swappedInBottle, swappedInGuides, swappedUnits } from './swapped-units.ts';
 import { totalAsNew } from './total-as-new.ts';
 import { totalFalls } from './total-falls.ts';
@@ -70,7 +71,7 @@ const lotChecks: readonly LotCheck[] = [
 const solutionChecks: readonly SolutionCheck[] = [
   stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
   takenAfterEmpty, leftInWrongUnit, moreLeftThanPossible,
-  swappedInBottle,
+  swappedInBottle, dilutedSlip,
 ];
 
 const slotChecks: readonly SlotCheck[] = [slotTaken];

@@ -3,6 +3,7 @@ import type { Day } from '../model/day.ts';
 import { factOf, factsOf, type JournalRecord, type SubstanceFact } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { massInMg, strengthOf, volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { mayBeAsStrong } from '../solutions/comparison.ts';
 import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
 import { known, refused, type Outcome } from '../solutions/outcome.ts';
 import { contentOf } from '../solutions/purity.ts';
@@ -29,10 +30,11 @@ export function dosesOf({ record, moment }: Pick<Entry, 'record'> & Partial<Entr
   const { shares, totalMl } = liquidOf(record, shelf);
   const byName = new Map<string, { agent: Agent | undefined; parts: DosePart[] }>();
   for (const fact of facts) {
-    const { agent, ...taken } = takenFrom(fact, shelf, moment?.day, totalMl);
+    const { agent, disputed, ...taken } = takenFrom(fact, shelf, moment?.day, totalMl);
     const share = shares.get(fact);
     const ppm = share ? mixed(taken.held, share, record) : taken.held;
-    const part = { ...taken, isPoured: share !== undefined, ppm };
+    const byStock = share && disputed ? mixed(disputed, share, record) : disputed;
+    const part = { ...taken, isPoured: share !== undefined, ppm, byStock };
     // What no agent or stock is called stands for itself.
     const name = agent?.word ?? `? ${fact.name.text}`;
     const same = byName.get(name);
@@ -77,7 +79,11 @@ function pourOf({ name, volume, strength, mass, unmeasured }: SubstanceFact, she
   return shelf.solution(name.text)?.form === 'powder' ? undefined : { ml, isWater: false };
 }
 
-type Taken = Omit<DosePart, 'isPoured' | 'ppm'> & { readonly agent: Agent | undefined };
+interface Taken extends Omit<DosePart, 'isPoured' | 'ppm' | 'byStock'> {
+  readonly agent: Agent | undefined;
+  /** What the stock holds, where what is written beside it says otherwise. */
+  readonly disputed?: Outcome<Exact> | undefined;
+}
 
 function takenFrom(
   fact: SubstanceFact, shelf: Shelf, day: Day | undefined, totalMl: Exact | undefined,
@@ -92,14 +98,26 @@ function takenFrom(
     const made = day === undefined ? undefined : staleOn(stock, day);
     const stale = made === undefined ? undefined : { made, on: day! };
     const isPowder = stock.form === 'powder';
-    const held = isPowder ? strewn(fact, stock, totalMl) : stock.ppm;
-    const byEye = halvedOrigin(stock, shelf) !== undefined;
-    return { fact, stock: stock.id, isPowder, agent: stock.agent, held, stale, byEye };
+    const halvings = halvedOrigin(stock, shelf)?.weighed?.halved ?? 0;
+    const against = isPowder ? undefined : saidAgainst(fact, stock, halvings);
+    return {
+      fact, stock: stock.id, isPowder, agent: stock.agent, stale, byEye: halvings > 0,
+      held: isPowder ? strewn(fact, stock, totalMl) : against ?? stock.ppm,
+      disputed: against && stock.ppm,
+    };
   }
   return {
     fact, stock: undefined, isPowder: false, agent: undefined, stale: undefined, byEye: false,
     held: refused('unknown-stock', `“${fact.name.text}” is neither an agent nor a stock.`),
   };
+}
+
+/** A strength, a mass or `unmeasured` that does not go with what the stock beside it holds: which is true? */
+function saidAgainst({ name, strength, mass, unmeasured }: SubstanceFact, { agent, ppm }: Solution, halvings: number) {
+  if (!agent || !(strength ?? mass ?? unmeasured)) return undefined;
+  const written = strength && strengthInPpm(strength.value, agent);
+  if (written?.ok && ppm.ok && mayBeAsStrong(written.value, ppm.value, halvings)) return undefined;
+  return refused('beside-stock', `What is written beside ${name.text} is not what ${name.text} holds, so the strength is unclear.`);
 }
 
 /** More dilutions of dilutions than this nobody makes. */

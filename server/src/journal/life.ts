@@ -37,6 +37,8 @@ export interface DosePart {
   readonly held: Outcome<Exact>;
   /** ppm that it brings into the whole liquid. */
   readonly ppm: Outcome<Exact>;
+  /** The same by what its stock holds, where what is written beside the stock says otherwise: `ppm` is then refused. */
+  readonly byStock: Outcome<Exact> | undefined;
   /** The bottle was past its time. */
   readonly stale: Stale | undefined;
   /** Powder was halved by eye on its way into the bottle. */

@@ -10,6 +10,8 @@ import type { VerdictName } from './verdict-rules.ts';
 /** A dose with its comparison and verdict against untreated seed. */
 interface Candidate {
   readonly dose: number;
+  /** The dose as a reader is told it, with its unit. */
+  readonly name: string;
   readonly batches: readonly Course[];
   readonly comparison: Comparison | Undefined;
   readonly verdict: { readonly verdict: VerdictName };
@@ -25,7 +27,7 @@ type Measurable = Candidate & { readonly comparison: Comparison };
  *
  * @example
  * bestDose(doses) // { value: 500 }
- * // or { undefined: '500 has the most sound seedlings, but cannot be told apart from 250' }
+ * // or { undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm' }
  */
 export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   const known = candidates.filter((candidate): candidate is Measurable => !isUndefined(candidate.comparison));
@@ -37,12 +39,12 @@ export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   const ps = holm(others.map(other => ahead(top, other)));
   const equals = others.filter((_, i) => !reaches(ps[i]!, THRESHOLDS.level.value));
   if (equals.length > 0) {
-    const doses = equals.map(({ dose }) => dose).sort((a, b) => a - b);
-    return undefinedBecause(`${top.dose} has the most sound seedlings, but cannot be told apart from ${doses.join(', ')}`);
+    const names = equals.sort((a, b) => a.dose - b.dose).map(({ name }) => name);
+    return undefinedBecause(`${top.name} has the most sound seedlings, but cannot be told apart from ${names.join(', ')}`);
   }
   return top.verdict.verdict === 'worth repeating'
     ? measured(top.dose)
-    : undefinedBecause(`${top.dose} has the most sound seedlings, but is not shown to be worth repeating`);
+    : undefinedBecause(`${top.name} has the most sound seedlings, but is not shown to be worth repeating`);
 }
 
 function soundShare({ comparison: { sound: { treated } } }: Measurable): number {

@@ -13,6 +13,8 @@ import type { Verdict } from './verdict.ts';
 export interface Dose {
   /** Strength of the agent, above 0; in any unit, the same in the whole ladder. */
   readonly dose: number;
+  /** The same as a reader is told it, with its unit. */
+  readonly name: string;
   readonly batches: readonly Course[];
   readonly comparison: Comparison | Undefined;
   readonly verdict: Verdict;

@@ -71,7 +71,7 @@ const table = {
   'above-solubility': ['warning', '{agent} {strength} is more than dissolves in water ({solubility}; {source}).', 'Check the number and its unit.'],
   'stock-expired': ['warning', '{stock} was good until {until} ({origin}); this takes from it {days} later.', 'Make up a fresh one: an old solution is weaker than its label. If you know that it keeps longer, write “keeps” on its record.'],
   'taken-after-empty': ['warning', 'This {does} {stock} on {date}, but a note of {emptied} says that it is gone.', 'Correct a date or the name, or change the note.'],
-  'strength-of-stock': ['warning', '{stock} holds {agent} {holds}, so the {written} beside it is ignored.', '{suggestion}'],
+  'strength-of-stock': ['warning', '{stock} holds {agent} {holds}, but {written} is written beside it, so the strength here is unclear.', '{suggestion}'],
   'dangerous-together': ['warning', '{what}: together they give off {danger}.', 'Never mix bleach with acid, alcohol, peroxide or ammonia. Rinse the seed well in between, and write the rinse as a soak in water.'],
   'disinfectant-too-long': ['warning', 'Seed is {hours} in {agent}; {limit} at most is common practice, no source.', 'A disinfectant kills seed too. Lift the seed, rinse it with water, and write “lift”.'],
   'unit-slip': ['warning', '{written} {what}.', '{suggestion}'],

@@ -25,7 +25,7 @@ export interface LadderValues {
   readonly caption: string;
   readonly untreated: Step;
   /** Ascending; doses in ppm, above 0. */
-  readonly rungs: readonly (Step & { readonly dose: number })[];
+  readonly rungs: readonly (Step & { readonly dose: number; readonly isAbout: boolean })[];
 }
 
 /** Undefined without a rung. */
@@ -37,8 +37,8 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
   const [left, right] = [small ? 32 : 40, width - 24];
   const top = small ? 14 : 56;
   const bottom = top + (small ? 96 : 220);
-  const said = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
-  const height = bottom + (small ? 34 : 52) + said.length * 17;
+  const words = small ? [] : wrapText(caption, TYPE.text, width - 24, 4);
+  const height = bottom + (small ? 34 : 52) + words.length * 17;
   const margin = Math.min(90, (right - left) / 5);
   const size = TYPE.small;
   // What is said of the untreated seed stands before the first dose, so that no interval lies across it.
@@ -48,7 +48,12 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
   const x = (dose: number): number => (rungs.length === 1 ? (left + right) / 2 : scale(dose));
   const shares = scaleLinear([0, 1], [bottom, top]);
   const y = (share: number): number => shares(share);
-  const apart = 8 + Math.max(...rungs.map(({ dose }) => textWidth(doseText(dose), size)));
+  const widest = (texts: readonly string[]): number => 8 + Math.max(...texts.map(each => textWidth(each, size)));
+  const about = rungs.map(doseText);
+  // Where there are too many for a sign before them, the words of each step say it alone.
+  const hasRoom = widest(about) * rungs.length <= right - left;
+  const said = hasRoom ? about : rungs.map(({ dose }) => doseText({ dose, isAbout: false }));
+  const apart = widest(said);
   const ticks = spread(rungs.map(({ dose }) => x(dose)), apart, { low: left, high: right });
   const description = describe(values);
   const body: Content[] = [
@@ -69,10 +74,10 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
       ...[step.low, step.high].map(end => line(x(step.dose) - 4, y(end), x(step.dose) + 4, y(end), theme.ink)),
       element('circle', { cx: x(step.dose), cy: y(shareOf(step)), r: 4.5, fill: theme.ink, class: 'rung' }, element('title', {}, stepText(step))),
       ...small || step.harm === '' ? [] : [harmText(step.harm, x(step.dose), y(shareOf(step)) + 4, frame)],
-      text(ticks[i]!, bottom + 16, theme.soft, doseText(step.dose), { size, anchor: 'middle' }),
+      text(ticks[i]!, bottom + 16, theme.soft, said[i]!, { size, anchor: 'middle' }),
     ]),
     text(left, bottom + (small ? 29 : 33), theme.soft, 'ppm, each step as much more as the ratio of the doses', { size }),
-    ...said.map((words, i) => text(12, bottom + 56 + i * 17, theme.ink, words)),
+    ...words.map((each, i) => text(12, bottom + 56 + i * 17, theme.ink, each)),
   ];
   return {
     title, caption, description, table: tableOf(values), width, height,
@@ -96,9 +101,9 @@ function labelY(share: number, y: (share: number) => number, top: number): numbe
   return y(share) - 5 < top + 8 ? y(share) + 14 : y(share) - 5;
 }
 
-/** Example: '250' */
-function doseText(dose: number): string {
-  return String(Number(dose.toPrecision(3)));
+/** Example: '250', '≈250' */
+function doseText({ dose, isAbout }: { readonly dose: number; readonly isAbout: boolean }): string {
+  return `${isAbout ? '≈' : ''}${String(Number(dose.toPrecision(3)))}`;
 }
 
 function stepText({ label, germinated, seeds, low, high, harm, verdict }: Step): string {

@@ -113,13 +113,14 @@ function soakData({ start, end, endedBy, length, doses }: Soak): object {
   };
 }
 
-function doseData({ agent, stock, ppm, unmeasured, parts, stale }: Dose): object {
+function doseData({ agent, stock, ppm, unmeasured, parts, stale, byEye }: Dose): object {
   return {
     agent: agent?.word ?? null,
     stock: stock ?? null,
     ppm: stale && ppm.ok ? { undefined: 'It came from a bottle past its date.' } : ppmData(ppm),
     atMost: stale && ppm.ok ? { ppm: toNumber(ppm.value), made: isoOf(stale.made) } : null,
     unmeasured,
+    about: byEye,
     parts: parts.map(part => ({
       stock: part.stock ?? null, volume: part.fact.volume?.value ?? null,
       ppm: ppmData(part.held), adds: ppmData(part.ppm),

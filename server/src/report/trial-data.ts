@@ -14,7 +14,7 @@ import type { DropsContest, DropsSide } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import { notCompared, type Contest, type LotTrial } from '../trials/lot-trial.ts';
 import { oddIn } from '../trials/odd.ts';
-import type { ActiveDose } from '../trials/treatment.ts';
+import { isByEye, type ActiveDose } from '../trials/treatment.ts';
 import { contrastData, logRankData, numberData } from './numbers-data.ts';
 
 export function trialData(trial: LotTrial): object {
@@ -55,8 +55,8 @@ function groupData(group: Group): object {
   };
 }
 
-function doseData({ agent, ppm }: ActiveDose): object {
-  return { agent: agent.word, ppm: ppm ?? null };
+function doseData({ agent, ppm, byEye }: ActiveDose): object {
+  return { agent: agent.word, ppm: ppm ?? null, about: byEye };
 }
 
 function pooledData({ x, n, heterogeneity, overdispersion, effective, interval, range }: Pooled): object {
@@ -121,7 +121,8 @@ function ladderData({ agent, untreated, rungs, ladder: { doses, trend, best } }:
   return {
     agent: agent.word, untreated: pathsOf(untreated),
     doses: doses.map(({ dose, verdict }, i) => ({
-      ppm: dose, batches: pathsOf(rungs[i]!.treated), verdict: verdict.verdict, rule: verdict.rule,
+      ppm: dose, about: isByEye(rungs[i]!.treated),
+      batches: pathsOf(rungs[i]!.treated), verdict: verdict.verdict, rule: verdict.rule,
     })),
     trend,
     best: numberData(best),

@@ -1,8 +1,12 @@
 /** Which of two doses is the stronger, where that can be said. */
 import type { Agent } from './agent.ts';
-import type { Exact } from './amounts.ts';
+import { type Exact, exact } from './amounts.ts';
 import { type Assumption, readingsOf } from './assumptions.ts';
 import { acidEquivalent, type GivenStrength, strengthInPpm } from './strength.ts';
+import { HALVING_ERROR } from './uncertainty.ts';
+
+/** Doses that differ by no more than this share are one: nobody measures closer. Common practice, no source. */
+export const SAME_SHARE = 0.05;
 
 export interface Dose {
   readonly agent: Agent;
@@ -48,6 +52,19 @@ export function substanceOf(agent: Agent): string {
 /** ppm of what a dose counts as. */
 export function comparedPpm(ppm: Exact, agent: Agent): Exact {
   return acidEquivalent(ppm, agent) ?? ppm;
+}
+
+/**
+ * Whether what somebody wrote of a liquid can be what it holds, both in ppm: as near as people measure, or as they
+ * halve powder by eye that often.
+ */
+export function mayBeAsStrong(written: Exact, held: Exact, halvings: number): boolean {
+  const error = halvings === 0 ? exact(SAME_SHARE) : HALVING_ERROR;
+  let [low, high] = [held, held];
+  for (let n = 0; n < Math.max(halvings, 1); n++) {
+    [low, high] = [low.mul(exact(1).sub(error)), high.mul(exact(1).add(error))];
+  }
+  return written.gte(low) && written.lte(high);
 }
 
 function ordered(a: Exact, b: Exact, assumptions: readonly Assumption[]): Comparison {

@@ -22,6 +22,7 @@ export type RefusalCode =
   | 'too-many-dilutions'
   | 'unknown-stock'
   | 'said-twice'
+  | 'beside-stock'
   | 'unread';
 
 export interface Refusal {

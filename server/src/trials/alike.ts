@@ -1,7 +1,5 @@
 /** When two numbers of a bench are one and the same. Common practice, no source. */
-
-/** Two doses, or two lengths of a soak, that differ by less than this share are one: nobody measures closer. */
-const SAME_SHARE = 0.05;
+import { SAME_SHARE } from '../solutions/comparison.ts';
 
 /** A stage that begins a day or two, or a fifth of its time, sooner or later is the same stage. */
 const SAME_STAGE_DAYS = 3;

@@ -1,11 +1,13 @@
 /** Several doses of one agent in one lot, as one ladder. */
 import { ladderOf, type Ladder } from '../measures/ladder.ts';
+import { exact } from '../solutions/amounts.ts';
+import { showStrength } from '../solutions/display.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
 import type { Contest } from './lot-trial.ts';
 import { coursesOfPair, isFull, type FullPair } from './pairs.ts';
-import { isSameCourse, onlyDose, type ActiveSoak } from './treatment.ts';
+import { isByEye, isSameCourse, onlyDose, type ActiveSoak } from './treatment.ts';
 
 /** Doses in ppm. */
 export interface DoseLadder {
@@ -38,7 +40,8 @@ export function laddersOf(contests: readonly Contest[]): DoseLadder[] {
     const ordered = rungs.sort((a, b) => a.ppm - b.ppm);
     const { agent, contest: { untreated } } = ordered[0]!;
     const doses = ordered.map(({ ppm, contest }) => ({
-      dose: ppm, batches: coursesOfPair(contest).treated, comparison: contest.comparison, verdict: contest.verdict,
+      dose: ppm, name: nameOf(ppm, isByEye(contest.treated)),
+      batches: coursesOfPair(contest).treated, comparison: contest.comparison, verdict: contest.verdict,
     }));
     return {
       agent, untreated,
@@ -46,6 +49,11 @@ export function laddersOf(contests: readonly Contest[]): DoseLadder[] {
       ladder: ladderOf(coursesOfPair(ordered[0]!.contest).untreated, doses),
     };
   });
+}
+
+/** Example: '947.4 ppm'; 'about 250 ppm' where powder was halved by eye */
+function nameOf(ppm: number, byEye: boolean): string {
+  return `${byEye ? 'about ' : ''}${showStrength(exact(ppm), 'ppm').text}`;
 }
 
 function rungOf(contest: Contest): Rung[] {

@@ -2,7 +2,9 @@
 import { isZero } from '../journal/doses.ts';
 import type { Batch, Dose, Soak } from '../journal/life.ts';
 import { isBefore } from '../journal/moment.ts';
+import { printQuantity } from '../model/quantity.ts';
 import type { Agent, Role } from '../solutions/agent.ts';
+import type { RefusalCode } from '../solutions/outcome.ts';
 import { toNumber } from '../solutions/display.ts';
 import { isSameDose, mayBeSameLength, type Range } from './alike.ts';
 
@@ -15,6 +17,8 @@ export interface ActiveDose {
   readonly atMost: number | undefined;
   /** Powder was halved by eye for it: the strength is an estimate. */
   readonly byEye: boolean;
+  /** What its record says where it says two strengths: only the same words are the same dose. */
+  readonly unclear: string | undefined;
 }
 
 /** A soak with at least one such agent. */
@@ -58,9 +62,22 @@ export function treatmentOf({ stages }: Batch, soaks: readonly Soak[]): Treatmen
   }));
 }
 
-function activeDose({ agent, ppm, stale, byEye }: Dose): ActiveDose {
+function activeDose(dose: Dose): ActiveDose {
+  const { agent, ppm, stale, byEye } = dose;
   const known = ppm.ok ? toNumber(ppm.value) : undefined;
-  return { agent: agent!, byEye, ...(stale ? { ppm: undefined, atMost: known } : { ppm: known, atMost: undefined }) };
+  const unclear = ppm.ok || !saidTwice.has(ppm.refusal.code) ? undefined : wordsOf(dose);
+  const strength = stale ? { ppm: undefined, atMost: known } : { ppm: known, atMost: undefined };
+  return { agent: agent!, byEye, unclear, ...strength };
+}
+
+const saidTwice: ReadonlySet<RefusalCode> = new Set(['said-twice', 'beside-stock']);
+
+function wordsOf({ parts }: Dose): string {
+  return parts.map(({ fact: { strength, mass }, byStock, ppm: own }) => {
+    const ppm = byStock ?? own;
+    const said = [strength, mass].map(each => (each ? printQuantity(each.value) : ''));
+    return `${ppm.ok ? ppm.value.toFraction() : ''} ${said.join()}`;
+  }).join(' + ');
 }
 
 export function isSameTreatment(a: Treatment, b: Treatment): boolean {
@@ -69,9 +86,10 @@ export function isSameTreatment(a: Treatment, b: Treatment): boolean {
 
 function isSameSoak(a: ActiveSoak, b: ActiveSoak): boolean {
   return isSameCourse(a, b) && a.doses.length === b.doses.length
-    && a.doses.every(({ agent, ppm, atMost }, i) => {
+    && a.doses.every(({ agent, ppm, atMost, unclear }, i) => {
       const other = b.doses[i]!;
-      return agent.word === other.agent.word && isSame(ppm, other.ppm) && isSame(atMost, other.atMost);
+      return agent.word === other.agent.word && isSame(ppm, other.ppm) && isSame(atMost, other.atMost)
+        && unclear === other.unclear;
     });
 }
 
@@ -82,6 +100,12 @@ function isSame(a: number | undefined, b: number | undefined): boolean {
 /** Whether two soaks differ in nothing but what the seed lay in. */
 export function isSameCourse(a: ActiveSoak, b: ActiveSoak): boolean {
   return a.stagesBefore === b.stagesBefore && mayBeSameLength(a.length, b.length);
+}
+
+/** Whether a dose of known strength rests on powder halved by eye, in any of the batches that had it. */
+export function isByEye({ batches }: { readonly batches: readonly { readonly treatment: Treatment }[] }): boolean {
+  const doses = batches.flatMap(({ treatment }) => treatment.flatMap(soak => soak.doses));
+  return doses.some(({ ppm, byEye }) => byEye && ppm !== undefined);
 }
 
 /** The only soak of a treatment and its only agent; undefined where there are more or none. */

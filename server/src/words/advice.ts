@@ -16,9 +16,10 @@ import { seedsText } from './seeds.ts';
 import { guideStepsText } from './guides.ts';
 import { listed } from '../syntax/nearest.ts';
 
-/** Example: 'GA3 500 ppm', 'KNO3 0.2 %', 'GA3 of unknown strength' */
-export function doseName({ agent, text }: Pick<Tried, 'agent' | 'text'>): string {
-  return text ?? `${agent.word} of unknown strength`;
+/** Example: 'GA3 500 ppm', 'GA3 about 250 ppm', 'KNO3 0.2 %', 'GA3 of unknown strength' */
+export function doseName({ agent, text, isAbout }: Pick<Tried, 'agent' | 'text'> & { readonly isAbout?: boolean }): string {
+  if (text === undefined) return `${agent.word} of unknown strength`;
+  return isAbout ? text.replace(`${agent.word} `, `${agent.word} about `) : text;
 }
 
 /** Example: 'GEN-24 (winter.germ:12)' */
@@ -92,9 +93,15 @@ function lotsNumber({ lots, isOpen }: Tried): string {
   return `${lots.length === 1 ? 'one lot' : `${lots.length} lots`}${isOpen ? ' so far' : ''}`;
 }
 
-function offerText({ text, agent, soak, longer, tried }: Offer): string {
+/** The dose of an offer; that of a record rests on powder halved by eye as the record does. */
+export function offerName({ agent, text, tried }: Offer): string {
+  return doseName({ agent, text, isAbout: tried?.isAbout ?? false });
+}
+
+function offerText(offer: Offer): string {
+  const { soak, longer, tried } = offer;
   const instead = longer === undefined ? '' : ` (${tried ? 'your records have' : 'your guide says'} ${longer}, which is longer than your limit)`;
-  return `${text ?? `${agent.word} of unknown strength`}, ${soak}${instead}`;
+  return `${offerName(offer)}, ${soak}${instead}`;
 }
 
 /** When the soak comes. Example: ', after chill 4 C 12 weeks' */
@@ -104,10 +111,11 @@ function stagesText({ first, isLate }: Offer): string {
 }
 
 /** What speaks against a treatment that is advised all the same. */
-function warnings({ forms, genus, choice }: Advice, { agent, text, above }: Offer): string[] {
+function warnings({ forms, genus, choice }: Advice, offer: Offer): string[] {
+  const { agent, text, above } = offer;
   const harmed = choice.kind !== 'try' || choice.because === 'own records' || choice.because === 'unmeasured' ? [] : harmedBy(agent, [...forms, ...genus]);
   return [
-    ...above ? [`${text ?? agent.word} is above your limit of ${printQuantity(above.value)}.`] : [],
+    ...above ? [`${text === undefined ? agent.word : offerName(offer)} is above your limit of ${printQuantity(above.value)}.`] : [],
     ...harmed.map(tried => `${doseName(tried)} harmed ${plantsOf(tried)}.`),
   ];
 }

@@ -41,6 +41,17 @@ describe('hover on a lot with a trial', () => {
       + 'The verdicts allow for the number of doses.');
   });
 
+  test('says of which doses the strength is only about known, and no more digits of a dose than anybody measures', () => {
+    // A quarter by eye of 100 mg in 100 mL is 250 ppm, 18 mg in 19 mL are 947.4 ppm.
+    const stocks = 'stock E1 2025-10-01, GA3 100 mg halved 2 times, 100 mL\nstock G1 2025-10-01, GA3 20 mg, purity 90 %, 19 mL\n';
+    const text = (up: readonly number[]) => hover(stocks
+      + lot(here, ['water', 2], ['E1 10 mL', up[0]!], ['G1 10 mL', up[1]!]), '2025-12-01')!;
+    expect(text([21, 9])).toContain('| GA3 about 250 ppm 24 h | B | 21 of 24 = 87.5 % |');
+    expect(text([21, 9])).toContain('Best dose: about 250 ppm.');
+    expect(text([9, 21])).toContain('Best dose: 947.4 ppm.');
+    expect(text([18, 19])).toContain('Best dose: – (947.4 ppm has the most sound seedlings, but cannot be told apart from about 250 ppm).');
+  });
+
   test('tells what other lots of the plant add', () => {
     const other = lot('', ['GA3 250 ppm', 15], ['water', 6]).replaceAll('PEN-25', 'PEN-26').replaceAll('2025', '2026');
     const text = hover(`${lot(here, ['GA3 500 ppm', 18], ['water', 7])}\n${other.replace('\n\n', '\n')}`, '2026-12-01');

@@ -9,6 +9,7 @@ import { ladderPicture, type Step } from '../../pictures/ladder.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
+import { isByEye } from '../../trials/treatment.ts';
 import type { AgentAcross, PlantTrial } from '../../trials/plant-trial.ts';
 import { winterOf } from '../../model/winter.ts';
 import { ladderNote } from '../../words/ladders.ts';
@@ -18,7 +19,8 @@ export function doseLadderPicture(ladder: DoseLadder, lot: string, frame: Frame)
   const { agent, untreated, rungs, ladder: { doses } } = ladder;
   return ladderPicture({
     title: `${agent.word} by dose in ${lot}`, caption: ladderNote(ladder), untreated: stepOf(untreated, ''),
-    rungs: rungs.map(({ treated, verdict }, i) => ({ ...stepOf(treated, verdict.verdict), dose: doses[i]!.dose })),
+    rungs: rungs.map(({ treated, verdict }, i) => (
+      { ...stepOf(treated, verdict.verdict), dose: doses[i]!.dose, isAbout: isByEye(treated) })),
   }, frame);
 }
 

@@ -70,9 +70,9 @@ function agentData({ agent, doses, together }: TriedAgent): object {
   return { agent: agent.word, doses: doses.map(doseData), together: together ?? null };
 }
 
-function doseData({ ppm, verdict, sentence, difference, lots, isEstimated }: Tried): object {
+function doseData({ ppm, isAbout, verdict, sentence, difference, lots, isEstimated }: Tried): object {
   return {
-    ppm: ppm ?? null, verdict, sentence, difference: difference ?? null, estimated: isEstimated,
+    ppm: ppm ?? null, about: isAbout, verdict, sentence, difference: difference ?? null, estimated: isEstimated,
     lots: lots.map(lotData),
   };
 }

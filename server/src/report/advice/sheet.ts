@@ -7,7 +7,7 @@ import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { stageName } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { ageText, answerText, doseName, lotsText, recordName, seedText } from '../../words/advice.ts';
+import { ageText, answerText, doseName, lotsText, offerName, recordName, seedText } from '../../words/advice.ts';
 import { guideStepsText } from '../../words/guides.ts';
 import { ladderNote } from '../../words/ladders.ts';
 import { planBasis } from '../../words/plans.ts';
@@ -144,7 +144,7 @@ function ageOf({ lot, group }: UntreatedShare): Age | undefined {
 function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {
   const offer = offerIn(choice);
   const beyond = isBeyondGuides && offer
-    ? [`${doseName(offer)} is stronger than every guide here; it rests on your own records.`] : [];
+    ? [`${offerName(offer)} is stronger than every guide here; it rests on your own records.`] : [];
   return {
     heading: 'What your guides say', columns: [], texts: beyond,
     items: all.map(({ plant, record, source, line }) => ({
