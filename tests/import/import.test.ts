@@ -159,3 +159,14 @@ describe('a row that says how many seeds were sown and counts nothing', () => {
     expect(recordsFrom(sheet, { answers: { counts: 'new', soakedBefore: 1 } }).lines).toContain('soak G1 2026-01-12, GA3 500 ppm, 24 h');
   });
 });
+
+// Each pump made some expression go through the rest of the cell for each of its signs: for these, minutes or hours.
+describe('a cell of a hundred thousand signs', () => {
+  it.each([',', ':', '(', '[', 'T', ' ', '1', '; ', '2026 '])('of %j is a remark, whatever its column', pump => {
+    const long = `a${pump.repeat(100_000 / pump.length)}z`;
+    const quoted = `"${long}"`;
+    const { lines } = recordsFrom(`Lot,Plant,Seeds,Sown,Treatment,Note\nGEN-25,Gentiana lutea,9,${quoted},${quoted},${quoted}\n`);
+    expect(lines[0]).toBe('lot GEN-25 Gentiana lutea, 9 seeds');
+    expect(lines.join('\n').length).toBeGreaterThan(100_000);
+  });
+});

@@ -9,3 +9,8 @@ test.each([
 ])('in a terminal these take %i columns', (width, texts) => {
   expect(texts.filter(text => widthOf(text) !== width)).toEqual([]);
 });
+
+test('so does a text that is longer than what is measured at a time', () => {
+  expect(widthOf('種'.repeat(2001))).toBe(4002);
+  expect(widthOf(`${'e\u0301'.repeat(2000)}\u0301`)).toBe(2000);
+});

@@ -54,7 +54,7 @@ function webLinks(line: string, { start, end }: Span): Omit<DocumentLink, 'line'
 }
 
 function withoutEnd(address: string): string {
-  const cut = address.replace(/[.,;:!?'’”»]+$/, '');
+  const cut = address.replace(/(?<![.,;:!?'’”»])[.,;:!?'’”»]+$/, '');
   const isOpen = cut.endsWith(')') && cut.split('(').length < cut.split(')').length;
   return isOpen ? withoutEnd(cut.slice(0, -1)) : cut;
 }

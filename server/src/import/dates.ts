@@ -39,13 +39,16 @@ function monthNamed(word: string): number | undefined {
   return found.size === 1 ? only : undefined;
 }
 
+/** What is longer holds no date, and to look for one would take time with the square of its length. */
+const LONGEST = 40;
+
 /**
  * Reads a date, perhaps with a time behind it.
  *
  * Example: readCellDate('12/02/2026', { order: 'day-month' }) is the day 2026-02-12; without an order it asks for it
  */
 export function readCellDate(cell: string, habit: DateHabit): DateReading {
-  if (cell.length > 40) return undefined;
+  if (cell.length > LONGEST) return undefined;
   const timed = /^(.*\d{4}.*?)[T ]+(\d{1,2}):(\d{2})(?::\d{2}(?:\.\d+)?)?Z?$/.exec(cell);
   const [hours, minutes] = [Number(timed?.[2] ?? 0), Number(timed?.[3] ?? 0)];
   if (hours > 23 || minutes > 59) return undefined;
@@ -109,7 +112,7 @@ function dated(year: number, month: number, day: number): CellDate | undefined {
  */
 export function orderShown(cells: readonly string[]): DateOrder | undefined {
   const shown = new Set<DateOrder>();
-  for (const cell of cells) {
+  for (const cell of cells.filter(({ length }) => length <= LONGEST)) {
     const parts = partsOf(cell.replace(/[T ]+\d{1,2}:\d{2}(?::\d{2})?$/, ''));
     if (!parts || parts.first === parts.second) continue;
     if (parts.first > 12 && parts.second <= 12) shown.add('day-month');

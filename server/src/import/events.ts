@@ -73,7 +73,7 @@ function sowFacts(row: RowReader): FactWanted[] {
     return many === undefined ? [] : [{ type: 'seeds' as const, ways: [`${many} seeds`], columns: [column] }];
   });
   const temperature = row.cells('temperature').map(({ text, column, as: { unit } }) => {
-    const cell = withPoints(text).replaceAll(/\s*º/g, ' °');
+    const cell = withPoints(text).replaceAll(/(?<!\s)\s*º/g, ' °');
     return { type: 'temperature' as const, ways: [cell, ...(unit === undefined ? [] : [`${cell} ${unit}`])], columns: [column] };
   });
   return [...seeds, ...temperature, ...row.cells('medium').map(({ text, column }) => textWanted('in', text, column)), ...placeWanted(row)];

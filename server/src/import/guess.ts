@@ -80,7 +80,7 @@ function orderOfAll(sights: readonly Sight[]): Mapping['dates'] {
 /** The date in a heading, and what else stands there: `Germinated 12/02`. */
 function dateTextIn(text: string): { readonly date: string; readonly rest: string } {
   const found = /\d{1,4}[-/.]\d{1,2}(?:[-/.]\d{0,4})?|\d{1,2}\.? \p{L}{3,}\.?(?: \d{2,4})?/u.exec(text);
-  return found ? { date: found[0], rest: text.replace(found[0], '').replaceAll(/^[\s:,-]+|[\s:,-]+$/g, '') } : { date: text, rest: '' };
+  return found ? { date: found[0], rest: text.replace(found[0], '').replaceAll(/^[\s:,-]+|(?<![\s:,-])[\s:,-]+$/g, '') } : { date: text, rest: '' };
 }
 
 function roughColumn({ heading, read, cells }: Sight, habit: DateHabit): Column {

@@ -85,12 +85,16 @@ function plain(text: string): string {
     .replaceAll(/[^\p{L}\p{N}]+/gu, ' ').trim();
 }
 
+/** What is longer is no heading, and to look into it would take time with the square of its length. */
+const LONGEST = 200;
+
 /**
  * Reads a heading; the role is undefined where none is known.
  *
  * Example: readHeading('Total germinated') is germinated, as totals; readHeading('Temp (°C)') has the unit °C
  */
 export function readHeading(heading: string): HeadingRead {
+  if (heading.length > LONGEST) return { role: undefined };
   const bracket = /[([]([^)\]]*)[)\]]/.exec(heading);
   const inside = bracket?.[1]?.trim();
   const outside = plain(bracket ? heading.replace(bracket[0], ' ') : heading);

@@ -16,7 +16,11 @@ export function idOf(cell: string): string | undefined {
   return bare !== '' && isSubject('lot', id, `${id} X`) ? id : undefined;
 }
 
+/** What is longer is no id, and to look into it would take time with the square of its length. */
+const LONGEST = 500;
+
 function bareOf(cell: string): string {
+  if (cell.length > LONGEST) return '';
   return cell.normalize('NFC').replaceAll(/[^\p{L}\p{M}\p{N}._-]+/gu, '-').replaceAll(/^[^\p{L}\p{N}]+|[-._]+$/gu, '');
 }
 

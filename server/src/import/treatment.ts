@@ -11,6 +11,9 @@ export function isNoTreatment(cell: string): boolean {
   return none.test(cell);
 }
 
+/** What is longer is a story, and to look into it would take time with the square of its length. */
+const LONGEST = 500;
+
 /** Written by the sheet itself that nobody measured the dose. */
 const unmeasured = /\b(?:unmeasured|not measured|a pinch|pinch|by eye|knife tip)\b/i;
 
@@ -21,6 +24,7 @@ const unmeasured = /\b(?:unmeasured|not measured|a pinch|pinch|by eye|knife tip)
  * Example: soakFacts('GA3 500ppm 24 hrs') is ['GA3 500 ppm', '24 h']
  */
 export function soakFacts(cell: string, isStock: (id: string) => boolean = () => false): string[] | undefined {
+  if (cell.length > LONGEST) return undefined;
   if (unmeasured.test(cell)) {
     const agents = [...builtInAgents.keys()].filter(key => new RegExp(`\\b${escaped(key)}(?![\\w+])`, 'i').test(agentSpelt(cell)));
     return agents.length === 1 && cell.split(/\s+/).length <= 5 ? [`${agents[0]!} unmeasured`] : undefined;

@@ -70,7 +70,7 @@ export function reportKeyword(reader: LineReader, span: Span, head: readonly Pie
 }
 
 function keywordMeantBy(word: string): Keyword | undefined {
-  const plain = word.toLowerCase().replace(/[:.!]+$/, '');
+  const plain = word.toLowerCase().replace(/(?<![:.!])[:.!]+$/, '');
   const near = nearest(word, Object.keys(keywords)) as Keyword | undefined;
   return byOtherWord.get(plain) ?? keywordOfForm(plain) ?? near;
 }

@@ -85,7 +85,7 @@ function partedId(
   if (isPath && /^\/\w/.test(rest)) signs.push('');
   // A bare number may be a count whose comma is missing.
   const followed = kind === 'new lot' || rest.includes('/') || third?.kind === 'date';
-  if (/^\p{L}+$/u.test(first.text) && /^\d+[\w.-]*(?:\/\w+)*$/.test(rest) && followed && second.kind === 'amount' && kind !== 'limited') {
+  if (/^\p{L}+$/u.test(first.text) && /^\d[\w.-]*(?:\/\w+)*$/.test(rest) && followed && second.kind === 'amount' && kind !== 'limited') {
     if (!unitType(takes, second)) signs.push(kind === 'new stock' || kind === 'new packet' ? '' : '-');
   }
   if (isPath && third?.kind === 'date' && /^[A-Za-z]\w{0,2}$/.test(rest) && !takes.leads.has(rest.toLowerCase())) signs.push('/');
@@ -106,7 +106,7 @@ function reportId(reader: LineReader, kind: SubjectKind, span: Span, meant: stri
 /** The id in common letters and digits, without quotation marks and without signs at its end. */
 function meantId(text: string, kind: SubjectKind): string | undefined {
   if (text.length > 60) return undefined;
-  const bare = text.normalize('NFKC').replace(/^["'“”„‘’]+|["'“”„‘’:;!?/()]+$/g, '');
+  const bare = text.normalize('NFKC').replace(/^["'“”„‘’]+|(?<!["'“”„‘’:;!?/()])["'“”„‘’:;!?/()]+$/g, '');
   const signed = kind === 'batch' || kind === 'any' ? bare.replaceAll('\\', '/') : bare.replaceAll(/[/\\#&]/g, '-');
   // 23-LIL
   const plain = signed.replace(/^(\d+)[-_.]?(\p{L}+)$/u, '$2-$1');

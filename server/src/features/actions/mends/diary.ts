@@ -22,7 +22,7 @@ const LONGEST_DATE = 4;
 function datedWords(text: string): DatedWords | undefined {
   const parts = text.trim().split(/\s+/);
   for (let n = Math.min(LONGEST_DATE, parts.length - 1); n > 0; n--) {
-    const reading = readCellDate(parts.slice(0, n).join(' ').replace(/[,:;–—-]+$/, ''), {});
+    const reading = readCellDate(parts.slice(0, n).join(' ').replace(/(?<![,:;–—-])[,:;–—-]+$/, ''), {});
     if (!reading || 'asks' in reading || reading.time !== undefined) continue;
     return { day: reading.day, words: parts.slice(n).join(' ').replace(/^[:;,–—-]+\s*/, '') };
   }
@@ -31,7 +31,7 @@ function datedWords(text: string): DatedWords | undefined {
 
 /** The one lot or batch that the words name; undefined where they name none, or several. */
 function batchIn(words: string, journal: Journal): string | undefined {
-  const named = new Set(words.split(/[\s,;:()]+/).map(word => word.replace(/[.!?]+$/, ''))
+  const named = new Set(words.split(/[\s,;:()]+/).map(word => word.replace(/(?<![.!?])[.!?]+$/, ''))
     .filter(word => word !== '' && journal.lot(rootOf(word))?.batches.has(word)));
   const [only] = named;
   return named.size === 1 ? only : undefined;
