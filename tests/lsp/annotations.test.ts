@@ -26,17 +26,18 @@ async function titles(session: Session): Promise<unknown[]> {
   return resolved.map(({ command }) => [command?.title, command?.command]);
 }
 
-const state = '2 of 2 open · A 3 of 24 = 12.5 % · B 0 of 24 = 0 % · count A, B due yesterday';
+const state = ['2 of 2 open · count A, B due yesterday', ''];
+const shares = ['A 3 of 24 = 12.5 % · B 0 of 24 = 0 %', ''];
 
-test('a lens over a lot has its title when it comes into view, and leads nowhere for a client without commands', () => inSession({ settings }, async session => {
+test('lenses over a lot have their titles when they come into view, and lead nowhere for a client without commands', () => inSession({ settings }, async session => {
   await session.open('a.germ', journal);
-  expect(await titles(session)).toEqual([[state, '']]);
+  expect(await titles(session)).toEqual([state, shares]);
 }));
 
 test('a client that has the command gets the way to the comparison', () => inSession(
   { settings, initializationOptions: { commands: ['plumule.compare'] } }, async session => {
     await session.open('a.germ', journal);
-    expect(await titles(session)).toEqual([['compare', 'plumule.compare'], [state, '']]);
+    expect(await titles(session)).toEqual([['compare', 'plumule.compare'], state, shares]);
   }));
 
 test('a lot that nothing was done to has the way to the advice', () => inSession(
@@ -59,11 +60,11 @@ test('a lens says what changed since the last commit, and leads to the differenc
     await session.open('a.germ', journal);
     await commit(session, { 'a.germ': before });
     const lenses = await ask<CodeLens[]>(session, 'codeLens');
-    expect(await titles(session)).toEqual([[state, ''], [since, 'plumule.changes']]);
+    expect(await titles(session)).toEqual([state, [since, 'plumule.changes'], shares]);
     const changes = await session.ask<CodeLens>('codeLens/resolve', lenses[1]!);
     expect(changes.command?.arguments).toEqual([session.uri('a.germ')]);
     await commit(session, { 'a.germ': journal });
-    expect(await titles(session)).toEqual([[state, '']]);
+    expect(await titles(session)).toEqual([state, shares]);
   }));
 
 test('what changed in another file is told above the lot, and the way leads there', () => inSession(
@@ -71,13 +72,13 @@ test('what changed in another file is told above the lot, and the way leads ther
     await session.open('a.germ', before);
     await session.open('b.germ', 'count V-1/B 2026-01-18, 0\n');
     await commit(session, { 'a.germ': before, 'b.germ': '' });
-    const lens = (await ask<CodeLens[]>(session, 'codeLens')).at(-1)!;
-    const { command } = await session.ask<CodeLens>('codeLens/resolve', lens);
+    const [, lens] = await ask<CodeLens[]>(session, 'codeLens');
+    const { command } = await session.ask<CodeLens>('codeLens/resolve', lens!);
     expect(command).toEqual({ title: since, command: 'plumule.changes', arguments: [session.uri('b.germ')] });
   }));
 
 test.each([
-  ['what changed', { changes: false }, [[state, '']]],
+  ['what changed', { changes: false }, [state, shares]],
   ['how the lots do', { lots: false }, [[since, '']]],
 ])('a setting turns off the lens of %s', (_, lens, shown) => inSession({ settings: { ...settings, lens } }, async session => {
   await session.open('a.germ', journal);

@@ -3,6 +3,7 @@ import { Journal } from '../../server/src/journal/journal.ts';
 import { lotState, shareTexts, verdictTexts } from '../../server/src/words/lot-line.ts';
 import { at } from '../features/journals.ts';
 import { tenWinters } from '../support/ten-winters.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 import { journalOf, lotOf, twoBatches } from '../trials/helpers.ts';
 
 function states(journal: Journal, now: string): string[] {
@@ -98,4 +99,34 @@ test('seed that was split off from what had been counted is told apart from it',
 test('a verdict is told in the words of the report, once for each treatment that was compared', () => {
   expect(verdictTexts(lotOf(twoBatches()))).toEqual(['worth repeating']);
   expect(verdictTexts(lotOf(twoBatches({ soakA: 'water, 24 h' })))).toEqual([]);
+});
+
+test.each([
+  ['all their numbers give the same verdict', 'about 40 seeds', '20 germinated, 1 rotted', '0', 'worth repeating so far (seeds estimated)'],
+  ['the verdict hangs on their number', '30 to 60 seeds', '9', '2', 'cannot tell (seeds estimated)'],
+])('estimated seed has its verdict, if %s', (_, seeds, a, b, expected) => {
+  const lot = lotOf(`
+    lot L Iris alba, ${seeds}
+    split L, A half, B half
+    soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+    soak L/B 2026-01-10 19:00, water, 24 h
+    sow L/A 2026-01-11 19:00
+    sow L/B 2026-01-11 19:00
+    count L/A 2026-02-10, ${a}
+    count L/B 2026-02-10, ${b}
+  `);
+  const [contest] = trialOf(lot).estimated;
+  const words = contest!.verdict.sentence.split(':')[0]!;
+  expect(verdictTexts(lot)).toEqual([expected]);
+  // The report begins with the same words.
+  expect(expected.startsWith(words.toLowerCase())).toBe(true);
+});
+
+test('estimated seed with nothing to compare it with has no verdict', () => {
+  expect(verdictTexts(lotOf(`
+    lot L Iris alba, about 40 seeds
+    soak L 2026-01-10 19:00, GA3 500 ppm, 24 h
+    sow L 2026-01-11 19:00
+    count L 2026-02-10, 6
+  `))).toEqual([]);
 });

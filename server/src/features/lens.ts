@@ -17,7 +17,7 @@ export interface Lens {
   readonly place: Place;
   readonly lot: string;
   /** `compare`: two batches at least were counted. `advise`: nothing was done to the seed yet. */
-  readonly about: 'state' | 'compare' | 'advise';
+  readonly about: 'state' | 'shares' | 'compare' | 'advise';
 }
 
 /** Batches shown one by one. */
@@ -27,7 +27,10 @@ const LONGEST_LABEL = 32;
 /** Today and tomorrow: what comes later is on the due list. */
 const AHEAD = 2;
 
-/** One or two for each lot that a file defines; their titles are worked out only when they come into view. */
+/**
+ * One to three for each lot that a file defines; their titles are worked out only when they come into view. A line may
+ * be longer than the editor is wide: what one looks for stands first, the shares of all batches last.
+ */
 export function lensesOf(journal: Journal, file: string): Lens[] {
   const text = journal.files.get(file)?.text;
   const lenses: Lens[] = [];
@@ -37,39 +40,56 @@ export function lensesOf(journal: Journal, file: string): Lens[] {
     const lot = journal.lot(record.subject.text);
     if (lot?.definition.line !== line) continue;
     const place = placeOf(line, record.keywordSpan);
-    // The way to the comparison first: what stands behind it may be longer than the editor is wide.
-    if (canCompare(lot)) lenses.push({ place, lot: lot.id, about: 'compare' });
-    lenses.push({ place, lot: lot.id, about: [...lot.batches.values()].some(isUsed) ? 'state' : 'advise' });
+    lenses.push(...aboutsOf(lot).map(about => ({ place, lot: lot.id, about })));
   }
   return lenses;
 }
 
-function canCompare({ batches }: Lot): boolean {
-  return [...batches.values()].filter(batch => countsOf(batch).length > 0).length > 1;
+function aboutsOf(lot: Lot): Lens['about'][] {
+  const batches = [...lot.batches.values()];
+  return [
+    ...batches.filter(isCounted).length > 1 ? ['compare' as const] : [],
+    batches.some(isUsed) ? 'state' : 'advise',
+    ...usedBatches(lot).some(isCounted) ? ['shares' as const] : [],
+  ];
+}
+
+function isCounted(batch: Batch): boolean {
+  return countsOf(batch).length > 0;
 }
 
 /**
  * Undefined for a lot that is gone.
  *
- * Example: '2 of 2 open · GA3 500 ppm 24 h (A) 3 of 24 = 12.5 % · no soak (B) 0 of 24 = 0 % · cannot tell yet · count A
- * due 3 days ago'
+ * Example: '2 of 2 open · cannot tell yet · count A due 3 days ago', and of its shares
+ * 'GA3 500 ppm 24 h (A) 3 of 24 = 12.5 % · no soak (B) 0 of 24 = 0 %'
  */
 export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot' | 'about'>, now: Moment): string | undefined {
   const lot = journal.lot(id);
   if (!lot) return undefined;
-  if (about === 'compare') return 'compare';
-  if (about === 'advise') return 'what to do with it';
+  switch (about) {
+    case 'compare': return 'compare';
+    case 'advise': return 'what to do with it';
+    case 'state': return stateTitle(journal, lot, now);
+    case 'shares': return sharesTitle(lot);
+  }
+}
+
+function stateTitle(journal: Journal, lot: Lot, now: Moment): string {
   const batches = usedBatches(lot);
-  const labels = labelsOf(lot);
-  const counted = batches.flatMap(batch => countedText(lot, batch, labels.get(batch)) ?? []);
-  const more = counted.length - MOST;
   return [
     openText(batches, now),
-    ...counted.slice(0, MOST), more > 0 ? `${more} more` : undefined,
     ...verdictTexts(lot),
-    dueText(journal, lot, now),
     batches.some(({ unread }) => unread) ? 'a record with an error is left out' : undefined,
+    dueText(journal, lot, now),
   ].filter(text => text !== undefined).join(' · ');
+}
+
+function sharesTitle(lot: Lot): string {
+  const labels = labelsOf(lot);
+  const counted = usedBatches(lot).filter(isCounted).map(batch => countedText(lot, batch, labels.get(batch)));
+  const more = counted.length - MOST;
+  return [...counted.slice(0, MOST), ...more > 0 ? [`${more} more`] : []].join(' · ');
 }
 
 /** A batch by what follows its lot's id; what stayed of a divided lot is `rest`. */
@@ -86,8 +106,7 @@ function labelsOf(lot: Lot): ReadonlyMap<Batch, string> {
     (labels[i]!.length > LONGEST_LABEL ? [] : batches.map(({ batch }) => [batch, labels[i]!] as const))));
 }
 
-function countedText(lot: Lot, batch: Batch, label: string | undefined): string | undefined {
-  if (countsOf(batch).length === 0) return undefined;
+function countedText(lot: Lot, batch: Batch, label: string | undefined): string {
   const share = germinatedOf(batch);
   const text = isUndefined(share) ? `${batch.totals.germinated} germinated` : shareText(share.x, share.n);
   const name = nameIn(lot, batch.path);

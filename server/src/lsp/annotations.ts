@@ -37,9 +37,9 @@ export function serveAnnotations(connection: Connection, about: About, service: 
     const changed = shown.changes ? service.sinceCommit(snapshot).lots : undefined;
     return lensesOf(snapshot.journal, snapshot.file).flatMap(({ place, lot, about: what }) => {
       // A lens that leads nowhere would be a riddle.
-      const leads = what === 'state' || commands.has(LEADS[what]);
+      const leads = what === 'state' || what === 'shares' || commands.has(LEADS[what]);
       const abouts: LensData['about'][] = shown.lots && leads ? [what] : [];
-      if (what !== 'compare' && changed?.has(lot)) abouts.push('changes');
+      if ((what === 'state' || what === 'advise') && changed?.has(lot)) abouts.push('changes');
       return abouts.map(each => ({ range: rangeOf(place), data: { uri, lot, about: each } }));
     });
   }));
@@ -77,7 +77,7 @@ export function serveAnnotations(connection: Connection, about: About, service: 
 function leadOf(
   service: Service, snapshot: Snapshot, { uri, lot, about }: LensData,
 ): { command: string; arguments?: string[] } {
-  if (about === 'state' || !service.commands().has(LEADS[about])) return { command: '' };
+  if (about === 'state' || about === 'shares' || !service.commands().has(LEADS[about])) return { command: '' };
   if (about !== 'changes') return { command: LEADS[about], arguments: [uri, lot] };
   const { files } = service.sinceCommit(snapshot);
   // What changed may stand in another file than the lot itself.

@@ -35,9 +35,11 @@ export function sentence(told: Told): string {
 
 /** More seed may germinate, or the day of judging has not come. */
 export function mayChange(
-  { rule, evidence }: { readonly rule: RuleId; readonly evidence: Evidence | undefined },
+  { rule, evidence, open = false }: {
+    readonly rule: RuleId; readonly evidence: Evidence | undefined; readonly open?: boolean;
+  },
 ): boolean {
-  return evidence?.open === true || rule === 'to-be-judged';
+  return open || evidence?.open === true || rule === 'to-be-judged';
 }
 
 function reason(told: Told): string {

@@ -12,6 +12,8 @@ export interface Verdict {
   readonly rule: RuleId;
   /** What the rules looked at; nothing where a side could not be measured. */
   readonly evidence: Evidence | undefined;
+  /** More seed may germinate; said of estimated seed, which has no evidence to tell it by. */
+  readonly open?: boolean;
   /** Verdict and reason for a grower to read. */
   readonly sentence: string;
 }

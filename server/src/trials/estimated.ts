@@ -54,7 +54,7 @@ function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Cont
   const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
   if (isAgreed && numbers !== undefined) {
     const same = 'the seeds were estimated, and the verdict is the same with the least and with the most of each side';
-    return { verdict, rule, evidence: undefined, sentence: asSentence(verdict, `${numbers}; ${same}`, open) };
+    return { verdict, rule, evidence: undefined, open, sentence: asSentence(verdict, `${numbers}; ${same}`, open) };
   }
   const reason = names.length > 1
     ? `the seeds were estimated, and with the least or the most of them the verdict would be ${names.map(name => `“${name}”`).join(' or ')}`

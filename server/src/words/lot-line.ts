@@ -11,6 +11,7 @@ import { sumOfRanges } from '../model/estimate.ts';
 import { isStep } from '../model/events.ts';
 import { groupsOf } from '../trials/groups.ts';
 import { trialOf } from '../trials/lot-trial.ts';
+import { isFull } from '../trials/pairs.ts';
 import { treatmentOf, type Treatment } from '../trials/treatment.ts';
 import { germinatedOf } from './germination.ts';
 import { shareText } from './shares.ts';
@@ -139,14 +140,19 @@ function sumText(batches: readonly Batch[]): string {
 }
 
 /**
- * None where nothing was measured.
+ * None where nothing was measured. Estimated seed has a verdict if all numbers that it may have give the same one.
  *
- * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'
+ * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'; of estimated seed
+ * 'cannot tell (seeds estimated)'
  */
 export function verdictTexts(lot: Lot): string[] {
-  const judged = trialOf(lot).contests.filter(({ verdict }) => verdict.evidence !== undefined);
-  const texts = judged.slice(0, MOST_VERDICTS).map(({ treated, verdict }) => {
-    const words = verdictWords(verdict.verdict, mayChange(verdict));
+  const { contests, estimated } = trialOf(lot);
+  const judged = [
+    ...contests.filter(({ verdict }) => verdict.evidence !== undefined).map(contest => ({ ...contest, note: '' })),
+    ...estimated.filter(isFull).map(contest => ({ ...contest, note: ' (seeds estimated)' })),
+  ];
+  const texts = judged.slice(0, MOST_VERDICTS).map(({ treated, verdict, note }) => {
+    const words = verdictWords(verdict.verdict, mayChange(verdict)) + note;
     return judged.length === 1 ? words : `${groupNames(treated)} ${words}`;
   });
   const more = judged.length - texts.length;
