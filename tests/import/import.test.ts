@@ -77,6 +77,47 @@ describe('a sheet with a row a count', () => {
   });
 });
 
+describe('a sheet with a row an event', () => {
+  const journal = 'lot A12 Primula rosea, 60 seeds\n';
+  const sheet = 'Date,Pot,What,Number\n2026-01-02,A12,into fridge,\n2026-01-05,A12,sown,40\n2026-02-01,A12,germinated,3\n'
+    + '2026-02-08,A12,Rotted,1\n2026-02-09,A12,watered,\n2026-02-10,A12,moss,5\n2026-02-30,A12,germinated,2\n'
+    + '2026-02-20,A12,germinated,1-2\n2026-03-01,A12,pricked out,3\n2026-03-08,A12,germinated,2\n';
+
+  it('takes what a column says as what the number of the row is', () => {
+    expect(recordsFrom(sheet, { journal })).toEqual({
+      lines: [
+        'chill A12 2026-01-02', 'sow A12 2026-01-05, 40 seeds', 'count A12 2026-02-01, 3', 'count A12 2026-02-08, 1 rotted',
+        'note A12 2026-02-09, What: watered', 'note A12 2026-02-10, What: moss; Number: 5', 'note A12 2026-02-20, germinated: 1-2',
+        'pot A12 2026-03-01', '  Number: 3', 'count A12 2026-03-08, 2',
+      ],
+      left: ['8: “2026-02-30” is not a day'], told: [],
+    });
+  });
+
+  it('is read the same by the mapping that it gave, and adds nothing when it is imported again', () => {
+    const first = imported(sheet, { journal });
+    expect(first.mapping.columns.map(({ is }) => is)).toEqual(['date', 'lot', 'what', 'number']);
+    expect(imported(sheet, { journal: first.after, mapping: saved(first) }).after).toBe(first.after);
+  });
+
+  it('is one only where the words and the numbers show it', () => {
+    const is = (text: string) => imported(text, { journal }).mapping.columns.map(column => column.is);
+    expect(is('Date,Lot,What,Number\n2026-01-02,A12,Iris alba,3\n2026-01-03,A13,Iris nigra,4\n')).not.toContain('what');
+    expect(is('Date,Lot,What,Number\n2026-01-02,A12,germinated,few\n2026-01-03,A12,germinated,many\n')).not.toContain('number');
+    expect(is('Lot,What,Number\nA12,germinated,3\nA12,germinated,4\n')).not.toContain('what');
+  });
+});
+
+it('a column that is headed by an agent holds what seed was soaked in', () => {
+  const sheet = 'Lot,Plant,Sown,Soaked,GA3\nA-1,Iris alba,2026-01-12,2026-01-11,500ppm\nA-2,Iris alba,2026-01-12,2026-01-11,1000 ppm 24h\n'
+    + 'A-3,Iris alba,2026-01-12,,-\nA-4,Iris alba,2026-01-12,2026-01-11,yes\nA-5,Iris alba,2026-01-12,2026-01-11,500\n';
+  const { lines, told } = recordsFrom(sheet);
+  expect(lines.filter(line => !line.startsWith('lot') && !line.startsWith('sow'))).toEqual([
+    'soak A-1 2026-01-11, GA3 500 ppm', 'soak A-2 2026-01-11, GA3 1000 ppm, 24 h', 'note A-4 2026-01-11, Soaked: GA3 yes', 'note A-5 2026-01-11, Soaked: GA3 500',
+  ]);
+  expect(told).toEqual([]);
+});
+
 describe('a sheet with a column a date', () => {
   const sheet = sheetNamed('a-column-a-date.csv');
 

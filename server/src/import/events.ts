@@ -103,7 +103,7 @@ function soakOf(context: EventContext): EventLine[] {
   const { row, isStock } = context;
   const [cell] = row.cells('treatment');
   const words = cell && !isNoTreatment(cell.text) ? cell : undefined;
-  const facts = words && soakFacts(words.text, isStock);
+  const facts = words && soakFacts(withAgent(words), isStock);
   const strengths = row.cells('strength').map(({ text, column, as: { agent, unit } }): FactWanted => {
     const strength = withPoints(text);
     return { type: 'substance', ways: [`${agent} ${strength}`, `${agent} ${strength} ${unit}`], columns: [column] };
@@ -124,6 +124,11 @@ function soakOf(context: EventContext): EventLine[] {
   return built(context, 'soak', day, wanted, day.columns);
 }
 
+/** Below a heading that names the agent, a cell may say no more than its strength. */
+function withAgent({ text, as: { agent } }: Cell & { readonly as: Column }): string {
+  return agent !== undefined && /^\d/.test(text) ? `${agent} ${text}` : text;
+}
+
 function factTypeOf(fact: string): FactWanted['type'] {
   return parse(`soak X 2000-01-01, water, ${fact}`).record?.facts.at(-1)?.type ?? 'substance';
 }
@@ -134,7 +139,8 @@ function notedOf({ row, path }: EventContext): EventLine[] {
   return own.flatMap(cell => {
     const when = row.dateIn(cell);
     const dose = cell.as.is === 'soaked' ? row.cells('treatment') : [];
-    const text = [cell.as.heading, ...dose.map(({ text: words }) => words)].join(': ');
+    const words = dose.map(({ text, as }) => (as.agent === undefined ? text : `${as.heading} ${text}`));
+    const text = [cell.as.heading, ...words].join(': ');
     return when ? note(row, path, when, text, [cell, ...dose].map(({ column }) => column)) : [];
   });
 }
@@ -202,7 +208,7 @@ function countsOf(context: EventContext): EventLine[] {
     const facts = n === undefined && (as.counts ?? counting) === 'new' && as.is === 'germinated' ? countFacts(text) : undefined;
     if (n === undefined && !facts) {
       const isDated = as.date !== undefined && as.is === 'germinated';
-      notes.push(...note(row, path, when, isDated ? text : `${as.heading}: ${text}`, [column]));
+      notes.push(...note(row, path, when, isDated ? text : `${as.heading}: ${text}`, [column, ...dayColumn(row, when)]));
       continue;
     }
     // A total of 0 is no other than none new, as long as nothing was there before.
@@ -215,10 +221,15 @@ function countsOf(context: EventContext): EventLine[] {
     else day.wanted.push({ type: 'count', ways: [`${total}${n}${as.is === 'germinated' && total === '' ? '' : ` ${as.is}`}`], columns: [column] });
   }
   const counts = [...days.values()].flatMap(({ when, wanted }) => {
-    const dated = row.date('date');
-    return built(context, 'count', when, wanted, dated?.day === when.day ? [dated.column] : []);
+    return built(context, 'count', when, wanted, dayColumn(row, when));
   });
   return [...counts, ...notes, ...dayNote(context, counts.length > 0)];
+}
+
+/** The column with the day of the row, if that is the day. */
+function dayColumn(row: RowReader, { day }: CellDate): number[] {
+  const dated = row.date('date');
+  return dated?.day === day ? [dated.column] : [];
 }
 
 /** A row with a day and words, and nothing counted: an entry of a diary. */

@@ -8,13 +8,14 @@ import type { Column, Mapping } from './mapping.ts';
 import { wholeIn } from './numbers.ts';
 import { dateRoles, isCounted, type Role } from './roles.ts';
 import { isEmptyCell, type Table } from './table.ts';
+import { withWhat } from './what.ts';
 
 /** Several columns may be of these. */
 const many: ReadonlySet<Role> = new Set([
   'germinated', 'emerged', 'leaf', 'rotted', 'died', 'lost', 'noted', 'remark', 'nothing', 'strength',
 ]);
 /** Headings that say little where another column has a better one. */
-const weak = /^(?:no|nr|n|number|nummer|ref|label|code|name|id|what|seed|#)\.?$/i;
+const weak = /^(?:no|nr|n|number|nummer|ref|label|code|name|id|what|seed|pot|#)\.?$/i;
 
 /** A column as its heading and its cells show it, before it is seen beside the others. */
 interface Sight {
@@ -38,7 +39,7 @@ export function guessMapping(table: Table, layout: Layout, known: Partial<Mappin
   const order = known.dates ?? orderOfAll(sights);
   const habit: DateHabit = { order, year: known.year };
   const rough = sights.map(sight => roughColumn(sight, habit));
-  const columns = settled(rough, sights);
+  const columns = settled(withWhat(rough, n => sights[n]!.cells), sights);
   const kept = columns.map(column => {
     const saved = known.columns?.find(({ heading }) => heading === column.heading);
     return saved?.is === column.is ? { ...column, ...saved } : saved ?? column;

@@ -5,7 +5,7 @@ import type { Role } from './roles.ts';
 const words: Readonly<Partial<Record<Role, readonly string[]>>> = {
   'lot': [
     'lot', 'lot no', 'lot number', 'lot id', 'seed lot', 'seedlot', 'id', 'code', 'accession', 'accession no', 'accession number',
-    'acc', 'acc no', 'packet', 'packet no', 'no', 'nr', 'number', 'ref', 'label', 'nummer', 'los', 'charge', 'akzession', 'numero',
+    'acc', 'acc no', 'packet', 'packet no', 'no', 'nr', 'number', 'ref', 'label', 'nummer', 'los', 'charge', 'pot', 'akzession', 'numero',
   ],
   'batch': ['batch', 'part', 'sub batch', 'subbatch', 'group', 'dish', 'replicate', 'rep', 'teil', 'partie', 'lot part'],
   'plant': [
@@ -105,6 +105,8 @@ export function readHeading(heading: string): HeadingRead {
   const unit = inside ? { unit: inside } : {};
   const strength = strengthIn(heading);
   if (strength) return { role: 'strength', ...strength };
+  const alone = agentNamed(heading.trim());
+  if (alone !== undefined) return { role: 'treatment', agent: alone };
   const role = byWord.get(outside) ?? (isDay ? dayRole(byWord.get(bare)) : undefined) ?? byWord.get(uncounted);
   return { role, ...counts, ...unit };
 }
@@ -120,8 +122,13 @@ function dayRole(role: Role | undefined): Role {
 
 /** `GA3 (ppm)`, `GA3 ppm`, `KNO3 %`. */
 function strengthIn(heading: string): { readonly agent: string; readonly unit: string } | undefined {
-  const found = /^(\S+?)[ ,:]*[([]?\s*(ppm|mg\/l|g\/l|mg\/ml|mm|um|µm|%)\s*[)\]]?$/i.exec(heading.replaceAll('₃', '3').replace(/^GA-3/i, 'GA3'));
-  if (!found) return undefined;
-  const agent = [...builtInAgents.keys()].find(key => key.toLowerCase() === found[1]!.toLowerCase());
-  return agent === undefined ? undefined : { agent, unit: found[2]! };
+  const [, name, unit] = /^(\S+?)[ ,:]*[([]?\s*(ppm|mg\/l|g\/l|mg\/ml|mm|um|µm|%)\s*[)\]]?$/i.exec(heading) ?? [];
+  const agent = name === undefined ? undefined : agentNamed(name);
+  return agent === undefined ? undefined : { agent, unit: unit! };
+}
+
+/** As the journal spells it. Example: agentNamed('ga-3') is 'GA3' */
+function agentNamed(text: string): string | undefined {
+  const plainName = text.replaceAll('₃', '3').replace(/^GA-3$/i, 'GA3').toLowerCase();
+  return [...builtInAgents.keys()].find(key => key.toLowerCase() === plainName);
 }

@@ -36,6 +36,8 @@ export const roles = {
   'rotted': 'how many rotted',
   'died': 'how many seedlings died',
   'lost': 'how many seeds were lost',
+  'what': 'what happened on the day of the row: sown, germinated, rotted, potted',
+  'number': 'how many, of what the column with “what” says',
   'noted': 'a day on which something was seen that the heading says',
   'remark': 'anything else, kept as a remark',
   'nothing': 'leave it out',

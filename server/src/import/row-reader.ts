@@ -4,6 +4,7 @@ import { orderShown, readCellDate, type CellDate } from './dates.ts';
 import type { Column, Mapping } from './mapping.ts';
 import type { Role } from './roles.ts';
 import { isEmptyCell, type TableRow } from './table.ts';
+import { whatOf, type What } from './what.ts';
 
 export interface Cell {
   readonly text: string;
@@ -23,12 +24,24 @@ export function ordersOf(mapping: Mapping, body: readonly TableRow[]): (DateOrde
   return mapping.columns.map((_, n) => mapping.dates ?? orderShown(body.map(({ cells }) => cells[n] ?? '')));
 }
 
+/** What is not understood stays a remark of the row. */
+function columnOf(column: Column, what: What | undefined, word: string): Column {
+  const { is } = column;
+  if (is === 'what' || is === 'number' && (!what || what.number === 'number')) return { ...column, is: what ? is : 'remark' };
+  if (is === 'number') return { ...column, is: what!.number, heading: word };
+  return is === 'date' && what ? { ...column, is: what.date } : column;
+}
+
 /** Roles that an empty cell has from the row above, where the grower says so. */
 const repeated: ReadonlySet<Role> = new Set(['lot', 'plant', 'genus', 'species', 'date']);
 
 export class RowReader {
   readonly number: number;
   readonly asked: DateAsked[] = [];
+  /** What each column is in this row: where another one says what happened, it may be what that makes of it. */
+  readonly #columns: readonly Column[];
+  /** The column that says what happened, and the one that it makes something of. */
+  readonly #what: { readonly column: number; readonly of: number } | undefined;
   readonly #taken = new Set<number>();
   readonly #why = new Map<number, string>();
 
@@ -37,6 +50,12 @@ export class RowReader {
     readonly above: RowReader | undefined,
   ) {
     this.number = row.number;
+    const column = mapping.columns.findIndex(({ is }) => is === 'what');
+    const word = (row.cells[column] ?? '').trim();
+    const what = word === '' ? undefined : whatOf(word);
+    this.#columns = column < 0 ? mapping.columns : mapping.columns.map(each => columnOf(each, what, word));
+    const of = what && mapping.columns.findIndex(({ is }) => is === (what.date === 'date' ? 'number' : 'date'));
+    this.#what = of === undefined ? undefined : { column, of };
   }
 
   /** The same row, of which nothing has been taken yet. */
@@ -54,7 +73,7 @@ export class RowReader {
 
   /** The cells of a role in which something stands. */
   cells(role: Role): (Cell & { readonly as: Column })[] {
-    return this.mapping.columns.flatMap((as, column) => {
+    return this.#columns.flatMap((as, column) => {
       const text = this.row.cells[column] ?? '';
       return as.is === role && !isEmptyCell(text) ? [{ text, column, as }] : [];
     });
@@ -91,7 +110,7 @@ export class RowReader {
   }
 
   isTaken(column: number): boolean {
-    return this.#taken.has(column);
+    return this.#taken.has(column) || (column === this.#what?.column && this.#taken.has(this.#what.of));
   }
 
   /** Why a cell fits no record. */
@@ -103,7 +122,7 @@ export class RowReader {
   rest(): { readonly column: Column; readonly text: string; readonly why: string | undefined }[] {
     return this.row.cells.flatMap((text, n) => {
       const column = this.mapping.columns[n] ?? { heading: `column ${n + 1}`, is: 'remark' as const };
-      const isLeft = !isEmptyCell(text) && !this.#taken.has(n) && column.is !== 'nothing';
+      const isLeft = !isEmptyCell(text) && !this.isTaken(n) && column.is !== 'nothing';
       return isLeft ? [{ column, text, why: this.#why.get(n) }] : [];
     });
   }
