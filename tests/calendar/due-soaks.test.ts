@@ -84,6 +84,12 @@ describe('the clocks that change in a soak', () => {
     expect(zoned('Asia/Kolkata', '2026-03-28 19:00')).toBe('2026-03-29 19:00');
   });
 
+  it('show a time twice: what ends at the second is not overdue after the first', () => {
+    const short = `zone Europe/Vienna\n${lot}soak VER-24 2026-10-25 02:30, water, 45 min`;
+    expect(dueOf(short, '2026-10-25 02:40')).toEqual(['today: 2026-10-25 02:15 soak VER-24']);
+    expect(dueOf(short, '2026-10-25 03:00')).toEqual(['overdue: 2026-10-25 02:15 soak VER-24']);
+  });
+
   it('do nothing where the journal names no zone, or where the time span is in days', () => {
     expect(dueOf(`${lot}soak VER-24 2026-03-28 19:00, water, 24 h`, '2026-03-29 08:00')).toEqual(['today: 2026-03-29 19:00 soak VER-24']);
     expect(dueOf(`zone Europe/Vienna\n${lot}soak VER-24 2026-03-28 19:00, water, 1 day`, '2026-03-29 08:00'))

@@ -83,6 +83,15 @@ describe('an item with a time of day', () => {
     expect(at('zone Europe/Vienna\n', '2026-10-24 19:00', 24)).toBe('DTSTART:20261025T170000Z');
   });
 
+  it('is ahead, and rings, where the clocks show an earlier time by then', () => {
+    // IANA time zone database: at 03:00 of universal time on 2026-04-05 midnight is 23:00 in Santiago again.
+    const soaked = (start: string, minutes: number) =>
+      exported(`zone America/Santiago\nlot A Iris alba\nsoak A ${start}, water, ${minutes} min`, start)[0];
+    expect(written(soaked('2026-04-04 23:59', 3), 'dtstart')).toBe('DTSTART:20260405T030200Z');
+    expect(soaked('2026-04-04 23:40', 50)?.getAllSubcomponents('valarm')).toHaveLength(2);
+    expect(soaked('2026-04-04 23:40', 25)?.getAllSubcomponents('valarm')).toHaveLength(1);
+  });
+
   it('rings before its time and at it', () => {
     const rings = (more: Partial<IcsOptions>) => exported(soak, '2026-01-11 08:00', more)[0]
       ?.getAllSubcomponents('valarm').map(alarm => [value(alarm, 'action'), written(alarm, 'trigger')]);

@@ -130,6 +130,25 @@ async function replay(root: string, steps: readonly Step[]): Promise<void> {
   expect(journals(all)).toEqual(journals(fresh));
 }
 
+test('what a folder held is gone with it, though it cannot be looked into any more', async () => {
+  const root = await mkdtemp(path.join(tmpdir(), 'plumule-owners-'));
+  try {
+    const at = (where: string) => path.join(root, where);
+    await mkdir(at('a/b'), { recursive: true });
+    await writeFile(at('a/b/x.germ'), textOf('x', 2));
+    const all = new Workspace(filesOnDisk, () => undefined, () => undefined);
+    all.changeFolders({ added: [pathToFileURL(at('a/b')).href], removed: [] });
+    await emptied(all);
+    expect(journals(all)).toHaveLength(1);
+    await rename(at('a'), at('d'));
+    all.followFolder(pathToFileURL(at('a')).href);
+    await emptied(all);
+    expect(journals(all)).toEqual([]);
+  } finally {
+    await rm(root, { recursive: true, force: true });
+  }
+});
+
 test('of two reads of a file that are under way the later one counts, whichever ends first', async () => {
   const waiting: ((text: string) => void)[] = [];
   const slow: Files = {

@@ -45,6 +45,11 @@ describe('setting a repository up', () => {
     expect(other.notes).toEqual([expect.stringContaining('not a shell script')]);
   });
 
+  it('leaves a hook of blank lines alone the second time', () => {
+    const { after } = planSetup({ ...empty, hook: '#!/bin/sh\n\n' });
+    expect(planSetup(after).changes).toEqual([]);
+  });
+
   it('leaves a setting that somebody made, and says so', () => {
     const own = { 'merge.plumule.driver': 'node plumule.cjs merge %O %A %B' } as const;
     expect(planSetup({ ...empty, settings: own }).after.settings).toMatchObject(own);

@@ -1,6 +1,6 @@
 /** What is due: from the journal and the present to a list, the overdue first. */
 import type { Journal } from '../journal/journal.ts';
-import { elapsed, isBefore, type Moment } from '../journal/moment.ts';
+import { elapsed, isOver, type Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
 import { once } from '../model/once.ts';
 import { isoMoment, laterOf, recordLine } from './ask.ts';
@@ -87,7 +87,7 @@ function itemOf(
   plant: string | undefined, places: readonly string[],
   zone: string | undefined, now: Moment,
 ): DueItem {
-  const late = isBefore(at, now);
+  const late = isOver(at, now, zone);
   const timed = late && at.minutes !== undefined && now.minutes !== undefined;
   return {
     kind, what, id, at, entry, since, ask, isEndMissing, key, plant, places, place: whereText(places),

@@ -92,8 +92,9 @@ interface Times {
 
 function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJournal, options: IcsOptions): Times {
   const { leadMinutes = LEAD_MINUTES, dayAlarm = DAY_ALARM } = options;
-  const start = zone === undefined || minutes === undefined ? day * DAY + (minutes ?? 0) * MINUTE
-    : instantIn(at, minutes, zone) * MINUTE;
+  const timeOf = (moment: Moment, ofDay: number) =>
+    (zone === undefined ? moment.day * DAY + ofDay * MINUTE : instantIn(moment, ofDay, zone) * MINUTE);
+  const start = minutes === undefined ? day * DAY : timeOf(at, minutes);
   // No calendar has a date after the last day.
   const stop = start + LENGTH * MINUTE;
   if (group === 'overdue' || minutes === undefined || stop >= (LAST_DAY + 1) * DAY) {
@@ -104,13 +105,9 @@ function timesOf({ group, at, day, minutes }: DueItem, { now, zone }: DueOfJourn
   }
   return {
     span: { start: new UTCDateMini(start), end: new UTCDateMini(stop), floating: zone === undefined },
-    alarms: [...new Set([-leadMinutes, 0])].filter(alarm => isAhead({ day, minutes: minutes + alarm }, now)),
+    // Alarms that should have rung are not rung later, when the calendar is taken in.
+    alarms: [...new Set([-leadMinutes, 0])].filter(alarm => start + alarm * MINUTE > timeOf(now, now.minutes ?? 0)),
   };
-}
-
-/** Alarms that should have rung are not rung later, when the calendar is taken in. */
-function isAhead({ day, minutes }: { day: Day; minutes: number }, now: Moment): boolean {
-  return day * 1440 + minutes > now.day * 1440 + (now.minutes ?? 0);
 }
 
 function dateOf(day: Day): Date {

@@ -54,7 +54,8 @@ export function after({ day, minutes }: Moment, duration: Duration, zone: string
   return { day: day + Math.floor(end / DAY), minutes: end % DAY };
 }
 
-function momentAt(instant: number, zone: string): Moment {
+/** What the clocks of a zone show, in minutes since 1970-01-01T00:00Z. */
+export function momentAt(instant: number, zone: string): Moment {
   const { day, minutes } = shownAt(instant, zone);
   return instantsOf(day, minutes, zone).first < instant ? { day, minutes, second: true } : { day, minutes };
 }
@@ -81,6 +82,12 @@ export function printTime(minutes: number): string {
 export function isBefore(a: Moment, b: Moment): boolean {
   if (a.day !== b.day) return a.day < b.day;
   return a.minutes !== undefined && b.minutes !== undefined && a.minutes < b.minutes;
+}
+
+/** As `isBefore`; in a zone, the hour that comes twice when summer time ends is told apart. */
+export function isOver(moment: Moment, now: Moment, zone: string | undefined): boolean {
+  if (zone === undefined || moment.minutes === undefined || now.minutes === undefined) return isBefore(moment, now);
+  return instantIn(moment, moment.minutes, zone) < instantIn(now, now.minutes, zone);
 }
 
 /**

@@ -1,11 +1,11 @@
 /** The only clock of the server. */
-import { TZDateMini } from '@date-fns/tz/date/mini';
 import { dayOf, dayOfIso, isoOf } from '../model/day.ts';
-import { instantIn, type Moment } from '../journal/moment.ts';
+import { instantIn, momentAt, type Moment } from '../journal/moment.ts';
 
 /** The present day and time in a zone, or where the server runs. */
 export function present(zone: string | undefined): Moment {
-  const date = zone === undefined ? new Date() : TZDateMini.tz(zone);
+  if (zone !== undefined) return momentAt(Math.floor(Date.now() / 60_000), zone);
+  const date = new Date();
   return {
     day: dayOf(date.getFullYear(), date.getMonth() + 1, date.getDate())!,
     minutes: date.getHours() * 60 + date.getMinutes(),

@@ -189,7 +189,7 @@ export class Workspace {
 
   async #readFolder(room: Room): Promise<void> {
     const { folder, kind, journal } = room;
-    let found: Set<string>;
+    let found = new Set<string>();
     try {
       // Documents that are open already are in the journal or will be put there; the first turn belongs to them.
       const { files, faults } = await this.#files.list(folder, kind === 'folder');
@@ -198,7 +198,6 @@ export class Workspace {
     } catch (error) {
       // A file that was never saved has no directory to look into.
       if (URI.parse(folder).scheme !== 'untitled') this.#say(`${folder}: ${messageOf(error)}`);
-      return;
     }
     // What is not in the list is gone, or came while it was made: the file itself tells.
     const unlisted = [...journal.files.keys()].filter(key => !found.has(key) && !this.#open.has(key));

@@ -25,7 +25,7 @@ export function takesPart(hook: string): boolean {
 /** The hook with the part, once and as it is now. */
 export function withPart(hook: string | undefined): string {
   if (hook === undefined || hook === '') return NEW + PART;
-  const rest = withoutPart(hook) ?? NEW;
+  const rest = aroundPart(hook) ?? hook;
   const first = rest.indexOf('\n') + 1;
   return first === 0 ? `${rest}\n${PART}` : rest.slice(0, first) + PART + rest.slice(first);
 }
@@ -33,10 +33,15 @@ export function withPart(hook: string | undefined): string {
 /** The hook without the part; undefined where nothing else is in it. */
 export function withoutPart(hook: string | undefined): string | undefined {
   if (hook === undefined) return undefined;
+  const rest = aroundPart(hook);
+  return rest?.trim() === NEW.trim() ? undefined : rest ?? hook;
+}
+
+/** Undefined where the part is not in it. */
+function aroundPart(hook: string): string | undefined {
   const start = hook.indexOf(BEGIN);
   const end = hook.indexOf(END, start);
-  if (start < 0 || end < 0) return hook;
+  if (start < 0 || end < 0) return undefined;
   const next = hook.indexOf('\n', end) + 1;
-  const rest = hook.slice(0, start) + (next === 0 ? '' : hook.slice(next));
-  return rest.trim() === NEW.trim() ? undefined : rest;
+  return hook.slice(0, start) + (next === 0 ? '' : hook.slice(next));
 }
