@@ -60,7 +60,7 @@ describe('a packet of powder', () => {
     `);
     const source = 'powder P1 2025-11-02, GA3 50 mg\nstock G1 2026-01-09, from P1 30 mg, 30 mL\nstock G2 2026-01-10, from P1 30 mg, 30 mL';
     expect(problemsIn('stock-overdrawn', source).map(({ message }) => message)).toEqual([
-      'This takes 30 mg of P1, but only 20 mg of the 50 mg in the packet are left. Correct a volume, or the stock that you took it from.',
+      'This takes 30 mg of P1, but only 20 mg of the 50 mg in the packet are left. Correct an amount, or the name of what you took it from.',
     ]);
   });
 

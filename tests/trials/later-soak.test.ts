@@ -49,6 +49,12 @@ describe('seed that was watched and then soaked', () => {
     expect(contests[1]!.verdict.rule).toBe('more-differs');
   });
 
+  test('has only what its first part lay in: a new medium at the second sowing matters from then on', () => {
+    const first = 'soak L/A 2026-01-10 18:00, GA3 250 ppm, 24 h\n    soak L/B 2026-01-10 18:00, water, 24 h';
+    const source = halves({ first, resown: ', 15 C, in compost' }).replaceAll('19:00, 15 C', '19:00, 15 C, in moss');
+    expect(trial(source).contests.map(({ alsoDiffers }) => alsoDiffers)).toEqual([[], ['medium', 'earlier soaks']]);
+  });
+
   test('asks whether the second soak paid where both halves had the first', () => {
     const first = 'soak L/A 2026-01-10 18:00, GA3 250 ppm, 24 h\n    soak L/B 2026-01-10 18:00, GA3 250 ppm, 24 h';
     const { contests } = trial(halves({ first }));

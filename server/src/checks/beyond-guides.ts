@@ -51,14 +51,14 @@ function sayingsOf(guide: Guide, { agent }: Dose, { journal }: Context): Saying[
 }
 
 function* tooStrong(compared: Compared): Generator<Found> {
-  const { dose: { agent, fact, ppm, written }, sayings } = compared;
+  const { dose: { agent, fact, ppm, written, byEye }, sayings } = compared;
   const strong = sayings.filter(({ dose }) => dose.ppm.ok);
   // Of an old bottle only the most is known.
   if (!agent || !ppm.ok || strong.length === 0 || compared.dose.stale) return;
   const mine = comparedPpm(ppm.value, agent);
   const isWeaker = ({ dose }: Saying) => dose.ppm.ok && comparedPpm(dose.ppm.value, dose.agent!).lt(mine);
   if (!strong.every(isWeaker)) return;
-  const text = written ? printQuantity(written) : showStrength(ppm.value, 'ppm').text;
+  const text = written ? printQuantity(written) : `${byEye ? 'about ' : ''}${showStrength(ppm.value, 'ppm').text}`;
   const said = strong.map(({ guide, dose }) =>
     saidText(`${dose.fact.name.text} ${dose.fact.strength ? printQuantity(dose.fact.strength.value) : ''}`, guide));
   const span = written ? fact.strength ?? fact.name : fact.name;

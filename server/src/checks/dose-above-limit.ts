@@ -25,7 +25,7 @@ export function doseAboveLimit(
   const others = sumBefore(dose, all);
   if (!most || own.add(others).lte(most)) return undefined;
   const inAll = own.gt(most) ? '' : ` with ${showStrength(others, 'ppm').text} of ${limited.word} beside it`;
-  const upTo = dose.stale ? 'at most ' : '';
+  const upTo = dose.stale ? 'at most ' : dose.byEye ? 'about ' : '';
   const strength = `${upTo}${written ? printQuantity(written) : `${showStrength(ppm.value, 'ppm').text}${behind(dose)}`}${inAll}`;
   const of = limit.of === agent.word ? '' : ` of ${limit.of}`;
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,

@@ -8,13 +8,13 @@ import { lengthText, printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
-import { showStrength } from '../solutions/display.ts';
 import { lifeOf } from './events.ts';
 import { daysText } from '../words/days.ts';
 import { germinatedAt, originText } from '../words/germination.ts';
 import { intervalText, shareText } from '../words/shares.ts';
 import { dosesText } from '../words/soaks.ts';
 import { plannedEnd } from '../words/stages.ts';
+import { contentHeld } from '../words/held.ts';
 
 export interface Hint {
   readonly line: number;
@@ -66,7 +66,7 @@ function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment):
   }
 }
 
-/** Example: 'GA3 1000 ppm'; of a bottle made from what was past its time 'GA3 at most 1000 ppm' */
+/** Example: 'GA3 1000 ppm', 'GA3 about 250 ppm'; of a bottle made from what was past its time 'GA3 at most 1000 ppm' */
 function stockHint(journal: Journal, line: JournalLine): Shown | undefined {
   const { keyword, subject } = line.content.record!;
   if (keyword !== 'stock' && keyword !== 'dilute') return undefined;
@@ -74,8 +74,7 @@ function stockHint(journal: Journal, line: JournalLine): Shown | undefined {
   if (solution?.entry.line !== line || !solution.agent || !solution.ppm.ok) return undefined;
   // That of a liquid as bought stands on its label, and on the line.
   if (solution.form === 'bought') return undefined;
-  const most = solution.staleSince === undefined ? '' : 'at most ';
-  return { text: `${solution.agent.word} ${most}${showStrength(solution.ppm.value, 'ppm').text}`, more: undefined };
+  return { text: contentHeld(solution, journal), more: undefined };
 }
 
 /** Example: 'day 8 · 3 of 24 = 12.5 % · rotted 1' */

@@ -4,11 +4,11 @@ import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { replacingOf } from '../journal/replacing.ts';
 import type { Keyword } from '../model/keywords.ts';
-import { showStrength } from '../solutions/display.ts';
 import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
 import { lotState, verdictTexts } from '../words/lot-line.ts';
 import { replacingTexts } from '../words/replacing.ts';
 import { howManyText } from '../words/seeds.ts';
+import { strengthHeld } from '../words/held.ts';
 
 export type SymbolKind = 'heading' | 'lot' | 'batch' | 'stock' | 'regime' | 'agent' | 'guide';
 
@@ -69,5 +69,5 @@ function stagesText(stages: number): string {
 function strengthText(journal: Journal, id: string): string {
   const solution = journal.solution(id);
   if (!solution?.agent) return '';
-  return solution.ppm.ok ? `${solution.agent.word} ${showStrength(solution.ppm.value, 'ppm').text}` : solution.agent.word;
+  return `${solution.agent.word} ${strengthHeld(solution, journal) ?? ''}`.trim();
 }

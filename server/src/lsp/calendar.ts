@@ -117,11 +117,11 @@ function subjectOf({ line, record }: Entry): Place {
 }
 
 function stockShown(row: StockRow, room: Room, service: Service): StockShown[] {
-  const { solution, solution: { id, keeps, entry }, state } = row;
+  const { solution: { id, keeps, entry }, state } = row;
   if (state === 'gone') return [];
   const note = keeps ? `${state === 'expired' ? 'was good' : 'good'} until ${isoOf(keeps.until)}` : '';
   const at = locationOf(subjectOf(entry), service);
-  return [{ id, journal: nameOf(room, service), holds: holdsText(solution), left: restText(row), state, note, at }];
+  return [{ id, journal: nameOf(room, service), holds: holdsText(row), left: restText(row), state, note, at }];
 }
 
 function containerShown({ name, places }: Container, room: Room, service: Service): PlaceShown {

@@ -5,7 +5,7 @@ import { isUndefined } from '../measures/measured.ts';
 import { RULES } from '../measures/verdict-rules.ts';
 import type { Group } from '../trials/groups.ts';
 import { trialOf, type Contest } from '../trials/lot-trial.ts';
-import { onlyDose } from '../trials/treatment.ts';
+import { isByEye, onlyDose } from '../trials/treatment.ts';
 import type { Lot } from '../journal/life.ts';
 import { plantColumns } from './lots.ts';
 import { lotsOf } from './source.ts';
@@ -56,7 +56,8 @@ export const comparisons = table<Compared>(
     text('treatment', 'What the treated seed was soaked in, in words.', ({ contest: { treated } }) => groupLabel(treated)),
     text('agent', 'The agent, if there was one soak in one agent.', ({ contest: { treated } }) => (
       onlyDose(treated.treatment)?.dose.agent.word)),
-    number('strength_ppm', 'Its strength in ppm, if that is known.', ({ contest: { treated } }) => onlyDose(treated.treatment)?.dose.ppm),
+    number('strength_ppm', 'Its strength in ppm, if that is known: not where powder was halved by eye for it.', ({ contest: { treated } }) => (
+      isByEye(treated) ? undefined : onlyDose(treated.treatment)?.dose.ppm)),
     text('treated_batches', 'The treated batches, with a blank between them.', ({ contest: { treated } }) => pathsOf(treated)),
     text('untreated_batches', 'The untreated batches.', ({ contest: { untreated } }) => map(untreated, pathsOf)),
     yes('is_fair', 'Whether nothing else differed, so that the difference can come from the treatment.', ({ contest: { alsoDiffers } }) => (

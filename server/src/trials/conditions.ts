@@ -65,7 +65,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     isSown: own !== undefined,
     sownWithin: portionDays(batch, events),
     temperature: temperature && warmthOf(temperature),
-    medium: plain(batch.medium),
+    medium: plain(mediumOf(life)),
     regime: plain(undefinedRegime(life)),
     stages: [
       ...stages.filter(({ entry }) => isPast(entry.line))
@@ -85,6 +85,12 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     restOf: restOf(batch),
     hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
   };
+}
+
+/** Where the seed was sown, up to then: a later sowing in something else is of no account. */
+function mediumOf(life: readonly BatchEvent[]): string | undefined {
+  const event = life.findLast(({ type, entry }) => type === 'sow' && factOf(entry.record, 'in'));
+  return event && factOf(event.entry.record, 'in')?.value.text;
 }
 
 /** A regime of which the journal does not say the stages. */

@@ -4,8 +4,8 @@ import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { volumeInMl } from '../../solutions/amounts.ts';
-import { showStrength } from '../../solutions/display.ts';
 import { recipeForDilution, recipeForPowder, type Recipe } from '../../solutions/recipe.ts';
+import { strengthHeld } from '../../words/held.ts';
 
 /** How a stock or a dilution is made up; undefined where the record does not tell enough. */
 export function recipeOf({ entry, keeps, from, ppm, weighed: powder }: Solution, journal: Journal): Recipe | undefined {
@@ -21,7 +21,7 @@ export function recipeOf({ entry, keeps, from, ppm, weighed: powder }: Solution,
     if (!source?.agent || !source.ppm.ok || !taken || !to) return undefined;
     const [takenMl, toMl] = [volumeInMl(taken), volumeInMl(to)];
     const stockPpm = source.ppm.value;
-    const stock = `${source.id} (${showStrength(stockPpm, 'ppm').text})`;
+    const stock = `${source.id} (${strengthHeld(source, journal)!})`;
     return recipeForDilution({ agent: source.agent, stock, stockPpm, takenMl, toMl }, dates);
   }
 }

@@ -7,7 +7,6 @@ import { isoOf } from '../../model/day.ts';
 import type { Agent, Role } from '../../solutions/agent.ts';
 import { dangerOf, reactiveOf } from '../../solutions/dangers.ts';
 import { isPositive } from '../../solutions/amounts.ts';
-import { showStrength } from '../../solutions/display.ts';
 import type { Form } from '../../solutions/keeping.ts';
 import type { Left } from '../../solutions/ledger.ts';
 import { leftText } from '../../solutions/left-text.ts';
@@ -17,6 +16,7 @@ import { dayOfScene, fits, othersOf, plantIn, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
 import { choice, withBlanks, type Template } from './template.ts';
+import { strengthHeld } from '../../words/held.ts';
 
 const roles: readonly Role[] = ['hormone', 'water', 'promoter', 'declared', 'disinfectant'];
 
@@ -67,10 +67,12 @@ export function stocks(scene: Scene, keyword = scene.entry?.record.keyword): Sug
       return left && !isPositive(left.most) ? [] : [stockOf(solution, left)];
     });
 
-  function stockOf({ id, form, agent, ppm, keeps: kept }: Solution, left: Left | undefined): Suggestion {
+  function stockOf(solution: Solution, left: Left | undefined): Suggestion {
+    const { id, form, agent, keeps: kept } = solution;
+    const held = strengthHeld(solution, journal);
     const isPacket = form === 'powder';
     const strength = agent && (isPacket ? `${agent.word} powder`
-      : ppm.ok ? `${agent.word} ${showStrength(ppm.value, 'ppm').text}` : `${agent.word}, strength unknown`);
+      : held === undefined ? `${agent.word}, strength unknown` : `${agent.word} ${held}`);
     const until = kept && `${kept.until >= day ? 'good until' : 'was good until'} ${isoOf(kept.until)}`;
     const rest = left && `${leftText(form, left)} left`;
     const write: Template = isPacket && keyword !== 'stock'

@@ -9,11 +9,12 @@ import { minutesOf } from '../../model/quantity.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { shelfPicture, type ShelfRow } from '../../pictures/shelf.ts';
 import { soakPicture } from '../../pictures/soak.ts';
-import { numberText, showStrength, toNumber } from '../../solutions/display.ts';
+import { numberText, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
 import { leftText, showAmount } from '../../solutions/left-text.ts';
 import { uncertaintyOf } from '../bench/uncertainty.ts';
 import { agoText } from '../../words/days.ts';
+import { contentHeld } from '../../words/held.ts';
 
 const HOUR = 60;
 
@@ -50,7 +51,7 @@ function rowOf({ solution, left }: Stock, journal: Journal, now: Moment): ShelfR
   const share = left && made && !made.equals(0)
     ? { least: toNumber(left.least.div(made)), most: Math.min(1, toNumber(left.most.div(made))) } : undefined;
   return {
-    name: id, holds: holdsText(stockNameOf(solution), solution, journal), left: share,
+    name: id, holds: holdsText(stockNameOf(solution, journal), solution, journal), left: share,
     words: left ? `${leftText(form, left)}${made ? ` of ${showAmount(form, made).text}` : ''}` : 'amount unknown',
     age: [
       moment ? `made ${agoText(moment.day, now.day)}` : undefined, keeps ? `good until ${isoOf(keeps.until)}` : undefined,
@@ -59,10 +60,9 @@ function rowOf({ solution, left }: Stock, journal: Journal, now: Moment): ShelfR
   };
 }
 
-function stockNameOf({ agent, form, ppm }: Stock['solution']): string {
-  if (!agent) return 'agent unknown';
-  if (form === 'powder') return `${agent.word} powder`;
-  return `${agent.word} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength'}`;
+function stockNameOf(solution: Stock['solution'], journal: Journal): string {
+  const { agent, form } = solution;
+  return agent && form === 'powder' ? `${agent.word} powder` : contentHeld(solution, journal);
 }
 
 /** With the error of its strength, where that is known. */

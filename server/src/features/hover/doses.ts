@@ -34,7 +34,8 @@ function originText({ agent, parts, ppm }: Dose): string | undefined {
 }
 
 /** Example: '5 mL of G2 (500 ppm)' */
-function partText({ fact: { name, volume }, held }: DosePart): string {
-  const strength = held.ok ? showStrength(held.value, 'ppm').text : 'strength unknown';
+function partText({ fact: { name, volume }, held, byEye, stale }: DosePart): string {
+  const sign = stale ? 'at most ' : byEye ? 'about ' : '';
+  const strength = held.ok ? `${sign}${showStrength(held.value, 'ppm').text}` : 'strength unknown';
   return `${volume ? `${printQuantity(volume.value)} of ` : ''}${name.text} (${strength})`;
 }

@@ -6,7 +6,7 @@ import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { assumption, type Assumption } from '../../solutions/assumptions.ts';
-import { numberText, showStrength, toNumber } from '../../solutions/display.ts';
+import { numberText, toNumber } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
 import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import { storeText } from '../../solutions/steps.ts';
@@ -20,6 +20,7 @@ import { cautionLine } from './cautions.ts';
 import { stockDrawn } from './drawn.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
+import { contentHeld } from '../../words/held.ts';
 
 const heading: Section<Solution> = ({ id, entry, from, form, packet, agent }, { now }) => {
   const isPacket = form === 'powder';
@@ -46,12 +47,12 @@ function equivalents({ agent, ppm }: Solution): Equivalents | undefined {
   return agent && ppm.ok ? equivalentsOf({ value: toNumber(ppm.value), unit: 'ppm' }, agent) : undefined;
 }
 
-const strength: Section<Solution> = (solution) => {
+const strength: Section<Solution> = (solution, { journal }) => {
   const { agent, ppm } = solution;
   if (solution.form === 'powder') return undefined;
   if (!ppm.ok) return escapeMarkdown(`${agent?.word ?? 'Strength'}: – (${ppm.refusal.message})`);
   const texts = equivalents(solution)?.texts.join(' ') ?? '';
-  return agent && `**${escapeMarkdown(`${agent.word} ${showStrength(ppm.value, 'ppm').text}`)}** ${escapeMarkdown(texts)}`.trim();
+  return agent && `**${escapeMarkdown(contentHeld(solution, journal))}** ${escapeMarkdown(texts)}`.trim();
 };
 
 const solubility: Section<Solution> = ({ agent, ppm }) => {

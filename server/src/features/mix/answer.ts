@@ -5,7 +5,7 @@ import type { Solution } from '../../journal/solutions.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity, type Volume } from '../../model/quantity.ts';
 import { isPositive, volumeInMl, type Exact } from '../../solutions/amounts.ts';
-import { showStrength, showVolume, toNumber } from '../../solutions/display.ts';
+import { showVolume, toNumber } from '../../solutions/display.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
@@ -15,6 +15,7 @@ import { mixHtml } from './page.ts';
 import { recordOf } from './record.ts';
 import { askedFor, type MixField, type MixTexts } from './request.ts';
 import { mixText, mixTitle } from './text.ts';
+import { contentHeld } from '../../words/held.ts';
 
 /** As far as it has been asked by now; everything as typed. */
 export interface MixQuestion extends MixTexts {
@@ -90,7 +91,8 @@ function stocksOf(journal: Journal, agent: string | undefined, today: Day): { id
     .filter(solution => solution.agent?.word === agent && solution.ppm.ok)
     .flatMap(solution => {
       const leftMl = ledger(solution, journal.accountOf(solution.id)).left?.most;
-      return leftMl && !isPositive(leftMl) ? [] : [{ id: solution.id, text: stockText(solution, leftMl, today) }];
+      if (leftMl && !isPositive(leftMl)) return [];
+      return [{ id: solution.id, text: stockText(solution, leftMl, journal, today) }];
     });
 }
 
@@ -113,9 +115,10 @@ function shortOf(
 }
 
 /** Example: 'GA3 1000 ppm, 8 mL left'; 'GA3 1000 ppm, past its time' */
-function stockText({ agent, ppm, keeps }: Solution, left: Exact | undefined, today: Day): string {
+function stockText(solution: Solution, left: Exact | undefined, journal: Journal, today: Day): string {
+  const { keeps } = solution;
   return [
-    `${agent?.word ?? ''} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : ''}`,
+    contentHeld(solution, journal),
     left && `${showVolume(left).text} left`,
     keeps && keeps.until < today ? 'past its time' : undefined,
   ].filter(text => text !== undefined).join(', ');

@@ -6,8 +6,8 @@ import { treatmentText } from '../../words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Batch } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
-import { showStrength } from '../../solutions/display.ts';
 import { isSaidIn } from '../agenda.ts';
+import { contentHeld } from '../../words/held.ts';
 
 export interface MapRow {
   /** As written; undefined for a place without a slot. */
@@ -68,9 +68,8 @@ function rowOf(stay: Stay, slot: string | undefined, journal: Journal, now: Mome
 }
 
 function liquidText(journal: Journal, id: string): string {
-  const { agent, ppm } = journal.solution(id) ?? {};
-  if (!agent) return 'solution';
-  return `${agent.word} ${ppm?.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength'}`;
+  const solution = journal.solution(id);
+  return solution?.agent ? contentHeld(solution, journal) : 'solution';
 }
 
 function nowhereIn(

@@ -14,13 +14,15 @@ export function stocksData({ now, rows }: StockList): object {
   return { now: isoMoment(now), stocks: rows.map(rowData) };
 }
 
-function rowData({ solution, left, found, notMeasured, overdrawn, emptied, state, place }: StockRow): object {
+function rowData({ solution, left, found, notMeasured, overdrawn, emptied, state, place, isAbout }: StockRow): object {
   const { id, form, agent, ppm, made, keeps, from, packet, entry: { record, moment, line } } = solution;
   const purity = factOf(record, 'purity');
   return {
     id, kind: kinds[form],
     agent: agent?.word ?? null,
     ppm: ppm.ok ? toNumber(ppm.value) : null,
+    about: isAbout,
+    atMost: solution.staleSince !== undefined,
     purity: purity ? { percent: purity.percent, of: purity.form ?? null } : null,
     from: from ?? packet ?? null,
     date: moment ? isoMoment(moment) : null,

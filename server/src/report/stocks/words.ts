@@ -1,11 +1,9 @@
 /** What is left, in words: the same in text, in Markdown and on the page. */
 import { printMoment } from '../../journal/moment.ts';
-import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import { cautionsFor } from '../../solutions/cautions.ts';
-import { showStrength } from '../../solutions/display.ts';
 import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import type { Column } from '../columns.ts';
 import type { Passage } from '../passages.ts';
@@ -30,13 +28,13 @@ export function stockSheet({ name, now, rows }: StockList): Sheet {
   };
 }
 
-/** Example: 'GA3 1000 ppm', 'GA3 powder, purity 90 %' */
-export function holdsText({ form, agent, ppm, entry: { record } }: Solution): string {
+/** Example: 'GA3 1000 ppm', 'GA3 about 250 ppm', 'GA3 powder, purity 90 %' */
+export function holdsText({ solution: { form, agent, entry: { record } }, content }: StockRow): string {
   if (!agent) return 'agent unknown';
   const { word } = agent;
   const label = form === 'bought' ? factOf(record, 'substance')?.strength?.value : undefined;
   if (label) return `${word} ${printQuantity(label)}`;
-  if (form !== 'powder') return `${word} ${ppm.ok ? showStrength(ppm.value, 'ppm').text : 'of unknown strength'}`;
+  if (form !== 'powder') return content;
   const purity = factOf(record, 'purity');
   return `${word} powder${purity ? `, purity ${purity.percent} %${purity.form ? ` ${purity.form}` : ''}` : ''}`;
 }
@@ -58,7 +56,7 @@ function passageOf(heading: string, rows: readonly StockRow[], texts: readonly s
     heading, items: [], texts: [...remarks, ...texts],
     columns: [
       column('Name', ({ solution }) => solution.id),
-      column('Holds', ({ solution }) => holdsText(solution)),
+      column('Holds', holdsText),
       column('Left', restText),
       column('Of', ({ solution: { form, made } }) => (made ? showAmount(form, made).text : '–'), 'number'),
       column('Good until', ({ solution: { keeps } }) => (keeps ? isoOf(keeps.until) : '–')),

@@ -1,0 +1,24 @@
+/** How strong a bottle is, in words. */
+import { halvedOrigin, shelfOf } from '../journal/doses.ts';
+import type { Journal } from '../journal/journal.ts';
+import type { Solution } from '../journal/solutions.ts';
+import { showStrength } from '../solutions/display.ts';
+
+/**
+ * Undefined where the strength is not known.
+ *
+ * Example: '1000 ppm'; 'about 1000 ppm' where powder was halved by eye on the way to it, 'at most 1000 ppm' where it
+ * was made from what was past its date
+ */
+export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
+  const { ppm, staleSince } = solution;
+  if (!ppm.ok) return undefined;
+  const isByEye = halvedOrigin(solution, shelfOf(journal)) !== undefined;
+  return `${staleSince === undefined ? isByEye ? 'about ' : '' : 'at most '}${showStrength(ppm.value, 'ppm').text}`;
+}
+
+/** Example: 'GA3 1000 ppm', 'GA3 about 250 ppm', 'GA3 of unknown strength', 'agent unknown' */
+export function contentHeld(solution: Solution, journal: Journal): string {
+  const { agent } = solution;
+  return agent ? `${agent.word} ${strengthHeld(solution, journal) ?? 'of unknown strength'}` : 'agent unknown';
+}
