@@ -13,17 +13,19 @@ export interface PublishedJournal {
   readonly report: Report;
 }
 
-/** Seed of one plant in two journals is listed twice, each with what its grower found. */
+/** Seed of one plant in two journals is listed twice, one below the other, each with what its grower found. */
 export function severalPage(title: string, journals: readonly PublishedJournal[]): SitePage {
   const items = journals.map(journal => itemsOf(journal.report, journal));
   const ofJournals = journals.map(({ folder, title: own }, i) => element('li', {},
     link(`${folder}/${INDEX}`, own), ` ${count(items[i]!.plants.length, 'plant')}, ${count(items[i]!.lots.length, 'lot')}`));
+  const inOrder = (of: 'plants' | 'lots') => items.flatMap(each => each[of])
+    .sort((a, b) => (a.key < b.key ? -1 : Number(a.key > b.key))).map(({ item }) => item);
   const content = searchPage(title, [
     element('h1', {}, printable(title)),
     paragraph(`${count(journals.length, 'journal')}. Each was kept, counted and judged by itself.`),
   ], [
     element('section', { class: 'list' }, element('h2', {}, 'Journals'), element('ul', {}, ...ofJournals)),
-    ...list('Plants', items.flatMap(({ plants }) => plants)), ...list('Lots', items.flatMap(({ lots }) => lots)),
+    ...list('Plants', inOrder('plants')), ...list('Lots', inOrder('lots')),
   ]);
   return { name: INDEX, content };
 }

@@ -64,12 +64,13 @@ function placesOf({ lots, plants }: Report): Places {
 
 function indexPage({ title, above, report }: Site): string {
   const { plants, lots } = itemsOf(report);
+  const [ofPlants, ofLots] = [plants, lots].map(all => all.map(({ item: own }) => own));
   return searchPage(title, [
     ...(above === undefined ? [] : [way(link(`../${INDEX}`, above))]),
     element('h1', {}, printable(title)),
     paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(report.now.day)}.`),
     ...warningsOf({ ...report, ahead: 0 }).map(paragraph),
-  ], [...list('Plants', plants), ...list('Lots', lots), element('p', {}, link(TABLES, 'Download the tables'))]);
+  ], [...list('Plants', ofPlants!), ...list('Lots', ofLots!), element('p', {}, link(TABLES, 'Download the tables'))]);
 }
 
 /** A page with lists to search. */
@@ -85,17 +86,25 @@ export function searchPage(title: string, above: readonly Markup[], lists: reado
   return page(title, body, [], { policy: `${PAGE_POLICY}; script-src '${SEARCH_HASH}'`, script: SEARCH });
 }
 
+interface Listed {
+  /** By which it is put in order with others. */
+  readonly key: string;
+  readonly item: Markup;
+}
+
 /** The items of its lists. With the folder and the title of a journal among several, as seen from the folder above. */
 export function itemsOf(report: Report, from?: { readonly folder: string; readonly title: string }): {
-  readonly plants: Markup[];
-  readonly lots: Markup[];
+  readonly plants: Listed[];
+  readonly lots: Listed[];
 } {
   const { plants, lots } = placesOf(report);
   const at = (name: string) => (from ? `${from.folder}/${name}` : name);
   const withTitle = (text: string | undefined) => [from?.title, text].filter(each => each !== undefined).join(': ') || undefined;
   return {
-    plants: [...plants].map(([plant, name]) => item(at(name), plant.plant, withTitle(plantSaid(plant)), '')),
-    lots: [...lots].map(([lot, name]) => item(at(name), nameOf(lot), withTitle(verdictsOf(lot)), wordsOf(lot))),
+    plants: [...plants].map(([plant, name]) => (
+      { key: plantKey(plant.plant), item: item(at(name), plant.plant, withTitle(plantSaid(plant)), '') })),
+    lots: [...lots].map(([lot, name]) => (
+      { key: lot.lot.id, item: item(at(name), nameOf(lot), withTitle(verdictsOf(lot)), wordsOf(lot)) })),
   };
 }
 
