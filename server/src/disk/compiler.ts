@@ -2,11 +2,12 @@
 import { setFlagsFromString } from 'node:v8';
 
 /**
- * The flag that has a version of V8 compile later; undefined where none was tried. The budget counts bytes of code
- * that ran (67,584 as it comes), the other counts calls (3,000 as it comes).
+ * The flag that has a version of V8 compile later; undefined where none was tried, as in every Electron: a V8 that does
+ * not let its flags change any more would end the program. The budget counts bytes of code that ran (67,584 as it
+ * comes), the other counts calls (3,000 as it comes).
  */
 export function lateCompiling(v8: string): string | undefined {
-  const major = Number.parseInt(v8, 10);
+  const major = Number(/^(\d+)\..*-node\./.exec(v8)?.[1]);
   if (major === 11) return '--interrupt-budget=500000';
   return major >= 12 && major <= 14 ? '--invocation-count-for-turbofan=10000' : undefined;
 }
