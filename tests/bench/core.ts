@@ -11,7 +11,7 @@ export { hintsIn } from '../../server/src/features/inlay.ts';
 export { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
 export { lotRows } from '../../server/src/features/lots.ts';
 export { referencesAt } from '../../server/src/features/references.ts';
-export { tokensIn } from '../../server/src/features/semantic-tokens.ts';
+export { forEachToken } from '../../server/src/features/semantic-tokens.ts';
 export { Journal } from '../../server/src/journal/journal.ts';
 export { merge } from '../../server/src/merge/merge.ts';
 export { reportOf } from '../../server/src/report/report.ts';

@@ -52,8 +52,8 @@ function timesOf(core, name, n) {
 /** Milliseconds of CPU that each task takes on one journal, each once, in the order in which an editor asks. */
 function measure(core, text) {
   const {
-    completionsAt, documentSymbols, due, foldsOf, formatEdits, hintsIn, hoverAt, Journal, lensesOf, lensTitle, lotRows,
-    merge, placesNow, ProblemBook, referencesAt, reportOf, reportText, tokensIn,
+    completionsAt, documentSymbols, due, foldsOf, forEachToken, formatEdits, hintsIn, hoverAt, Journal, lensesOf,
+    lensTitle, lotRows, merge, placesNow, ProblemBook, referencesAt, reportOf, reportText,
   } = core;
   const times = {};
   const timed = (task, work) => {
@@ -71,7 +71,7 @@ function measure(core, text) {
   const lines = text.split('\n');
   const last = lines.length - 1;
   const kinds = { counts: true, soaks: true, stages: true, stocks: true };
-  timed('tokens', () => [...tokensIn(journal, FILE)]);
+  timed('tokens', () => forEachToken(journal, FILE, () => undefined));
   timed('outline', () => documentSymbols(journal, FILE, NOW));
   timed('folds', () => foldsOf(journal.files.get(FILE).text));
   timed('format', () => formatEdits(journal.files.get(FILE).text));

@@ -6,11 +6,11 @@ import { hintsIn } from '../../server/src/features/inlay.ts';
 import { lensesOf, lensTitle } from '../../server/src/features/lens.ts';
 import { linksOf } from '../../server/src/features/links.ts';
 import { selectionsAt } from '../../server/src/features/selection.ts';
-import { tokensIn } from '../../server/src/features/semantic-tokens.ts';
 import { signatureAt } from '../../server/src/features/signature.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import type { Position, Range } from '../../server/src/text/line-store.ts';
 import { at } from './journals.ts';
+import { tokensIn } from '../support/tokens.ts';
 
 const now = at('2026-01-19 19:05');
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { tokensIn } from '../../server/src/features/semantic-tokens.ts';
 import { differences, variantsOf } from '../support/fixture.ts';
 import { journalOf } from './journals.ts';
+import { tokensIn } from '../support/tokens.ts';
 
 const journal = `
   --- 2026.germ
@@ -72,7 +72,7 @@ const journal = `
 describe.each(variantsOf(journal))('names coloured by what they mean, $name', ({ fixture }) => {
   test('are those marked, and nothing else', () => {
     const all = journalOf(fixture);
-    const found = fixture.files.flatMap(({ name: file }) => [...tokensIn(all, file)].map(({ type, marks, ...place }) =>
+    const found = fixture.files.flatMap(({ name: file }) => tokensIn(all, file).map(({ type, marks, ...place }) =>
       ({ file, ...place, label: [type, ...marks].join(' ') })));
     expect(differences(fixture, found)).toBe('');
   });
@@ -90,6 +90,6 @@ test('a batch that is closed fades alone; its lot when all are, those given out 
 
 test('a part of a file has its tokens alone', () => {
   const all = journalOf({ files: [{ name: 'a.germ', text: 'lot V-1 Iris\nsow V-1 2026-01-01\nsow V-1 2026-01-02\n' }], expected: [] });
-  expect([...tokensIn(all, 'a.germ', 1, 1)].map(({ line }) => line)).toEqual([1]);
-  expect([...tokensIn(all, 'a.germ', 2, 99)].map(({ line }) => line)).toEqual([2]);
+  expect(tokensIn(all, 'a.germ', 1, 1).map(({ line }) => line)).toEqual([1]);
+  expect(tokensIn(all, 'a.germ', 2, 99).map(({ line }) => line)).toEqual([2]);
 });

@@ -8,7 +8,6 @@ import { highlightsAt } from '../../server/src/features/highlight.ts';
 import { hoverAt } from '../../server/src/features/hover/hover.ts';
 import { referencesAt } from '../../server/src/features/references.ts';
 import { rename } from '../../server/src/features/rename.ts';
-import { tokensIn } from '../../server/src/features/semantic-tokens.ts';
 import type { Journal } from '../../server/src/journal/journal.ts';
 import { merge } from '../../server/src/merge/merge.ts';
 import { agendaOf } from '../../server/src/report/agenda.ts';
@@ -19,6 +18,7 @@ import { print } from '../../server/src/syntax/print.ts';
 import { applied, journalIn } from '../features/actions/applied.ts';
 import { labels, offered } from '../features/completion/offered.ts';
 import { at, reportFor } from '../report/helpers.ts';
+import { tokensIn } from '../support/tokens.ts';
 
 const now = at('2026-01-01');
 const older = 'lot GEN-23 Gentiana lutea, 40 seeds, collected 2023\nsow GEN-23 2025-12-01, 40 seeds\n';
@@ -77,7 +77,7 @@ describe('in the editor', () => {
     const named = { file: 'new.germ', line: 0, start: 46, end: 52 };
     expect(referencesAt(journal, 'old.germ', { line: 0, character: 6 }, false)).toEqual([named, { file: 'old.germ', line: 1, start: 4, end: 10 }]);
     expect(highlightsAt(journal, 'new.germ', place)).toMatchObject([{ place: named }]);
-    expect([...tokensIn(journal, 'new.germ')].at(-1)).toMatchObject({ start: 46, end: 52, type: 'name', marks: [] });
+    expect(tokensIn(journal, 'new.germ').at(-1)).toMatchObject({ start: 46, end: 52, type: 'name', marks: [] });
   });
 
   test('another name of the older lot is written there too', () => {

@@ -27,13 +27,15 @@ const MOST_JUDGED = 20;
 export function documentSymbols(journal: Journal, file: string, now: Moment): OutlineSymbol[] {
   const text = journal.files.get(file)?.text;
   if (!text) return [];
-  const lines = [...text];
+  const lines = text.lines();
   const isJudged = lines.filter(({ content: { record } }) => record?.keyword === 'lot').length <= MOST_JUDGED;
   const items: Node[] = [];
   /** Lots and batches of this file by path. */
   const batches = new Map<string, Node>();
   /** The first record about each lot, by the number of its line. */
   const uses = new Map<string, number>();
+  /** Paths seen so far, most of which stand on many lines. */
+  const seen = new Set<string>();
   for (let number = 0; number < lines.length; number++) {
     const { record } = lines[number]!.content;
     if (!record?.subject) continue;
@@ -44,8 +46,11 @@ export function documentSymbols(journal: Journal, file: string, now: Moment): Ou
       items.push(node);
       if (symbol.kind === 'lot' && !batches.has(id)) batches.set(id, node);
     } else if (isAboutLot(record)) {
-      const root = rootOf(id);
-      if (!uses.has(root)) uses.set(root, number);
+      if (!seen.has(id)) {
+        seen.add(id);
+        const root = rootOf(id);
+        if (!uses.has(root)) uses.set(root, number);
+      }
       if (record.keyword === 'split') addParts(batches, lines, number, record);
     }
   }
@@ -85,14 +90,16 @@ function usedHere(journal: Journal, lines: readonly JournalLine[], id: string, n
   return nodeOf({ ...symbol, detail }, lines, number, { start, end: start + id.length });
 }
 
-function nodeOf(symbol: SymbolText, lines: readonly JournalLine[], number: number, { start, end }: Span): Node {
+function nodeOf(
+  { kind, name, detail }: SymbolText, lines: readonly JournalLine[], number: number, { start, end }: Span,
+): Node {
   const line = lines[number]!;
   const { record } = line.content;
   const lot = record?.keyword === 'lot' ? record.subject?.text : undefined;
   let last = number;
   while (belongs(lines[last + 1], lot)) last++;
   const place = { file: line.store.name, line: number, start, end };
-  return { ...symbol, place, lines: { start: number, end: last }, children: [] };
+  return { kind, name, detail, place, lines: { start: number, end: last }, children: [] };
 }
 
 /** Remarks belong to the record above them, and to a lot the `split` records right below it. */

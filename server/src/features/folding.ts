@@ -12,7 +12,7 @@ export interface Fold {
 
 /** From top to bottom; of two that begin on one line the longer first. Empty lines at the end of a fold stay. */
 export function foldsOf(text: JournalText): Fold[] {
-  const lines = [...text];
+  const lines = text.lines();
   const headings = headingsOf(lines);
   const folds: Fold[] = [];
   const add = (start: number, end: number, kind: Fold['kind']) => {

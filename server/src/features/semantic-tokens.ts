@@ -12,12 +12,8 @@ import { builtInAgents } from '../solutions/agents.ts';
 import { isLasting } from '../syntax/limits.ts';
 import { closedPaths } from './closed-paths.ts';
 
-export interface Token extends Span {
-  readonly line: number;
-  /** `name`: a lot, a stock or a regime; `part`: a batch within its lot. */
-  readonly type: 'name' | 'part' | 'agent' | 'plant';
-  readonly marks: readonly Mark[];
-}
+/** `name`: a lot, a stock or a regime; `part`: a batch within its lot. */
+export type TokenType = 'name' | 'part' | 'agent' | 'plant';
 
 /**
  * `definition`: made known here; `builtIn`: needs no declaration; `closed`: nothing can come of it any more;
@@ -25,22 +21,23 @@ export interface Token extends Span {
  */
 export type Mark = 'definition' | 'builtIn' | 'closed' | 'unresolved';
 
+/** A token in its line. The marks are one of a few lists that all tokens share. */
+export type SeeToken = (line: number, start: number, end: number, type: TokenType, marks: readonly Mark[]) => void;
+
 /**
- * The tokens of the lines from one to another, by default all, in the order in which they stand. One after the other: a
- * large file has hundreds of thousands.
+ * Shows the tokens of the lines from one to another, by default all, in the order in which they stand. None is an
+ * object of its own: a large file has hundreds of thousands.
  */
-export function* tokensIn(journal: Journal, file: string, from = 0, to = Infinity): IterableIterator<Token> {
+export function forEachToken(journal: Journal, file: string, see: SeeToken, from = 0, to = Infinity): void {
   const text = journal.files.get(file)?.text;
   if (!text) return;
-  const reader = new TokenReader(journal);
-  const end = Math.min(to, text.lineCount - 1);
-  for (let number = Math.max(0, from); number <= end; number++) {
-    const { record } = text.at(number).content;
-    if (record) yield* reader.read(record, number);
-  }
+  const reader = new TokenReader(journal, see);
+  text.forEach((line, number) => {
+    const { record } = line.content;
+    if (record) reader.read(record, number);
+  }, from, to);
 }
 
-// Shared, for the same reason.
 const plain: readonly Mark[] = [];
 const definition: readonly Mark[] = ['definition'];
 const builtIn: readonly Mark[] = ['builtIn'];
@@ -55,31 +52,30 @@ interface Part {
 }
 
 class TokenReader {
-  #tokens: Token[] = [];
   readonly #journal: Journal;
+  readonly #see: SeeToken;
   readonly #paths = new Map<string, readonly Part[]>();
   #line = 0;
   /** Where the last token of the line ends. */
   #end = 0;
 
-  constructor(journal: Journal) {
+  constructor(journal: Journal, see: SeeToken) {
     this.#journal = journal;
+    this.#see = see;
   }
 
-  /** The tokens of one line. */
-  read(record: JournalRecord, line: number): readonly Token[] {
-    this.#tokens = [];
+  /** Shows the tokens of one line. */
+  read(record: JournalRecord, line: number): void {
     this.#line = line;
     this.#end = 0;
     if (record.subject) this.#subject(record, record.subject);
     for (const fact of record.facts) this.#fact(record, fact);
-    return this.#tokens;
   }
 
-  #add(start: number, end: number, type: Token['type'], marks: readonly Mark[]): void {
+  #add(start: number, end: number, type: TokenType, marks: readonly Mark[]): void {
     if (end <= start || start < this.#end) return;
     this.#end = end;
-    this.#tokens.push({ line: this.#line, start, end, type, marks });
+    this.#see(this.#line, start, end, type, marks);
   }
 
   #name({ start, end }: Span, isKnown: boolean): void {

@@ -45,7 +45,7 @@ export function symbolNow(journal: Journal, line: JournalLine, now: Moment, isJu
   const lot = symbol?.kind === 'lot' ? journal.lot(record!.subject!.text) : undefined;
   if (lot?.definition.line !== line) return symbol;
   const detail = [symbol!.detail, lotState(lot, now).text, ...isJudged ? verdictTexts(lot) : []].filter(text => text !== '').join(' · ');
-  return { ...symbol!, detail };
+  return { kind: 'lot', name: symbol!.name, detail };
 }
 
 const named: ReadonlySet<Keyword> = new Set(['lot', 'stock', 'powder', 'dilute', 'regime', 'agent', 'guide']);

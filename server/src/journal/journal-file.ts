@@ -38,7 +38,8 @@ export class JournalFile {
 
   /** The lines that are part of the journal, from top to bottom. */
   counted(): JournalLine[] {
-    return [...this.text].filter(line => !this.#uncounted.has(line));
+    const lines = this.text.lines();
+    return this.#uncounted.size === 0 ? lines : lines.filter(line => !this.#uncounted.has(line));
   }
 
   edit(range: Range, text: string): JournalChange {
@@ -97,7 +98,7 @@ export class JournalFile {
   /** A mark can make all below it count or not: such a file is read anew, which is rare and soon over. */
   #followConflicts({ added, removed }: Change<Reading>): JournalChange {
     const isNew = new Set(added);
-    const old = [...this.text].filter(line => !isNew.has(line));
+    const old = this.text.lines().filter(line => !isNew.has(line));
     const before = [...old, ...removed].filter(line => !this.#uncounted.has(line));
     this.#readConflicts();
     const now = this.counted();
@@ -108,7 +109,7 @@ export class JournalFile {
   }
 
   #readConflicts(): void {
-    const lines = this.#marks.size > 0 ? [...this.text] : [];
+    const lines = this.#marks.size > 0 ? this.text.lines() : [];
     this.conflicts = conflictBlocks(lines.map(({ text }) => text));
     this.#uncounted = new Set(this.conflicts.flatMap(({ start, base, middle, end }) =>
       [lines[start]!, ...lines.slice(base ?? middle, end + 1)]));

@@ -1,17 +1,16 @@
 /** Requests for semantic tokens: the file, a part of it, or what changed since the last time. */
-import {
-  SemanticTokensBuilder, type Connection, type SemanticTokens, type SemanticTokensDelta, type ServerCapabilities,
-} from './protocol.ts';
-import { tokensIn, type Mark, type Token } from '../features/semantic-tokens.ts';
+import type { Connection, SemanticTokens, SemanticTokensDelta, ServerCapabilities } from './protocol.ts';
+import { forEachToken, type Mark, type TokenType } from '../features/semantic-tokens.ts';
 import type { About } from './features.ts';
-import type { Service } from './service.ts';
+import type { Service, Snapshot } from './service.ts';
+import { TokenAnswers, TokenData } from './token-data.ts';
 
 /** The protocol's own types, so that every theme has colours for them; the grammar's scopes have the same. */
 const types = ['function', 'variable', 'type', 'class'] as const;
 /** The last two are ours: package.json says which colours they have in VS Code. */
 const modifiers = ['definition', 'defaultLibrary', 'closed', 'unresolved'] as const;
 
-const typeOf: Readonly<Record<Token['type'], number>> = {
+const typeOf: Readonly<Record<TokenType, number>> = {
   name: types.indexOf('function'), part: types.indexOf('variable'),
   agent: types.indexOf('type'), plant: types.indexOf('class'),
 };
@@ -27,37 +26,29 @@ export const colourCapabilities: ServerCapabilities = {
 };
 
 export function serveColours(connection: Connection, about: About, service: Service): void {
-  /** What each open document was coloured with last. */
-  const builders = new Map<string, SemanticTokensBuilder>();
+  const answers = new TokenAnswers();
   const { semanticTokens } = connection.languages;
 
-  semanticTokens.on(about('colours', null, ({ journal, file }, { textDocument: { uri } }): SemanticTokens => {
-    for (const known of builders.keys()) if (service.versionOf(known) === undefined) builders.delete(known);
-    const builder = new SemanticTokensBuilder();
-    builders.set(uri, builder);
-    push(builder, tokensIn(journal, file));
-    return builder.build();
+  semanticTokens.on(about('colours', null, (snapshot, { textDocument: { uri } }): SemanticTokens => {
+    answers.keepOnly(known => service.versionOf(known) !== undefined);
+    return answers.full(uri, dataOf(snapshot));
   }));
 
   semanticTokens.onDelta(about('colours', null, (
-    { journal, file }, { textDocument: { uri }, previousResultId },
-  ): SemanticTokens | SemanticTokensDelta => {
-    const builder = builders.get(uri) ?? new SemanticTokensBuilder();
-    builders.set(uri, builder);
-    builder.previousResult(previousResultId);
-    push(builder, tokensIn(journal, file));
-    return builder.buildEdits();
-  }));
+    snapshot, { textDocument: { uri }, previousResultId },
+  ): SemanticTokens | SemanticTokensDelta => answers.since(uri, previousResultId, dataOf(snapshot))));
 
-  semanticTokens.onRange(about('colours', null, ({ journal, file }, { range: { start, end } }): SemanticTokens => {
-    const builder = new SemanticTokensBuilder();
-    push(builder, tokensIn(journal, file, start.line, end.line));
-    return builder.build();
-  }));
+  semanticTokens.onRange(about('colours', null, (snapshot, { range: { start, end } }): SemanticTokens => (
+    { data: dataOf(snapshot, start.line, end.line).numbers() })));
 }
 
-function push(builder: SemanticTokensBuilder, tokens: Iterable<Token>): void {
-  for (const { line, start, end, type, marks } of tokens) {
-    builder.push(line, start, end - start, typeOf[type], marks.reduce((bits, mark) => bits | bitOf[mark], 0));
-  }
+function dataOf({ journal, file }: Snapshot, from?: number, to?: number): TokenData {
+  const data = new TokenData();
+  const bits = new Map<readonly Mark[], number>();
+  forEachToken(journal, file, (line, start, end, type, marks) => {
+    let set = bits.get(marks);
+    if (set === undefined) bits.set(marks, set = marks.reduce((all, mark) => all | bitOf[mark], 0));
+    data.add(line, start, end - start, typeOf[type], set);
+  }, from, to);
+  return data;
 }

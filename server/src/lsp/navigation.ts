@@ -50,7 +50,7 @@ export function serveNavigation(connection: Connection, about: About, service: S
     const symbols = documentSymbols(snapshot.journal, snapshot.file, snapshot.now);
     return service.client().textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport === true
       ? symbols.map(symbol => outlined(symbol, snapshot))
-      : symbols.flatMap(symbol => listed(symbol, service));
+      : listed(symbols, service);
   }));
 
   ownRequests(connection, service)('neighbour', null, ({ uri, position, direction = 'next' }): NeighbourShown | null => {
@@ -68,11 +68,15 @@ export function serveNavigation(connection: Connection, about: About, service: S
 }
 
 /** For clients that show no tree: each with the name of the one that holds it. */
-function listed(symbol: OutlineSymbol, service: Service, containerName?: string): SymbolInformation[] {
-  const { kind, name, place, children } = symbol;
-  const location = locationOf(place, service);
-  const own = { name, kind: kinds[kind], location, ...(containerName !== undefined && { containerName }) };
-  return [own, ...children.flatMap(child => listed(child, service, name))];
+function listed(
+  symbols: readonly OutlineSymbol[], service: Service, into: SymbolInformation[] = [], containerName?: string,
+): SymbolInformation[] {
+  for (const { kind, name, place, children } of symbols) {
+    const location = locationOf(place, service);
+    into.push({ name, kind: kinds[kind], location, ...(containerName !== undefined && { containerName }) });
+    listed(children, service, into, name);
+  }
+  return into;
 }
 
 function outlined({ kind, name, detail, place, lines, children }: OutlineSymbol, snapshot: Snapshot): DocumentSymbol {

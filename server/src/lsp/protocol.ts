@@ -7,6 +7,5 @@ export {
   CodeActionKind, CodeLensRefreshRequest, CompletionItemKind, CompletionTriggerKind, DiagnosticSeverity,
   DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, DocumentHighlightKind, ErrorCodes,
   FileOperationPatternKind, FoldingRangeKind, InsertTextFormat, InsertTextMode, LSPErrorCodes, MarkupKind, Message,
-  RequestType, ResponseError, SemanticTokensBuilder, SymbolKind, TextDocumentContentChangeEvent, TextDocuments,
-  TextDocumentSyncKind,
+  RequestType, ResponseError, SymbolKind, TextDocumentContentChangeEvent, TextDocuments, TextDocumentSyncKind,
 } from 'vscode-languageserver';

@@ -104,8 +104,24 @@ export class LineStore<Content> {
     return line;
   }
 
-  *[Symbol.iterator](): IterableIterator<Line<Content>> {
-    for (const block of this.#blocks) yield* block.lines;
+  [Symbol.iterator](): IterableIterator<Line<Content>> {
+    return this.lines().values();
+  }
+
+  /** All lines from top to bottom. */
+  lines(): Line<Content>[] {
+    return ([] as Line<Content>[]).concat(...this.#blocks.map(({ lines }) => lines));
+  }
+
+  /** Goes through the lines from one number to another, both included and where there are such lines. */
+  forEach(see: (line: Line<Content>, number: number) => void, from = 0, to = Infinity): void {
+    const last = Math.min(to, this.#count - 1);
+    let number = Math.max(0, from);
+    for (let index = this.#blockIndex(number); number <= last; index++) {
+      const { first, lines } = this.#blocks[index]!;
+      const stop = Math.min(last + 1, first + lines.length);
+      for (; number < stop; number++) see(lines[number - first]!, number);
+    }
   }
 
   /** The whole text, or what stands in a range; line ends as they were written. */
