@@ -95,6 +95,16 @@ describe('above a lot', () => {
     expect(seen).toContain('compare | 12 of 12 open · dish-1, dish-5 and dish-9 worth repeating so far · ');
   });
 
+  test('stands seed that was treated late by its batch: its count is of what came up before and after', () => {
+    const late = `${sown}\n  count V-1/A 2026-01-18, 3\n  count V-1/B 2026-01-18, 3\n  soak V-1/A 2026-01-19 10:00, GA3 500 ppm, 24 h
+      soak V-1/B 2026-01-19 10:00, water, 24 h\n  sow V-1/A 2026-01-20 11:00\n  sow V-1/B 2026-01-20 11:00
+      count V-1/A 2026-01-26, 9\n  count V-1/B 2026-01-26, 1`.replaceAll('      soak', '  soak').replaceAll('      count', '  count');
+    const all = lenses(late).join('\n');
+    expect(all).toContain('A 12 of 24 = 50 %');
+    expect(all).toContain('water 24 h (B) 4 of 24 = 16.7 %');
+    expect(all).not.toContain('(A) 12 of 24');
+  });
+
   test('stands a soak that is to end', () => {
     expect(lenses('lot V-1 Iris, 60 seeds\nsoak V-1 2026-01-26 07:00, water, 24 h', '2026-01-26 08:00')).toEqual(['1: open · lift due tomorrow']);
   });

@@ -29,7 +29,8 @@ describe('a verdict on seed that was estimated', () => {
     expect([contests, ladders]).toEqual([[], []]);
     expect(estimated.map(({ verdict }) => verdict.sentence)).toEqual([
       'Worth repeating: by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated (13 to 20 %); '
-      + 'the seeds were estimated, and the verdict is the same with the least and with the most of each side.',
+      + 'the seeds were estimated, and the verdict is the same with the least and with the most of each side. '
+      + 'With one dish a side, a difference between the two dishes themselves would look the same.',
     ]);
   });
 

@@ -103,7 +103,10 @@ function labelsOf(lot: Lot): ReadonlyMap<Batch, string> {
   const labels = groups.map(groupLabel);
   if (new Set(labels).size < 2) return new Map();
   return new Map(groups.flatMap(({ batches }, i) =>
-    (labels[i]!.length > LONGEST_LABEL ? [] : batches.map(({ batch }) => [batch, labels[i]!] as const))));
+    (labels[i]!.length > LONGEST_LABEL ? [] : batches
+      // What was treated late is counted with what it was before.
+      .filter(({ endedBy }) => endedBy?.type !== 'soak')
+      .map(({ batch }) => [batch, labels[i]!] as const))));
 }
 
 function countedText(lot: Lot, batch: Batch, label: string | undefined): string {

@@ -169,16 +169,21 @@ function half({ untreatedHalf }: Comparison): string {
 }
 
 function provisos({ rule, verdict, evidence, comparison, judging }: Told): string[] {
-  const { dishes, open } = comparison;
-  const isVerdict = verdict === 'worth repeating' || verdict === 'harmful';
+  const { open } = comparison;
   return [
     evidence.open ? waiting(open, comparison) : undefined,
     evidence.tooFew && rule === 'too-few' ? `Fewer than ${THRESHOLDS.fewestSeeds.value} seeds a side are too few to tell.` : undefined,
-    isVerdict && dishes.treated === 1 && dishes.untreated === 1
-      ? 'With one dish a side, a difference between the two dishes themselves would look the same.'
-      : undefined,
+    oneDishText(verdict, comparison),
     judging && judgedText(judging),
   ].filter(text => text !== undefined);
+}
+
+/** What no sum can tell apart; undefined where nothing is claimed, or where a side has several dishes. */
+export function oneDishText(verdict: VerdictName, { dishes }: Comparison): string | undefined {
+  const isClaim = verdict === 'worth repeating' || verdict === 'harmful';
+  return isClaim && dishes.treated === 1 && dishes.untreated === 1
+    ? 'With one dish a side, a difference between the two dishes themselves would look the same.'
+    : undefined;
 }
 
 function judgedText({ on, written, state }: JudgeDay): string | undefined {

@@ -4,7 +4,7 @@ import type { Looks } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause } from '../measures/measured.ts';
 import type { Verdict } from '../measures/verdict.ts';
-import { daysText } from '../measures/verdict-text.ts';
+import { daysText, oneDishText } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import type { Contest } from './lot-trial.ts';
@@ -54,7 +54,8 @@ function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Cont
   const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
   if (isAgreed && numbers !== undefined) {
     const same = 'the seeds were estimated, and the verdict is the same with the least and with the most of each side';
-    return { verdict, rule, evidence: undefined, open, sentence: asSentence(verdict, `${numbers}; ${same}`, open) };
+    const told = [asSentence(verdict, `${numbers}; ${same}`, open), oneDishText(verdict, comparisons[0]!)];
+    return { verdict, rule, evidence: undefined, open, sentence: told.filter(text => text !== undefined).join(' ') };
   }
   const reason = names.length > 1
     ? `the seeds were estimated, and with the least or the most of them the verdict would be ${names.map(name => `“${name}”`).join(' or ')}`

@@ -1,4 +1,5 @@
 /** Numbers of seeds in words. */
+import type { SeedRange } from '../model/estimate.ts';
 import type { HowMany } from '../model/record.ts';
 
 /**
@@ -19,4 +20,9 @@ export function howManyText(howMany: HowMany | undefined): string {
 export function seedsText(seeds: number | undefined): string {
   if (seeds === undefined) return '';
   return seeds === 1 ? '1 seed' : `${seeds} seeds`;
+}
+
+/** Example: '24 seeds', '32 to 49 seeds' */
+export function rangedSeedsText({ least, most }: SeedRange): string {
+  return least === most ? seedsText(most) : `${least} to ${seedsText(most)}`;
 }

@@ -67,6 +67,21 @@ describe('hover on a lot', () => {
     `);
   });
 
+  test('gives what was estimated as a range, here and over its batches', () => {
+    const journal = (mark: string) => `
+      lot VER-24 Veratrum nigrum, about 80 seeds
+      split VER-24, A half, B 30 to 36 seeds
+      sow VER-24/A 2026-01-11
+      count VER-24/A 2026-01-20, 4
+      split VER-24/B, 1 10 seeds
+      ${mark}
+    `;
+    // A tenth either way of 80 is 72 to 88; half of that by eye 32.4 to 48.4.
+    expect(hover(journal('sow VER-24 2026-01-11\n          ^^^^^^ here'), '2026-02-03')).toContain('| A | untreated | 32 to 49 | 4 of 32 to 49 |');
+    expect(hover(journal('note VER-24/B 2026-01-11, dry\n           ^^^^^^^^ here'), '2026-02-03')).toContain('**VER-24/B** · Veratrum nigrum · 30 to 36 seeds');
+    expect(hover(journal('note VER-24/B 2026-01-11, dry\n           ^^^^^^^^ here'), '2026-02-03')).toContain('Divided into VER-24/B/1 (10 seeds); 20 to 26 seeds kept.');
+  });
+
   test('shows twelve batches, and says how many more there are', () => {
     const parts = Array.from({ length: 15 }, (_, n) => `P${n + 1} 2 seeds`).join(', ');
     const lines = hover(`lot VER-24 Veratrum nigrum, 30 seeds\n    ^^^^^^ here\nsplit VER-24, ${parts}`, '2026-02-03')!.split('\n');

@@ -1,12 +1,13 @@
 /** A batch: its life in a line, what germinated and when, what else was counted, where it lies. */
 import { whereNow, whereText } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
+import { rangeOf } from '../../journal/estimates.ts';
 import { countsOf, dayNumber, type Batch, type BatchEvent, type Lot } from '../../journal/life.ts';
 import { isBefore, type Moment } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { isoOf } from '../../model/day.ts';
 import { escapeMarkdown } from '../markdown.ts';
-import { seedsText } from '../../words/seeds.ts';
+import { rangedSeedsText } from '../../words/seeds.ts';
 import { agoText } from '../../words/days.ts';
 import { germinatedOf, germinationDays, originText } from '../../words/germination.ts';
 import { lifeLine } from '../../words/life-line.ts';
@@ -22,9 +23,10 @@ interface BatchOfLot {
   readonly lot: Lot;
 }
 
-const heading: Section<BatchOfLot> = ({ batch: { path, seeds }, lot }, { now }) => {
+const heading: Section<BatchOfLot> = ({ batch, batch: { path }, lot }, { now }) => {
   const place = whereText(whereNow(staysOf(lot), path, now));
-  const facts = [lot.plant, seedsText(seeds), place === undefined ? undefined : `at ${place}`];
+  const seeds = rangeOf(batch, 'seeds');
+  const facts = [lot.plant, seeds && rangedSeedsText(seeds), place === undefined ? undefined : `at ${place}`];
   return [`**${escapeMarkdown(path)}**`, ...facts.filter(fact => fact).map(fact => escapeMarkdown(fact!))].join(' · ');
 };
 
@@ -56,10 +58,14 @@ const days: Section<BatchOfLot> = ({ batch }, { now }) => {
 
 const counted: Section<BatchOfLot> = ({ batch }) => countedText(batch);
 
-const parts: Section<BatchOfLot> = ({ batch: { children, kept } }) => {
+const parts: Section<BatchOfLot> = ({ batch, batch: { children } }) => {
   if (children.length === 0) return undefined;
-  const given = children.map(({ path, seeds }) => `${path} (${seedsText(seeds) || 'number not recorded'})`).join(', ');
-  return escapeMarkdown(`Divided into ${given}${kept === undefined ? '' : `; ${seedsText(kept)} kept`}.`);
+  const kept = rangeOf(batch, 'kept');
+  const given = children.map(child => {
+    const seeds = rangeOf(child, 'seeds');
+    return `${child.path} (${seeds ? rangedSeedsText(seeds) : 'number not recorded'})`;
+  }).join(', ');
+  return escapeMarkdown(`Divided into ${given}${kept ? `; ${rangedSeedsText(kept)} kept` : ''}.`);
 };
 
 const closed: Section<BatchOfLot> = ({ batch }, { now }) => {

@@ -1,13 +1,14 @@
 /** A lot: what it is, and its batches side by side. */
 import { whereNow, whereText } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
+import { rangeOf } from '../../journal/estimates.ts';
 import { countsOf, isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import { replacingOf } from '../../journal/replacing.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { factOf } from '../../model/record.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownTable } from '../markdown.ts';
-import { howManyText, seedsText } from '../../words/seeds.ts';
+import { howManyText, rangedSeedsText } from '../../words/seeds.ts';
 import { collectedText } from '../../words/days.ts';
 import { germinatedOf, germinationDays } from '../../words/germination.ts';
 import { replacingTexts } from '../../words/replacing.ts';
@@ -73,9 +74,10 @@ function nameOf({ path, children }: Batch, id: string): string {
 }
 
 function sownCell(batch: Batch): string {
-  const { sowing, sown, kept } = batch;
-  if (sowing) return sown === undefined ? 'number not recorded' : String(sown);
-  return `– (${kept === undefined ? 'not sown' : `${seedsText(kept)} not sown`})`;
+  const kept = rangeOf(batch, 'kept');
+  const sown = rangeOf(batch, 'sown');
+  if (batch.sowing) return sown ? ofText(sown) : 'number not recorded';
+  return `– (${kept ? `${rangedSeedsText(kept)} not sown` : 'not sown'})`;
 }
 
 /** Germinated, percent and days; nothing is said of seed that nobody has done anything with. */
