@@ -8,8 +8,9 @@ import { setup } from './setup.mjs';
 export default async function start(project) {
   await setup();
   const data = await mkdtemp(path.join(tmpdir(), 'plumule-server-'));
-  const { origin, extension, stop } = await serve({ data, vsix: process.env.PLUMULE_VSIX });
-  project.provide('editor', { origin, extension, output: process.env.PLUMULE_OUTPUT });
+  const vsix = process.env.PLUMULE_VSIX;
+  const { origin, extension, stop } = await serve({ data, vsix });
+  project.provide('editor', { origin, extension, vsix, output: process.env.PLUMULE_OUTPUT });
   return async () => {
     await stop();
     await rm(data, { recursive: true, force: true, maxRetries: 5 });

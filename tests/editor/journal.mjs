@@ -15,21 +15,22 @@ const SAMPLES = fileURLToPath(new URL('../../samples', import.meta.url));
  * Runs `work` with the editor open on a journal that nobody else uses: a copy of the samples, or `files`
  * (name to text). `settings` are those of the folder; `committed` puts both under git, in one commit; `web` runs the
  * extension in the browser, without Node; `memory` does so with the files in memory only, in a file system of another
- * extension's.
+ * extension's; `restricted` runs the extension in a folder that is not trusted.
  * When `work` fails, a picture of the page and the browser's console stay in the run's output folder.
  */
-export async function inEditor({ files, settings, committed, memory, web = memory, width, height }, work) {
-  const { origin, extension } = inject('editor');
+export async function inEditor({ files, settings, committed, memory, web = memory, restricted, width, height }, work) {
+  const { origin, extension, vsix } = inject('editor');
   const place = await mkdtemp(path.join(tmpdir(), 'plumule-'));
   const folder = path.join(place, 'journal');
-  const bare = web ? await serve({ data: path.join(place, 'server') }) : undefined;
+  const own = web || restricted
+    ? await serve({ data: path.join(place, 'server'), vsix: web ? undefined : vsix, restricted }) : undefined;
   let page;
   try {
     const inMemory = memory && { ...files, '.vscode/settings.json': JSON.stringify(settings ?? {}) };
     if (!memory) await fill(folder, files, settings);
     if (committed) await commitAll(folder);
     const webExtension = web ? extension : undefined;
-    page = await openPage({ origin: bare?.origin ?? origin, webExtension, memory: inMemory, folder, width, height });
+    page = await openPage({ origin: own?.origin ?? origin, webExtension, memory: inMemory, folder, width, height });
     const editor = new Editor(page, folder);
     try {
       await editor.loaded();
@@ -41,7 +42,7 @@ export async function inEditor({ files, settings, committed, memory, web = memor
     await editor.close();
   } finally {
     await page?.context().browser().close();
-    await bare?.stop();
+    await own?.stop();
     await rm(place, { recursive: true, force: true, maxRetries: 5 });
   }
 }

@@ -24,16 +24,20 @@ const SETTINGS = {
   'typescript.disableAutomaticTypeAcquisition': true,
 };
 
+const RESTRICTED = { 'security.workspace.trust.enabled': true, 'security.workspace.trust.startupPrompt': 'never' };
+
 /**
  * Starts VS Code's server on a free port of 127.0.0.1 with its data in `data`, an own folder of this run.
  * `vsix` is installed by VS Code itself; without one there is no extension but the built-in ones.
+ * `restricted`: no folder is trusted, and nobody is asked.
  * Gives { origin, extension: folder of the installed extension, stop }.
  */
-export async function serve({ data, vsix }) {
+export async function serve({ data, vsix, restricted = false }) {
   const extensions = path.join(data, 'extensions');
   await mkdir(extensions, { recursive: true });
   await mkdir(path.join(data, 'data/User'), { recursive: true });
-  await writeFile(path.join(data, 'data/User/settings.json'), JSON.stringify(SETTINGS));
+  await writeFile(path.join(data, 'data/User/settings.json'), JSON.stringify(
+    restricted ? { ...SETTINGS, ...RESTRICTED } : SETTINGS));
   const common = [SERVER, '--server-data-dir', data, '--extensions-dir', extensions,
     '--accept-server-license-terms', '--telemetry-level', 'off'];
   const env = { ...process.env, EXTENSIONS_GALLERY: '{"serviceUrl":""}' }; // no marketplace
@@ -45,7 +49,7 @@ export async function serve({ data, vsix }) {
   }
 
   const server = spawn(process.execPath, [...common, '--host', '127.0.0.1', '--port', '0',
-    '--without-connection-token', '--disable-workspace-trust', '--disable-update-check',
+    '--without-connection-token', ...restricted ? [] : ['--disable-workspace-trust'], '--disable-update-check',
     '--disable-getting-started-override'], { env, detached: true, stdio: ['ignore', 'pipe', 'pipe'] });
   const port = await listening(server, path.join(data, 'server.log'));
   const [installed] = (await readdir(extensions)).filter(name => name.startsWith('plumule.'));
