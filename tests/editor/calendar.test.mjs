@@ -119,6 +119,40 @@ test('one command writes a count for each batch that waits; a digit and Tab fill
     }, 'both numbers where they belong');
   }));
 
+test('a count takes 3 keys and a round of eight dishes 17', () => inEditor(
+  {
+    files: {
+      'a.germ': `lot VER-24 Veratrum nigrum, 240 seeds
+split VER-24, ${[...'ABCDEFGH'].map(part => `${part} 24 seeds`).join(', ')}
+${[...'ABCDEFGH'].map((part, i) => `sow VER-24/${part} 2026-01-11, at shelf ${i + 1}\n`).join('')}`,
+    },
+    settings: later,
+  },
+  async editor => {
+    let keys = 0;
+    const key = async name => {
+      keys++;
+      await editor.press(name);
+    };
+    await editor.openFile('a.germ');
+    await editor.until(async () => (await editor.statusBar()).some(text => /VER-24|overdue|counts/.test(text)), 'what is due');
+    await key('Control+K');
+    await key('Control+G');
+    await editor.until(async () => (await editor.cursor()).line === 13, 'the cursor in the first of them');
+    await key('1');
+    expect(keys).toBe(3);
+    for (const digit of '2345678') {
+      await key('Tab');
+      await key(digit);
+    }
+    expect(keys).toBe(17);
+    const counts = [...'ABCDEFGH'].map((part, i) => `count VER-24/${part}, ${i + 1}`);
+    await editor.until(async () => {
+      const lines = await editor.lines();
+      return counts.every(count => lines.some(line => line.startsWith(count)));
+    }, 'eight numbers where they belong');
+  }));
+
 test('what is due is written as a calendar file', () => inEditor(
   { files: { 'a.germ': sown }, settings: later },
   async editor => {
