@@ -17,6 +17,19 @@ lot IRI-1 Iris alba, 10 seeds
 `;
 const TODAY = ['--today', '2026-02-12'];
 
+const LADDER = `lot L-1 Iris alba, 80 seeds
+split L-1, A 20 seeds, B 20 seeds, C 20 seeds
+soak L-1/A 2026-01-05 18:00, GA3 250 ppm, 24 h
+soak L-1/B 2026-01-05 18:00, GA3 1000 ppm, 24 h
+soak L-1/C 2026-01-05 18:00, water, 24 h
+sow L-1/A 2026-01-06 18:00
+sow L-1/B 2026-01-06 18:00
+sow L-1/C 2026-01-06 18:00
+count L-1/A 2026-02-10, 9
+count L-1/B 2026-02-10, 14
+count L-1/C 2026-02-10, 2
+`;
+
 describe('plumule draw', () => {
   it('prints the picture of a lot, and of a batch in the colours asked for', async () => {
     const folder = await folderWith({ 'winter.germ': JOURNAL });
@@ -132,6 +145,14 @@ describe('plumule report -o', () => {
     expect((await plumule(folder, 'draw', 'gentiana  lutea')).stdout).toContain('Treated less untreated: Gentiana lutea');
     expect((await plumule(folder, 'draw', '--places')).stdout).toContain('What lies where');
     expect((await plumule(folder, 'draw', '--stocks')).stdout).toContain('What is left');
+    expect(await plumule(folder, 'draw', 'Gentiana lutea', '--doses')).toMatchObject({
+      stderr: 'plumule: Gentiana lutea is a plant, and --doses draws one lot: no lot of it has a ladder of doses\n', stdout: '', code: 2,
+    });
+    await writeFile(path.join(folder, 'ladder.germ'), LADDER);
+    expect(await plumule(folder, 'draw', 'Iris alba', '--doses')).toMatchObject({
+      stderr: 'plumule: Iris alba is a plant, and --doses draws one lot: name L-1\n', stdout: '', code: 2,
+    });
+    expect((await plumule(folder, 'draw', 'L-1', '--doses')).stdout).toContain('GA3 by dose in L-1');
     const { stderr, code } = await plumule(folder, 'draw', 'GEN-25', '--doses');
     expect({ stderr, code }).toEqual({
       stderr: 'plumule: GEN-25: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder\n', code: 1,

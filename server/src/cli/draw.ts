@@ -11,6 +11,7 @@ import { rootOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Frame, Picture } from '../pictures/picture.ts';
 import { themes, type ThemeName } from '../pictures/theme.ts';
+import { listed } from '../syntax/nearest.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import { plantTrial } from '../trials/plant-trial.ts';
 import { exits, type Exit } from './exits.ts';
@@ -122,10 +123,18 @@ function pictureOf(id: string, lot: Lot, frame: Frame, { doses }: What): Picture
 }
 
 /** Of the first journal that has lots of the plant. */
-function drawnPlant(name: string, journals: readonly OpenJournal[], frame: Frame, { winters }: What): Picture | Exit {
+function drawnPlant(
+  name: string, journals: readonly OpenJournal[], frame: Frame, { winters, doses }: What,
+): Picture | Exit {
   const lots = journals.map(({ journal }) => lotsOfPlant(journal.lots(), name)).find(found => found.length > 0);
   if (!lots) {
     complain(unknownText(name, journals));
+    return exits.unread;
+  }
+  if (doses) {
+    const ids = lots.filter(lot => trialOf(lot).ladders.length > 0).map(({ id }) => id);
+    const advice = ids.length > 0 ? `name ${listed(ids, 'or')}` : 'no lot of it has a ladder of doses';
+    complain(`${name} is a plant, and --doses draws one lot: ${advice}`);
     return exits.unread;
   }
   const trial = plantTrial(lots[0]!.plant!, lots);

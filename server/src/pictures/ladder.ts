@@ -1,7 +1,8 @@
 /** A ladder of doses: the share that germinated after each, with its interval, over the logarithm of the dose. */
 import { scaleLinear, scaleLog } from 'd3-scale';
+import type { JournalLine } from '../journal/journal-file.ts';
 import { element, type Content } from './markup.ts';
-import { framed, heading, line, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
+import { framed, heading, line, marked, text, TYPE, type DataTable, type Frame, type Picture } from './picture.ts';
 import { percentText } from './percent.ts';
 import { spread } from './spread.ts';
 import { fitText, textWidth, wrapText } from './text-size.ts';
@@ -25,7 +26,12 @@ export interface LadderValues {
   readonly caption: string;
   readonly untreated: Step;
   /** Ascending; doses in ppm, above 0. */
-  readonly rungs: readonly (Step & { readonly dose: number; readonly isAbout: boolean })[];
+  readonly rungs: readonly (Step & {
+    readonly dose: number;
+    readonly isAbout: boolean;
+    /** The record of the soak. */
+    readonly line?: JournalLine | undefined;
+  })[];
 }
 
 /** Undefined without a rung. */
@@ -72,7 +78,9 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
     ...rungs.flatMap((step, i) => [
       line(x(step.dose), y(step.low), x(step.dose), y(step.high), theme.ink, { 'class': 'interval', 'stroke-width': 1.5 }),
       ...[step.low, step.high].map(end => line(x(step.dose) - 4, y(end), x(step.dose) + 4, y(end), theme.ink)),
-      element('circle', { cx: x(step.dose), cy: y(shareOf(step)), r: 4.5, fill: theme.ink, class: 'rung' }, element('title', {}, stepText(step))),
+      marked(
+        frame, 'circle', { cx: x(step.dose), cy: y(shareOf(step)), r: 4.5, fill: theme.ink, class: 'rung' },
+        { says: stepText(step), line: step.line }),
       ...small || step.harm === '' ? [] : [harmText(step.harm, x(step.dose), y(shareOf(step)) + 4, frame)],
       text(ticks[i]!, bottom + 16, theme.soft, said[i]!, { size, anchor: 'middle' }),
     ]),

@@ -85,6 +85,16 @@ describe('the panel of pictures', () => {
     expect(look!.text).toContain('· count GEN-25/');
   });
 
+  test('leads from each dot of a ladder to its soak, and draws a plant over its winters', () => {
+    const ladder = JOURNAL.replace('B 20 seeds\n', 'B 20 seeds, C 8 seeds\n') + [
+      'soak GEN-25/C 2026-01-05 18:00, GA3 1000 ppm, 24 h', 'sow GEN-25/C 2026-01-06 18:00', 'count GEN-25/C 2026-02-10, 7', ''].join('\n');
+    const rungs = shown(ladder, 'lot').elements.filter(({ attributes }) => attributes.class === 'rung');
+    expect(rungs.map(({ attributes }) => attributes['data-way'])).toEqual(['2 a.germ', '8 a.germ']);
+    const { elements } = shown(ladder, 'plant');
+    expect(elements.filter(({ name }) => name === 'svg')).toHaveLength(2);
+    expect(elements.some(({ attributes }) => attributes.class === 'look' && attributes['data-way'] !== undefined)).toBe(true);
+  });
+
   test('gives each picture a name, a description, and its numbers as a table', () => {
     for (const view of views) {
       const { elements } = shown(JOURNAL, view);

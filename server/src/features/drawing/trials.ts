@@ -1,4 +1,5 @@
 /** A ladder of doses, and what the lots of a plant say together, as values of pictures. */
+import type { JournalLine } from '../../journal/journal-file.ts';
 import { germinated, shareOf } from '../../measures/contrast.ts';
 import { finalTotal, seedsCounted } from '../../measures/course.ts';
 import { isUndefined } from '../../measures/measured.ts';
@@ -19,9 +20,16 @@ export function doseLadderPicture(ladder: DoseLadder, lot: string, frame: Frame)
   const { agent, untreated, rungs, ladder: { doses } } = ladder;
   return ladderPicture({
     title: `${agent.word} by dose in ${lot}`, caption: ladderNote(ladder), untreated: stepOf(untreated, ''),
-    rungs: rungs.map(({ treated, verdict }, i) => (
-      { ...stepOf(treated, verdict.verdict), dose: doses[i]!.dose, isAbout: isByEye(treated) })),
+    rungs: rungs.map(({ treated, verdict }, i) => ({
+      ...stepOf(treated, verdict.verdict), dose: doses[i]!.dose, isAbout: isByEye(treated),
+      line: soakOf(treated),
+    })),
   }, frame);
+}
+
+/** The record of the soak that gave a rung its dose, of the first of its batches. */
+function soakOf({ batches }: Group): JournalLine | undefined {
+  return batches[0]?.batch.soaks.find(({ doses }) => doses.length > 0)?.entry.line;
 }
 
 function stepOf(group: Group, verdict: string): Step {

@@ -3,6 +3,7 @@ import type { ProblemBook } from '../../checks/problem-book.ts';
 import { placesPicture } from '../../features/drawing/places.ts';
 import { seasonPicture } from '../../features/drawing/season.ts';
 import { plantPicture } from '../../features/drawing/trials.ts';
+import { wintersPicture } from '../../features/drawing/winters.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Lot } from '../../journal/life.ts';
@@ -87,12 +88,16 @@ function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): Shown 
     ...texts.map(paragraph),
     ...tablesWithin(frame, columns),
   ]);
+  const winters = wintersPicture(plant, { ...frame, id: 'winters' });
   return {
     title: lot.plant,
     body: [
       element('p', { class: 'facts' }, printable(plantFacts(plant))),
       ...drawn(plantPicture(plant, frame), 'No treatment of this plant was compared with untreated seed yet.', passages),
       untried === undefined ? undefined : paragraph(untried),
+      ...winters ? [
+        element('h2', {}, 'Germination, winter by winter'), figure(winters), paragraph(winters.caption), numbersOf(winters.table),
+      ] : [],
     ],
   };
 }
