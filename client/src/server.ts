@@ -9,7 +9,7 @@ import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written }
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { LotNamed, LotShown } from '../../server/src/lsp/lots.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
-import type { NeighbourShown } from '../../server/src/lsp/navigation.ts';
+import type { NeighbourShown, RecordsShown } from '../../server/src/lsp/navigation.ts';
 import type { LabelSheetName } from '../../server/src/report/paper/label-sheets.ts';
 import type { PanelShown } from '../../server/src/lsp/panel.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
@@ -53,6 +53,7 @@ export interface JournalServer {
   /** The lot that a place is about, or those to choose from. */
   lots(at?: { readonly uri: string; readonly position: Position }): Promise<LotsShown>;
   neighbour(uri: string, position: Position, direction: Direction): Promise<NeighbourShown | null>;
+  records(uri: string, position: Position): Promise<RecordsShown | null>;
   /** A page of HTML to print: what lies where. */
   sheet(): Promise<string>;
   /** A page of HTML to print: labels for pots and bags. */
@@ -86,6 +87,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     panel: asked => client.sendRequest('plumule/panel', asked),
     lots: at => client.sendRequest('plumule/lots', at ?? {}),
     neighbour: (uri, position, direction) => client.sendRequest('plumule/neighbour', { uri, position, direction }),
+    records: (uri, position) => client.sendRequest('plumule/records', { uri, position }),
     sheet: () => client.sendRequest('plumule/sheet', {}),
     labels: paper => client.sendRequest('plumule/labels', { paper }),
     roundSheet: () => client.sendRequest('plumule/roundSheet', {}),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { inEditor } from './journal.mjs';
+import { inEditor, picture } from './journal.mjs';
 
 const files = {
   'a.germ': 'lot V-1 Iris, 60 seeds\nsplit V-1, A 24 seeds, B 24 seeds\nday 2026-01-11\nsow V-1/A 19:30\nsow V-1/B 19:30\n',
@@ -30,6 +30,35 @@ test('a key leads to the next record of the batch, in another file too, and anot
     await isAt(editor, 'a.germ', 4);
     await editor.press(PREVIOUS);
     await isAt(editor, 'a.germ', 2);
+  }));
+
+test('a list of the records of a batch has their days, shows each, leads to the one that is taken and back from it', () => inEditor(
+  { files, settings },
+  async editor => {
+    const rows = editor.quickInput.locator('.monaco-list-row');
+    const listed = () => editor.until(async () => {
+      await editor.press('Alt+B');
+      return rows.nth(2).waitFor({ timeout: 3000 }).then(() => true);
+    }, 'the list');
+    await editor.openFile('a.germ');
+    await editor.group.getByText('compare', { exact: true }).waitFor();
+    await editor.goTo(4, 8);
+    await listed();
+    expect(await rows.evaluateAll(all => all.map(row => row.getAttribute('aria-label').replaceAll(/\s+/g, ' ')))).toEqual([
+      expect.stringMatching(/no date.*split V-1, A 24 seeds, B 24 seeds.*a\.germ:2/),
+      expect.stringMatching(/2026-01-11 19:30.*sow V-1\/A 19:30.*a\.germ:4/),
+      expect.stringMatching(/2026-02-01.*count V-1\/A, 3.*b\.germ:3/),
+    ]);
+    // The one that it was asked from is chosen; the next is shown before it is taken.
+    await editor.press('ArrowDown');
+    await editor.page.locator('.tab.active[data-resource-name="b.germ"]').waitFor();
+    await editor.page.screenshot({ path: picture('records') });
+    await editor.press('Escape');
+    await isAt(editor, 'a.germ', 4);
+    await listed();
+    await editor.press('ArrowDown');
+    await editor.press('Enter');
+    await isAt(editor, 'b.germ', 3);
   }));
 
 test('what rewrites a batch is offered anywhere in its name and on what was counted', () => inEditor(

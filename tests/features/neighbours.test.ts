@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { batchPathAt } from '../../server/src/features/batch-at.ts';
-import { neighbourOf, type Direction } from '../../server/src/features/neighbours.ts';
+import { neighbourOf, recordsAt, type Direction } from '../../server/src/features/neighbours.ts';
 import { variantsOf } from '../support/fixture.ts';
 import { cursorOf, journalOf } from './journals.ts';
 
@@ -29,6 +29,28 @@ const others = `
       split V-1, A 24 seeds, B 24 seeds
       soak V-1/B 2026-01-10 19:00, water, 24 h
       count V-1/A 2026-02-01, 3`;
+
+test('all records of a batch come in the order of time, with their days, from its split on', () => {
+  const all = variantsOf(`${others}
+      --- b.germ
+      day 2026-01-11
+      sow V-1/A 19:30
+              ^ here
+        Two dishes.
+      note V-1/A, undated
+      count V-1/A 2026-01-25, 1
+  `).map(({ fixture }) => {
+    const { file, position } = cursorOf(fixture, 'here');
+    const found = recordsAt(journalOf(fixture), file, position)!;
+    return [found.path, found.here, ...found.records.map(({ when, text, place }) => `${place.file} ${when ?? 'no date'} | ${text.replace(/ 🌱/, '')}`)];
+  });
+  for (const each of all) {
+    expect(each).toEqual([
+      'V-1/A', 1, 'a.germ no date | split V-1, A 24 seeds, B 24 seeds', 'b.germ 2026-01-11 19:30 | sow V-1/A 19:30',
+      'b.germ 2026-01-11 | note V-1/A, undated', 'b.germ 2026-01-25 | count V-1/A 2026-01-25, 1', 'a.germ 2026-02-01 | count V-1/A 2026-02-01, 3',
+    ]);
+  }
+});
 
 describe('from record to record of a batch', () => {
   test('leads the way of time, through all files, from the split on', () => {

@@ -1,8 +1,9 @@
-/** From a record of a batch to the next one, and to the one before, in the order of time and across files. */
+/** The records of a batch in the order of time and across files: all, the next one, the one before. */
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Entry } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
+import { printMoment } from '../journal/moment.ts';
 import { inOrder } from '../journal/order.ts';
 import { factsOf, type Span } from '../model/record.ts';
 import type { Position } from '../text/line-store.ts';
@@ -22,16 +23,45 @@ export interface Neighbour {
 export function neighbourOf(
   journal: Journal, file: string, position: Position, direction: Direction,
 ): Neighbour | undefined {
+  const found = recordsAt(journal, file, position);
+  if (!found) return undefined;
+  const { path, records, here } = found;
+  const next = records[here + (direction === 'next' ? 1 : -1)];
+  return { path, place: next?.place };
+}
+
+export interface RecordsOfBatch {
+  /** The lot or the batch whose records they are. */
+  readonly path: string;
+  /** Those without a date first, then in the order of time. */
+  readonly records: readonly RecordOfBatch[];
+  /** Which of them was asked from. */
+  readonly here: number;
+}
+
+interface RecordOfBatch {
+  /** Where the batch is named there. */
+  readonly place: Place;
+  /** From the record itself or from the `day` line above it. Example: '2026-02-08', '2026-02-08 19:00' */
+  readonly when: string | undefined;
+  /** As it is written. */
+  readonly text: string;
+}
+
+/** All records of the batch that a place is about; undefined where it is about none. */
+export function recordsAt(journal: Journal, file: string, position: Position): RecordsOfBatch | undefined {
   const line = recordAbove(journal, file, position.line);
   const subject = line?.content.record?.subject;
   if (!line || !subject) return undefined;
   const named = line.number === position.line ? batchPathAt(journal, file, position) : undefined;
   for (const path of [named ?? subject.text, subject.text]) {
-    const records = recordsOf(journal, path);
-    const here = records.findIndex(({ entry }) => entry.line === line);
+    const found = recordsOf(journal, path);
+    const here = found.findIndex(({ entry }) => entry.line === line);
     if (here < 0) continue;
-    const found = records[here + (direction === 'next' ? 1 : -1)];
-    return { path, place: found && placeOf(found.entry.line, found.span) };
+    const records = found.map(({ entry, span }) => ({
+      place: placeOf(entry.line, span), when: entry.moment && printMoment(entry.moment), text: entry.line.text.trim(),
+    }));
+    return { path, records, here };
   }
   return undefined;
 }

@@ -7,7 +7,7 @@ import {
 import { definitionsAt } from '../features/definition.ts';
 import { documentSymbols, type OutlineSymbol } from '../features/document-symbols.ts';
 import { highlightsAt } from '../features/highlight.ts';
-import { neighbourOf } from '../features/neighbours.ts';
+import { neighbourOf, recordsAt } from '../features/neighbours.ts';
 import { referencesAt } from '../features/references.ts';
 import type { SymbolKind as Kind } from '../features/symbols.ts';
 import { workspaceSymbols } from '../features/workspace-symbols.ts';
@@ -34,6 +34,14 @@ export interface NeighbourShown {
   readonly at: Location | null;
 }
 
+/** All records of the batch that a place is about, in the order of time; null where it is about none. */
+export interface RecordsShown {
+  readonly path: string;
+  readonly records: readonly { readonly when: string | null; readonly text: string; readonly at: Location }[];
+  /** Which of them was asked from. */
+  readonly here: number;
+}
+
 export function serveNavigation(connection: Connection, about: About, service: Service): void {
   connection.onDefinition(about('definition', null, ({ journal, file }, { position }) =>
     definitionsAt(journal, file, position).map(({ to }) => locationOf(to, service))));
@@ -53,7 +61,17 @@ export function serveNavigation(connection: Connection, about: About, service: S
       : listed(symbols, service);
   }));
 
-  ownRequests(connection, service)('neighbour', null, ({ uri, position, direction = 'next' }): NeighbourShown | null => {
+  const request = ownRequests(connection, service);
+  request('records', null, ({ uri, position }): RecordsShown | null => {
+    const room = uri === undefined ? undefined : service.find(uri);
+    const found = room && position && recordsAt(room.room.journal, room.file, position);
+    if (!found) return null;
+    const records = found.records.map(({ place, when, text }) => (
+      { when: when ?? null, text, at: locationOf(place, service) }));
+    return { ...found, records };
+  });
+
+  request('neighbour', null, ({ uri, position, direction = 'next' }): NeighbourShown | null => {
     const found = uri === undefined ? undefined : service.find(uri);
     const neighbour = found && position && neighbourOf(found.room.journal, found.file, position, direction);
     if (!neighbour) return null;
