@@ -20,6 +20,17 @@ describe('overdue counts of one place', () => {
     expect(rowsOf(journalOf(sown + more), '2026-02-26')).toEqual(['3 counts at Shelf 1, longest 40 days', 'count D', 'count E']);
   });
 
+  it('are told without a place where they have none, and with one day in the singular', () => {
+    const bare = sown.replaceAll(', at Shelf 1', '');
+    expect(rowsOf(journalOf(bare), '2026-02-26')).toEqual(['3 counts with no place recorded, longest 40 days']);
+    expect(rowsOf(journalOf(sown), '2026-01-18')).toEqual(['3 counts at Shelf 1, longest 1 day']);
+  });
+
+  it('are no row yet on the day on which they fall due, and those that lie ahead never are', () => {
+    expect(rowsOf(journalOf(sown), '2026-01-17')).toEqual(['count A', 'count B', 'count C']);
+    expect(rowsOf(journalOf(sown), '2026-01-16')).toEqual(['count A', 'count B', 'count C']);
+  });
+
   it('keep their own items for who writes the records', () => {
     const [row] = dueRows(itemsOf(sown, '2026-02-26'));
     expect(row!.items.map(({ action }) => action)).toEqual(['count A 2026-02-26, ', 'count B 2026-02-26, ', 'count C 2026-02-26, ']);

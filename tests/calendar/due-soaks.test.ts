@@ -30,6 +30,15 @@ describe('the end of a soak', () => {
     expect(late('2026-01-12')).toEqual([['overdue', 1, undefined]]);
   });
 
+  it('says what the seed is in, and what sets the end', () => {
+    const said = (facts: string, now: string, more = '') => itemsOf(soak(facts, more), now).map(({ what }) => what);
+    expect(said('GA3 500 ppm, KNO3 0.2 %, 24 h', '2026-01-11 08:00')).toEqual(['lift out of GA3, KNO3 after 24 h']);
+    expect(said('water, until 2026-01-12 07:30', '2026-01-11 08:00')).toEqual(['lift out of water']);
+    expect(said('water', '2026-01-10 20:00', 'limit soak, 12 h\n')).toEqual(['lift out of water: the limit of 12 h is reached; no end recorded']);
+    // Nobody leaves seed in a soak for 59 days: 21 to the end of January, 28 of February, 10 of March.
+    expect(said('water, 24 h', '2026-03-10')).toEqual(['soak in water: no lift recorded; it began 59 days ago']);
+  });
+
   it('has no time of day when the start has none', () => {
     expect(dueOf(`${lot}soak VER-24 2026-01-10, water, 24 h`, '2026-01-10 20:00')).toEqual(['this week: 2026-01-11 soak VER-24']);
     expect(dueOf(`${lot}soak VER-24 2026-01-10, water, 24 h`, '2026-01-11 20:00')).toEqual(['today: 2026-01-11 soak VER-24']);

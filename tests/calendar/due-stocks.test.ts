@@ -19,6 +19,25 @@ describe('a stock', () => {
   it('is done when a note is dated on its last good day or later', () => {
     expect(dueOf(`${stock}note G1 2027-01-08, clear`, '2027-02-01')).toHaveLength(1);
     expect(dueOf(`${stock}note G1 2027-01-09, thrown away`, '2027-02-01')).toEqual([]);
+    expect(dueOf(`${stock}note G1 2027-01-09, still clear`, '2027-02-01')).toEqual([]);
+    expect(dueOf(`${stock}note G1 2027-02-02, still clear`, '2027-02-01')).toHaveLength(1);
+  });
+
+  it('is not done by a note on something else, nor by another record', () => {
+    const other = 'stock G2 2026-01-09, GA3 20 mg, 20 mL, keeps 9 years\nlot A Iris, 5 seeds\n';
+    expect(dueOf(`${stock}${other}note G2 2027-01-20, clear`, '2027-02-01', 'stock')).toContain('overdue: 2027-01-09 stock G1');
+    expect(dueOf(`${stock}${other}soak A 2027-01-20 10:00, G1 1 mL, 2 h\nlift A 2027-01-20 12:00`, '2027-02-01', 'stock'))
+      .toContain('overdue: 2027-01-09 stock G1');
+  });
+
+  it('says until when it is good, and whether to replace it then or now', () => {
+    const said = (now: string) => itemsOf(stock, now).map(({ what }) => what);
+    expect(said('2027-01-09')).toEqual(['good until 2027-01-09; replace it then']);
+    expect(said('2027-01-10')).toEqual(['was good until 2027-01-09; replace it now']);
+  });
+
+  it('owes nothing where nobody knows how long it keeps, or when it was made', () => {
+    expect(dueOf('stock G1, GA3 20 mg, 20 mL, keeps 1 year', '2030-01-01', 'stock')).toEqual([]);
   });
 
   it('is not due when it is used up, or not yet made', () => {

@@ -39,6 +39,21 @@ describe('a ladder of doses', () => {
     expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm' });
   });
 
+  test('names all that are not told apart from it, the weakest first, and no others', () => {
+    const ladder = judgeLadder(batch(40, 4), [
+      { dose: 1000, batches: batch(40, 29) }, { dose: 500, batches: batch(40, 31) },
+      { dose: 250, batches: batch(40, 30) }, { dose: 100, batches: batch(40, 6) },
+    ]);
+    expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm, 1000 ppm' });
+  });
+
+  test('takes the greatest share, not the greatest number, of sound seedlings', () => {
+    const ladder = judgeLadder(batch(60, 4), [
+      { dose: 250, batches: batch(40, 38) }, { dose: 500, batches: batch(90, 45) },
+    ]);
+    expect(ladder.best).toEqual({ value: 250 });
+  });
+
   test('takes the weaker one of two doses that did equally well', () => {
     const ladder = judgeLadder(batch(40, 6), [1000, 500].map(dose => ({ dose, batches: batch(40, 30) })));
     expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 1000 ppm' });

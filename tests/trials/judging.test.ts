@@ -73,6 +73,23 @@ describe('a trial with a day of judging', () => {
     expect(comparison).toMatchObject({ byDay: 42 });
   });
 
+  test('ends its week on the seventh day: a look on that day is in time, one on the eighth is not', () => {
+    const stateOn = (day: string) => contest(weekly({ judge: `judge L 2026-01-11, on ${day}`, until: 3 })).judging?.state;
+    expect([stateOn('2026-02-15'), stateOn('2026-02-14')]).toEqual(['on the day', 'off the day']);
+  });
+
+  test('waits for the other side as long as the week lasts, and is missed as soon as one side was looked at after it', () => {
+    const withA = (judge: string, day: string) =>
+      contest(weekly({ judge: `judge L 2026-01-11, on ${judge}`, until: 2, end: `count L/A ${day}, =8 germinated` })).judging?.state;
+    expect(withA('2026-02-15', '2026-02-22')).toBe('waiting');
+    expect(withA('2026-02-15', '2026-02-23')).toBe('off the day');
+  });
+
+  test('is missed where one side was looked at in time and the other was not', () => {
+    const looks = 'count L/A 2026-02-15, =8 germinated\ncount L/B 2026-02-23, =3 germinated';
+    expect(contest(weekly({ judge: 'judge L 2026-01-11, on 2026-02-15', until: 2, end: looks })).judging?.state).toBe('off the day');
+  });
+
   test('that nobody came to in time has all its looks, and the stricter level', () => {
     const { judging, verdict, comparison } = contest(weekly({ judge: 'judge L 2026-01-11, on 2026-02-27' }));
     expect(judging).toMatchObject({ state: 'off the day' });

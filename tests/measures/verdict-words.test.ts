@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import { dayText, daysBetween, limitsText, pointsText, probability, ratio } from '../../server/src/measures/verdict-words.ts';
+
+test('a difference is in points, one of them in the singular', () => {
+  expect([0.24, 0.014, 0.0149, 0.016, 0].map(pointsText)).toEqual(['24 points', '1 point', '1 point', '2 points', '0 points']);
+});
+
+test('an interval that rounds to nothing keeps a decimal, so that one sees on which side of nothing it ends', () => {
+  expect(limitsText({ low: 0.0042, high: 0.31 })).toBe('0.4 to 31');
+  expect(limitsText({ low: -0.0042, high: 0.0049 })).toBe('-0.4 to 0.5');
+});
+
+test('a p-value has two digits, and is never told as nothing', () => {
+  expect([0.05, 0.0123, 0.001, 0.000999, 0].map(probability)).toEqual(['0.050', '0.012', '0.0010', 'below 0.001', 'below 0.001']);
+});
+
+test('a ratio has two digits, and whole numbers from ten on', () => {
+  expect([0.123, 1, 9.94, 10, 123.4].map(ratio)).toEqual(['0.12', '1.0', '9.9', '10', '123']);
+});
+
+test('a day lies between two looks, and nobody looked on day 0', () => {
+  expect(dayText({ after: 21, by: 28 })).toBe('day 21 to 28');
+  expect(dayText({ after: 1, by: 28 })).toBe('day 1 to 28');
+  for (const after of [0, -3, undefined]) expect(dayText({ after, by: 86 })).toBe('before day 86');
+});
+
+test('days between two limits are rounded away from each other, and a last digit that is lost changes nothing', () => {
+  expect(daysBetween(4.2, 9.3)).toBe('4 to 10');
+  expect(daysBetween(0, 86)).toBe('up to 86');
+  expect(daysBetween(undefined, 86)).toBe('up to 86');
+  expect(daysBetween(0.9, 86)).toBe('up to 86');
+  expect(daysBetween(4, 4)).toBe('4');
+  // 0.1 + 0.2 is more than 0.3, and 0.7 x 10 / 7 less than 1.
+  expect(daysBetween(3 - 4e-16, 5 + 9e-16)).toBe('3 to 5');
+});
