@@ -44,6 +44,15 @@ describe('the end of a soak', () => {
     expect(dueOf(`${lot}soak VER-24 2026-01-10, water, 24 h`, '2026-01-11 20:00')).toEqual(['today: 2026-01-11 soak VER-24']);
   });
 
+  it('is due, and rings, whatever is seen of the seed before its planned end', () => {
+    for (const line of ['count VER-24 2026-01-10 20:00, 1', 'count VER-24 2026-01-11 18:59, 0', 'give VER-24 2026-01-10 20:00, 6 seeds, to a friend']) {
+      const source = soak('GA3 500 ppm, 24 h', line);
+      expect(dueOf(source, '2026-01-11 19:30'), line).toEqual(['overdue: 2026-01-11 19:00 soak VER-24']);
+      expect(runningSoaks(journalOf(source), moment('2026-01-11 08:00')).map(({ end }) => printMoment(end)), line).toEqual(['2026-01-11 19:00']);
+      expect(dueOf(`${source}\ncount VER-24 2026-01-11 19:10, 0`, '2026-01-11 19:30').filter(text => text.includes('soak')), line).toEqual([]);
+    }
+  });
+
   it('stays overdue until a record shows that the seed came out', () => {
     const out = ['lift VER-24 2026-01-12', 'sow VER-24 2026-01-12', 'scarify VER-24 2026-01-12', 'apply VER-24 2026-01-12, GA3 100 ppm', 'chill VER-24 2026-01-12', 'warm VER-24 2026-01-12',
       'count VER-24 2026-01-12, 1', 'discard VER-24 2026-01-12, soft', 'pot VER-24 2026-01-12'];

@@ -73,9 +73,14 @@ function isLongBehind(soak: Soak, { day }: Moment): boolean {
   return day - (planned ?? soak.start).day > FORGOTTEN_DAYS;
 }
 
-/** Whether what a record means shows that the seed is out of a soak before it. */
+/**
+ * Whether what a record means shows that the seed is out of a soak before it. What is seen of seed before the planned
+ * end of its soak, such as a root in a count, may be seen while it lies there.
+ */
 export function showsOut({ soak: meaning }: EventMeaning, soak: Soak, at: Moment): boolean {
-  return meaning === 'carried' ? isLongBehind(soak, at) : meaning !== 'silent';
+  if (meaning === 'carried') return isLongBehind(soak, at);
+  if (meaning === 'seen out' && soak.end && !isEnded(soak) && isBefore(at, soak.end)) return false;
+  return meaning !== 'silent';
 }
 
 /** A soak that nothing ended, and by whose side a later record saw the seed: it was out by then. */
