@@ -2,6 +2,8 @@
 //
 //   npm run bench                    10,000 and 100,000 lines
 //   npm run bench -- --lines 5000    another size
+//   npm run bench -- --slope 10000 --slope 1000000   how what an edit costs grows with the journal, and nothing else;
+//                                    without it the last lines say so of 10,000 lines, 100,000 and a million
 //   npm run bench -- --growth 20000  how each task grows in journals that are long in one way alone, up to so many;
 //                                    ends with 1 where one grows too fast. Half an hour on two cores
 //
@@ -22,14 +24,18 @@ import { starting } from './start.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
 const SERVER = path.join(HERE, '../../dist/server.node.cjs');
-const { values } = parseArgs({ options: { lines: { type: 'string', multiple: true }, edits: { type: 'string', default: '200' }, growth: { type: 'string' } } });
+const { values } = parseArgs({ options: { lines: { type: 'string', multiple: true }, edits: { type: 'string', default: '200' }, growth: { type: 'string' }, slope: { type: 'string', multiple: true } } });
 const sizes = (values.lines ?? ['10000', '100000']).map(Number);
 const place = mkdtempSync(path.join(tmpdir(), 'plumule-bench-'));
 const ms = time => (time < 10 ? time.toFixed(2) : time.toFixed(0)).padStart(8);
 
 try {
   if (values.growth !== undefined) process.exitCode = await growth(place, Number(values.growth)) > 0 ? 1 : 0;
-  else await compare();
+  else if (values.slope) await slope(values.slope.map(Number));
+  else {
+    await compare();
+    await slope([10_000, 100_000, 1_000_000]);
+  }
 } finally {
   rmSync(place, { recursive: true, force: true });
 }
@@ -67,6 +73,25 @@ async function reading(text, { parse, Journal, ProblemBook }) {
     })],
   ];
   for (const [what, time] of rows) console.log(`  ${what.padEnd(46)}${ms(time)}${ratio(time, split)} of splitting`);
+}
+
+/** What an edit costs in ever longer journals. The slope is the power of lines by which it grows, 0 where flat. */
+async function slope(sizes) {
+  console.log('\nedit to problems, milliseconds of the processor for each of 400 edits, compiling included');
+  const costs = [];
+  for (const lines of sizes) {
+    const file = path.join(place, `${lines}.germ`);
+    const text = journalText(lines);
+    writeFileSync(file, text);
+    const { edit: { cpu } } = await measure({
+      uri: pathToFileURL(file).href, languageId: 'plumule', text, edits: 400, command: [SERVER, '--stdio'],
+    });
+    rmSync(file);
+    costs.push(cpu);
+    console.log(`  ${`${lines} lines`.padEnd(46)}${ms(cpu)}${ratio(cpu, costs[0])} of the first`);
+  }
+  const power = Math.log(costs.at(-1) / costs[0]) / Math.log(sizes.at(-1) / sizes[0]);
+  console.log(`  ${'slope'.padEnd(46)}${power.toFixed(2).padStart(8)}`);
 }
 
 function asJson(text) {
