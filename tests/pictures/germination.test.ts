@@ -133,6 +133,18 @@ describe('germination over time', () => {
     expect(filled!.attributes.fill).not.toBe(themes.light.paper);
   });
 
+  test('marks the day that was compared in days from the sowing, also after a later soak', () => {
+    const late = [
+      'lot VER-24 Veratrum nigrum, 60 seeds', 'split VER-24, A 30 seeds, B 30 seeds',
+      ...['A', 'B'].flatMap(part => [`sow VER-24/${part} 2026-01-11`, `count VER-24/${part} 2026-02-01, 5`]),
+      'soak VER-24/A 2026-02-02 10:00, GA3 500 ppm, 24 h', 'soak VER-24/B 2026-02-02 10:00, water, 24 h',
+      ...['A', 'B'].flatMap(part => [`sow VER-24/${part} 2026-02-03 11:00`, `count VER-24/${part} 2026-02-20, ${part === 'A' ? 15 : 2}`]),
+    ].join('\n');
+    // 2026-02-20 is 18 days after the soak, and 40 after the sowing, from which the axis counts.
+    expect(lotGermination(lotOf(late))!.compared).toEqual([40]);
+    expect(drawn(late).description).toContain('Compared on day 40.');
+  });
+
   test('marks the day that was compared, and sorts the seed that did not germinate', () => {
     const picture = drawn(TRIAL);
     expect(withClass(picture, 'compared')).toHaveLength(1);

@@ -141,7 +141,11 @@ function captionOf(contests: readonly Contest[]): string {
   return contests.map(({ treated, verdict }) => `${groupLabel(treated)}: ${verdict.verdict}.`).join(' ');
 }
 
+/** In days of the picture, which count from the sowing also where a comparison counts from a later soak. */
 function comparedOn(contests: LotTrial['contests']): number[] {
-  const days = contests.flatMap(({ comparison }) => (isUndefined(comparison) ? [] : [comparison.byDay]));
+  const days = contests.flatMap(({ comparison, treated: { since, batches } }) => {
+    const later = since === undefined ? 0 : since - (batches[0]!.batch.origin?.moment.day ?? since);
+    return isUndefined(comparison) ? [] : [comparison.byDay + later];
+  });
   return [...new Set(days)].sort((a, b) => a - b);
 }
