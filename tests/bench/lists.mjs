@@ -45,6 +45,11 @@ export const lists = {
   'facts in one line': n => `lot L Iris${', 5 seeds'.repeat(n)}`,
   'words in one line': n => `lot L ${'iris '.repeat(n)}`,
   'letters in one word': n => `lot ${'x'.repeat(20 * n)} Iris`,
+  'letters with accents in one id': n => `lot ${'é'.repeat(4 * n)} Iris`,
+  'digits in one id': n => `lot ${'1'.repeat(4 * n)}! Iris, 5 seeds`,
+  'points behind one address': n => `lot L Iris\nnote L 2000-01-01, see https://example.org/${'.'.repeat(4 * n)}x`,
+  'photos of one batch': n => `lot L Iris, 9 seeds\nsow L 2000-01-01\n${times(n, i => `photo L ${dayOf(i)}, tray ${i}.jpg`)}`,
+  'notes on one batch': n => `lot L Iris, 9 seeds\nsow L 2000-01-01\n${times(n, i => `note L ${dayOf(i)}, firm`)}`,
   'characters in one remark': n => `lot L Iris\n  ${'Nothing yet. '.repeat(4 * n)}`,
   'mistakes in one line': n => `lot L Iris${', 5 sedes'.repeat(n)}`,
 };
