@@ -1,5 +1,6 @@
 /** How a solution is made up, on a page beside the journal that stays while one weighs. */
-import { commands, Disposable, env, Uri, ViewColumn, window, type WebviewPanel } from 'vscode';
+import { commands, Disposable, env, Uri, ViewColumn, window, type ExtensionContext, type WebviewPanel } from 'vscode';
+import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 
 interface Lead {
@@ -11,45 +12,81 @@ const WRITE: Lead = { title: 'Write the Record', command: 'plumule.mix.write' };
 const COPY: Lead = { title: 'Copy', command: 'plumule.mix.copy' };
 const OTHER: Lead = { title: 'Mix Another', command: 'plumule.mix' };
 
+const TYPE = 'plumule.solution';
+
+/** What the page shows, and what it was asked for: in which journal in hand. */
+export interface Mixed {
+  readonly shown: MixShown;
+  readonly question: MixQuestion;
+  readonly uri: string | undefined;
+}
+
+/** Under this name a window remembers what the page shows, so that it is there again after a reload. */
+const KEPT = 'plumule.mix.shown';
+
 export class MixPage {
   readonly #root: Uri;
+  readonly #memory: ExtensionContext['workspaceState'];
   #panel: WebviewPanel | undefined;
-  #text = '';
-  #write: () => Promise<void> = () => Promise.resolve();
-  readonly #leads: Disposable;
+  readonly #registered: Disposable;
 
-  constructor(root: Uri) {
-    this.#root = root;
-    this.#leads = Disposable.from(
-      commands.registerCommand(WRITE.command, () => this.#write()),
-      commands.registerCommand(COPY.command, () => env.clipboard.writeText(this.#text)),
+  /** `write` puts the record into the journal. */
+  constructor({ extensionUri, workspaceState }: ExtensionContext, write: (mixed: Mixed) => Promise<void>) {
+    this.#root = extensionUri;
+    this.#memory = workspaceState;
+    this.#registered = Disposable.from(
+      commands.registerCommand(WRITE.command, () => {
+        const mixed = this.#mixed();
+        return mixed && write(mixed);
+      }),
+      commands.registerCommand(COPY.command, () => {
+        const { title = '', text = '' } = this.#mixed()?.shown ?? {};
+        return env.clipboard.writeText(`${title}\n${text}\n`);
+      }),
+      window.registerWebviewPanelSerializer(TYPE, {
+        deserializeWebviewPanel: (panel: WebviewPanel) => {
+          const mixed = this.#mixed();
+          if (mixed && !this.#panel) this.#put(this.#taken(panel), mixed.shown);
+          else panel.dispose();
+          return Promise.resolve();
+        },
+      }),
     );
   }
 
-  /** `write` puts the record into the journal. */
-  show({ title, text, html, record }: MixShown, write: () => Promise<void>): void {
-    this.#text = `${title}\n${text}\n`;
-    this.#write = write;
-    const panel = this.#panel ??= this.#open();
-    panel.title = title;
-    const leads = record === undefined ? [COPY, OTHER] : [WRITE, COPY, OTHER];
-    panel.webview.html = this.#pageOf(panel, html, leads);
+  show(mixed: Mixed): void {
+    void this.#memory.update(KEPT, mixed);
+    const panel = this.#panel ?? this.#open();
+    this.#put(panel, mixed.shown);
     panel.reveal(undefined, true);
   }
 
+  #mixed(): Mixed | undefined {
+    return this.#memory.get<Mixed>(KEPT);
+  }
+
+  #put(panel: WebviewPanel, { title, html, record }: MixShown): void {
+    panel.title = title;
+    const leads = record === undefined ? [COPY, OTHER] : [WRITE, COPY, OTHER];
+    panel.webview.html = this.#pageOf(panel, html, leads);
+  }
+
   dispose(): void {
-    this.#leads.dispose();
+    this.#registered.dispose();
     this.#panel?.dispose();
   }
 
   #open(): WebviewPanel {
-    const media = Uri.joinPath(this.#root, 'client', 'media');
-    const enableCommandUris = [WRITE, COPY, OTHER].map(({ command }) => command);
-    const panel = window.createWebviewPanel('plumule.solution', 'Solution', { viewColumn: ViewColumn.Beside, preserveFocus: true }, {
-      enableCommandUris, localResourceRoots: [media],
-    });
+    return this.#taken(window.createWebviewPanel(TYPE, 'Solution', { viewColumn: ViewColumn.Beside, preserveFocus: true }));
+  }
+
+  #taken(panel: WebviewPanel): WebviewPanel {
+    panel.webview.options = {
+      enableCommandUris: [WRITE, COPY, OTHER].map(({ command }) => command),
+      localResourceRoots: [Uri.joinPath(this.#root, 'client', 'media')],
+    };
     panel.onDidDispose(() => (this.#panel = undefined));
-    return panel;
+    return this.#panel = panel;
   }
 
   /** No script; nothing is loaded but our own style. */

@@ -3,7 +3,7 @@ import { commands, window, type ExtensionContext } from 'vscode';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import { ask, back, choose, type Answer, type Heading } from './asking.ts';
-import { MixPage } from './mix-page.ts';
+import { MixPage, type Mixed } from './mix-page.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
 
@@ -21,7 +21,7 @@ type Step = (state: State, heading: Heading, server: Asking) => Promise<Answer<S
 type Asking = (question: MixQuestion) => Promise<MixShown | null>;
 
 export function registerMix(context: ExtensionContext, server: JournalServer): void {
-  const page = new MixPage(context.extensionUri);
+  const page = new MixPage(context, ({ question, uri }: Mixed) => write(question, asked => server.mix(asked, uri)));
   context.subscriptions.push(page, commands.registerCommand('plumule.mix', () => mix(server, page)));
 }
 
@@ -33,8 +33,7 @@ async function mix(server: JournalServer, page: MixPage): Promise<void> {
   while (question) {
     const reply: MixShown | null = await asking(question);
     if (!reply) return;
-    const shown = question;
-    page.show(reply, () => write(shown, asking));
+    page.show({ shown: reply, question, uri });
     question = reply.again && await askedAgain(reply, question, asking);
   }
 }

@@ -28,6 +28,9 @@ test('a solution is asked for step by step, and its record comes into the journa
     // The page stands beside the journal, and stays.
     const solution = editor.webview().locator('body');
     await solution.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor();
+    // So does it when the window is loaded anew.
+    await editor.reload();
+    await solution.getByText('1. Take 5 mL of the 1000 ppm GA3 stock').waitFor({ timeout: 60_000 });
     await solution.getByText('Write the Record').click();
     await quickInput.getByText('What should it be called?').first().waitFor();
     expect(await quickInput.locator('input').first().inputValue()).toBe('G1-500');
