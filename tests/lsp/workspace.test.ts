@@ -59,10 +59,34 @@ test('whatever comes and goes, each document has one owner at every moment, and 
   }), { numRuns: 60 });
 });
 
+/** The real disk, and a wait until nothing is being read from it any more, whoever asked. */
+function awaitedDisk(): { files: Files; quiet: () => Promise<void> } {
+  const pending = new Set<Promise<unknown>>();
+  const noted = <Answer>(answer: Promise<Answer>): Promise<Answer> => {
+    const done: Promise<unknown> = answer.then(() => pending.delete(done), () => pending.delete(done));
+    pending.add(done);
+    return answer;
+  };
+  const quiet = async () => {
+    while (pending.size > 0) {
+      await Promise.all(pending);
+      // What waits for the answers goes on, and may ask for more.
+      await new Promise(resolve => setTimeout(resolve, 0));
+    }
+  };
+  const files: Files = {
+    list: (...of) => noted(filesOnDisk.list(...of)),
+    read: (...of) => noted(filesOnDisk.read(...of)),
+    picture: (...of) => noted(filesOnDisk.picture(...of)),
+  };
+  return { files, quiet };
+}
+
 async function replay(root: string, steps: readonly Step[]): Promise<void> {
   const at = (where: string) => path.join(root, where);
   const uri = (where: string) => pathToFileURL(path.resolve(root, where)).href;
-  const make = () => new Workspace(filesOnDisk, () => undefined, () => undefined);
+  const disk = awaitedDisk();
+  const make = () => new Workspace(disk.files, () => undefined, () => undefined);
   const all = make();
   const named = new Set<string>();
   const open = new Map<string, string>();
@@ -120,8 +144,8 @@ async function replay(root: string, steps: readonly Step[]): Promise<void> {
     owned(JSON.stringify(each));
   }
   await emptied(all);
-  // Reads that nobody waits for: of files that changed or were closed.
-  await new Promise(resolve => setTimeout(resolve, 20));
+  // Nobody waits for the reads of files that changed or were closed.
+  await disk.quiet();
   owned('in the end');
   const fresh = make();
   fresh.changeFolders({ added: [...named].map(uri), removed: [] });
