@@ -33,8 +33,8 @@ describe('plumule report --stocks', () => {
       'What is left as of 2026-02-01',
       '',
       '  Bottles',
-      '    Name  Holds        Left               Of  Good until  At',
-      '    G1    GA3 900 ppm  at most 80 mL  100 mL  2030-01-09  fridge',
+      '    Name  Holds              Left               Of  Good until  At',
+      '    G1    GA3 about 900 ppm  at most 80 mL  100 mL  2030-01-09  fridge',
       '    G1: taken once without a volume.',
       '',
       '  Packets of powder',
@@ -62,7 +62,7 @@ describe('plumule report --stocks', () => {
         files: ['winter.germ'], now: '2026-02-01',
         stocks: [
           { id: 'P1', kind: 'packet', unit: 'mg', made: 400, left: { least: 279, most: 319, likely: 300 }, state: 'good', ppm: null },
-          { id: 'G1', kind: 'stock', unit: 'mL', from: 'P1', ppm: 900, left: { least: 0, most: 80, likely: null }, takenWithoutAmount: 1 },
+          { id: 'G1', kind: 'stock', unit: 'mL', from: 'P1', ppm: 900, about: true, left: { least: 0, most: 80, likely: null }, takenWithoutAmount: 1 },
           { id: 'B1', kind: 'bought', state: 'expired', left: { least: 500 } },
           { id: 'B2', state: 'gone', goneSince: '2025-09-01', left: { most: 0 } },
         ],
@@ -73,7 +73,7 @@ describe('plumule report --stocks', () => {
   it('says what was weighed again, and goes on from it', async () => {
     const folder = await folderWith({ 'winter.germ': `${JOURNAL}left P1 2026-01-20, 310 mg\nleft G1 2026-01-20, 75 mL\n` });
     const { stdout } = await plumule(folder, 'report', '--stocks', '--today', '2026-02-01');
-    expect(stdout).toMatch(/G1 +GA3 900 ppm +75 mL +100 mL[^]*G1: 75 mL measured on 2026-01-20\.[^]*P1 +GA3 powder, purity 90 % +310 mg +400 mg/);
+    expect(stdout).toMatch(/G1 +GA3 about 900 ppm +75 mL +100 mL[^]*G1: 75 mL measured on 2026-01-20\.[^]*P1 +GA3 powder, purity 90 % +310 mg +400 mg/);
     expect(stdout).toContain('P1: 310 mg weighed on 2026-01-20.');
     expect(stdout).not.toContain('at most');
     const { stdout: data } = await plumule(folder, 'report', '--stocks', '--today', '2026-02-01', '--format', 'json');
@@ -83,7 +83,7 @@ describe('plumule report --stocks', () => {
   });
 
   it('counts what was taken by a day', async () => {
-    expect((await stocks('--as-of', '2026-01-10')).stdout).toContain('G1    GA3 900 ppm  100 mL');
+    expect((await stocks('--as-of', '2026-01-10')).stdout).toContain('G1    GA3 about 900 ppm  100 mL');
     expect((await stocks('--as-of', '2025-01-01')).stdout).toContain('No bottle and no packet has anything left.');
   });
 
