@@ -34,6 +34,21 @@ describe('a verdict on seed that was estimated', () => {
     ]);
   });
 
+  test('waits for the day of judging, and says then which counts it rests on', () => {
+    const with60 = (on: string, more = '') => `${journal('about 100 seeds', 'half', 'half', [35, 8]).replaceAll(/ +discard.*/g, '')}
+  judge VER-24 2026-01-11, on ${on}\n${more}`;
+    expect(verdictOf(with60('day 60')).sentence).toBe('Cannot tell yet: this trial is judged by the counts of day 60 (2026-03-12), '
+      + 'as you wrote on 2026-01-11; by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated '
+      + '(13 to 20 %); the seeds were estimated.');
+    expect(verdictOf(with60('day 14', '  count VER-24/A 2026-02-01, 0\n  count VER-24/B 2026-02-01, 20')).sentence)
+      .toMatch(/^Worth repeating.* Judged on day 14 \(2026-01-25\), as you wrote on 2026-01-11; later counts do not change it\.$/);
+  });
+
+  test('says what else differs', () => {
+    const source = journal('about 100 seeds', 'half', 'half', [35, 8]).replace('sow VER-24/B 2026-01-11 19:00, 15 C', 'sow VER-24/B 2026-01-11 19:00, 5 C');
+    expect(verdictOf(source).sentence).toMatch(/^Cannot tell: by day 14, .* untreated \(13 to 20 %\), but the sides also differ in .*; the seeds were estimated\.$/);
+  });
+
   test('is none where it hangs on how many there were', () => {
     // With 18 of 18 treated it would be one thing, with 18 of 60 another.
     const { verdict, sentence } = verdictOf(journal('200 seeds', '18 to 60 seeds', '40 seeds', [18, 16]));

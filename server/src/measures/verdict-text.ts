@@ -46,9 +46,9 @@ function reason(told: Told): string {
   const { rule, evidence, comparison } = told;
   switch (rule) {
     case 'more-differs':
-      return `${germinated(told)}, but the sides also differ in ${told.alsoDiffers.join(', ')}`;
+      return `${germinated(told)}, ${differsText(told.alsoDiffers)}`;
     case 'to-be-judged':
-      return `this trial is judged by the counts of ${told.judging!.on}, as you wrote on ${told.judging!.written}; ${germinated(told)}`;
+      return `${toBeJudgedText(told.judging!)}; ${germinated(told)}`;
     case 'fewer':
     case 'nothing-seen':
     case 'still-open':
@@ -73,6 +73,14 @@ function reason(told: Told): string {
       return `the treated seed was behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(comparison)}`
         + (rule === 'behind' ? '' : `, so a gain of up to ${upTo(comparison.germinated.difference.high)} is not excluded`);
   }
+}
+
+export function differsText(alsoDiffers: readonly string[]): string {
+  return `but the sides also differ in ${alsoDiffers.join(', ')}`;
+}
+
+export function toBeJudgedText({ on, written }: JudgeDay): string {
+  return `this trial is judged by the counts of ${on}, as you wrote on ${written}`;
 }
 
 /** Whose looks are told: those of the claim that was shown, else those that lie closer together. */
@@ -186,7 +194,8 @@ export function oneDishText(verdict: VerdictName, { dishes }: Comparison): strin
     : undefined;
 }
 
-function judgedText({ on, written, state }: JudgeDay): string | undefined {
+/** By which counts it was judged; undefined where the day has not come. */
+export function judgedText({ on, written, state }: JudgeDay): string | undefined {
   switch (state) {
     case 'waiting': return undefined;
     case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts do not change it.`;

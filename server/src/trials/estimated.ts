@@ -4,9 +4,10 @@ import type { Looks } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause } from '../measures/measured.ts';
 import type { Verdict } from '../measures/verdict.ts';
-import { daysText, oneDishText } from '../measures/verdict-text.ts';
+import { daysText, differsText, judgedText, oneDishText, toBeJudgedText } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
+import { judgeDayTold } from './judging.ts';
 import type { Contest } from './lot-trial.ts';
 
 /** The least of one side with the most of the other is the worst and the best case of every claim. */
@@ -46,7 +47,7 @@ export function isSameGroup(a: Group | undefined, b: Group | undefined): boolean
     && (a?.batches ?? []).every(({ batch }, n) => b?.batches[n]?.batch === batch);
 }
 
-function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Contest[]): Verdict {
+function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest, cases: readonly Contest[]): Verdict {
   const comparisons = cases.flatMap(({ comparison }) => (isUndefined(comparison) ? [] : [comparison]));
   const names = [...new Set(cases.map(({ verdict: { verdict: name } }) => name))];
   const open = comparisons.some(({ open: { treated, untreated } }) => treated + untreated > 0);
@@ -54,7 +55,10 @@ function verdictOf({ verdict: { verdict, rule } }: Contest, cases: readonly Cont
   const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
   if (isAgreed && numbers !== undefined) {
     const same = 'the seeds were estimated, and the verdict is the same with the least and with the most of each side';
-    const told = [asSentence(verdict, `${numbers}; ${same}`, open), oneDishText(verdict, comparisons[0]!)];
+    const day = judging && judgeDayTold(judging);
+    const reason = rule === 'to-be-judged' ? `${toBeJudgedText(day!)}; ${numbers}; the seeds were estimated`
+      : rule === 'more-differs' ? `${numbers}, ${differsText(alsoDiffers)}; the seeds were estimated` : `${numbers}; ${same}`;
+    const told = [asSentence(verdict, reason, open || rule === 'to-be-judged'), oneDishText(verdict, comparisons[0]!), day && judgedText(day)];
     return { verdict, rule, evidence: undefined, open, sentence: told.filter(text => text !== undefined).join(' ') };
   }
   const reason = names.length > 1

@@ -2,6 +2,7 @@
 import { GRACE_DAYS, judgeChoice, judgeDayOf, judgeRecordsOf, type Ignored, type JudgeRecord } from '../calendar/judge-days.ts';
 import type { Course } from '../measures/course.ts';
 import { isClosed, isFinished, lastLook } from '../measures/looks.ts';
+import type { JudgeDay } from '../measures/verdict-text.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import type { TrialBatch } from './groups.ts';
 
@@ -85,4 +86,9 @@ function onText(record: JudgeRecord, batches: readonly TrialBatch[]): string {
   const [day] = days;
   if ('date' in record.on) return isoOf(day!);
   return days.size === 1 ? `day ${record.on.age.value} (${isoOf(day!)})` : `day ${record.on.age.value}`;
+}
+
+/** In words. */
+export function judgeDayTold({ on, written, state }: Judging): JudgeDay {
+  return { on, written: isoOf(written), state };
 }

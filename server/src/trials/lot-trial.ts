@@ -5,11 +5,9 @@ import { compare, type Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
-import type { JudgeDay } from '../measures/verdict-text.ts';
-import { isoOf } from '../model/day.ts';
 import { agreed, corners, isSameGroup } from './estimated.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
-import type { Judging } from './judging.ts';
+import { judgeDayTold } from './judging.ts';
 import { laterPairsOf } from './later-soak.ts';
 import { laddersOf, type DoseLadder } from './ladders.ts';
 import { coursesOfPair, isFull, pairOf, type Pair } from './pairs.ts';
@@ -83,13 +81,9 @@ function contestsOf(pairs: readonly Pair[]): Contest[] {
     const comparison = comparisons[i]!;
     const room = isUndefined(comparison) ? undefined : rooms.get(comparison);
     const { alsoDiffers, judging } = pair;
-    const circumstances = { alsoDiffers, ...(room && { room }), ...(judging && { judging: judgeDayOf(judging) }) };
+    const circumstances = { alsoDiffers, ...(room && { room }), ...(judging && { judging: judgeDayTold(judging) }) };
     return { ...pair, comparison, verdict: judge(comparison, circumstances) };
   });
-}
-
-function judgeDayOf({ on, written, state }: Judging): JudgeDay {
-  return { on, written: isoOf(written), state };
 }
 
 function comparisonOf(pair: Pair): Comparison | Undefined {
