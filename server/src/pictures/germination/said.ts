@@ -1,4 +1,5 @@
 /** The numbers of a picture of germination in words and as a table. */
+import { commonAge } from '../../measures/looks.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { dayText } from '../../measures/verdict-words.ts';
 import { wilson } from '../../measures/proportion.ts';
@@ -33,7 +34,7 @@ export function describe(
     const { low, high } = wilson(germinated, seeds);
     const remains = remainsOf(curve.courses);
     const parts = [
-      `${shareOf(envelope)} by day ${looks.at(-1)!.day}, 95 % Wilson interval ${percentText(low)} to ${percentText(high)} %`,
+      `${shareOf(envelope)} ${endText(looks.at(-1)!.day, commonAge(curve.courses))}, 95 % Wilson interval ${percentText(low)} to ${percentText(high)} %`,
       halfText(envelope),
       remains && `of the rest, ${remainsText(remains)}`,
     ];
@@ -46,6 +47,11 @@ export function describe(
     ...lanes.map(({ label, bars }) => `${label}: ${bars.map(bar => bar.text).join(', ')}.`),
     ...not.map(({ curve, why }) => `Not drawn: ${curve.label} (${curve.names}), because ${why}.`),
   ].join(' ');
+}
+
+/** Of several dishes, up to which day all of them were looked at. */
+function endText(last: number, all: number): string {
+  return all < last ? `by day ${last} (after day ${all} not all of it was looked at)` : `by day ${last}`;
 }
 
 export function tableOf(drawn: readonly DrawnCurve[]): DataTable {
