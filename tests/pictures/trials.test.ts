@@ -62,6 +62,13 @@ describe('a ladder of doses', () => {
     expect(drawn.description).toContain('GA3 about 250 ppm 24 h: 8 of 20');
   });
 
+  test('has a wide number of ppm inside, too, where there is hardly room for all', () => {
+    const step = { label: 'water 24 h', germinated: 2, harm: '', verdict: 'cannot tell', seeds: 20, low: 0, high: 0.3 };
+    const doses = [0.001, 0.84, 89.6, 5220, 108_000, 999_500];
+    const rungs = doses.map((dose, i) => ({ ...step, dose, isAbout: i % 2 === 1 }));
+    expect(outside(ladderPicture({ title: 'x', caption: 'y', untreated: step, rungs }, { ...frame, small: true, width: 400 })!)).toEqual([]);
+  });
+
   test('has nothing outside, whatever its doses', () => {
     const step = fc.record({
       label: fc.string({ unit: 'grapheme', maxLength: 40 }), germinated: fc.nat(20), harm: fc.constantFrom('', 'leggy 4, rotted 16'), verdict: fc.constant('cannot tell'),

@@ -60,7 +60,9 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
   const hasRoom = widest(about) * rungs.length <= right - left;
   const said = hasRoom ? about : rungs.map(({ dose }) => doseText({ dose, isAbout: false }));
   const apart = widest(said);
-  const ticks = spread(rungs.map(({ dose }) => x(dose)), apart, { low: left, high: right });
+  // Half of a wide number is wider than what is left of the picture beside the last place.
+  const high = Math.min(right, width - apart / 2);
+  const ticks = spread(rungs.map(({ dose }) => x(dose)), apart, { low: left, high });
   const description = describe(values);
   const body: Content[] = [
     ...small ? [] : [heading(frame, title), text(12, top - 12, theme.soft, '% germinated', { size })],
