@@ -117,10 +117,16 @@ function expectKept(texts: Texts, after: Texts): void {
   }
 }
 
-/** Codes that were not there before; of a trial that was only begun, what has yet to be done. */
+/**
+ * Codes that were not there before; of a trial that was only begun, what has yet to be done. Records without a date
+ * that were told together are told apart where one with a date now stands between them: these are not new.
+ */
 function newCodes(before: Known, after: Known): string[] {
   const old = new Set(messagesOf(before));
-  return after.found.filter(({ problem: { message } }) => !old.has(message)).map(({ problem: { code } }) => code);
+  const lines = new Set([...before.journal.files.values()].flatMap(file => [...file.text].map(({ text }) => text)));
+  const isTold = (code: string, line: string) => code === 'missing-date' && lines.has(line);
+  return after.found.filter(({ line, problem: { code, message } }) => !old.has(message) && !isTold(code, line.text))
+    .map(({ problem: { code } }) => code);
 }
 
 function ownProblems({ found }: Known): number {
