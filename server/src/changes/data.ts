@@ -1,6 +1,6 @@
 /** What changed, as plain data for other programs; syntaxes/json.md describes the shape. */
 import { isUndefined } from '../measures/measured.ts';
-import type { Germinated } from '../words/germination.ts';
+import { seedRange } from '../words/shares.ts';
 import type { Change, ShareChange } from './changes.ts';
 
 /** Version of the shape; it grows when something in it changes its meaning or goes, not when something comes. */
@@ -18,9 +18,6 @@ export function changeData({ about, records, share, words }: Change): object {
 
 function shareData(share: ShareChange['before']): object | null {
   if (share === undefined || isUndefined(share)) return share ?? null;
-  return { count: share.x, ofLeast: endOf(share, 'least'), ofMost: endOf(share, 'most'), basis: share.of };
-}
-
-function endOf({ n }: Germinated, end: 'least' | 'most'): number {
-  return typeof n === 'number' ? n : n[end];
+  const { least, most } = seedRange(share.n);
+  return { count: share.x, ofLeast: least, ofMost: most, basis: share.of };
 }

@@ -3,7 +3,7 @@ import type { Dose, Soak } from '../journal/life.ts';
 import { lengthText } from '../journal/moment.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
-import { showStrength } from '../solutions/display.ts';
+import { showStrength, strengthSign } from '../solutions/display.ts';
 import { listed } from '../syntax/nearest.ts';
 import { shown } from '../syntax/reader.ts';
 import { found, relatedTo, type Context, type Found, type LotCheck } from './check.ts';
@@ -58,7 +58,7 @@ function* tooStrong(compared: Compared): Generator<Found> {
   const mine = comparedPpm(ppm.value, agent);
   const isWeaker = ({ dose }: Saying) => dose.ppm.ok && comparedPpm(dose.ppm.value, dose.agent!).lt(mine);
   if (!strong.every(isWeaker)) return;
-  const text = written ? printQuantity(written) : `${byEye ? 'about ' : ''}${showStrength(ppm.value, 'ppm').text}`;
+  const text = written ? printQuantity(written) : `${strengthSign({ isAtMost: false, isAbout: byEye })}${showStrength(ppm.value, 'ppm').text}`;
   const said = strong.map(({ guide, dose }) =>
     saidText(`${dose.fact.name.text} ${dose.fact.strength ? printQuantity(dose.fact.strength.value) : ''}`, guide));
   const span = written ? fact.strength ?? fact.name : fact.name;

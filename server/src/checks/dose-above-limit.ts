@@ -4,7 +4,7 @@ import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
 import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
-import { showStrength } from '../solutions/display.ts';
+import { showStrength, strengthSign } from '../solutions/display.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type Context, type Found } from './check.ts';
@@ -25,7 +25,7 @@ export function doseAboveLimit(
   const others = sumBefore(dose, all);
   if (!most || own.add(others).lte(most)) return undefined;
   const inAll = own.gt(most) ? '' : ` with ${showStrength(others, 'ppm').text} of ${limited.word} beside it`;
-  const upTo = dose.stale ? 'at most ' : dose.byEye ? 'about ' : '';
+  const upTo = strengthSign({ isAtMost: dose.stale !== undefined, isAbout: dose.byEye });
   const strength = `${upTo}${written ? printQuantity(written) : `${showStrength(ppm.value, 'ppm').text}${behind(dose)}`}${inAll}`;
   const of = limit.of === agent.word ? '' : ` of ${limit.of}`;
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,

@@ -4,8 +4,10 @@ import { endWithOutput } from './output.ts';
 
 const given = process.argv.slice(2);
 
-compileLate();
 endWithOutput();
 // What an editor starts again and again needs no reader of options.
 if (given.join(' ') === 'serve --stdio') void import('../main.node.ts');
-else void import('./run.ts').then(({ run }) => run(given));
+else {
+  compileLate();
+  void import('./run.ts').then(({ run }) => run(given));
+}

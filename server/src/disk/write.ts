@@ -92,14 +92,15 @@ export type WrittenKind = keyof typeof kinds;
 export async function writeOurs(file: string, content: string | Uint8Array, kind: WrittenKind): Promise<void> {
   const { begins, name } = kinds[kind];
   try {
-    const old = await ownershipOf(file) ? (await readFile(file, 'latin1')).trimStart() : '';
+    const there = await thereAt(file);
+    const old = there ? (await readFile(there.real, 'latin1')).trimStart() : '';
     if (old !== '' && !begins.test(old.replace(/^\u00EF\u00BB\u00BF/, ''))) {
       throw new DiskFault(file, `this file exists and is not a ${name}; choose another name`);
     }
+    await replaceFile(there?.real ?? file, content, { like: there?.like });
   } catch (error) {
     throw writeFaultOf(file, error);
   }
-  await putFile(file, content);
 }
 
 /**
@@ -108,20 +109,21 @@ export async function writeOurs(file: string, content: string | Uint8Array, kind
  */
 export async function putFile(file: string, content: string | Uint8Array): Promise<void> {
   try {
-    await replaceFile(await realpathIfThere(file) ?? file, content, { like: await ownershipOf(file) });
+    const there = await thereAt(file);
+    await replaceFile(there?.real ?? file, content, { like: there?.like });
   } catch (error) {
     throw writeFaultOf(file, error);
   }
 }
 
-/** Undefined where there is no file yet. */
-async function ownershipOf(file: string): Promise<Stats | undefined> {
-  const there = await realpathIfThere(file);
-  if (there === undefined) return undefined;
-  const like = await stat(there);
+/** The file that a path leads to, which may be written; undefined where there is none yet. */
+async function thereAt(file: string): Promise<{ readonly real: string; readonly like: Stats } | undefined> {
+  const real = await realpathIfThere(file);
+  if (real === undefined) return undefined;
+  const like = await stat(real);
   if (!like.isFile()) throw new DiskFault(file, 'it is not a regular file');
-  if (!await isWritable(there, like.mode)) throw new DiskFault(file, 'it is write-protected');
-  return like;
+  if (!await isWritable(real, like.mode)) throw new DiskFault(file, 'it is write-protected');
+  return { real, like };
 }
 
 async function realpathIfThere(file: string): Promise<string | undefined> {

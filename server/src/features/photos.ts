@@ -27,7 +27,9 @@ export function photosOf(journal: Journal, { id, batches }: Lot): ReadonlyMap<st
     if (written === undefined) continue;
     const of = entry.record.subject!.text;
     const photo = { entry, path: picturePath(written), name: written.split(/[\\/]/).findLast(part => part !== '') ?? written };
-    found.set(of, [...found.get(of) ?? [], photo]);
+    const own = found.get(of);
+    if (own) own.push(photo);
+    else found.set(of, [photo]);
   }
   return new Map([...found].filter(([, photos]) => photos.length > 0));
 }

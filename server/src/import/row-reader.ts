@@ -26,10 +26,14 @@ export function ordersOf(mapping: Mapping, body: readonly TableRow[]): (DateOrde
 
 /** What is not understood stays a remark of the row. */
 function columnOf(column: Column, what: What | undefined, word: string): Column {
-  const { is } = column;
-  if (is === 'what' || is === 'number' && (!what || what.number === 'number')) return { ...column, is: what ? is : 'remark' };
-  if (is === 'number') return { ...column, is: what!.number, heading: word };
-  return is === 'date' && what ? { ...column, is: what.date } : column;
+  switch (column.is) {
+    case 'what': return what ? column : { ...column, is: 'remark' };
+    case 'date': return what ? { ...column, is: what.date } : column;
+    case 'number':
+      if (!what) return { ...column, is: 'remark' };
+      return what.number === 'number' ? column : { ...column, is: what.number, heading: word };
+    default: return column;
+  }
 }
 
 /** Roles that an empty cell has from the row above, where the grower says so. */

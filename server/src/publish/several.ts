@@ -3,7 +3,7 @@ import { element } from '../pictures/markup.ts';
 import { paragraph } from '../report/html.ts';
 import { printable } from '../report/printable.ts';
 import type { Report } from '../report/report.ts';
-import { count, INDEX, itemsOf, link, list, searchPage, type SitePage } from './site.ts';
+import { count, INDEX, itemsOf, link, list, listOf, placesOf, searchPage, type SitePage } from './site.ts';
 
 export interface PublishedJournal {
   /** The folder of its pages, beside this page. */
@@ -15,17 +15,16 @@ export interface PublishedJournal {
 
 /** Seed of one plant in two journals is listed twice, one below the other, each with what its grower found. */
 export function severalPage(title: string, journals: readonly PublishedJournal[]): SitePage {
-  const items = journals.map(journal => itemsOf(journal.report, journal));
+  const items = journals.map(journal => itemsOf(placesOf(journal.report), journal));
   const ofJournals = journals.map(({ folder, title: own }, i) => element('li', {},
     link(`${folder}/${INDEX}`, own), ` ${count(items[i]!.plants.length, 'plant')}, ${count(items[i]!.lots.length, 'lot')}`));
   const inOrder = (of: 'plants' | 'lots') => items.flatMap(each => each[of])
-    .sort((a, b) => (a.key < b.key ? -1 : Number(a.key > b.key))).map(({ item }) => item);
+    .sort((a, b) => (a.key < b.key ? -1 : Number(a.key > b.key)));
   const content = searchPage(title, [
     element('h1', {}, printable(title)),
     paragraph(`${count(journals.length, 'journal')}. Each was kept, counted and judged by itself.`),
   ], [
-    element('section', { class: 'list' }, element('h2', {}, 'Journals'), element('ul', {}, ...ofJournals)),
-    ...list('Plants', inOrder('plants')), ...list('Lots', inOrder('lots')),
+    ...list('Journals', ofJournals), ...listOf('Plants', inOrder('plants')), ...listOf('Lots', inOrder('lots')),
   ]);
   return { name: INDEX, content };
 }

@@ -44,16 +44,16 @@ const TABLES = 'tables.html';
 
 /** The pages of a site, the first one first. Their names have no folder. */
 export function sitePages(site: Site): SitePage[] {
-  const { lots, plants } = placesOf(site.report);
+  const places = placesOf(site.report);
   return [
-    { name: INDEX, content: indexPage(site) },
-    ...[...plants].map(([plant, name]) => ({ name, content: plantPage(site, plant, { lots, plants }) })),
-    ...[...lots].map(([lot, name]) => ({ name, content: lotPage(site, lot, { lots, plants }) })),
+    { name: INDEX, content: indexPage(site, places) },
+    ...[...places.plants].map(([plant, name]) => ({ name, content: plantPage(site, plant, places) })),
+    ...[...places.lots].map(([lot, name]) => ({ name, content: lotPage(site, lot, places) })),
     { name: TABLES, content: tablesPage(site) },
   ];
 }
 
-function placesOf({ lots, plants }: Report): Places {
+export function placesOf({ lots, plants }: Report): Places {
   const names = new FileNames();
   const all = plants?.plants ?? [];
   return {
@@ -62,15 +62,14 @@ function placesOf({ lots, plants }: Report): Places {
   };
 }
 
-function indexPage({ title, above, report }: Site): string {
-  const { plants, lots } = itemsOf(report);
-  const [ofPlants, ofLots] = [plants, lots].map(all => all.map(({ item: own }) => own));
+function indexPage({ title, above, report }: Site, places: Places): string {
+  const { plants, lots } = itemsOf(places);
   return searchPage(title, [
     ...(above === undefined ? [] : [way(link(`../${INDEX}`, above))]),
     element('h1', {}, printable(title)),
     paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(report.now.day)}.`),
     ...warningsOf({ ...report, ahead: 0 }).map(paragraph),
-  ], [...list('Plants', ofPlants!), ...list('Lots', ofLots!), element('p', {}, link(TABLES, 'Download the tables'))]);
+  ], [...listOf('Plants', plants), ...listOf('Lots', lots), element('p', {}, link(TABLES, 'Download the tables'))]);
 }
 
 /** A page with lists to search. */
@@ -93,11 +92,10 @@ interface Listed {
 }
 
 /** The items of its lists. With the folder and the title of a journal among several, as seen from the folder above. */
-export function itemsOf(report: Report, from?: { readonly folder: string; readonly title: string }): {
+export function itemsOf({ plants, lots }: Places, from?: { readonly folder: string; readonly title: string }): {
   readonly plants: Listed[];
   readonly lots: Listed[];
 } {
-  const { plants, lots } = placesOf(report);
   const at = (name: string) => (from ? `${from.folder}/${name}` : name);
   const withTitle = (text: string | undefined) => [from?.title, text].filter(each => each !== undefined).join(': ') || undefined;
   return {
@@ -106,6 +104,10 @@ export function itemsOf(report: Report, from?: { readonly folder: string; readon
     lots: [...lots].map(([lot, name]) => (
       { key: lot.lot.id, item: item(at(name), nameOf(lot), withTitle(verdictsOf(lot)), wordsOf(lot)) })),
   };
+}
+
+export function listOf(heading: string, items: readonly Listed[]): Markup[] {
+  return list(heading, items.map(({ item: own }) => own));
 }
 
 export function list(heading: string, items: readonly Markup[]): Markup[] {

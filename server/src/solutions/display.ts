@@ -115,3 +115,9 @@ export function percentText(share: Exact): string {
 function isBelowTenth(size: Exact): boolean {
   return size.n !== 0n && size.lt(powerOfTen(-1));
 }
+
+/** What stands before a strength that is not known exactly: of what was past its time at most so much is left. */
+export function strengthSign({ isAtMost, isAbout }: { readonly isAtMost: boolean; readonly isAbout: boolean }): string {
+  if (isAtMost) return 'at most ';
+  return isAbout ? 'about ' : '';
+}

@@ -4,7 +4,10 @@ import type { Looks } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import { isUndefined, undefinedBecause } from '../measures/measured.ts';
 import type { Verdict } from '../measures/verdict.ts';
-import { daysText, differsText, judgedText, oneDishText, toBeJudgedText } from '../measures/verdict-text.ts';
+import type { RuleId } from '../measures/verdict-rules.ts';
+import {
+  daysText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
+} from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
@@ -54,11 +57,12 @@ function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest
   const isAgreed = names.length === 1 && comparisons.length === cases.length;
   const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
   if (isAgreed && numbers !== undefined) {
-    const same = 'the seeds were estimated, and the verdict is the same with the least and with the most of each side';
     const day = judging && judgeDayTold(judging);
-    const reason = rule === 'to-be-judged' ? `${toBeJudgedText(day!)}; ${numbers}; the seeds were estimated`
-      : rule === 'more-differs' ? `${numbers}, ${differsText(alsoDiffers)}; the seeds were estimated` : `${numbers}; ${same}`;
-    const told = [asSentence(verdict, reason, open || rule === 'to-be-judged'), oneDishText(verdict, comparisons[0]!), day && judgedText(day)];
+    const told = [
+      asSentence(verdict, reasonText(numbers, rule, alsoDiffers, day), mayChange({ rule, evidence: undefined, open })),
+      oneDishText(verdict, comparisons[0]!),
+      day && judgedText(day),
+    ];
     return { verdict, rule, evidence: undefined, open, sentence: told.filter(text => text !== undefined).join(' ') };
   }
   const reason = names.length > 1
@@ -68,6 +72,16 @@ function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest
     verdict: 'cannot tell', rule: 'not-measured', evidence: undefined,
     sentence: asSentence('cannot tell', [numbers, reason].filter(text => text !== undefined).join('; '), false),
   };
+}
+
+function reasonText(
+  numbers: string, rule: RuleId, alsoDiffers: readonly string[], judging: JudgeDay | undefined,
+): string {
+  switch (rule) {
+    case 'to-be-judged': return `${toBeJudgedText(judging!)}; ${numbers}; the seeds were estimated`;
+    case 'more-differs': return `${numbers}, ${differsText(alsoDiffers)}; the seeds were estimated`;
+    default: return `${numbers}; the seeds were estimated, and the verdict is the same with the least and with the most of each side`;
+  }
 }
 
 /** Example: 'by day 28, 14 of 22 to 26 treated seeds had germinated (54 to 64 %) and 2 of 18 to 22 untreated ...' */

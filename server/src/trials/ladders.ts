@@ -1,7 +1,7 @@
 /** Several doses of one agent in one lot, as one ladder. */
 import { ladderOf, type Ladder } from '../measures/ladder.ts';
 import { exact } from '../solutions/amounts.ts';
-import { showStrength } from '../solutions/display.ts';
+import { showStrength, strengthSign } from '../solutions/display.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
@@ -53,7 +53,7 @@ export function laddersOf(contests: readonly Contest[]): DoseLadder[] {
 
 /** Example: '947.4 ppm'; 'about 250 ppm' where powder was halved by eye */
 function nameOf(ppm: number, byEye: boolean): string {
-  return `${byEye ? 'about ' : ''}${showStrength(exact(ppm), 'ppm').text}`;
+  return `${strengthSign({ isAtMost: false, isAbout: byEye })}${showStrength(exact(ppm), 'ppm').text}`;
 }
 
 function rungOf(contest: Contest): Rung[] {

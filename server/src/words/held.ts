@@ -2,7 +2,7 @@
 import { halvedOrigin, shelfOf } from '../journal/doses.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Solution } from '../journal/solutions.ts';
-import { showStrength } from '../solutions/display.ts';
+import { showStrength, strengthSign } from '../solutions/display.ts';
 
 /**
  * Undefined where the strength is not known.
@@ -13,8 +13,13 @@ import { showStrength } from '../solutions/display.ts';
 export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
   const { ppm, staleSince } = solution;
   if (!ppm.ok) return undefined;
-  const isByEye = halvedOrigin(solution, shelfOf(journal)) !== undefined;
-  return `${staleSince === undefined ? isByEye ? 'about ' : '' : 'at most '}${showStrength(ppm.value, 'ppm').text}`;
+  const sign = strengthSign({ isAtMost: staleSince !== undefined, isAbout: isHeldByEye(solution, journal) });
+  return `${sign}${showStrength(ppm.value, 'ppm').text}`;
+}
+
+/** Whether powder was halved by eye on the way to it. */
+export function isHeldByEye(solution: Solution, journal: Journal): boolean {
+  return halvedOrigin(solution, shelfOf(journal)) !== undefined;
 }
 
 /** Example: 'GA3 1000 ppm', 'GA3 about 250 ppm', 'GA3 of unknown strength', 'agent unknown' */

@@ -26,7 +26,7 @@ export function wilsonLimits(x: number, n: number | SeedRange): Interval {
   return { low: wilson(x, most).low, high: wilson(x, least).high };
 }
 
-function seedRange(n: number | SeedRange): SeedRange {
+export function seedRange(n: number | SeedRange): SeedRange {
   return typeof n === 'number' ? { least: n, most: n } : n;
 }
 

@@ -2,7 +2,7 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Dose, DosePart } from '../../journal/life.ts';
 import { printQuantity } from '../../model/quantity.ts';
-import { showStrength } from '../../solutions/display.ts';
+import { showStrength, strengthSign } from '../../solutions/display.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownBlocks } from '../markdown.ts';
 import { limitText } from '../../words/limits.ts';
@@ -35,7 +35,7 @@ function originText({ agent, parts, ppm }: Dose): string | undefined {
 
 /** Example: '5 mL of G2 (500 ppm)' */
 function partText({ fact: { name, volume }, held, byEye, stale }: DosePart): string {
-  const sign = stale ? 'at most ' : byEye ? 'about ' : '';
+  const sign = strengthSign({ isAtMost: stale !== undefined, isAbout: byEye });
   const strength = held.ok ? `${sign}${showStrength(held.value, 'ppm').text}` : 'strength unknown';
   return `${volume ? `${printQuantity(volume.value)} of ` : ''}${name.text} (${strength})`;
 }

@@ -1,11 +1,10 @@
 /** The bottles and packets of a journal as values: what each holds, what is left of it, and how long it keeps. */
 import { stocksNow, type Stock } from '../../calendar/left.ts';
-import { halvedOrigin, shelfOf } from '../../journal/doses.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { factOf } from '../../model/record.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
-import { contentHeld } from '../../words/held.ts';
+import { contentHeld, isHeldByEye } from '../../words/held.ts';
 import { isSaidIn } from '../agenda.ts';
 
 export interface StockRow extends Stock {
@@ -39,8 +38,8 @@ export function stockList(journal: Journal, { now, name, files }: StockOptions):
     .map((stock): StockRow => {
       const state = stateOf(stock, now);
       const place = state === 'gone' ? undefined : factOf(stock.solution.entry.record, 'at')?.value.text;
-      const isAbout = halvedOrigin(stock.solution, shelfOf(journal)) !== undefined;
-      return { ...stock, content: contentHeld(stock.solution, journal), isAbout, state, place };
+      const content = contentHeld(stock.solution, journal);
+      return { ...stock, content, isAbout: isHeldByEye(stock.solution, journal), state, place };
     });
   return { name, now, rows };
 }
