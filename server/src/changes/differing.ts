@@ -10,7 +10,8 @@ export type Lines = ReadonlyMap<string, readonly string[]>;
 interface Block {
   readonly day: string;
   readonly lines: readonly string[];
-  readonly key: string;
+  /** Its lines as one text. One line alone is that very text: large journals look up thousands at every edit. */
+  readonly text: string;
 }
 
 export interface Differing {
@@ -29,8 +30,8 @@ export function differing(before: Lines, after: Lines): Differing {
     old.set(name, recordsOf(left));
     now.set(name, recordsOf(right));
   }
-  const left = without(old, keysOf(now));
-  const right = without(now, keysOf(old));
+  const left = without(old, countsOf(now));
+  const right = without(now, countsOf(old));
   return { before: textsOf(left), after: textsOf(right), count: sizeOf(left) + sizeOf(right) };
 }
 
@@ -74,7 +75,7 @@ function lastDay(lines: readonly string[], start: number, end: number): string |
 
 /** What has a conflict in it is one block: which of its lines count is not for a single line to say. */
 function recordsOf({ day: above, lines }: Part): Block[] {
-  if (lines.some(isMarker)) return [{ day: '', lines, key: lines.join('\n') }];
+  if (lines.some(isMarker)) return [{ day: '', lines, text: lines.join('\n') }];
   const blocks: Block[] = [];
   let day = above;
   for (let n = 0; n < lines.length; n++) {
@@ -87,7 +88,7 @@ function recordsOf({ day: above, lines }: Part): Block[] {
     }
     if (last === n && isDay(head)) continue;
     const own = last === n ? [head] : lines.slice(n, last + 1);
-    blocks.push({ day, lines: own, key: `${day}\n${own.join('\n')}` });
+    blocks.push({ day, lines: own, text: last === n ? head : own.join('\n') });
     n = last;
   }
   return blocks;
@@ -107,17 +108,27 @@ function isDay(line: string): boolean {
   return (code === 100 || code === 68) && parse(line).record?.keyword === 'day';
 }
 
-/** How often each is there. */
-function keysOf(blocks: Blocks): Map<string, number> {
-  const keys = new Map<string, number>();
-  for (const own of blocks.values()) for (const { key } of own) keys.set(key, (keys.get(key) ?? 0) + 1);
-  return keys;
+/** How often each text is there, by the `day` lines above. */
+type Counts = Map<string, Map<string, number>>;
+
+function countsOf(blocks: Blocks): Counts {
+  const counts: Counts = new Map();
+  for (const own of blocks.values()) {
+    for (const { day, text } of own) {
+      const ofDay = counts.get(day) ?? new Map<string, number>();
+      if (ofDay.size === 0) counts.set(day, ofDay);
+      ofDay.set(text, (ofDay.get(text) ?? 0) + 1);
+    }
+  }
+  return counts;
 }
 
-function without(blocks: Blocks, keys: Map<string, number>): Blocks {
-  return new Map([...blocks].map(([name, own]) => [name, own.filter(({ key }) => {
-    const n = keys.get(key) ?? 0;
-    if (n > 0) keys.set(key, n - 1);
+/** The blocks of which there are more than `counts` says; uses up what it counts. */
+function without(blocks: Blocks, counts: Counts): Blocks {
+  return new Map([...blocks].map(([name, own]) => [name, own.filter(({ day, text }) => {
+    const ofDay = counts.get(day);
+    const n = ofDay?.get(text) ?? 0;
+    if (n > 0) ofDay!.set(text, n - 1);
     return n === 0;
   })]));
 }

@@ -1,6 +1,7 @@
 /** What a journal points to outside itself: pictures, and sources on the web. */
 import type { JournalText } from '../journal/journal-file.ts';
 import type { Fact, Span } from '../model/record.ts';
+import { withoutEnd } from '../text/without-end.ts';
 
 export interface DocumentLink extends Span {
   readonly line: number;
@@ -48,15 +49,15 @@ export function picturePath(written: string): string | undefined {
 /** Addresses that begin with http:// or https://; signs that end a sentence or close a bracket around one are no part of it. */
 function webLinks(line: string, { start, end }: Span): Omit<DocumentLink, 'line'>[] {
   return [...line.slice(start, end).matchAll(/\bhttps?:\/\/[^\s"<>\\^`{|}]+/gi)].flatMap(({ 0: found, index }) => {
-    const url = withoutEnd(found);
+    const url = addressIn(found);
     return isAddress(url) ? [{ start: start + index, end: start + index + url.length, target: { kind: 'web' as const, url } }] : [];
   });
 }
 
-function withoutEnd(address: string): string {
-  const cut = address.replace(/(?<![.,;:!?'’”»])[.,;:!?'’”»]+$/, '');
+function addressIn(address: string): string {
+  const cut = withoutEnd(address, '.,;:!?\'’”»');
   const isOpen = cut.endsWith(')') && cut.split('(').length < cut.split(')').length;
-  return isOpen ? withoutEnd(cut.slice(0, -1)) : cut;
+  return isOpen ? addressIn(cut.slice(0, -1)) : cut;
 }
 
 function isAddress(text: string): boolean {

@@ -1,6 +1,7 @@
 /** Lines that begin with no keyword: what was probably meant, and how to write it. */
 import { keywords, type Keyword } from '../model/keywords.ts';
 import type { JournalRecord, Span } from '../model/record.ts';
+import { withoutEnd } from '../text/without-end.ts';
 import type { Piece } from './grammar.ts';
 import { keywordOfForm } from './keyword-forms.ts';
 import { nearest } from './nearest.ts';
@@ -70,7 +71,7 @@ export function reportKeyword(reader: LineReader, span: Span, head: readonly Pie
 }
 
 function keywordMeantBy(word: string): Keyword | undefined {
-  const plain = word.toLowerCase().replace(/(?<![:.!])[:.!]+$/, '');
+  const plain = withoutEnd(word.toLowerCase(), ':.!');
   const near = nearest(word, Object.keys(keywords)) as Keyword | undefined;
   return byOtherWord.get(plain) ?? keywordOfForm(plain) ?? near;
 }

@@ -1,6 +1,7 @@
 /** What a record is about: the id, the agent or the zone right after the keyword. */
 import { keywords, type Keyword, type SubjectKind } from '../model/keywords.ts';
 import type { Span, Written } from '../model/record.ts';
+import { withoutEnd } from '../text/without-end.ts';
 import { beginsFact, unitType, type Taken } from './fact-types.ts';
 import type { Piece } from './grammar.ts';
 import { replacement, shown, type LineReader } from './reader.ts';
@@ -106,7 +107,7 @@ function reportId(reader: LineReader, kind: SubjectKind, span: Span, meant: stri
 /** The id in common letters and digits, without quotation marks and without signs at its end. */
 function meantId(text: string, kind: SubjectKind): string | undefined {
   if (text.length > 60) return undefined;
-  const bare = text.normalize('NFKC').replace(/^["'“”„‘’]+|(?<!["'“”„‘’:;!?/()])["'“”„‘’:;!?/()]+$/g, '');
+  const bare = withoutEnd(text.normalize('NFKC').replace(/^["'“”„‘’]+/, ''), '"\'“”„‘’:;!?/()');
   const signed = kind === 'batch' || kind === 'any' ? bare.replaceAll('\\', '/') : bare.replaceAll(/[/\\#&]/g, '-');
   // 23-LIL
   const plain = signed.replace(/^(\d+)[-_.]?(\p{L}+)$/u, '$2-$1');

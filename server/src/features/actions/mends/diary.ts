@@ -7,6 +7,7 @@ import { isoOf, type Day } from '../../../model/day.ts';
 import { factsOf } from '../../../model/record.ts';
 import { parse } from '../../../syntax/parse.ts';
 import { shown } from '../../../syntax/reader.ts';
+import { withoutEnd } from '../../../text/without-end.ts';
 import { lineEndAt } from '../below.ts';
 import { replace, type Mend, type MendContext } from './mend.ts';
 
@@ -17,12 +18,14 @@ interface DatedWords {
 
 /** Words of a date that may stand before the text: `Thu 12 Feb 2026`. */
 const LONGEST_DATE = 4;
+/** What may stand between the date and the words. */
+const DATE_SIGNS = ',:;–—-';
 
 /** The date at the beginning, and what follows; undefined where there is none, or one that may be two. */
 function datedWords(text: string): DatedWords | undefined {
   const parts = text.trim().split(/\s+/);
   for (let n = Math.min(LONGEST_DATE, parts.length - 1); n > 0; n--) {
-    const reading = readCellDate(parts.slice(0, n).join(' ').replace(/(?<![,:;–—-])[,:;–—-]+$/, ''), {});
+    const reading = readCellDate(withoutEnd(parts.slice(0, n).join(' '), DATE_SIGNS), {});
     if (!reading || 'asks' in reading || reading.time !== undefined) continue;
     return { day: reading.day, words: parts.slice(n).join(' ').replace(/^[:;,–—-]+\s*/, '') };
   }
@@ -31,7 +34,7 @@ function datedWords(text: string): DatedWords | undefined {
 
 /** The one lot or batch that the words name; undefined where they name none, or several. */
 function batchIn(words: string, journal: Journal): string | undefined {
-  const named = new Set(words.split(/[\s,;:()]+/).map(word => word.replace(/(?<![.!?])[.!?]+$/, ''))
+  const named = new Set(words.split(/[\s,;:()]+/).map(word => withoutEnd(word, '.!?'))
     .filter(word => word !== '' && journal.lot(rootOf(word))?.batches.has(word)));
   const [only] = named;
   return named.size === 1 ? only : undefined;
