@@ -135,15 +135,15 @@ function* inEditor(read: Journal, file: string, now: Moment): Generator<Said> {
   }
 }
 
-/** A percentage of a number that stands as if it had been counted. */
-const EXACT = /(?<!to |\d)\d+ of \d+(?! to)(?: [a-z]+)* = [<>]?[\d.]+ %/;
+/** A percentage of a number that stands as if it had been counted; as all of these, lines may break in it. */
+const EXACT = /(?<!to\s+|\d)\d+\s+of\s+\d+(?!\d|\s+to\b)(?:\s+[a-z]+)*\s+=\s+[<>]?[\d.]+\s%/;
 /**
  * Percentages that are not of seeds: the width of intervals, strengths and how exact these are; and those behind a
  * range of seeds, whose ends may round to the same.
  */
-const OTHERS = /95 %|% means .*|\*\*GA3 .*|\([\d.]+ %\)|\d % of the limit|purity \d+ %|\d to \d+ = [<>]?[\d.]+ %/g;
+const OTHERS = /95 %|% means .*|\*\*GA3 .*|\([\d.]+ %\)|\d % of the limit|purity \d+ %|\d\s+to\s+\d+\s+=\s+[<>]?[\d.]+\s%/g;
 /** One percentage: no end of a range, and not the nothing or the whole that is the same of every number of seeds. */
-const LONE = /(?<![\d.]|to |\d )(?!(?:0|100) %)[<>]?\d[\d.]* %/g;
+const LONE = /(?<![\d.]|to\s+|\d )(?!(?:0|100)\s%)[<>]?\d[\d.]*\s%/g;
 /** What data say of seeds that were counted alone. */
 const COUNTED = /"(?:seeds|kept|sown|tested|of|n)":[1-9]\d*|"(?:course|measures)":\{(?!"undefined")/g;
 const countedColumns = ['seeds', 'kept', 'sown', 'tested', 'treated_seeds', 'untreated_seeds', 'difference'];
