@@ -28,9 +28,9 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   context.subscriptions.push({ dispose: stop });
   // The views belong into windows with a journal, not into every window of the editor.
   void commands.executeCommand('setContext', 'plumule.active', true);
-  registerNewJournal(context);
   answerFiles(client);
   const server = journalServer(client);
+  registerNewJournal(context, server);
   registerReports(context, server);
   registerRecords(context, server);
   const started = client.start();

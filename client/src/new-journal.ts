@@ -2,22 +2,22 @@
 import {
   commands, Range, SnippetString, Uri, window, workspace, type ExtensionContext, type TextDocument, type TextEditor,
 } from 'vscode';
-import { firstLot, journalHead, winterName } from './journal-template.ts';
+import type { JournalServer } from './server.ts';
 
-export function registerNewJournal(context: ExtensionContext): void {
-  context.subscriptions.push(commands.registerCommand('plumule.newJournal', newJournal));
+export function registerNewJournal(context: ExtensionContext, server: JournalServer): void {
+  context.subscriptions.push(commands.registerCommand('plumule.newJournal', () => newJournal(server)));
 }
 
-async function newJournal(): Promise<void> {
-  const today = new Date();
-  const [year, month, date] = [today.getFullYear(), today.getMonth() + 1, today.getDate()];
+async function newJournal(server: JournalServer): Promise<void> {
   const { timeZone } = new Intl.DateTimeFormat().resolvedOptions();
   const folder = await chosenFolder();
   if (folder === undefined) return;
-  const name = winterName(year, month);
   const others = folder === null ? [] : await journalsIn(folder);
-  const head = journalHead(year, month, others.length > 0 ? undefined : timeZone);
-  const lot = firstLot(year, month, date);
+  const [other] = others;
+  const beside = folder && other !== undefined ? Uri.joinPath(folder, other).toString() : undefined;
+  const journal = await server.newJournal(timeZone, beside);
+  if (!journal) return;
+  const { file: name, head, lot } = journal;
   if (folder === null) {
     await fill(await shown(await workspace.openTextDocument({ language: 'plumule', content: head })), lot);
     return;

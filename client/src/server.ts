@@ -4,6 +4,7 @@ import type { BaseLanguageClient, Position } from 'vscode-languageclient';
 import type { PanelState } from './panel/messages.ts';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
+import type { NewJournal } from '../../server/src/features/new-journal.ts';
 import type { Direction } from '../../server/src/features/neighbours.ts';
 import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
@@ -60,6 +61,8 @@ export interface JournalServer {
   labels(paper: LabelSheetName): Promise<string>;
   /** A page of HTML to print: the counting sheet. */
   roundSheet(): Promise<string>;
+  /** What a new file begins with: of the journal that holds `uri`, or of a new one. `zone` is that of the machine. */
+  newJournal(zone: string, uri: string | undefined): Promise<NewJournal | null>;
   readonly onChanged: Event<void>;
 }
 
@@ -91,6 +94,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     sheet: () => client.sendRequest('plumule/sheet', {}),
     labels: paper => client.sendRequest('plumule/labels', { paper }),
     roundSheet: () => client.sendRequest('plumule/roundSheet', {}),
+    newJournal: (zone, uri) => client.sendRequest('plumule/newJournal', { zone, uri }),
     onChanged: changed.event,
   };
 }

@@ -37,6 +37,16 @@ test('lots stand by plant and id, each with where it stands, what it came to and
   expect(told(journal, '2026-01-02 09:00')).toEqual([...rows, ['S-1', 'sown, day 0', [], undefined, ['2025/26']]]);
 });
 
+test('south of the equator a winter is a year, and a zone that is written later moves the lots', () => {
+  const journal = new Journal();
+  const lots = 'lot V-1 Iris, 20 seeds\nsow V-1 2026-05-20\nlot V-2 Iris, 20 seeds\nsow V-2 2026-08-20\n';
+  const winters = () => lotRows(journal, at('2026-09-01')).map(row => row.winters);
+  journal.set('a.germ', lots);
+  expect(winters()).toEqual([['2025/26'], ['2026/27']]);
+  journal.set('a.germ', `zone Pacific/Auckland\n${lots}`);
+  expect(winters()).toEqual([['2026'], ['2026']]);
+});
+
 test('a verdict stays in the row of a lot once it was judged, until something is written of the lot', () => {
   const { files: [file] } = readFixture(`
     lot L Iris, 20 seeds

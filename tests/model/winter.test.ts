@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { isoOf } from '../../server/src/model/day.ts';
-import { winterNamed } from '../../server/src/model/winter.ts';
+import { dayOf, isoOf } from '../../server/src/model/day.ts';
+import { winterNamed, winterOf } from '../../server/src/model/winter.ts';
 
 const spanOf = (text: string) => {
   const winter = winterNamed(text);
@@ -26,4 +26,15 @@ test('what names no winter is none', () => {
   for (const text of ['', '25/26', '2025/27', '2026/25', '2025/6', 'winter', '2025/26/27', '0000']) {
     expect(winterNamed(text)).toBeUndefined();
   }
+});
+
+test('every day is in the winter that it is said to be in, north and south', () => {
+  for (const zone of [undefined, 'Europe/Vienna', 'Africa/Johannesburg']) {
+    for (let day = dayOf(2023, 12, 1)!; day < dayOf(2026, 2, 1)!; day++) {
+      const { first, last } = winterNamed(winterOf(day, zone))!;
+      expect(first <= day && day <= last, isoOf(day)).toBe(true);
+    }
+  }
+  expect(winterOf(dayOf(2026, 7, 11)!, 'Europe/Vienna')).toBe('2026/27');
+  expect(winterOf(dayOf(2026, 7, 11)!, 'Africa/Johannesburg')).toBe('2026');
 });

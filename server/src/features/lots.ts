@@ -22,7 +22,7 @@ export interface LotRow {
   readonly shares: readonly string[];
   /** Undefined until it was judged. */
   readonly verdicts: readonly string[] | undefined;
-  /** Those in which something was first done to seed of it, the latest first: '2025/26'. */
+  /** Those in which something was first done to seed of it, the latest first: '2025/26', in the south '2026'. */
   readonly winters: readonly string[];
 }
 
@@ -70,7 +70,7 @@ const LAST = '\u{10FFFF}';
 function wintersOf(lot: Lot, day: Day): string[] {
   const winters = usedBatches(lot).flatMap(batch => {
     const begun = begunOn(batch, { day, minutes: undefined });
-    return begun === undefined ? [] : [winterOf(begun)];
+    return begun === undefined ? [] : [winterOf(begun, lot.zone)];
   });
   return [...new Set(winters)].sort().reverse();
 }

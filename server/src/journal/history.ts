@@ -55,7 +55,7 @@ function readLife(
   }
   return {
     id, definition, plant: definition.record.plant?.text, collected: factOf(definition.record, 'collected')?.when.value,
-    root, batches, strays: entries.filter(entry => !batchOf(entry)), twice,
+    zone: surroundings.zone, root, batches, strays: entries.filter(entry => !batchOf(entry)), twice,
   };
 }
 

@@ -95,8 +95,7 @@ export interface Stage {
 export type Totals = Readonly<Record<Countable, number>>;
 
 export const noTotals: Totals = {
-  germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0,
-  stuck: 0, freed: 0,
+  germinated: 0, emerged: 0, leaf: 0, rotted: 0, died: 0, lost: 0, leggy: 0, abnormal: 0, stuck: 0, freed: 0,
 };
 
 interface EventBase {
@@ -242,6 +241,7 @@ export interface Lot {
   readonly definition: Entry;
   readonly plant: string | undefined;
   readonly collected: DaySpan | undefined;
+  readonly zone: string | undefined;
   readonly root: Batch;
   /** All batches by path, the lot itself first, each before its children. */
   readonly batches: ReadonlyMap<string, Batch>;

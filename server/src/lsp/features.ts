@@ -11,6 +11,7 @@ import { guarded } from './guard.ts';
 import { serveImport } from './import.ts';
 import { serveLots } from './lots.ts';
 import { serveMix } from './mix.ts';
+import { serveNewJournal } from './new-journal.ts';
 import { navigationCapabilities, serveNavigation } from './navigation.ts';
 import { readingCapabilities, serveReading } from './reading.ts';
 import { servePanel } from './panel.ts';
@@ -60,6 +61,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveCalendar(connection, service);
   serveLots(connection, service);
   serveMix(connection, service);
+  serveNewJournal(connection, service);
   serveImport(connection, service);
   serveReport(connection, service);
   servePanel(connection, service);

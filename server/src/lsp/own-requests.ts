@@ -17,6 +17,8 @@ export interface Asked {
   readonly lot?: string | undefined;
   readonly lots?: readonly LotNamed[];
   readonly batch?: string;
+  /** Time zone of the machine that the client runs on. */
+  readonly zone?: string;
   /** Of an item of the due list. */
   readonly key?: string;
   /** The present, in milliseconds since 1970-01-01T00:00Z. */

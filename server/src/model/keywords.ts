@@ -260,7 +260,7 @@ const keywordTable = {
   },
   zone: {
     subject: 'zone', dated: 'no', facts: [],
-    says: 'your time zone: keeps hours right when summer time begins or ends',
+    says: 'your time zone: keeps hours right when summer time begins or ends, and tells when your winter is',
     example: 'zone Europe/Vienna',
   },
 } as const satisfies Record<string, KeywordInfo>;

@@ -1,5 +1,6 @@
-/** A winter as growers name it: 2025/26 runs over the turn of the year. */
+/** A winter as growers name it: 2025/26 runs over the turn of the year, 2026 is one south of the equator. */
 import { dayOf, isoOf, type Day } from './day.ts';
+import { isSouthern } from './southern.ts';
 
 export interface Winter {
   /** As it is named: `2025/26`, or `2026` for a year by itself. */
@@ -28,9 +29,14 @@ function spanOf(name: string, first: Day | undefined, last: Day | undefined): Wi
   return first === undefined || last === undefined ? undefined : { name, first, last };
 }
 
-/** The winter north of the equator that a day is in, by its name: winterOf of 2026-01-11 is '2025/26'. */
-export function winterOf(day: Day): string {
+/**
+ * The winter that a day is in, by its name. The zone of the journal tells the half of the earth: without one the north.
+ *
+ * Example: winterOf of 2026-07-11 is '2026/27', and '2026' in Pacific/Auckland
+ */
+export function winterOf(day: Day, zone: string | undefined): string {
   const [year, month] = isoOf(day).split('-').map(Number);
+  if (isSouthern(zone)) return String(year);
   const from = month! < 7 ? year! - 1 : year!;
   return `${from}/${String(from + 1).slice(-2)}`;
 }

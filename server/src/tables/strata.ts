@@ -29,8 +29,8 @@ export const strata = table<StratumRow>(
     text('agent', 'The agent.', ({ agent }) => agent),
     whole('stratum', 'Its number among those of the lot and the agent, from 1: a lot that was tried under several conditions has several.', each => each.number),
     ...plantColumns<StratumRow>(({ lot }) => lot.plant),
-    text('winter', 'The winter of day 0 of the untreated seed north of the equator, from July to June.', ({ stratum: { pairs } }) => (
-      winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero))),
+    text('winter', 'The winter of day 0 of the untreated seed: 2025/26 north of the equator, from July to June; the year south of it, by the zone of the journal.', ({ lot, stratum: { pairs } }) => (
+      winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero, lot.zone))),
     text('treated_batches', 'The treated batches, with a blank between them.', ({ stratum: { pairs } }) => pairs.map(({ treated }) => pathsOf(treated)).join(' ')),
     text('untreated_batches', 'The untreated batches.', ({ stratum: { pairs } }) => pathsOf(pairs[0]!.untreated)),
     ...sideColumns<StratumRow>(({ comparison }) => comparison),

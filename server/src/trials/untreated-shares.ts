@@ -31,7 +31,7 @@ export function untreatedShares(lots: readonly Lot[]): UntreatedShare[] {
       const courses = coursesOf(group);
       const byDay = commonAge(courses);
       return {
-        winter: winterOf(group.batches[0]!.conditions.dayZero), lot, group, byDay,
+        winter: winterOf(group.batches[0]!.conditions.dayZero, lot.zone), lot, group, byDay,
         pooled: poolOf(courses.map(course => until(course, byDay))), open: openSeeds([courses])[0]!,
       };
     }));

@@ -119,7 +119,7 @@ function roundOf({ journal, now: { day } }: Scene): RoundStop[] {
 function head({ journal, line: { store }, now }: Scene): Suggestion | undefined {
   if (store.lineCount > 3 || [...store].some(({ content }) => content.kind !== 'blank')) return undefined;
   return lines('new journal', 'a heading, your time zone, your limits', [
-    [`# Winter ${winterOf(now.day)}, `, { blank: 'the bench' }], [''],
+    [`# Winter ${winterOf(now.day, journal.zone)}, `, { blank: 'the bench' }], [''],
     ...(journal.zone === undefined ? [['zone ', { blank: 'Europe/Vienna' }]] : []),
     ['limit soak, ', { blank: '24' }, ' h'], ['limit GA3, ', { blank: '1000' }, ' ppm'], [''],
     [`day ${isoOf(now.day)}`], [''],

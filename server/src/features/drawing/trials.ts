@@ -56,7 +56,7 @@ function rowsOf(agentAcross: AgentAcross, isNamed: boolean): DifferenceRow[] {
   const { agent, strata, across: { comparisons, lots, difference } } = agentAcross;
   const rows = strata.map(({ lot, pairs }, i): DifferenceRow & { readonly winter: string } => {
     const comparison = comparisons[i]!;
-    const winter = winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero);
+    const winter = winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero, lot.zone);
     const label = [winter, lot.id, ...isNamed ? [agent.word] : []].join(' ');
     const base = { winter, label, isTogether: false, line: lot.definition.line };
     if (isUndefined(comparison)) return { ...base, difference: undefined, counts: comparison.undefined };

@@ -29,7 +29,7 @@ interface InWinter {
 /** Undefined where no lot of the plant was counted on a known day. */
 export function wintersPicture({ plant, lots }: PlantTrial, frame: Frame): Picture | undefined {
   const all = lots.flatMap(lot => trialOf(lot).groups.map((group): InWinter => (
-    { lot, group, winter: winterOf(group.batches[0]!.conditions.dayZero) })));
+    { lot, group, winter: winterOf(group.batches[0]!.conditions.dayZero, lot.zone) })));
   const inOrder = all.sort((a, b) => (a.winter < b.winter ? -1 : a.winter > b.winter ? 1 : 0));
   const early = inOrder.slice(0, -MOST_CURVES);
   const shown = inOrder.slice(-MOST_CURVES);
