@@ -66,6 +66,10 @@ describe('a fact', () => {
     ['split X, A 24 seeds, 1 25, b2 1 seed', [
       { type: 'part', name: 'A', n: 24 }, { type: 'part', name: '1', n: 25 }, { type: 'part', name: 'b2', n: 1 },
     ]],
+    ['split X, 1 half, 2 About 24 seeds, 3 20 to 30 seeds, 4half half', [
+      { type: 'part', name: '1', estimate: { kind: 'half' } }, { type: 'part', name: '2', estimate: { kind: 'about', n: 24, least: 21, most: 27 } },
+      { type: 'part', name: '3', estimate: { kind: 'between', least: 20, most: 30 } }, { type: 'part', name: '4half', estimate: { kind: 'half' } },
+    ]],
     ['soak X, GA3 500ppm, 24h, 15 ml', [
       { type: 'substance', name: 'GA3', strength: { value: 500, unit: 'ppm' } },
       { type: 'duration', value: { value: 24, unit: 'h' } }, { type: 'volume', value: { value: 15, unit: 'mL' } },

@@ -77,8 +77,9 @@ export function readDormancy(reader: LineReader, pieces: readonly Piece[]): Fact
   return undefined;
 }
 
-/** A batch split off and its seeds: `A 24 seeds`. */
-export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | undefined {
+/** A batch split off and its seeds: `A 24 seeds`, `1 half`. */
+export function readPart(reader: LineReader, written: readonly Piece[]): Fact | undefined {
+  const pieces = withName(written);
   const first = pieces[0]!;
   const { start } = first;
   const end = runEnd(reader.line, first.end);
@@ -109,6 +110,16 @@ export function readPart(reader: LineReader, pieces: readonly Piece[]): Fact | u
   }
   reportValue(reader, pieces, 1, 'a number of seeds', `${reader.shown(first)} 24 seeds`);
   return undefined;
+}
+
+/** `1 half`, `2 about 24 seeds`: the grammar takes the word behind the number of a name for its unit. */
+function withName(pieces: readonly Piece[]): readonly Piece[] {
+  const [first, ...others] = pieces;
+  if (first?.kind !== 'amount' || !first.unit || !/^(?:about|half)$/i.test(first.unit.image)) return pieces;
+  const [{ start, number, end }, text] = [first, first.unit.image];
+  const word: Piece = { kind: 'word', text, start: end - text.length, end };
+  const name: Piece = { kind: 'amount', number, unit: undefined, start, end: start + number.image.length };
+  return name.end < word.start ? [name, word, ...others] : pieces;
 }
 
 /** `A=24`, `A: 24 seeds`, `VER-24/A 24 seeds`. */
