@@ -47,6 +47,29 @@ describe('more seedlings than have germinated', () => {
     `, { now });
   });
 
+  test('are marked where they were taken before the first count, and the counts leave no room for them', () => {
+    expectAllMarked(`
+      lot VER-24 Veratrum nigrum, 100 seeds
+      split VER-24, A 20 seeds, B 20 seeds, C 20 seeds, D 20 seeds
+      day 2026-03-01
+      sow VER-24/A
+      sow VER-24/B
+      sow VER-24/C
+      sow VER-24/D
+      day 2026-03-08
+      pot VER-24/A, 9 seedlings
+                    ^^^^^^^^^^^ more-than-germinated
+      plant VER-24/B, 9 seedlings
+                      ^^^^^^^^^^^ more-than-germinated
+      pot VER-24/C, 9 seedlings
+      pot VER-24/D, 9 seedlings
+      day 2026-03-15
+      count VER-24/A, 3
+      count VER-24/B, 3
+      count VER-24/C, =12
+    `, { now });
+  });
+
   test('are named', () => {
     const counted = 'lot V Veratrum, 60 seeds\nsow V 2026-03-01\ncount V 2026-03-08, 3, 4 died\n';
     expect(problemsIn('more-than-germinated', counted)[0]?.message).toBe('4 died in V are more than the 3 that germinated. '

@@ -266,6 +266,7 @@ describe('the batches of a lot', () => {
     ['has no day 0', 'count L/A 2026-02-01, 3', 'it has no day 0, because it was not sown, lifted from a soak or put into a stage'],
     ['has an error', 'sow L/A 2026-01-10\ncount L/A 2026-02-01, 3\ncount L/A 2026-02-08, 3 x', 'a record of it, or of the seed it was split from, has an error'],
     ['lay in nobody knows what', 'soak L/A 2026-01-09, XYZ 5 mL\nsow L/A 2026-01-10\ncount L/A 2026-02-01, 3', 'what it was soaked in is unknown (XYZ)'],
+    ['potted more than came up', 'sow L/A 2026-01-10\npot L/A 2026-01-30, 9 seedlings\ncount L/A 2026-02-01, 3', '9 potted seedlings are more than its counts have (3)'],
     ['counts too many', 'sow L/A 2026-01-10\ncount L/A 2026-02-01, 30', 'more seeds are accounted for on day 22 than were sown'],
   ])('are left out with the reason where one %s', (_, records, reason) => {
     const { leftOut, groups } = trial(['lot L Iris alba', 'split L, A 20 seeds', ...records.split('\n')].join('\n'));

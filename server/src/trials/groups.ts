@@ -1,6 +1,7 @@
 /** The batches of a lot, put together by what was done to them. */
 import type { Bound } from '../journal/estimates.ts';
 import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
+import { overtaken } from '../journal/taken.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { commonAge } from '../measures/looks.ts';
@@ -76,6 +77,8 @@ function isTried(batch: Batch): boolean {
 
 function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {
   if (batch.unread) return undefinedBecause('a record of it, or of the seed it was split from, has an error');
+  const [taken] = overtaken(batch);
+  if (taken) return undefinedBecause(`${taken.n} ${taken.what} are more than its counts have (${taken.germinated})`);
   const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
   if (unknown) return undefinedBecause(`what it was soaked in is unknown (${unknown.fact.name.text})`);
   const endedBy = endOf(batch);
