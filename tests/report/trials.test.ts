@@ -101,6 +101,13 @@ Primula rosea
     expect(text).not.toContain('Treated against untreated');
   });
 
+  it('name a trial of estimated seed as what it is, and take no part of it', () => {
+    const guessed = journal.replaceAll('L4', 'L6').replace(/split L6, A (\d+) seeds/, 'split L6, A about $1 seeds');
+    const text = reportText([reportFor(guessed, now, { by: 'species' })]);
+    expect(text).toContain('\n  Left out here, because seeds were estimated, not counted: L6.\n');
+    expect(text).not.toContain('No trial to compare');
+  });
+
   it('of one lot repeat its verdict and no numbers over lots, and give the untreated share of each winter', () => {
     const older = 'lot L5 Iris nigra, 40 seeds\nsow L5 2024-11-02\ncount L5 2025-03-01, 10';
     const text = reportText([reportFor(`${journal}\n${older}`, now, { by: 'species' })]);

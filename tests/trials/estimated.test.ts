@@ -72,6 +72,46 @@ describe('a verdict on seed that was estimated', () => {
   });
 });
 
+describe('a trial with a batch that was estimated', () => {
+  // Three parts of 24 seeds in the same grit, and whatever else is sown beside them.
+  const trial = (parts: string, soaks: Record<string, string>, counts: Record<string, number>) => lotOf([
+    `lot VER-24 Veratrum nigrum, 300 seeds\nsplit VER-24, ${parts}`,
+    ...Object.entries(soaks).map(([part, soak]) => `soak VER-24/${part} 2026-01-10 19:00, ${soak}, 24 h\nsow VER-24/${part} 2026-01-11 19:00, 15 C`),
+    ...Object.entries(counts).map(([part, n]) => `count VER-24/${part} 2026-01-31, ${n}`),
+  ].join('\n'));
+
+  test('is told with all its batches, and not once more with the counted ones alone', () => {
+    const { contests, estimated } = trialOf(trial('A 24 seeds, B 24 seeds, C about 24 seeds',
+      { A: 'GA3 500 ppm', B: 'water', C: 'water' }, { A: 18, B: 3, C: 18 }));
+    expect(contests).toEqual([]);
+    expect(estimated.map(({ verdict }) => verdict.sentence)).toEqual([
+      expect.stringMatching(/^Cannot tell yet: by day 20, 18 of 24 treated seeds had germinated \(75 %\) and 21 of 45 to 51 untreated/)]);
+  });
+
+  test('leaves the other treatments of the lot less room', () => {
+    const parts = 'A 24 seeds, B 24 seeds, C about 24 seeds';
+    const soaks = { A: 'GA3 500 ppm', B: 'water', C: 'KNO3 0.2 %' };
+    const roomOf = (source: string) => trialOf(trial(source, soaks, { A: 12, B: 3, C: 12 }))
+      .contests.map(({ verdict: { evidence } }) => evidence?.room.treatments);
+    expect(roomOf(parts)).toEqual([2]);
+    expect(roomOf(parts.replace('about ', ''))).toEqual([2, 2]);
+  });
+
+  test('names no numbers of a dish that are those of a guess', () => {
+    const { estimated } = trialOf(trial('A 24 seeds, A1 24 seeds, A2 24 seeds, A3 about 24 seeds, B 24 seeds',
+      { A: 'GA3 500 ppm', A1: 'GA3 500 ppm', A2: 'GA3 500 ppm', A3: 'GA3 500 ppm', B: 'water' }, { A: 18, A1: 18, A2: 17, A3: 3, B: 3 }));
+    expect(estimated.map(({ remarks }) => remarks)).toEqual([[]]);
+  });
+
+  test('gives no range of counts where its ends are compared by unlike looks', () => {
+    // Of ten seeds all are up, so that they stay as they are; forty may still come.
+    const text = journal('200 seeds', '10 to 40 seeds', '24 seeds', [10, 20]).replaceAll(/ +discard.*/g, '')
+      .replace('count VER-24/B 2026-01-25', 'count VER-24/B 2026-03-13');
+    expect(verdictOf(text).sentence).toBe('Cannot tell yet: the seeds were estimated, and the verdict is the same with the least and '
+      + 'with the most of each side.');
+  });
+});
+
 describe('a report of seed that was estimated', () => {
   const source = journal('about 60 seeds', '25 to 30 seeds', 'about 24 seeds', [10, 3]);
 

@@ -12,6 +12,7 @@ import { asSentence } from '../measures/verdict-words.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import type { Contest } from './lot-trial.ts';
+import type { Pair } from './pairs.ts';
 
 /** The least of one side with the most of the other is the worst and the best case of every claim. */
 export const corners: readonly Bounds[] = (['least', 'most'] as const)
@@ -28,11 +29,14 @@ export function agreed(all: readonly (readonly Contest[])[]): Contest[] {
     const cases = same.length === others.length ? [contest, ...same] : [];
     return {
       ...contest, comparison: undefinedBecause('the seeds were estimated, not counted'), verdict: verdictOf(contest, cases),
+      // What names the numbers of one corner names those of a guess.
+      remarks: contest.remarks.filter(remark => same.every(({ remarks }) => remarks.includes(remark))),
     };
   });
 }
 
-function isEstimated({ treated, untreated }: Contest): boolean {
+/** Whether a batch of either side is known by an estimate only. */
+export function isEstimated({ treated, untreated }: Pair): boolean {
   return [treated, untreated].some(group => group?.batches.some(isGuess));
 }
 
@@ -45,7 +49,7 @@ function isSamePair(a: Contest, b: Contest): boolean {
   return isSameGroup(a.treated, b.treated) && isSameGroup(a.untreated, b.untreated);
 }
 
-export function isSameGroup(a: Group | undefined, b: Group | undefined): boolean {
+function isSameGroup(a: Group | undefined, b: Group | undefined): boolean {
   return a?.batches.length === b?.batches.length
     && (a?.batches ?? []).every(({ batch }, n) => b?.batches[n]?.batch === batch);
 }
@@ -54,9 +58,10 @@ function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest
   const comparisons = cases.flatMap(({ comparison }) => (isUndefined(comparison) ? [] : [comparison]));
   const names = [...new Set(cases.map(({ verdict: { verdict: name } }) => name))];
   const open = comparisons.some(({ open: { treated, untreated } }) => treated + untreated > 0);
-  const isAgreed = names.length === 1 && comparisons.length === cases.length;
-  const numbers = comparisons.length > 0 ? numbersText(comparisons) : undefined;
-  if (isAgreed && numbers !== undefined) {
+  // The numbers of some corners alone would be a range that is too narrow.
+  const isWhole = comparisons.length === corners.length;
+  const numbers = isWhole ? numbersText(comparisons) : undefined;
+  if (names.length === 1 && isWhole) {
     const day = judging && judgeDayTold(judging);
     const told = [
       asSentence(verdict, reasonText(numbers, rule, alsoDiffers, day), mayChange({ rule, evidence: undefined, open })),
@@ -70,22 +75,34 @@ function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest
     : 'the seeds were estimated, and not every number of them can be compared';
   return {
     verdict: 'cannot tell', rule: 'not-measured', evidence: undefined,
-    sentence: asSentence('cannot tell', [numbers, reason].filter(text => text !== undefined).join('; '), false),
+    sentence: asSentence('cannot tell', joined(numbers, reason), false),
   };
 }
 
 function reasonText(
-  numbers: string, rule: RuleId, alsoDiffers: readonly string[], judging: JudgeDay | undefined,
+  numbers: string | undefined, rule: RuleId, alsoDiffers: readonly string[], judging: JudgeDay | undefined,
 ): string {
   switch (rule) {
-    case 'to-be-judged': return `${toBeJudgedText(judging!)}; ${numbers}; the seeds were estimated`;
-    case 'more-differs': return `${numbers}, ${differsText(alsoDiffers)}; the seeds were estimated`;
-    default: return `${numbers}; the seeds were estimated, and the verdict is the same with the least and with the most of each side`;
+    case 'to-be-judged': return joined(toBeJudgedText(judging!), numbers, 'the seeds were estimated');
+    case 'more-differs':
+      return joined(numbers === undefined ? `the sides also differ in ${alsoDiffers.join(', ')}` : `${numbers}, ${differsText(alsoDiffers)}`,
+        'the seeds were estimated');
+    default: return joined(numbers, 'the seeds were estimated, and the verdict is the same with the least and with the most of each side');
   }
 }
 
-/** Example: 'by day 28, 14 of 22 to 26 treated seeds had germinated (54 to 64 %) and 2 of 18 to 22 untreated ...' */
-function numbersText(comparisons: readonly Comparison[]): string {
+function joined(...texts: readonly (string | undefined)[]): string {
+  return texts.filter(text => text !== undefined).join('; ');
+}
+
+/**
+ * Undefined where it hangs on the number of seeds by which looks the sides are compared, as it does where all seed of a
+ * corner is up: no range of such counts says anything.
+ *
+ * @example
+ * 'by day 28, 14 of 22 to 26 treated seeds had germinated (54 to 64 %) and 2 of 18 to 22 untreated ...'
+ */
+function numbersText(comparisons: readonly Comparison[]): string | undefined {
   const side = (what: 'treated' | 'untreated') => {
     const shares = comparisons.map(({ germinated }) => germinated[what]);
     const percents = range(shares.map(({ x, n }) => Math.round((100 * x) / n)));
@@ -93,13 +110,16 @@ function numbersText(comparisons: readonly Comparison[]): string {
   };
   const [treated, untreated] = [side('treated'), side('untreated')];
   const [a, b] = (['treated', 'untreated'] as const).map(what => byDays(comparisons.map(({ looks }) => looks[what])));
+  if (a === undefined || b === undefined) return undefined;
   return a === b
     ? `${a}, ${treated.of} treated seeds had germinated ${treated.percents} and ${untreated.of} untreated ${untreated.percents}`
     : `${treated.of} treated seeds had germinated ${a} ${treated.percents} and ${untreated.of} untreated ${b} ${untreated.percents}`;
 }
 
-function byDays(looks: readonly Looks[]): string {
-  return daysText({ from: Math.min(...looks.map(({ from }) => from)), to: Math.max(...looks.map(({ to }) => to)) });
+/** Undefined where the corners are not compared by the same looks. */
+function byDays([first, ...others]: readonly Looks[]): string | undefined {
+  const isSame = others.every(({ from, to }) => from === first?.from && to === first.to);
+  return first && isSame ? daysText(first) : undefined;
 }
 
 function range(numbers: readonly number[]): string {

@@ -2,10 +2,11 @@
 import type { Dose, Lot } from '../journal/life.ts';
 import { dropsTrial, type DropsTrial } from './drops.ts';
 import { compare, type Comparison } from '../measures/comparison.ts';
+import type { Room } from '../measures/evidence.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
-import { agreed, corners, isSameGroup } from './estimated.ts';
+import { agreed, corners, isEstimated } from './estimated.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import { laterPairsOf } from './later-soak.ts';
@@ -50,10 +51,11 @@ export function trialOf(lot: Lot): LotTrial {
   if (known) return known;
   const { groups, leftOut } = groupsOf(lot);
   const later = laterPairsOf(lot);
-  const counted = contestsOf([...pairsAmong(groups), ...later.pairs]);
-  const estimated = lot.root.worlds.length === 0 ? []
-    : agreed(corners.map(bounds => contestsOf(pairsAmong(groupsOf(lot, bounds).groups))));
-  const contests = counted.filter(contest => !isToldByEstimate(contest, estimated));
+  const worlds = lot.root.worlds.length === 0 ? []
+    : corners.map(bounds => contestsOf([...pairsAmong(groupsOf(lot, bounds).groups), ...later.pairs]));
+  const estimated = agreed(worlds);
+  const counted = [...pairsAmong(groups), ...later.pairs].filter(pair => !isToldByEstimate(pair, estimated));
+  const contests = contestsOf(counted, worlds.map(world => fairIn(world.filter(isEstimated))));
   const all = [...leftOut, ...later.leftOut];
   const drops = dropsTrial(lot, groups, ({ doses }) => dropsKey(doses));
   const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated, drops };
@@ -61,9 +63,17 @@ export function trialOf(lot: Lot): LotTrial {
   return trial;
 }
 
-/** Treated seed that was counted, beside untreated seed that was only estimated. */
-function isToldByEstimate({ treated, untreated }: Contest, estimated: readonly Contest[]): boolean {
-  return !untreated && estimated.some(other => other.untreated && isSameGroup(other.treated, treated));
+/**
+ * Whether a trial is told with its estimated batches: a part of its batches, picked because they were counted, must not
+ * be told beside it as a trial of its own.
+ */
+function isToldByEstimate({ treated, untreated }: Pair, estimated: readonly Contest[]): boolean {
+  return treated.since === undefined && estimated.some(other => (
+    other.untreated && holds(other.treated, treated) && (!untreated || holds(other.untreated, untreated))));
+}
+
+function holds(whole: Group, part: Group): boolean {
+  return part.batches.every(({ batch }) => whole.batches.some(other => other.batch === batch));
 }
 
 function pairsAmong(groups: readonly Group[]): Pair[] {
@@ -71,19 +81,31 @@ function pairsAmong(groups: readonly Group[]): Pair[] {
   return groups.filter(({ treatment }) => treatment.length > 0).map(treated => pairOf(treated, untreated));
 }
 
-/** Judges all treatments of a lot together: of many tried at once, one would look good by chance. */
-function contestsOf(pairs: readonly Pair[]): Contest[] {
-  const comparisons = pairs.map(comparisonOf);
-  const fair = comparisons.filter((comparison, i): comparison is Comparison => (
-    !isUndefined(comparison) && pairs[i]!.alsoDiffers.length === 0));
-  const rooms = roomsOf(fair);
-  return pairs.map((pair, i) => {
-    const comparison = comparisons[i]!;
-    const room = isUndefined(comparison) ? undefined : rooms.get(comparison);
-    const { alsoDiffers, judging } = pair;
+/**
+ * Judges all treatments of a lot together: of many tried at once, one would look good by chance. `beside`: what was
+ * tried on estimated seed of the lot, by each way to take its estimates; the least room counts.
+ */
+function contestsOf(pairs: readonly Pair[], beside: readonly (readonly Comparison[])[] = []): Contest[] {
+  const compared = pairs.map(pair => ({ ...pair, comparison: comparisonOf(pair) }));
+  const fair = fairIn(compared);
+  const rooms = (beside.length === 0 ? [[]] : beside).map(others => roomsOf([...fair, ...others]));
+  return compared.map(pair => {
+    const { alsoDiffers, judging, comparison } = pair;
+    const room = isUndefined(comparison) ? undefined : leastRoom(rooms.flatMap(each => each.get(comparison) ?? []));
     const circumstances = { alsoDiffers, ...(room && { room }), ...(judging && { judging: judgeDayTold(judging) }) };
-    return { ...pair, comparison, verdict: judge(comparison, circumstances) };
+    return { ...pair, verdict: judge(comparison, circumstances) };
   });
+}
+
+/** Comparisons in which nothing but the treatment differs. */
+function fairIn(pairs: readonly (Pair & { readonly comparison: Comparison | Undefined })[]): Comparison[] {
+  return pairs.flatMap(({ alsoDiffers, comparison }) => (
+    isUndefined(comparison) || alsoDiffers.length > 0 ? [] : [comparison]));
+}
+
+function leastRoom(rooms: readonly Room[]): Room | undefined {
+  const most = (what: keyof Room) => Math.max(...rooms.map(room => room[what]));
+  return rooms.length === 0 ? undefined : { better: most('better'), worse: most('worse'), treatments: most('treatments') };
 }
 
 function comparisonOf(pair: Pair): Comparison | Undefined {
