@@ -10,6 +10,7 @@ import { registerNewJournal } from './new-journal.ts';
 import { registerRecords } from './records.ts';
 import { registerReports } from './reports.ts';
 import { journalServer } from './server.ts';
+import { registerSoak } from './soak.ts';
 import { followTheme, themeName } from './theme.ts';
 
 let running: BaseLanguageClient | undefined;
@@ -39,6 +40,7 @@ export async function activateWith(context: ExtensionContext, client: BaseLangua
   context.subscriptions.push(followTheme(client));
   context.subscriptions.push(followCommits(client));
   registerMix(context, server);
+  registerSoak(context, server);
   registerImport(context, server);
 }
 

@@ -25,6 +25,23 @@ export function choose<Item extends QuickPickItem>(
   });
 }
 
+/** One or more, in the order in which they are listed. */
+export function chooseSome<Item extends QuickPickItem>(
+  heading: Heading, placeholder: string, items: readonly Item[],
+): Promise<Answer<readonly Item[]>> {
+  const input = window.createQuickPick<Item>();
+  input.canSelectMany = true;
+  input.placeholder = placeholder;
+  input.items = items;
+  input.matchOnDescription = true;
+  return shown(input, heading, answer => {
+    input.onDidAccept(() => {
+      if (input.selectedItems.length > 0) answer(items.filter(item => input.selectedItems.includes(item)));
+    });
+    input.onDidTriggerButton(() => answer(back));
+  });
+}
+
 export interface Question {
   readonly prompt: string;
   readonly placeholder?: string;

@@ -5,12 +5,15 @@ import type { PanelState } from './panel/messages.ts';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { NewJournal } from '../../server/src/features/new-journal.ts';
+import type { SoakChoices } from '../../server/src/features/soak/choices.ts';
+import type { SoakQuestion } from '../../server/src/features/soak/records.ts';
 import type { Direction } from '../../server/src/features/neighbours.ts';
 import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import type { ImportShown, SheetAsked } from '../../server/src/lsp/import.ts';
 import type { LotNamed, LotShown } from '../../server/src/lsp/lots.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
 import type { NeighbourShown, RecordsShown } from '../../server/src/lsp/navigation.ts';
+import type { SoakWritten } from '../../server/src/lsp/soak.ts';
 import type { LabelSheetName } from '../../server/src/report/paper/label-sheets.ts';
 import type { PanelShown } from '../../server/src/lsp/panel.ts';
 import type { LotsShown } from '../../server/src/lsp/report.ts';
@@ -43,6 +46,10 @@ export interface JournalServer {
   ics(): Promise<string>;
   /** What is known of a solution that is being asked for; null where the server could not answer. */
   mix(question: MixQuestion, uri: string | undefined): Promise<MixShown | null>;
+  /** What can be chosen from when batches are to be soaked; null where no journal is there. */
+  soakChoices(uri: string | undefined, position: Position | undefined): Promise<SoakChoices | null>;
+  /** What is wrong with the answers, or the records of them; null where the server could not answer. */
+  soakRecords(soak: SoakQuestion, uri: string | undefined): Promise<SoakWritten | null>;
   /** What a sheet would add to a journal; null where the server could not answer. */
   import(sheet: SheetAsked): Promise<ImportShown | null>;
   /** Markdown: of all journals that are open. */
@@ -84,6 +91,8 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),
+    soakChoices: (uri, position) => client.sendRequest('plumule/soakChoices', { uri, position }),
+    soakRecords: (soak, uri) => client.sendRequest('plumule/soakRecords', { soak, uri }),
     import: sheet => client.sendRequest('plumule/import', { sheet }),
     report: () => client.sendRequest('plumule/report', {}),
     advice: ({ uri, lot }) => client.sendRequest('plumule/advice', { uri, lot }),

@@ -17,6 +17,7 @@ import { readingCapabilities, serveReading } from './reading.ts';
 import { servePanel } from './panel.ts';
 import { serveReport } from './report.ts';
 import type { Service, Snapshot } from './service.ts';
+import { serveSoak } from './soak.ts';
 import { serveWriting, writingCapabilities } from './writing.ts';
 
 /**
@@ -62,6 +63,7 @@ export function serveFeatures(connection: Connection, service: Service): void {
   serveLots(connection, service);
   serveMix(connection, service);
   serveNewJournal(connection, service);
+  serveSoak(connection, service);
   serveImport(connection, service);
   serveReport(connection, service);
   servePanel(connection, service);

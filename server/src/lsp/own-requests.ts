@@ -2,6 +2,7 @@
 import type { CancellationToken, Connection, Position } from './protocol.ts';
 import type { Direction } from '../features/neighbours.ts';
 import type { MixQuestion } from '../features/mix/answer.ts';
+import type { SoakQuestion } from '../features/soak/records.ts';
 import type { PanelView } from '../report/panel/panel.ts';
 import type { LabelSheetName } from '../report/paper/label-sheets.ts';
 import { guarded } from './guard.ts';
@@ -24,6 +25,7 @@ export interface Asked {
   /** The present, in milliseconds since 1970-01-01T00:00Z. */
   readonly stamp?: number;
   readonly question?: MixQuestion;
+  readonly soak?: SoakQuestion;
   readonly sheet?: SheetAsked;
   readonly direction?: Direction;
   /** What the panel of pictures shows. */

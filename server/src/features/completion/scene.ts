@@ -20,7 +20,7 @@ export interface Scene {
 }
 
 /** The day that the record is about; the present one where it has no date yet. */
-export function dayOfScene({ entry, above, now }: Scene): Day {
+export function dayOfScene({ entry, above, now }: Pick<Scene, 'entry' | 'above' | 'now'>): Day {
   return entry?.moment?.day ?? above ?? now.day;
 }
 
@@ -44,7 +44,7 @@ export function othersOf<Type extends FactType>(scene: Scene, segment: Span, typ
 }
 
 /** Whether what is offered goes with what is typed: it begins so, or a word in it does. Case makes no difference. */
-export function fits({ typed }: Scene, text: string): boolean {
+export function fits({ typed }: Pick<Scene, 'typed'>, text: string): boolean {
   return fitsLower(text.toLowerCase(), typed.trim().toLowerCase());
 }
 

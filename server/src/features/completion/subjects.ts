@@ -1,5 +1,6 @@
 /** What a record can be about: lots and batches first, the likeliest for its keyword at the top. */
-import { isBefore } from '../../journal/moment.ts';
+import type { Journal } from '../../journal/journal.ts';
+import { isBefore, type Moment } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { meaningOfKeyword, type EventMeaning } from '../../model/events.ts';
 import { keywords, type Keyword, type SubjectKind } from '../../model/keywords.ts';
@@ -69,7 +70,13 @@ const ranks: Readonly<Record<EventMeaning['likeliest'], (batch: BatchNow, day: D
   undivided: ({ standing, batch }) => (standing.sowing || batch.children.length > 0 ? 1 : 0),
 };
 
-function suggestionOf({ now: { day } }: Scene): (batch: BatchNow) => Suggestion {
+/** Open batches that lie in no soak, each with its plant and where it stands, the likeliest to be soaked first. */
+export function batchesToSoak(journal: Journal, now: Moment): Suggestion[] {
+  const free = openBatches(journal, now.day).filter(({ soaking }) => !soaking);
+  return likeliest('soak', free, now.day, MOST).map(suggestionOf({ now }));
+}
+
+function suggestionOf({ now: { day } }: Pick<Scene, 'now'>): (batch: BatchNow) => Suggestion {
   return each => ({
     kind: each.batch.parent ? 'batch' : 'lot', label: each.batch.path,
     find: [each.batch.path, each.lot.plant].filter(text => text !== undefined).join(' '),

@@ -1,5 +1,6 @@
 /** What seed can lie in or be given: the journal's own stocks first, then agents with their strengths. */
 import { stockNow } from '../../calendar/left.ts';
+import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Solution } from '../../journal/solutions.ts';
 import type { Keyword } from '../../model/keywords.ts';
 import type { Span } from '../../model/record.ts';
@@ -51,7 +52,7 @@ const formsFor: Partial<Record<Keyword, (form: Form) => boolean>> = {
  * Bottles and packets that something is left of: those that still keep first, bottles before packets, of these the
  * newest. What was made after the day of the record, or is gone by then, is left out.
  */
-export function stocks(scene: Scene, keyword = scene.entry?.record.keyword): Suggestion[] {
+export function stocks(scene: Omit<Scene, 'line'> & { readonly line?: JournalLine }, keyword = scene.entry?.record.keyword): Suggestion[] {
   const { journal, line } = scene;
   const day = dayOfScene(scene);
   const isWanted = (keyword && formsFor[keyword]) ?? (() => true);
