@@ -5,6 +5,9 @@ import type { Day } from '../model/day.ts';
 
 export const DAY = 1440;
 
+/** So many answers are kept of each kind. */
+const MOST = 20_000;
+
 /** The first and the last of the moments at which a clock showed a time, in minutes since 1970-01-01T00:00Z. */
 export interface Instants {
   readonly first: number;
@@ -35,8 +38,20 @@ export function shownAt(instant: number, zone: string): { day: Day; minutes: num
   return { day, minutes: shown - day * DAY };
 }
 
+/** Asking for a zone is slow as well, and every journal asks for its own. */
+const asked = new Map<string, boolean>();
+
 /** Whether a zone is one of the IANA list. */
 export function isZone(zone: string): boolean {
+  let found = asked.get(zone);
+  if (found === undefined) {
+    if (asked.size >= MOST) asked.clear();
+    asked.set(zone, found = isKnown(zone));
+  }
+  return found;
+}
+
+function isKnown(zone: string): boolean {
   // Some engines take `+01:00` too; a journal's clock hangs at a place.
   if (!/^[A-Za-z]/.test(zone)) return false;
   try {
@@ -52,7 +67,6 @@ function offsetAt(instant: number, zone: string): number {
   return tzOffset(zone, new UTCDateMini(instant * 60_000));
 }
 
-const MOST = 20_000;
 /** Asking for an offset is slow, and a journal asks for the same days again and again. */
 const known = new Map<string, Map<Day, number>>();
 
