@@ -1,9 +1,15 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { compileLate, lateCompiling } from '../server/src/disk/compiler.ts';
 
 // A zone whose summer time begins at midnight: a calendar day kept as a local Date fails here. Threads have the zone
 // of their process, whatever their own environment says.
 process.env.TZ = 'America/Santiago';
+
+// Like the programs themselves, tests run much code a few times. What is set here holds for threads; processes get the
+// flag.
+compileLate();
+const flag = lateCompiling(process.versions.v8);
 
 /** Tests that change what a process has once only: its current folder, its output, its exit code. */
 const OF_A_PROCESS = ['tests/cli/**/*.test.ts'];
@@ -29,7 +35,10 @@ export default defineConfig({
           exclude: ['tests/editor/**', '**/node_modules/**', ...OF_A_PROCESS],
         },
       },
-      { extends: true, test: { name: 'process', pool: 'forks', include: OF_A_PROCESS } },
+      {
+        extends: true,
+        test: { name: 'process', pool: 'forks', include: OF_A_PROCESS, execArgv: flag === undefined ? [] : [flag] },
+      },
     ],
   },
 });
