@@ -11,17 +11,21 @@ export function quantiles(times) {
 }
 
 /**
- * Opens `text` in the server that `command` starts, then inserts and takes back one digit, `edits` times at lines
- * spread over the text, each time waiting for the problems of that version. Then asks `requests` times for what the
- * cursor is on, for what can be written, and for names, and `whole` times for all of the text at once.
+ * Opens `text`, which has `all` problems, in the server that `command` starts, and waits for the first of them and for
+ * all. Then inserts and takes back one digit, `edits` times at lines spread over the text, each time waiting for the
+ * problems of that version. Then asks `requests` times for what the cursor is on, for what can be written, and for
+ * names, and `whole` times for all of the text at once.
  */
-export async function measure({ command, folder, uri, languageId, text, edits, requests = 0, whole = 0 }) {
+export async function measure({ command, folder, uri, languageId, text, all = 0, edits, requests = 0, whole = 0 }) {
   const server = spawn(process.execPath, command, { stdio: ['pipe', 'pipe', 'inherit'] });
   const connection = createProtocolConnection(
     new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin));
   const waiting = [];
+  // How many problems of it the client was shown, and when.
+  const shown = [];
   connection.onNotification('textDocument/publishDiagnostics', params => {
     if (params.uri !== uri) return;
+    shown.push({ problems: params.diagnostics.length, at: performance.now() });
     for (const wait of waiting.splice(0)) {
       if ((params.version ?? 0) >= wait.version) wait.resolve(params.diagnostics.length);
       else waiting.push(wait);
@@ -40,17 +44,20 @@ export async function measure({ command, folder, uri, languageId, text, edits, r
     });
     await connection.sendNotification('initialized', {});
     const open = performance.now();
-    const opened = answer(1);
+    const before = processorTime(server.pid);
     await connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId, version: 1, text } });
-    const problems = await opened;
-    const openTime = performance.now() - open;
+    const first = await until(() => shown.find(({ problems }) => problems >= Math.min(1, all)));
+    const firstCpu = processorTime(server.pid) - before;
+    const last = await until(() => shown.find(({ problems }) => problems >= all));
+    const lastCpu = processorTime(server.pid) - before;
     const key = keyboard(connection, answer, { uri, text });
     for (let i = 0; i < 10; i++) await key(i, 10);
     const times = [];
-    const before = processorTime(server.pid);
+    const beforeEdits = processorTime(server.pid);
     for (let i = 0; i < edits; i++) times.push(await key(i, edits));
     return {
-      open: openTime, problems, edit: { ...quantiles(times), cpu: (processorTime(server.pid) - before) / edits },
+      first: { time: first.at - open, cpu: firstCpu }, all: { time: last.at - open, cpu: lastCpu },
+      edit: { ...quantiles(times), cpu: (processorTime(server.pid) - beforeEdits) / edits },
       asked: {
         ...await asked(connection, key, { uri, text, requests }),
         ...await askedWhole(connection, { uri, times: whole }),
@@ -60,6 +67,15 @@ export async function measure({ command, folder, uri, languageId, text, edits, r
   } finally {
     connection.dispose();
     server.kill();
+  }
+}
+
+/** What is found once there is something to find; looked for at every turn of the loop. */
+async function until(find) {
+  for (;;) {
+    const found = find();
+    if (found) return found;
+    await new Promise(resolve => setImmediate(resolve));
   }
 }
 

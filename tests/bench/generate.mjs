@@ -123,7 +123,7 @@ function winterFile(winter, count, seed) {
  * Files of about so many lines in all, as [{ name, text }]; the first of them has the limits too. A lot has about 40
  * lines, and of every fiftieth one batch lies too long in its soak.
  */
-function generate(lines, files = 10, seed = 1) {
+export function generate(lines, files = 10, seed = 1) {
   // A try with few lots tells how many lines a lot takes.
   const perLot = winterFile(0, 100, seed).length / 100;
   const count = Math.max(1, Math.round(lines / files / perLot));
@@ -137,6 +137,16 @@ function generate(lines, files = 10, seed = 1) {
 /** The same in one file: one winter of a nursery with very many lots. */
 export function journalText(lines, seed = 1) {
   return generate(lines, 1, seed)[0].text;
+}
+
+/** Something is wrong with it, whatever else the journal says. */
+export const MISTAKE = 'sowed L10-1 2010-10-08';
+
+/** With one mistake on the first screen: what somebody sees who opens the file. */
+export function withMistake(text) {
+  const lines = text.split('\n');
+  lines.splice(7, 0, `${MISTAKE}, 12 seeds`);
+  return lines.join('\n');
 }
 
 // node tests/bench/generate.mjs LINES FILES FOLDER

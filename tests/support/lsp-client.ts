@@ -11,6 +11,7 @@ import {
 import { filesOnDisk } from '../../server/src/disk/files.ts';
 import type { Files } from '../../server/src/lsp/files.ts';
 import { serve } from '../../server/src/lsp/server.ts';
+import type { Later } from '../../server/src/lsp/turns.ts';
 
 export interface SessionOptions {
   /** Files on the disk, by their path in the folder. */
@@ -21,6 +22,8 @@ export interface SessionOptions {
   readonly capabilities?: object;
   readonly initializationOptions?: object;
   readonly disk?: Files;
+  /** Runs work at the next turn of the loop. */
+  readonly later?: Later;
 }
 
 export class Session {
@@ -96,10 +99,13 @@ export async function inSession(options: SessionOptions, work: (session: Session
 }
 
 async function start(folder: string, options: SessionOptions): Promise<Session> {
-  const { settings = {}, folder: named = true, capabilities, initializationOptions, disk = filesOnDisk } = options;
+  const {
+    settings = {}, folder: named = true, capabilities, initializationOptions, disk = filesOnDisk,
+    later = (work: () => void) => setImmediate(work),
+  } = options;
   const [up, down] = [new PassThrough(), new PassThrough()];
   const server = createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down));
-  serve(server, { version: '0', disk, later: work => setImmediate(work) });
+  serve(server, { version: '0', disk, later });
   server.listen();
   const connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   const session = new Session(connection, folder);

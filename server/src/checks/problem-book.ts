@@ -111,6 +111,19 @@ export class ProblemBook {
       .map(({ found }) => found);
   }
 
+  /**
+   * Of a file without marks of a merge, and of which only the beginning is there, so many problems that there are
+   * whatever follows, from top to bottom.
+   */
+  surelyIn(name: string, most: number): Found[] {
+    const all: Found[] = [];
+    for (const line of this.#journal.files.get(name)?.faulty ?? []) {
+      if (all.length >= most) break;
+      all.push(...line.content.problems.map(problem => ({ line, problem, related: [] })).sort(compareProblems));
+    }
+    return all.slice(0, most);
+  }
+
   #due(touched: ReadonlySet<string>, definitions: boolean, later: boolean): ReadonlySet<string> {
     if (!definitions && !later) return touched;
     return new Set([...touched, ...(definitions ? this.#unknown : []), ...(later ? this.#running : [])]);

@@ -42,6 +42,11 @@ export class JournalFile {
     return this.#uncounted.size === 0 ? lines : lines.filter(line => !this.#uncounted.has(line));
   }
 
+  /** Whether a line looks like the mark of a conflict: what stands below one may count or not. */
+  get isMarked(): boolean {
+    return this.#marks.size > 0;
+  }
+
   edit(range: Range, text: string): JournalChange {
     return this.#follow(this.text.edit(range, text));
   }

@@ -5,6 +5,7 @@ import { problemKinds, type ProblemCode, type Severity } from '../model/problems
 import type { Moment } from '../journal/moment.ts';
 import { rangeOf } from './convert.ts';
 import type { Room } from './room.ts';
+import { afterTurns, type Later } from './turns.ts';
 import type { Workspace } from './workspace.ts';
 
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
@@ -35,10 +36,12 @@ export class Publisher {
   readonly #workspace: () => Workspace;
   readonly #now: (room: Room) => Moment;
   readonly #version: (uri: string) => number | undefined;
-  readonly #later: (work: () => void) => void;
+  readonly #later: Later;
   readonly #dirty = new Map<Room, Set<string>>();
   /** What the client shows of each file, as it was sent; files without problems are left out. */
   readonly #shown = new Map<string, string>();
+  /** The version of each file for which something was sent last. */
+  readonly #answered = new Map<string, number>();
   /** Those whose lots were checked, or are about to be. */
   readonly #begun = new WeakSet<Room>();
   #waiting = false;
@@ -46,7 +49,7 @@ export class Publisher {
   /** `later` runs work at the next turn of the loop. */
   constructor(
     connection: Connection, workspace: () => Workspace, now: (room: Room) => Moment,
-    version: (uri: string) => number | undefined, later: (work: () => void) => void,
+    version: (uri: string) => number | undefined, later: Later,
   ) {
     this.#later = later;
     this.#connection = connection;
@@ -76,6 +79,7 @@ export class Publisher {
   /** Forgets what a file shows, so that it is sent again: a client may have dropped it with the closed document. */
   forget(file: string): void {
     if (this.#shown.has(file)) this.#shown.set(file, '?');
+    this.#answered.delete(file);
   }
 
   /** `inTwo`: lots of a long journal that was just read may wait until what its lines say by themselves is sent. */
@@ -96,33 +100,32 @@ export class Publisher {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }
     }
-    this.published();
+    // What others show waits for the whole of a journal.
+    if (dirty.some(([room]) => room.isLoaded)) this.published();
   }
 
   /** Checks a journal once what was just published is on its way, which takes some turns of the loop. */
   #checkAfter(room: Room, edited: ReadonlySet<string>): void {
     this.#dirty.set(room, new Set([...edited, ...this.#dirty.get(room) ?? []]));
     this.#waiting = true;
-    let turns = 5;
-    const wait = () => {
-      if (turns-- > 0) this.#later(wait);
-      else if (this.#waiting) this.#publishAll(true);
-    };
-    wait();
+    afterTurns(this.#later, 5, () => {
+      if (this.#waiting) this.#publishAll(true);
+    });
   }
 
   #publish(room: Room, file: string, edited: boolean): void {
     const workspace = this.#workspace();
     const uri = workspace.uriOf(file);
     const elsewhere = workspace.find(uri)?.room ?? room;
-    const diagnostics = elsewhere === room ? this.#diagnosticsOf(room.book.of(file), workspace) : [];
+    const diagnostics = elsewhere === room ? this.#diagnosticsOf(foundIn(room, file, workspace), workspace) : [];
     if (elsewhere !== room && elsewhere.journal.files.has(file)) return;
     const text = diagnostics.length === 0 ? '' : JSON.stringify(diagnostics);
     const version = this.#version(uri);
-    const wanted = this.options.versions && edited && version !== undefined;
+    const wanted = this.options.versions && edited && version !== undefined && this.#answered.get(file) !== version;
     if (text === (this.#shown.get(file) ?? '') && !wanted) return;
     if (text === '') this.#shown.delete(file);
     else this.#shown.set(file, text);
+    if (version !== undefined) this.#answered.set(file, version);
     void this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && { version }) });
   }
 
@@ -156,6 +159,11 @@ export class Publisher {
   #severityOf(code: ProblemCode): Severity | 'off' {
     return this.severity[code] ?? problemKinds[code].severity;
   }
+}
+
+/** Of a text that is still read, what the rest of it cannot change; how many there are cannot be told yet. */
+function foundIn({ book }: Room, file: string, workspace: Workspace): Found[] {
+  return workspace.isWhole(file) ? book.of(file) : book.surelyIn(file, MOST);
 }
 
 function isLong({ journal }: Room): boolean {

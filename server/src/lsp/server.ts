@@ -15,6 +15,7 @@ import { Publisher } from './publisher.ts';
 import { Refresher } from './refresh.ts';
 import { readSettings, type Settings } from './settings.ts';
 import type { Room } from './room.ts';
+import type { Later } from './turns.ts';
 import { Workspace } from './workspace.ts';
 
 export interface ServerOptions {
@@ -22,7 +23,7 @@ export interface ServerOptions {
   /** Where journals with an address `file:` are read from; all of them, where the client answers no `plumule/list`. */
   readonly disk?: Files;
   /** Runs work at the next turn of the loop; the fastest way differs between Node and a browser. */
-  readonly later: (work: () => void) => void;
+  readonly later: Later;
 }
 
 /** The client answers the server's own requests for files. Set by our client, never by others. */
@@ -82,7 +83,7 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
     if (ours.files === true) publisher.published = () => void connection.sendNotification('plumule/changed');
     files = filesFor(ours.files === true);
     workspace = new Workspace(
-      files, (room, file) => follow(room, file), message => connection.console.warn(message));
+      files, (room, file) => follow(room, file), message => connection.console.warn(message), later);
     applySettings();
     folders = foldersOf(params);
     return {
@@ -160,6 +161,8 @@ export function serve(connection: Connection, { version, disk, later }: ServerOp
   serveFeatures(connection, {
     snapshot: async uri => {
       await configured;
+      // An answer from the first half of a text could be wrong.
+      await workspace.whole(uri);
       await inTime(workspace.findText(uri)?.room);
       const found = workspace.findText(uri);
       return found && { ...found, journal: found.room.journal, now: now(found.room) };

@@ -9,7 +9,9 @@ import type { LimitSettings } from '../journal/settings.ts';
 import type { Range } from '../text/line-store.ts';
 import { folderKeyOf, isInside, keyOf, ownerOf, type Owner } from './addresses.ts';
 import type { Files } from './files.ts';
+import { Intake, type Pace } from './intake.ts';
 import { Room } from './room.ts';
+import type { Later } from './turns.ts';
 
 export interface FolderChange {
   readonly added: readonly string[];
@@ -35,10 +37,18 @@ export class Workspace {
   readonly #files: Files;
   readonly #changed: (room: Room, file?: string) => void;
   readonly #failed: (message: string) => void;
+  readonly #intake: Intake;
   #settings: LimitSettings = {};
 
-  /** `changed` is called for every change of a journal, `failed` for files that cannot be read. */
-  constructor(files: Files, changed: (room: Room, file?: string) => void, failed: (message: string) => void) {
+  /**
+   * `changed` is called for every change of a journal, `failed` for files that cannot be read. `later` runs work at the
+   * next turn of the loop; `pace` is for tests.
+   */
+  constructor(
+    files: Files, changed: (room: Room, file?: string) => void, failed: (message: string) => void, later: Later,
+    pace?: Pace,
+  ) {
+    this.#intake = new Intake(changed, file => this.isOpen(file), later, pace);
     this.#files = files;
     this.#changed = changed;
     this.#failed = failed;
@@ -82,6 +92,7 @@ export class Workspace {
     return () => {
       const file = this.#roomOf(key)?.journal.files.get(key);
       if (!file) throw new RangeError(`${uri} is not open`);
+      this.#intake.finish(key);
       return file.text;
     };
   }
@@ -89,6 +100,7 @@ export class Workspace {
   edit(uri: string, range: Range, text: string): void {
     const key = keyOf(uri);
     const room = this.#roomFor(key);
+    this.#intake.finish(key);
     room.journal.edit(key, range, text);
     this.#changed(room, key);
   }
@@ -140,6 +152,16 @@ export class Workspace {
     return this.#open.has(file);
   }
 
+  /** Whether all of a file's text is in its journal, and not its first part alone. */
+  isWhole(file: string): boolean {
+    return this.#intake.whole(file) === undefined;
+  }
+
+  /** Resolves when all of a document's text is in its journal. */
+  async whole(uri: string): Promise<void> {
+    await this.#intake.whole(keyOf(uri));
+  }
+
   #roomOf(key: string): Room | undefined {
     return this.#rooms.get(roomKey(ownerOf(key, this.#folders)));
   }
@@ -169,7 +191,7 @@ export class Workspace {
       if (!isNeeded) this.#rooms.delete(roomKey(room));
       for (const [name, { text }] of [...room.journal.files]) {
         if (isNeeded && this.#owns(room, name)) continue;
-        if (this.#open.has(name)) moving.set(name, text.text());
+        if (this.#open.has(name)) moving.set(name, this.#intake.textOf(name) ?? text.text());
         this.#put(room, name, undefined);
       }
     }
@@ -203,6 +225,8 @@ export class Workspace {
     const unlisted = [...journal.files.keys()].filter(key => !found.has(key) && !this.#open.has(key));
     const unread = [...found].filter(key => !journal.files.has(key));
     for (const key of [...unlisted, ...unread]) {
+      // The file in front of the grower is not to wait for a thousand others.
+      await this.#intake.open();
       if (this.#rooms.get(roomKey(room)) !== room) return;
       if (this.#owns(room, key)) await this.#reload(room, key);
     }
@@ -222,6 +246,7 @@ export class Workspace {
     this.#reads.delete(key);
     // The document may have been opened, or the folder closed, while the disk was read.
     if (!this.#open.has(key) && this.#roomOf(key) === room) this.#put(room, key, text);
+    await this.#intake.whole(key);
   }
 
   /** Once: a folder is looked into again and again. */
@@ -233,8 +258,13 @@ export class Workspace {
 
   /** Takes a text over; without one the file is gone. */
   #put(room: Room, key: string, text: string | undefined): void {
-    if (text === undefined) room.journal.remove(key);
-    else room.journal.set(key, text);
+    // Opened while it was taken in from the disk, as a rule: it goes on.
+    if (text === undefined || this.#intake.textOf(key) !== text) {
+      this.#intake.drop(key);
+      if (text === undefined) room.journal.remove(key);
+      else if (room.journal.files.has(key)) room.journal.set(key, text);
+      else this.#intake.begin(room, key, text);
+    }
     this.#changed(room, key);
   }
 }
