@@ -183,6 +183,26 @@ describe('a comparison', () => {
     ]);
   });
 
+  it('names the day of a later soak, from which its days count', () => {
+    const later = tablesFor(`
+      lot A Iris alba, 48 seeds
+      split A, T 24 seeds, U 24 seeds
+      sow A/T 2026-01-11, 15 C
+      sow A/U 2026-01-11, 15 C
+      count A/T 2026-02-14, 3
+      count A/U 2026-02-14, 4
+      soak A/T 2026-02-15 19:00, GA3 500 ppm, 24 h
+      count A/T 2026-03-01, 8
+      count A/U 2026-03-01, 1
+    `);
+    for (const name of ['comparisons', 'strata'] as const) {
+      expect(rowsOf(later, name, 'later_soak', 'by_day', 'treated_seeds', 'untreated_seeds')).toEqual([
+        { later_soak: '2026-02-15', by_day: 14, treated_seeds: 21, untreated_seeds: 20 },
+      ]);
+    }
+    expect(rowsOf(filled, 'comparisons', 'later_soak')).toEqual([{ later_soak: null }, { later_soak: null }]);
+  });
+
   it('of an agent puts all its doses together, as the report by species does', () => {
     expect(rowsOf(filled, 'strata', 'agent', 'stratum', 'species', 'treated_batches', 'treated_germinated', 'treated_seeds', 'untreated_germinated', 'untreated_seeds')).toEqual([
       { agent: 'GA3', stratum: 1, species: 'iris alba', treated_batches: 'A/T A/V', treated_germinated: 26, treated_seeds: 40, untreated_germinated: 2, untreated_seeds: 20 },

@@ -9,7 +9,7 @@ import { isByEye, onlyDose } from '../trials/treatment.ts';
 import type { Lot } from '../journal/life.ts';
 import { plantColumns } from './lots.ts';
 import { lotsOf } from './source.ts';
-import { map, number, table, text, whole, word, yes, type Column } from './table.ts';
+import { date, map, number, table, text, whole, word, yes, type Column } from './table.ts';
 
 interface Compared {
   readonly lot: Lot;
@@ -25,10 +25,13 @@ export function pathsOf({ batches }: Group): string {
 }
 
 /** How much germinated on both sides, by the day that they are compared on. */
-export function sideColumns<Of>(comparisonOf: (of: Of) => Comparison | undefined): Column<Of>[] {
+export function sideColumns<Of>(
+  comparisonOf: (of: Of) => Comparison | undefined, treatedOf: (of: Of) => Group,
+): Column<Of>[] {
   const of = (each: Of): Contrast | undefined => comparisonOf(each)?.germinated;
   return [
-    whole('by_day', 'Days from day 0 to the looks that are compared.', each => comparisonOf(each)?.byDay),
+    date('later_soak', 'The day of the soak, if the seed was sown and watched before it; both sides are then only the seed that had not germinated or rotted by then.', each => treatedOf(each).since),
+    whole('by_day', 'Days from day 0, or from the later soak, to the looks that are compared.', each => comparisonOf(each)?.byDay),
     whole('treated_germinated', 'Treated seeds that had germinated by then.', each => of(each)?.treated.x),
     whole('treated_seeds', 'Treated seeds, less those lost.', each => of(each)?.treated.n),
     whole('untreated_germinated', 'Untreated seeds that had germinated by then.', each => of(each)?.untreated.x),
@@ -65,7 +68,10 @@ export const comparisons = table<Compared>(
     text('also_differs', 'What else differed, each on a line.', ({ contest: { alsoDiffers } }) => (
       alsoDiffers.length === 0 ? undefined : alsoDiffers.join('\n'))),
     yes('is_estimated', 'Whether seeds were estimated; the numbers are then missing, and the verdict is that of both ends of each estimate.', ({ isEstimated }) => isEstimated),
-    ...sideColumns<Compared>(({ contest: { comparison } }) => (isUndefined(comparison) ? undefined : comparison)),
+    ...sideColumns<Compared>(
+      ({ contest: { comparison } }) => (isUndefined(comparison) ? undefined : comparison),
+      ({ contest: { treated } }) => treated,
+    ),
     number('fisher_p', 'Fisher’s exact test of these counts, two-sided.', ({ contest: { comparison } }) => (
       isUndefined(comparison) ? undefined : comparison.germinated.fisher.twoSided)),
     word('verdict', 'The verdict.', verdicts, ({ contest: { verdict } }) => verdict.verdict),

@@ -33,7 +33,7 @@ export const strata = table<StratumRow>(
       winterOf(pairs[0]!.untreated.batches[0]!.conditions.dayZero, lot.zone))),
     text('treated_batches', 'The treated batches, with a blank between them.', ({ stratum: { pairs } }) => pairs.map(({ treated }) => pathsOf(treated)).join(' ')),
     text('untreated_batches', 'The untreated batches.', ({ stratum: { pairs } }) => pathsOf(pairs[0]!.untreated)),
-    ...sideColumns<StratumRow>(({ comparison }) => comparison),
+    ...sideColumns<StratumRow>(({ comparison }) => comparison, ({ stratum: { pairs } }) => pairs[0]!.treated),
   ],
   source => lotsOf(source).flatMap(strataOf),
 );
