@@ -149,6 +149,28 @@ describe('headings', () => {
   });
 });
 
+describe('shares in place of counts', () => {
+  const lines = (heading: string, ...cells: readonly string[]) => recordsFrom([
+    `Lot;Plant;Seeds;Sown;${heading};Date`, ...cells.map((cell, i) => `P${i};Penstemon;200;2026-01-11;${cell};2026-02-13`),
+  ].join('\n')).lines.filter(line => /^(?:count|note)/.test(line));
+
+  it('are no numbers of seeds, whatever sign or word says so', () => {
+    for (const heading of ['Germinated %', '% germinated', 'Germinated (%)', 'Germinated percent', 'Gekeimt in Prozent']) {
+      expect(lines(heading, '50')).toEqual([`note P0 2026-02-13, ${heading}: 50`]);
+    }
+    expect(recordsFrom('Lot,Plant,Seeds,Sown,% up 2026-02-12\nA,Iris,200,2026-01-11,50\n').lines).toEqual(
+      ['lot A Iris, 200 seeds', '  % up 2026-02-12: 50', 'sow A 2026-01-11']);
+  });
+
+  it('show in a column of broken numbers, of which a whole one is none either', () => {
+    expect(lines('Germinated', '0.5', '1')).toEqual(['note P0 2026-02-13, Germinated: 0.5', 'note P1 2026-02-13, Germinated: 1']);
+    expect(lines('Germinated', '12,5', '50')).toEqual(['note P0 2026-02-13, Germinated: 12,5', 'note P1 2026-02-13, Germinated: 50']);
+    expect(lines('Germinated', '3.0', '5.0')).toEqual(['count P0 2026-02-13, 3', 'count P1 2026-02-13, 5']);
+    // A slip in one of many.
+    expect(lines('Germinated', '3', '1.5', '4', '5', '6')).toContain('count P4 2026-02-13, 6');
+  });
+});
+
 describe('ids', () => {
   it('keep what a journal can read, and change no more than they must', () => {
     expect(['GEN-25', 'GEN 25', '17', '2025/14', '#3', '種 1'].map(idOf)).toEqual(['GEN-25', 'GEN-25', 'L17', 'L2025-14', 'L3', '種-1']);
@@ -169,6 +191,14 @@ describe('rows that stay out', () => {
       '7: the journal has no lot Q, and the sheet names no plant for it', '8: it says the same as row 2', '9: “?!” cannot be the id of a lot',
       '10: it says nothing that a record could hold',
     ]);
+  });
+
+  it('are those that add others up', () => {
+    for (const sum of ['Total', 'Summe:', 'Penstemon total', 'Average', 'Zwischensumme']) {
+      expect(recordsFrom(`Lot,Plant,Seeds\nA,Penstemon,20\n${sum},Penstemon,20\n`).left, sum).toEqual(['3: it looks like a row of sums']);
+      expect(recordsFrom(`Plant,Seeds\nPenstemon,20\n${sum},20\n`).left, sum).toEqual(['3: it looks like a row of sums']);
+    }
+    expect(recordsFrom('Lot,Plant,Seeds\nSUM-1,Summum alba,20\n').left).toEqual([]);
   });
 
   it('are those of a plant of which the journal has two lots, or one that says something else', () => {

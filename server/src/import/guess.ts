@@ -128,6 +128,8 @@ function seenIn(role: Role | undefined, cells: readonly string[], habit: DateHab
   const dates = cells.filter(cell => readCellDate(cell, habit)).length;
   const numbers = cells.filter(cell => wholeIn(cell) !== undefined).length;
   if (role === undefined) return cells.length > 0 && dates === cells.length ? 'noted' : 'remark';
+  // Half a seed is none: a column of such numbers holds shares, and a 1 among them may be all of the seed.
+  if (isCounted(role) && cells.filter(isBroken).length > cells.length / FEW_SLIPS) return 'remark';
   if (isCounted(role)) return dates > 0 && numbers === 0 ? 'noted' : role;
   if (!dateRoles.includes(role) || dates > 0 || cells.length === 0) return role;
   switch (role) {
@@ -136,6 +138,14 @@ function seenIn(role: Role | undefined, cells: readonly string[], habit: DateHab
     case 'chilled': return 'cold time';
     default: return 'remark';
   }
+}
+
+/** One cell in so many may be a slip. */
+const FEW_SLIPS = 4;
+
+/** Example: '0.5', '12,5'; not '3.0', which is how some programs write 3, nor '1,200', which may be thousands */
+function isBroken(cell: string): boolean {
+  return /^\d+[.,](?!\d{3}$)\d*[1-9]\d*$/.test(cell) || /^0[.,]\d*[1-9]\d*$/.test(cell);
 }
 
 /** Of two columns with one role, the one with the better heading has it; the other one is a remark. */

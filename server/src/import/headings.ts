@@ -1,6 +1,6 @@
 /** What a column is, from its heading: English, and what is common in German and French sheets. */
 import { builtInAgents } from '../solutions/agents.ts';
-import type { Role } from './roles.ts';
+import { isCounted, type Role } from './roles.ts';
 
 const words: Readonly<Partial<Record<Role, readonly string[]>>> = {
   'lot': [
@@ -108,7 +108,16 @@ export function readHeading(heading: string): HeadingRead {
   const alone = agentNamed(heading.trim());
   if (alone !== undefined) return { role: 'treatment', agent: alone };
   const role = byWord.get(outside) ?? (isDay ? dayRole(byWord.get(bare)) : undefined) ?? byWord.get(uncounted);
-  return { role, ...counts, ...unit };
+  return { role: role !== undefined && isOfSeeds(role) && isPercent(heading) ? undefined : role, ...counts, ...unit };
+}
+
+function isOfSeeds(role: Role): boolean {
+  return isCounted(role) || role === 'seeds' || role === 'seeds sown';
+}
+
+/** `Germinated %`, `percent up`: how many seeds that were, only somebody who counted them knows. */
+function isPercent(heading: string): boolean {
+  return /[%‰]|\b(?:per ?cent|percentage|pct|prozent|pour ?cent(?:age)?)\b/i.test(heading);
 }
 
 /** `Sowing date` is the day of sowing; `Germination date` is the day of something that the heading says. */

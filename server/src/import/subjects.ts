@@ -23,7 +23,7 @@ export function subjectsOf(rows: readonly RowReader[], journal: Journal): Map<Ro
   const assigned = new Map<RowReader, Assigned>();
   const waiting: RowReader[] = [];
   for (const row of rows) {
-    const named = row.has('lot') ? namer.named(row) : namer.known(row);
+    const named = isSum(row) ? { left: 'it looks like a row of sums' } : row.has('lot') ? namer.named(row) : namer.known(row);
     if (named) assigned.set(row, named);
     else waiting.push(row);
   }
@@ -38,6 +38,17 @@ export function subjectsOf(rows: readonly RowReader[], journal: Journal): Map<Ro
     if (!assigned.has(row)) assigned.set(row, namer.fresh(row, perhaps));
   }
   return assigned;
+}
+
+const SUM = new RegExp(`(?:^|\\s)(?:${[
+  'totals?', 'sub-?totals?', 'sums?', 'averages?', 'means?', 'summen?', 'gesamt', 'zwischensumme', 'mittel(?:wert)?', 'durchschnitt',
+  'somme', 'moyenne', 'Σ',
+].join('|')})[:.]?$`, 'i');
+
+/** `Total`, `Penstemon total`: a line below others that adds them up, which would count their seed once more. */
+function isSum(row: RowReader): boolean {
+  const name = row.has('lot') && row.cell('lot') ? row.cell('lot')?.text : row.plant()?.text;
+  return name !== undefined && name.length < 60 && SUM.test(name);
 }
 
 interface Likeness {
