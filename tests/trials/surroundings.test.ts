@@ -60,6 +60,30 @@ describe('the soaks of two sides', () => {
     expect(contest(bottles('G2')).remarks).toEqual(['the treated batches were soaked from different bottles: G1, G2']);
     expect(contest(bottles('G1')).remarks).toEqual([]);
   });
+
+  test('are remarked upon where replicates had a pinch each, and not where they shared one', () => {
+    const sown = `
+      soak L/B 2026-01-10 19:00, water, 24 h
+      sow L/B 2026-01-11 20:00
+      count L/B 2026-02-10, 3
+      ${['A', 'C'].map(part => `sow L/${part} 2026-01-11 20:00\ncount L/${part} 2026-02-10, 3`).join('\n')}
+    `;
+    const apart = `
+      lot L Iris alba, 60 seeds
+      split L, A 20 seeds, B 20 seeds, C 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 unmeasured, 24 h
+      soak L/C 2026-01-10 19:00, GA3 unmeasured, 24 h
+      ${sown}
+    `;
+    expect(contest(apart).remarks).toEqual(['the treated batches were given a pinch each, so their doses may differ']);
+    expect(contest(`
+      lot L Iris alba, 60 seeds
+      split L, B 20 seeds, T 40 seeds
+      soak L/T 2026-01-10 19:00, GA3 unmeasured, 24 h
+      split L/T 2026-01-11 19:30, 1 20 seeds, 2 20 seeds
+      ${sown.replaceAll('L/A', 'L/T/1').replaceAll('L/C', 'L/T/2')}
+    `).remarks).toEqual([]);
+  });
 });
 
 describe('what is written for one side only', () => {

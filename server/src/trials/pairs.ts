@@ -73,6 +73,9 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   if (longer !== undefined) remarks.push(longer);
   const bottles = bottlesOf(treated);
   if (bottles.length > 1) remarks.push(`the treated batches were soaked from different bottles: ${bottles.join(', ')}`);
+  if (hasOwnPinches(treated)) {
+    remarks.push('the treated batches were given a pinch each, so their doses may differ');
+  }
   for (const { batch, dish, others } of [treated, untreated].flatMap(group => oddIn(group) ?? [])) {
     remarks.push(`${batch.path} does not go with the other dishes of its side (${dish.x} of ${dish.n}, the others ${others.x} of `
       + `${others.n}): look for what was different there`);
@@ -114,6 +117,13 @@ function bottlesOf({ batches }: Group): string[] {
     .flatMap(({ soak }) => soak.doses.filter(isActive))
     .flatMap(({ parts }) => parts.flatMap(({ stock }) => stock ?? [])));
   return [...new Set(soaked.filter(stocks => stocks.length > 0).map(stocks => [...new Set(stocks)].sort().join(' + ')))];
+}
+
+/** Whether batches had unmeasured soaks of their own; parts of what was soaked as one shared a pinch. */
+function hasOwnPinches({ batches }: Group): boolean {
+  const soaks = batches.flatMap(({ treatment }) => treatment
+    .find(({ soak }) => soak.doses.some(dose => dose.unmeasured && isActive(dose)))?.soak.entry.line ?? []);
+  return new Set(soaks).size > 1;
 }
 
 export interface PairCourses {
