@@ -47,6 +47,8 @@ describe('any ladder', () => {
     expect(codeOf(ladder(exact(400), [exact(500)], exact(20)))).toBe('stronger-than-stock');
     expect(codeOf(ladder(exact(400), [], exact(20)))).toBe('not-positive');
     expect(codeOf(ladder(exact(400), [exact(0)], exact(20)))).toBe('not-positive');
+    expect(codeOf(ladder(exact(400), [exact(100), exact(0)], exact(20)))).toBe('not-positive');
+    expect(codeOf(ladder(exact(0), [exact(100)], exact(20)))).toBe('not-positive');
     expect(codeOf(ladder(exact(400), [exact(100)], exact(0)))).toBe('not-positive');
   });
 });

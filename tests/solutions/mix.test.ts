@@ -1,39 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Strength, StrengthUnit } from '../../server/src/model/quantity.ts';
-import type { MixAnswer, MixPlan, MixRefusal, MixRequest, MixSource } from '../../server/src/solutions/mix-plan.ts';
-import { planMix } from '../../server/src/solutions/mix.ts';
-import { agent } from './helpers.ts';
+import type { MixRefusal, MixSource } from '../../server/src/solutions/mix-plan.ts';
+import { ownBench } from '../../server/src/solutions/tools.ts';
+import { ask, fromStock, inPpm, plan, powder, refusal, steps } from './asked.ts';
 
-const inPpm = (value: number): Strength => ({ value, unit: 'ppm' });
-function fromStock(value: number, unit: StrengthUnit = 'ppm'): MixSource {
-  return { kind: 'stock', strength: { value, unit } };
-}
-
-const powder: MixSource = { kind: 'powder' };
-
-function ask(
-  word: string,
-  strength: Strength,
-  ml: number,
-  source: MixSource,
-  rest: Partial<MixRequest> = {},
-): MixAnswer {
-  return planMix({ agent: agent(word), strength, volume: { value: ml, unit: 'mL' }, source, ...rest });
-}
-
-function plan(...request: Parameters<typeof ask>): MixPlan {
-  const answer = ask(...request);
-  if (!answer.possible) throw new Error(`refused: ${answer.message}`);
-  return answer;
-}
-
-function refusal(...request: Parameters<typeof ask>): MixRefusal {
-  const answer = ask(...request);
-  if (answer.possible) throw new Error('a plan was not expected');
-  return answer;
-}
-
-const steps = (answer: MixPlan): string[] => answer.steps.map(({ text }) => text);
 const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
 const kinds = ({ nearest }: MixRefusal): string[] => nearest.map(({ kind }) => kind);
 
@@ -231,6 +200,23 @@ describe('a plan from a packet', () => {
     expect(made.alternatives).toEqual([]);
   });
 
+  it('counts each halving by eye, and none where the packet is used whole', () => {
+    const limits = (halved: number) => plan('GA3', inPpm(500), 10, packet(100, halved)).result.limits;
+    const off = (halved: number) => limits(halved).highPpm / limits(halved).lowPpm;
+    expect(off(1)).toBeGreaterThan(off(0) * 1.1);
+    expect(off(2)).toBeGreaterThan(off(1) * 1.1);
+    expect(limits(0).counted.map(each => /halving|volume/.exec(each)?.[0])).toEqual(['volume']);
+    expect(limits(2).counted.map(each => /halving|volume/.exec(each)?.[0])).toEqual(['halving', 'volume']);
+    expect(plan('GA3', inPpm(500), 200, powder).result.limits.notCounted).toEqual(['purity of the powder']);
+  });
+
+  it('is refused where no measure holds what it makes, whoever asks', () => {
+    // 25 mg at 5000 ppm are 5 mL, and a 100 mL cup marked every 50 mL shows nothing below a litre.
+    const bench = ownBench(['1000 mL by 50 mL'], undefined);
+    expect(refusal('GA3', inPpm(5000), 5, packet(25, 0), { bench }).code).toBe('too-little-to-draw');
+    expect(refusal('GA3', inPpm(500), 20, fromStock(1000), { bench }).code).toBe('too-little-to-draw');
+  });
+
   it('is refused when a part is too little, with what it does make', () => {
     const answer = refusal('GA3', inPpm(500), 100, packet(100, 2));
     expect(answer.code).toBe('packet-too-small');
@@ -240,6 +226,9 @@ describe('a plan from a packet', () => {
       'In 100 mL it makes 250 ppm.',
     ]);
     expect(kinds(refusal('GA3', inPpm(500), 500, packet(100)))).toEqual(['less-volume', 'weaker']);
+    // Halved less often it is still too little, and not halved it can be no less often.
+    expect(kinds(refusal('GA3', inPpm(500), 500, packet(100, 1)))).toEqual(['less-volume', 'weaker']);
+    expect(kinds(refusal('GA3', inPpm(500), 201, packet(100, 0)))).toEqual(['less-volume', 'weaker']);
   });
 
   it('is refused when a part would make far more than anybody wants, with the stock that it makes instead', () => {

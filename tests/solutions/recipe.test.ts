@@ -113,6 +113,8 @@ describe('the recipe of a soak', () => {
 
   it('in water needs no caution', () => {
     expect(recipeForSoak({ agents: [agent('water')], liquid: 'water', duration: '24 h', unmeasured: false }).cautions).toEqual([]);
+    const both = recipeForSoak({ agents: [agent('water'), agent('GA3')], liquid: 'G2', duration: '24 h', unmeasured: false });
+    expect(both.cautions).not.toEqual([]);
   });
 });
 

@@ -10,6 +10,7 @@ import {
   type Remedy,
   type Wanted,
 } from '../../server/src/solutions/remedies.ts';
+import { measure } from '../../server/src/solutions/measurable.ts';
 import { agent } from './helpers.ts';
 
 function wanted(ppm: number, ml: number, bench: Wanted['bench'] = 'kitchen'): Wanted {
@@ -38,6 +39,16 @@ describe('what to do when powder is too little to weigh', () => {
     const remedies = insteadOfWeighing(wanted(10, 20), exact(1), exact(100));
     expect(remedies.map(({ kind }) => kind)).toEqual(['stronger-then-dilute', 'halve-packet']);
     expect(amount(remedies[0]!, 'stock')).toBeLessThanOrEqual(5000);
+  });
+
+  it('is no packet where the agent is sold by the bag, where the whole packet is wanted, and where it makes litres', () => {
+    const kinds = (one: Wanted) => insteadOfWeighing(one, exact(1), exact(100)).map(({ kind }) => kind);
+    expect(kinds(wanted(100, 20))).toContain('halve-packet');
+    expect(kinds({ ...wanted(100, 20), agent: agent('KNO3') })).not.toContain('halve-packet');
+    // 100 mg at 500 ppm are 200 mL; at 2 ppm even a sixteenth of it is above 2 L.
+    expect(kinds(wanted(500, 101))).not.toContain('halve-packet');
+    expect(kinds(wanted(500, 100))).toContain('halve-packet');
+    expect(kinds(wanted(2, 20))).not.toContain('halve-packet');
   });
 
   it('gives the strength asked for, whichever is chosen', () => {
@@ -92,15 +103,25 @@ describe('what to do when a draw is too small to measure', () => {
     expect(insteadOfDrawing(wanted(100, 0.1), exact(1000), exact(0.2)).map(({ kind }) => kind)).toEqual(['make-more']);
   });
 
-  it('gives the strength asked for', () => {
-    fc.assert(fc.property(fc.integer({ min: 1, max: 999 }), fc.integer({ min: 1, max: 500 }), (target, ml) => {
-      for (const remedy of insteadOfDrawing(wanted(target / 100, ml), exact(1000), exact(0.2))) {
+  it('gives the strength asked for, from what can be measured and is there, in no more than anybody wants', () => {
+    const [targets, volumes] = [fc.integer({ min: 1, max: 50_000 }), fc.integer({ min: 1, max: 2000 })];
+    fc.assert(fc.property(targets, volumes, (hundredths, ml) => {
+      const target = hundredths / 100;
+      for (const remedy of insteadOfDrawing(wanted(target, ml), exact(1000), exact(0.2))) {
+        if (remedy.kind === 'in-two-steps') {
+          for (const key of ['first', 'second']) {
+            expect(measure(exact(amount(remedy, key)), 'volume', 'kitchen'), key).toMatchObject({ measurable: true });
+          }
+          expect(amount(remedy, 'second')).toBeLessThanOrEqual(Math.min(amount(remedy, 'middleMade'), ml));
+        } else {
+          expect(amount(remedy, 'makeUpTo')).toBeLessThanOrEqual(2000);
+        }
         if (remedy.kind === 'in-two-steps') {
           const middle = 1000 * amount(remedy, 'first') / amount(remedy, 'middleMade');
           expect(middle / amount(remedy, 'middle')).toBeCloseTo(1, 9);
-          expect(middle * amount(remedy, 'second') / ml / (target / 100)).toBeCloseTo(1, 9);
+          expect(middle * amount(remedy, 'second') / ml / target).toBeCloseTo(1, 9);
         } else {
-          expect(1000 * amount(remedy, 'drawn') / amount(remedy, 'makeUpTo') / (target / 100)).toBeCloseTo(1, 9);
+          expect(1000 * amount(remedy, 'drawn') / amount(remedy, 'makeUpTo') / target).toBeCloseTo(1, 9);
         }
       }
     }));
