@@ -116,4 +116,11 @@ describe('errors', () => {
     const { lots } = reportFor('lot A-1 Adonis, 30 seeds\nsoak A-1 2026-01, GA3 500 ppm, 24 h\nsow A-1 2026-01-04', at('2026-01-30'));
     expect(lots[0]!.batches[0]!.treatment).toBe('untreated (as far as can be read)');
   });
+
+  it.each(['photo A-1 990-01-01, a.jpg', 'note A-1 2026-02-30, still hard', 'due A-1, look at it', 'photo A-1 2026-01-05'])(
+    'in a record that tells nothing of the seed change nothing: %s', record => {
+      const { lots, homeless } = reportFor(`lot A-1 Adonis, 30 seeds\n${record}\nsow A-1 2026-01-04`, at('2026-01-30'));
+      expect([lots[0]!.errors, homeless]).not.toEqual([0, 0]);
+      expect(lots[0]!.batches[0]!.treatment).toBe('untreated');
+    });
 });

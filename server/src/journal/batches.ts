@@ -1,4 +1,5 @@
 /** The batches that a lot was divided into, as they are filled with their life. */
+import { meaningOfKeyword } from '../model/events.ts';
 import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
 import { amountIn, boundIn, type Bound, type World } from './estimates.ts';
 import { noTotals, type Batch, type BatchEvent, type DatedEntry, type Entry, type Lot, type Soak, type Stage } from './life.ts';
@@ -109,8 +110,9 @@ function markUnread(batches: ReadonlyMap<string, BatchDraft>, entries: readonly 
   for (const batch of batches.values()) if (batch.parent?.unread) batch.unread = true;
 }
 
-/** Whether a record tells less than was written. */
+/** Whether a record tells less of the seed than was written; a remark tells nothing of it, read or unread. */
 function isUnread({ record, moment }: Entry): boolean {
+  if (meaningOfKeyword(record.keyword)?.isRemark) return false;
   return record.broken || (!moment && record.keyword !== 'split');
 }
 

@@ -226,7 +226,7 @@ export interface Batch {
   readonly medium: string | undefined;
   /**
    * A record of it, or of a batch that it comes from, could not be read in full or has no date. What seems to be
-   * missing may be what could not be read.
+   * missing may be what could not be read. A remark (`note`, `photo`, `due`) is none of these.
    */
   readonly unread: boolean;
   /**
