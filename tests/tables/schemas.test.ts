@@ -77,9 +77,9 @@ describe('datapackage.json', () => {
       expect(new Set(keys).size, table.name).toBe(rows.length);
     }
     expect(found.lots![0]).toMatchObject({ journal: 'mine' });
-  }, 60_000);
+  });
 
   it('holds for journals of any kind', async () => {
     for (const files of fc.sample(anyJournal, { numRuns: 8, seed: 20 })) await readPackage([sourceOf(files)]);
-  }, 60_000);
+  });
 });
