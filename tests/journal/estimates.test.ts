@@ -45,6 +45,16 @@ describe('an estimate of seeds', () => {
     expect(rangesIn(source, 'VER-24/B').kept).toEqual(between(10, 15));
   });
 
+  test('of seed that leaves stays with what can be left, at both ends', () => {
+    const source = (lot: string) => `
+      lot VER-24 Veratrum nigrum, ${lot}
+      give VER-24 2026-01-01, about 10 seeds
+      sow VER-24 2026-01-11
+    `;
+    expect(rangesIn(source('20 to 30 seeds'), 'VER-24').sown).toEqual(between(20 - 11, 30 - 9));
+    expect(rangesIn(source('40 seeds'), 'VER-24').sown).toEqual(between(40 - 11, 40 - 9));
+  });
+
   test('in two halves leaves nothing, whatever there was', () => {
     for (const seeds of ['40 seeds', 'about 40 seeds']) {
       const lot = lotOf(`lot VER-24 Veratrum nigrum, ${seeds}\nsplit VER-24, A half, B half`);

@@ -47,6 +47,21 @@ describe('where a batch stands', () => {
     expect(reportText([reportFor(scarified, at('2026-01-12'))])).toMatch(/A-1 +scarified +30 +scarified 2026-01-10, not sown/);
   });
 
+  it('gives seeds that left by an estimate as a range, as data too', () => {
+    const journal = `
+      lot A-1 Adonis vernalis, 30 seeds
+      give A-1 2026-01-10, about 10 seeds
+      give A-1 2026-01-10, 2 seeds
+      sow A-1 2026-01-11
+    `;
+    const report = reportFor(journal, at('2026-02-01'));
+    expect(reportMarkdown([report])).toContain('sown, day 21; 11 to 13 seeds given away |');
+    const { lots: [lot] } = reportData(report) as { lots: { batches: { leavings: unknown[] }[] }[] };
+    expect(lot!.batches[0]!.leavings).toMatchObject([
+      { seeds: null, estimated: { seeds: { least: 9, most: 11 } } }, { seeds: 2 },
+    ]);
+  });
+
   it('tells what left one part after the other, as data too', () => {
     const journal = `
       lot A-1 Adonis vernalis, 30 seeds

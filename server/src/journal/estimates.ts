@@ -27,6 +27,11 @@ export function boundIn(world: World | undefined, path: string): Bound | undefin
   return world && (depth % 2 === 0 ? world.even : world.odd);
 }
 
+/** The end for what leaves a batch: least stays of it where most has left. */
+export function opposite(bound: Bound | undefined): Bound | undefined {
+  return bound && (bound === 'least' ? 'most' : 'least');
+}
+
 /** The number, or that end of an estimate; undefined where neither is to be had. */
 export function amountIn({ n, estimate }: HowMany, bound: Bound | undefined): number | undefined {
   if (n) return n.value;

@@ -2,7 +2,7 @@
 import { halfRange } from '../model/estimate.ts';
 import { factOf, factsOf, type HowMany, type JournalRecord } from '../model/record.ts';
 import { partsGivenBy, type BatchDraft } from './batches.ts';
-import { amountIn } from './estimates.ts';
+import { amountIn, opposite } from './estimates.ts';
 import { accounted, type DatedEntry, type SowEvent } from './life.ts';
 
 /** See `Batch.tested`. */
@@ -60,7 +60,7 @@ export function giveOut(
 
 /** The same of seeds that leave for good. */
 export function letGo(batch: BatchDraft, howMany: HowMany): { asked: number; left: number | undefined } {
-  const known = amountIn(howMany, batch.bound);
+  const known = amountIn(howMany, opposite(batch.bound));
   const asked = known ?? amountIn(howMany, 'least') ?? 1;
   return take(batch, { asked, isGuess: known === undefined, isAll: false });
 }

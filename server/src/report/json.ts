@@ -3,9 +3,10 @@
  * not known, and `{ "undefined": reason }` for a number that cannot be given. The README describes the shape.
  */
 import { rangeOf } from '../journal/estimates.ts';
-import type { Batch, Dose, Soak, Stage } from '../journal/life.ts';
+import type { Batch, LeaveEvent, Dose, Soak, Stage } from '../journal/life.ts';
 import { printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
+import { seedsGone } from '../words/leaving.ts';
 import { isoOf } from '../model/day.ts';
 import type { Temperature } from '../model/quantity.ts';
 import { factOf, type JournalRecord } from '../model/record.ts';
@@ -78,8 +79,17 @@ function batchData(
     medium: batch.medium ?? null,
     temperature: temperatureData(temperatureOf(batch)),
     state: stateData(state),
-    leavings: leavings.map(({ how, whither, asked, seedlings, entry }) => (
-      { on: isoOf(entry.moment.day), how, whither: whither ?? null, seeds: asked, seedlings })),
+    leavings: leavings.map(leavingData),
+  };
+}
+
+function leavingData(event: LeaveEvent): object {
+  const { how, whither, seedlings, entry: { moment } } = event;
+  const seeds = seedsGone(event);
+  const isCounted = seeds.least === seeds.most;
+  return {
+    on: isoOf(moment.day), how, whither: whither ?? null, seeds: isCounted ? seeds.most : null, seedlings,
+    ...(isCounted ? {} : { estimated: { seeds } }),
   };
 }
 

@@ -82,7 +82,10 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   }
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
     if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
-    if (endedBy?.type === 'split' || endedBy?.type === 'leave') remarks.push(`${batch.path} is compared up to the day on which seed was split off it`);
+    if (endedBy?.type === 'split' || endedBy?.type === 'leave') {
+      const how = endedBy.type === 'split' ? 'was split off it' : 'of it left';
+      remarks.push(`${batch.path} is compared up to the day on which seed ${how}`);
+    }
   }
   if (hasDrops(treated) !== hasDrops(untreated)) {
     remarks.push('seedlings of one side were given drops, so weak seedlings are not compared');

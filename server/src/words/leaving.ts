@@ -1,6 +1,9 @@
 /** Seed and seedlings that went for good. */
 import type { LeaveEvent } from '../journal/life.ts';
+import { sumOfRanges, type SeedRange } from '../model/estimate.ts';
 import type { Leaving } from '../model/events.ts';
+import { factOf } from '../model/record.ts';
+import { howManyText, rangedSeedsText } from './seeds.ts';
 
 const went: Readonly<Record<Leaving, string>> = {
   plant: 'planted out', give: 'given away', sell: 'sold', send: 'sent', lose: 'lost',
@@ -13,8 +16,9 @@ export function wentText({ how, whither }: Pick<LeaveEvent, 'how' | 'whither'>):
 
 /** Example: '9 seedlings planted out in the long border', 'all given away' */
 export function leavingText(event: LeaveEvent): string {
-  const { asked, seedlings, type } = event;
-  const numbers = [counted(asked, 'seed'), counted(seedlings, 'seedling')].filter(text => text !== undefined);
+  const { entry: { record }, seedlings, type } = event;
+  const seeds = howManyText(factOf(record, 'seeds'));
+  const numbers = [seeds, counted(seedlings, 'seedling')].filter(text => text !== '');
   return `${type === 'gone' ? 'all' : numbers.join(' and ')} ${wentText(event)}`.trim();
 }
 
@@ -28,15 +32,22 @@ export function partlyWentText(events: readonly LeaveEvent[], germinated: number
   return kinds.flatMap(how => {
     const alike = events.filter(event => event.how === how);
     const seedlings = alike.reduce((sum, event) => sum + event.seedlings, 0);
-    const seeds = alike.reduce((sum, event) => sum + event.asked, 0);
+    const seeds = sumOfRanges(alike.map(seedsGone));
     const ofAll = seedlings <= germinated ? `${seedlings} of ${germinated}` : String(seedlings);
     return [
       ...(seedlings > 0 ? [`${ofAll} ${went[how]}`] : []),
-      ...(seeds > 0 ? [`${counted(seeds, 'seed')!} ${went[how]}`] : []),
+      ...(seeds.most > 0 ? [`${rangedSeedsText(seeds)} ${went[how]}`] : []),
     ];
   }).join(', ');
 }
 
-function counted(n: number, what: string): string | undefined {
-  return n === 0 ? undefined : `${n} ${what}${n === 1 ? '' : 's'}`;
+/** Seeds that left before they germinated, as written: an estimate is a range. */
+export function seedsGone({ entry: { record } }: LeaveEvent): SeedRange {
+  const { n, estimate } = factOf(record, 'seeds') ?? {};
+  if (estimate && estimate.value.kind !== 'half') return estimate.value;
+  return { least: n?.value ?? 0, most: n?.value ?? 0 };
+}
+
+function counted(n: number, what: string): string {
+  return n === 0 ? '' : `${n} ${what}${n === 1 ? '' : 's'}`;
 }
