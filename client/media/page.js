@@ -103,7 +103,28 @@ function turnTo(tab) {
   ask();
 }
 
+/** Two notes, twice. */
+const NOTES = [[660, 0], [880, 0.25], [660, 0.8], [880, 1.05]];
+let audio;
+
+/** Until somebody has pressed a key or clicked in the window, no page may be heard: it plays then. */
+async function ring() {
+  audio ??= new AudioContext();
+  if (audio.state !== 'running') await audio.resume();
+  for (const [pitch, after] of NOTES) {
+    const note = new OscillatorNode(audio, { frequency: pitch });
+    const loudness = new GainNode(audio, { gain: 0.2 });
+    note.connect(loudness).connect(audio.destination);
+    note.start(audio.currentTime + after);
+    note.stop(audio.currentTime + after + 0.2);
+  }
+}
+
 window.addEventListener('message', ({ data }) => {
+  if (data.ring) {
+    void ring();
+    return;
+  }
   editor.setState(data.state);
   ({ view } = data.state);
   colours.replaceSync(data.colours);

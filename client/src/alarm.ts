@@ -17,13 +17,16 @@ const KEPT = 'plumule.alarm.rung';
 export class SoakAlarm {
   readonly #server: JournalServer;
   readonly #kept: ExtensionContext['workspaceState'];
+  readonly #sound: (uri: string) => void;
   readonly #timer: ReturnType<typeof setInterval>;
   #soaks: readonly SoakShown[] = [];
   /** How often each soak has rung: the editor closes a message when it is shown anew, and that is no answer. */
   readonly #shown = new Map<string, number>();
 
-  constructor(server: JournalServer, kept: ExtensionContext['workspaceState']) {
+  /** `sound` plays one, beside the journal that a soak is in. */
+  constructor(server: JournalServer, kept: ExtensionContext['workspaceState'], sound: (uri: string) => void) {
     this.#server = server;
+    this.#sound = sound;
     this.#kept = kept;
     this.#timer = setInterval(() => void this.#ring(), TICK);
   }
@@ -54,6 +57,7 @@ export class SoakAlarm {
       await this.#kept.update(KEPT, next).then(undefined, () => undefined);
     }
     for (const ring of rings) void this.#show(ring, againMinutes);
+    if (rings[0] && settings.get<boolean>('sound', false)) this.#sound(rings[0].soak.at.uri);
   }
 
   async #show(ring: Ring<SoakShown>, againMinutes: number): Promise<void> {

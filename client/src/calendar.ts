@@ -3,6 +3,7 @@ import { commands, window, type ExtensionContext } from 'vscode';
 import type { Summary } from '../../server/src/features/summary.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 import { SoakAlarm } from './alarm.ts';
+import type { Pictures } from './panel/panel.ts';
 import { saveAs } from './saving.ts';
 import type { JournalServer } from './server.ts';
 import { printLabels, printPlaces, printRound } from './sheet.ts';
@@ -18,14 +19,16 @@ import { writeRecord } from './writing.ts';
 const QUIET = 700;
 
 /** The views are there before the server is, so that they can say that the journal is being read. */
-export function showCalendar(context: ExtensionContext, server: JournalServer, started: Promise<void>): void {
+export function showCalendar(
+  context: ExtensionContext, server: JournalServer, started: Promise<void>, pictures: Pictures,
+): void {
   const due = new DueView();
   const lots = new LotsView(server, context.workspaceState);
   const places = new PlacesView();
   const stocks = new StocksView();
   const next = new NextDue();
   const status = new JournalStatus();
-  const alarm = new SoakAlarm(server, context.workspaceState);
+  const alarm = new SoakAlarm(server, context.workspaceState, uri => pictures.ring(uri));
   let onCount = false;
   let waiting: ReturnType<typeof setTimeout> | undefined;
 

@@ -4,7 +4,7 @@ import {
   type ExtensionContext, type Memento, type Tab, type TextDocumentContentProvider,
 } from 'vscode';
 import { cursorOf } from './cursor.ts';
-import { Pictures } from './panel/panel.ts';
+import type { Pictures } from './panel/panel.ts';
 import type { JournalServer } from './server.ts';
 
 const SCHEME = 'plumule-report';
@@ -22,8 +22,7 @@ interface OfLot {
 }
 
 /** Registers the commands, and what the previews of an earlier session read again when they are restored. */
-export function registerReports(context: ExtensionContext, server: JournalServer): void {
-  const pictures = new Pictures(context, server);
+export function registerReports(context: ExtensionContext, server: JournalServer, pictures: Pictures): void {
   const reports = new Reports(server, context.workspaceState);
   context.subscriptions.push(
     reports,

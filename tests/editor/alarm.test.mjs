@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { inEditor } from './journal.mjs';
@@ -62,4 +62,27 @@ test('an alarm that is turned off does not ring', () => inEditor(
     await editor.openFile('a.germ');
     await read(editor);
     expect(await about(editor, 'VER-24/A')).toEqual([]);
+  }));
+
+test('where a sound is wanted, the panel of pictures opens and plays it, and the journal keeps the cursor', () => inEditor(
+  { files: { 'a.germ': soakUntil(Date.now() - 2 * HOUR) }, settings: { 'plumule.asOf': '2020-01-01' } },
+  async editor => {
+    const { page } = editor;
+    await editor.openFile('a.germ');
+    // What is played is told by the page that plays it.
+    const heard = [];
+    page.on('console', message => message.text().startsWith('note ') && heard.push(message.text()));
+    await page.addInitScript(() => {
+      const { start } = OscillatorNode.prototype;
+      OscillatorNode.prototype.start = function (...when) {
+        console.log(`note ${this.frequency.value} ${this.context.state}`);
+        return start.apply(this, when);
+      };
+    });
+    await writeFile(path.join(editor.folder, '.vscode/settings.json'), JSON.stringify({ 'plumule.alarm.sound': true }));
+    await rings(editor, 'The soak of VER-24/A (Veratrum nigrum) ended at');
+    await editor.until(() => heard.length === 4, 'the sound');
+    expect(heard).toEqual(['note 660 running', 'note 880 running', 'note 660 running', 'note 880 running']);
+    await editor.webview().getByRole('tab', { name: 'Season', selected: true }).waitFor();
+    expect(await editor.group.locator('.tab.active').getAttribute('data-resource-name')).toBe('a.germ');
   }));

@@ -15,6 +15,11 @@ export type FromPage =
   /** To the record of a mark. */
   | { readonly type: 'go'; readonly way: string };
 
+/** Sent while the page is in sight: it is to be heard. */
+export interface RingPage {
+  readonly ring: true;
+}
+
 export interface ToPage {
   readonly state: PanelState;
   readonly html: string;

@@ -8,7 +8,7 @@ import type { PanelView } from '../../../server/src/report/panel/panel.ts';
 import { cursorOf } from '../cursor.ts';
 import type { JournalServer } from '../server.ts';
 import { panelHtml } from './html.ts';
-import type { FromPage, PanelState, ToPage } from './messages.ts';
+import type { FromPage, PanelState, RingPage, ToPage } from './messages.ts';
 import { PhotoAddresses } from './photos.ts';
 
 const TYPE = 'plumule.pictures';
@@ -45,6 +45,18 @@ export class Pictures {
     this.#take(window.createWebviewPanel(TYPE, 'Pictures', { viewColumn: ViewColumn.Beside, preserveFocus: false }, {}), state);
   }
 
+  /**
+   * Has the page play a sound, for nothing else of the editor can. Where it is out of sight it is shown for that, with
+   * the season, and the cursor stays where it is.
+   */
+  ring(uri: string): void {
+    if (!this.#panel) {
+      const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
+      this.#take(window.createWebviewPanel(TYPE, 'Pictures', place, {}), { view: 'season', uri });
+    }
+    this.#panel!.ring();
+  }
+
   #take(panel: WebviewPanel, state: PanelState): void {
     this.#panel?.dispose();
     const taken = new Panel(panel, state, this.#server, this.#root);
@@ -67,6 +79,10 @@ class Panel {
   /** One request at a time: what comes meanwhile is asked for once, afterwards. */
   #isAsking = false;
   #isStale = false;
+  /** The page is in sight and listens: one out of sight is thrown away, and comes anew. */
+  #isListening = false;
+  /** It has not played the sound that it was asked for yet. */
+  #isToRing = false;
 
   constructor(panel: WebviewPanel, state: PanelState, server: JournalServer, root: Uri) {
     this.#panel = panel;
@@ -86,6 +102,7 @@ class Panel {
       }),
       workspace.onDidChangeWorkspaceFolders(() => allow(webview, media)),
       server.onChanged(() => this.#soon()),
+      panel.onDidChangeViewState(() => (this.#isListening &&= panel.visible)),
       panel.onDidDispose(() => this.dispose()),
     );
     webview.html = htmlOf(webview, media, state.view);
@@ -96,6 +113,17 @@ class Panel {
     this.#position = cursorIn(state);
     this.#panel.reveal(undefined, false);
     this.#soon();
+  }
+
+  ring(): void {
+    this.#isToRing = true;
+    if (this.#isListening) this.#play();
+    else this.#panel.reveal(undefined, true);
+  }
+
+  #play(): void {
+    if (this.#isToRing) void this.#panel.webview.postMessage({ ring: true } satisfies RingPage);
+    this.#isToRing = false;
   }
 
   dispose(): void {
@@ -109,6 +137,8 @@ class Panel {
       void goTo(message.way);
       return;
     }
+    this.#isListening = true;
+    this.#play();
     const { view, width, height } = message;
     this.#state = { ...this.#state, view };
     this.#size = { width, height };

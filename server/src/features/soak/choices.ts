@@ -49,8 +49,8 @@ function lastLong(journal: Journal): string | undefined {
   let last: DatedEntry | undefined;
   for (const { batches } of journal.lots()) {
     for (const { soaks } of batches.values()) {
-      for (const { entry: { record, moment }, entry } of soaks) {
-        if (factOf(record, 'duration') && (!last || moment.day >= last.moment.day)) last = entry as DatedEntry;
+      for (const { entry } of soaks) {
+        if (factOf(entry.record, 'duration') && (!last || entry.moment.day >= last.moment.day)) last = entry;
       }
     }
   }
