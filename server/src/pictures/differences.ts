@@ -25,8 +25,14 @@ export interface DifferencesValues {
 }
 
 const ROW = 22;
+/** Of a row whose label stands above it. */
+const TALL_ROW = 38;
 /** The most room for labels, as a share of the width. */
 const LABELS = 0.34;
+/** Pixels: beside a plot that would be narrower, labels take its room; they stand above their rows then. */
+const NARROW = 170;
+/** Pixels: what a number on the axis takes. */
+const TICK = 34;
 
 /** Undefined where no row has a difference. */
 export function differencesPicture(values: DifferencesValues, frame: Frame): Picture | undefined {
@@ -35,25 +41,38 @@ export function differencesPicture(values: DifferencesValues, frame: Frame): Pic
   const { width, theme } = frame;
   const untitled = isUntitled(frame);
   const size = TYPE.small;
-  const left = Math.min(LABELS * width, Math.max(...rows.map(({ label, isTogether }) => 20 + textWidth(label, size, isTogether ? 'bold' : undefined))));
+  const widest = Math.max(...rows.map(({ label, isTogether }) => textWidth(label, size, isTogether ? 'bold' : undefined)));
+  const beside = Math.min(LABELS * width, 20 + widest);
   const right = width - textWidth('-100 (-100 to -100)', size) - 14;
+  const isNarrow = right - beside < NARROW;
+  const left = isNarrow ? 12 : beside;
+  const row = isNarrow ? TALL_ROW : ROW;
   const top = untitled ? 26 : 56;
-  const bottom = top + rows.length * ROW;
+  const bottom = top + rows.length * row;
   const said = untitled ? [] : wrapText(caption, TYPE.text, width - 24, 4);
   const height = bottom + 34 + said.length * 17;
   const scale = scaleLinear([-1, 1], [left + 8, right - 8]);
   const x = (share: number): number => scale(share);
+  // No line of the axis runs through a label.
+  const stretches: (readonly [number, number])[] = isNarrow
+    ? rows.map((_, i) => [top + i * row + 17, top + (i + 1) * row]) : [[top - 4, bottom]];
   const description = describe(values);
   const body: Content[] = [
     ...untitled ? [] : [heading(frame, title)],
-    text(x(0) - 6, top - 10, theme.soft, 'fewer of the treated', { size, anchor: 'end' }),
+    text(x(0) - 6, top - 10, theme.soft, isNarrow ? 'fewer' : 'fewer of the treated', { size, anchor: 'end' }),
     text(x(0) + 6, top - 10, theme.soft, 'more', { size }),
-    ...[-1, -0.5, 0, 0.5, 1].flatMap(share => [
-      line(x(share), top - 4, x(share), bottom, share === 0 ? theme.soft : theme.grid, share === 0 ? { class: 'zero' } : {}),
+    ...(x(0.5) - x(0) < TICK ? [-1, 0, 1] : [-1, -0.5, 0, 0.5, 1]).flatMap(share => [
+      ...stretches.map(([from, to]) => (
+        line(x(share), from, x(share), to, share === 0 ? theme.soft : theme.grid, share === 0 ? { class: 'zero' } : {}))),
       text(x(share), bottom + 15, theme.soft, String(100 * share), { size, anchor: 'middle' }),
     ]),
-    text(12, bottom + 15, theme.soft, fitText('points', size, left - 12), { size }),
-    ...rows.flatMap((row, i) => rowMarkup(row, top + (i + 0.5) * ROW, { x, left, right }, frame)),
+    isNarrow ? text(right + 4, bottom + 15, theme.soft, 'points', { size })
+      : text(12, bottom + 15, theme.soft, fitText('points', size, left - 12), { size }),
+    ...rows.flatMap((each, i) => {
+      const name = isNarrow
+        ? { y: top + i * row + 12, width: width - 24 } : { y: top + (i + 0.5) * row + 4, width: left - 16 };
+      return rowMarkup(each, top + (i + (isNarrow ? 0.68 : 0.5)) * row, { x, right, name }, frame);
+    }),
     ...said.map((words, i) => text(12, bottom + 38 + i * 17, theme.ink, words)),
   ];
   return {
@@ -64,16 +83,17 @@ export function differencesPicture(values: DifferencesValues, frame: Frame): Pic
 
 interface Plot {
   readonly x: (share: number) => number;
-  readonly left: number;
   readonly right: number;
+  /** Where the label of the row stands, and its room. */
+  readonly name: { readonly y: number; readonly width: number };
 }
 
-function rowMarkup(row: DifferenceRow, y: number, { x, left, right }: Plot, frame: Frame): Content[] {
+function rowMarkup(row: DifferenceRow, y: number, { x, right, name: place }: Plot, frame: Frame): Content[] {
   const { theme } = frame;
   const { label, difference, isTogether } = row;
   const size = TYPE.small;
   const weight = isTogether ? 'bold' : undefined;
-  const name = text(12, y + 4, theme.ink, fitMiddle(label, size, left - 16, weight), { size, weight });
+  const name = text(12, place.y, theme.ink, fitMiddle(label, size, place.width, weight), { size, weight });
   if (!difference) return [name, text(right + 4, y + 4, theme.soft, '–', { size })];
   const { value, low, high } = difference;
   return [

@@ -8,7 +8,7 @@ const CAPITAL = /[A-Z]/u;
 const LEAST = 0.42;
 const ELLIPSIS = '…';
 /** How much wider bold type is. */
-const BOLD = 1.14;
+export const BOLD = 1.14;
 
 /**
  * An upper limit in pixels.

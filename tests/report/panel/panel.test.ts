@@ -42,14 +42,14 @@ function read(html: string): { elements: Element[]; faults: string[] } {
   return { elements, faults };
 }
 
-function shown(source: string, view: PanelView, id = 'GEN-25') {
+function shown(source: string, view: PanelView, id = 'GEN-25', width = 560) {
   const journal = new Journal();
   journal.set('a.germ', source);
   const book = new ProblemBook(journal);
   book.update(now);
   const lot = journal.lot(id) ?? [...journal.lots()][0];
   const page = panelPage(journal, book, now, {
-    view, lot, width: 560, height: 640, wayTo: ({ number, store }) => `${number} ${store.name}`,
+    view, lot, width, height: 640, wayTo: ({ number, store }) => `${number} ${store.name}`,
   });
   return { ...page, journal, ...read(page.html) };
 }
@@ -70,6 +70,9 @@ describe('the panel of pictures', () => {
     expect(order).toEqual(order.toSorted((a, b) => a - b));
     expect(order[0]).toBeGreaterThan(0);
     expect(html.slice(0, order[3]).split('<table')).toHaveLength(2);
+    // Where it is narrow, the table goes on below itself: nothing needs a scroll bar.
+    const narrow = shown(JOURNAL, 'lot', 'GEN-25', 300).html;
+    expect(narrow.slice(0, narrow.indexOf('<details')).split('<table').length).toBeGreaterThan(2);
     expect(elements.find(({ attributes }) => attributes.class === 'verdict')!.text).toMatch(/^GA3 500 ppm 24 h \(A\) against /);
   });
 

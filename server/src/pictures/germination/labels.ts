@@ -3,7 +3,7 @@ import { joined, type Content, type Markup } from '../markup.ts';
 import { percentText } from '../percent.ts';
 import { line, text } from '../picture.ts';
 import { spread } from '../spread.ts';
-import { fitMiddle, fitText, textWidth } from '../text-size.ts';
+import { BOLD, fitMiddle, fitText, textWidth, wrapText } from '../text-size.ts';
 import type { Theme } from '../theme.ts';
 import { colourOf, type Scales } from './curve.ts';
 import { remainsOf, remainsText } from './remains.ts';
@@ -41,9 +41,9 @@ function labelLines(curve: DrawnCurve, { lines, width, size }: Room, isTwin: boo
   return [...head, ...third].slice(0, lines);
 }
 
-/** Lines that fit for each of so many labels. */
-export function linesEach(count: number, height: number): number {
-  return Math.max(1, Math.min(4, Math.floor(height / (Math.max(1, count) * (LINE + 1)))));
+/** Rows of text that fit for each of so many labels. */
+export function rowsEach(count: number, height: number): number {
+  return Math.max(1, Math.floor(height / (Math.max(1, count) * (LINE + 1))));
 }
 
 export function widestLabel(curves: readonly DrawnCurve[], room: Room): number {
@@ -56,7 +56,23 @@ function weightOf(row: number): 'bold' | undefined {
   return row === 0 ? 'bold' : undefined;
 }
 
+interface Row {
+  readonly words: string;
+  /** It tells what was done: in the colour of its curve. */
+  readonly isHead: boolean;
+}
+
+/** Lines as they are drawn: broken where there are so many rows for them, else cut. Bold letters are wider. */
+function rowsOf(lines: readonly string[], { size, width, rows }: LabelPlace): Row[] {
+  const broken = lines.flatMap((line, i): Row[] => (
+    wrapText(line, size, i === 0 ? width / BOLD : width, 3).map(words => ({ words, isHead: i === 0 }))));
+  if (broken.length <= rows) return broken;
+  return lines.map((line, i): Row => ({ words: fitText(line, size, width, weightOf(i)), isHead: i === 0 }));
+}
+
 export interface LabelPlace extends Room {
+  /** Rows of text that there is room for at each curve. */
+  readonly rows: number;
   readonly x: number;
   readonly top: number;
   readonly bottom: number;
@@ -64,7 +80,7 @@ export interface LabelPlace extends Room {
 
 export function labels(curves: readonly DrawnCurve[], { x, y }: Scales, place: LabelPlace, theme: Theme): Markup[] {
   const high = (lines: number) => lines * LINE;
-  const all = allLabels(curves, place);
+  const all = allLabels(curves, place).map(lines => rowsOf(lines, place));
   const tallest = Math.max(0, ...all.map(lines => lines.length));
   const ends = curves.map(({ envelope: { germinated, seeds } }) => y(germinated / seeds));
   // The first baseline lies a little below the end, so that the line points at the middle of its first words.
@@ -76,13 +92,8 @@ export function labels(curves: readonly DrawnCurve[], { x, y }: Scales, place: L
     const colour = colourOf(curve.shade, theme);
     const end = x(curve.envelope.looks.at(-1)!.day);
     const top = tops[i]!;
-    const lines = all[i]!.map((words, row): Content =>
-      text(
-        place.x, top + 4 + row * LINE, row === 0 ? colour : theme.soft,
-        fitText(words, place.size, place.width, weightOf(row)),
-        { size: place.size, weight: weightOf(row) },
-      ),
-    );
+    const lines = all[i]!.map(({ words, isHead }, row): Content => (
+      text(place.x, top + 4 + row * LINE, isHead ? colour : theme.soft, words, { size: place.size, weight: isHead ? 'bold' : undefined })));
     return joined([
       line(end + 4, ends[i]!, place.x - 4, top, colour, {
         'class': 'leader',

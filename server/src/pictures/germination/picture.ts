@@ -5,7 +5,7 @@ import { joined, type Content } from '../markup.ts';
 import { framed, heading, isUntitled, line, text, TYPE, type Frame, type Picture } from '../picture.ts';
 import { fitText, textWidth, wrapText } from '../text-size.ts';
 import { band, colourOf, dots, halfBar, spans, steps, whisker, type Scales } from './curve.ts';
-import { labels, linesEach, widestLabel } from './labels.ts';
+import { labels, rowsEach, widestLabel } from './labels.ts';
 import { LANE, lanesMarkup, patterns } from './lanes.ts';
 import { remainsColumn, remainsOf } from './remains.ts';
 import { percentText } from '../percent.ts';
@@ -18,6 +18,8 @@ const MOST_BANDS = 3;
 const MOST_SPANS = 6;
 /** The least room for what stands at the ends of the curves, and the most, as shares of the width. */
 const LABELS = { least: 0.2, most: 0.43 };
+/** Of a label, before any of them is broken. */
+const MOST_LINES = 4;
 /** Pixels side by side behind the plot: for each curve its interval, and the seed that did not germinate. */
 const WHISKER = 6;
 const COLUMN = 9;
@@ -40,7 +42,8 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
   const top = small ? 12 : untitled ? 30 : 52;
   const plot = small ? 96 : plotOf(drawn.length, frame.plot);
   const bottom = top + plot;
-  const most = small ? 1 : linesEach(drawn.length, plot);
+  const rows = small ? 1 : rowsEach(drawn.length, plot);
+  const most = Math.min(MOST_LINES, rows);
   const size = small ? TYPE.small : TYPE.text;
   const isThin = drawn.length > MOST_SPANS;
   const full = isThin ? drawn.filter(({ shade }) => shade.kind === 'untreated') : drawn;
@@ -70,7 +73,7 @@ export function germinationPicture(values: GerminationValues, frame: Frame): Pic
     ...[...drawn.filter(curve => isThin && !full.includes(curve)), ...full].map(curve => (
       curveMarkup(curve, scales, full.includes(curve) ? 5 + full.indexOf(curve) * WHISKER : undefined, frame))),
     ...columns.map((curve, i) => columnMarkup(curve, scales, labelX - 10 - (columns.length - i) * COLUMN, frame)),
-    ...labels(drawn, scales, { x: labelX, width: room - 4, top: top + 4, bottom, lines: most, size }, theme),
+    ...labels(drawn, scales, { x: labelX, width: room - 4, top: top + 4, bottom, lines: most, rows, size }, theme),
     ...lanesMarkup(shownLanes, scales.x, { top: lanesTop, right, width, id: frame.id, theme }),
     ...said.map((words, i) => text(12, lanesBottom + 22 + i * 17, theme.ink, words)),
   ];

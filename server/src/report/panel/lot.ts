@@ -16,6 +16,9 @@ import { notesOf, rowsOf, seedFacts } from '../words.ts';
 /** The columns of the one table; all of them stand further down. */
 const FIRST: ReadonlySet<string> = new Set(['Batch', 'Treatment', 'Sown', 'Germinated', '%', '95 % interval']);
 
+/** Pixels: in a panel that is narrower, the one table would need a scroll bar of its own. */
+const NARROW = 400;
+
 /** Pixels: a line of text. */
 const LINE = 19;
 
@@ -31,6 +34,7 @@ export interface PanelRoom {
 
 export function lotPanel(lot: LotReport, now: Moment, { frame, height, photos }: PanelRoom): Content[] {
   const columns = columnsOf(rowsOf(lot), now);
+  const first = columns.filter(({ head }) => FIRST.has(head));
   const verdicts = [...lot.trial.contests, ...lot.trial.estimated].map(contest => contestItem(contest, false));
   const facts = seedFacts(lot).join(', ');
   const said = verdicts.length > 0 ? verdicts : [{ title: '', texts: [NOTHING_TRIED] }];
@@ -41,7 +45,7 @@ export function lotPanel(lot: LotReport, now: Moment, { frame, height, photos }:
     picture ? figure(picture) : paragraph(NOTHING_DRAWN),
     ...said.map(verdict => element('p', { class: 'verdict' }, verdict.title === '' ? undefined
       : joined([element('b', {}, printable(verdict.title)), ' ']), printable(verdict.texts[0] ?? ''))),
-    columnTable(columns.filter(({ head }) => FIRST.has(head))),
+    ...frame.width < NARROW ? tablesWithin(frame, first) : [columnTable(first)],
     notesList(notesOf(lot)),
     ...photos,
     ...moreOf(lot, verdicts, frame),
