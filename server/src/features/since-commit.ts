@@ -1,4 +1,5 @@
 /** What changed in each lot since the last commit of the files that hold it. */
+import { counted } from '../model/counted.ts';
 import { changesOfRecords } from '../changes/changes.ts';
 import { differing, type Lines } from '../changes/differing.ts';
 import type { Journal } from '../journal/journal.ts';
@@ -50,7 +51,7 @@ export function sinceText({ lots }: SinceCommit, lot: string): string | undefine
   if (!changes) return undefined;
   if (changes.isNew) return 'new since the last commit';
   const more = changes.words.length - MOST;
-  const shown = [...changes.words.slice(0, MOST), ...(more > 0 ? [more === 1 ? '1 more change' : `${more} more changes`] : [])];
+  const shown = [...changes.words.slice(0, MOST), ...(more > 0 ? [counted(more, 'more change')] : [])];
   return `since the last commit: ${shown.join(' · ')}`;
 }
 

@@ -3,6 +3,7 @@ import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 import { replacingOf } from '../journal/replacing.ts';
+import { counted } from '../model/counted.ts';
 import type { Keyword } from '../model/keywords.ts';
 import { factOf, factsOf, type JournalRecord } from '../model/record.ts';
 import { lotState, verdictTexts } from '../words/lot-line.ts';
@@ -63,7 +64,7 @@ function lotText(journal: Journal, record: JournalRecord): string {
 }
 
 function stagesText(stages: number): string {
-  return stages === 1 ? '1 stage' : `${stages} stages`;
+  return counted(stages, 'stage');
 }
 
 function strengthText(journal: Journal, id: string): string {

@@ -1,3 +1,4 @@
+import { counted } from '../model/counted.ts';
 import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -12,7 +13,7 @@ export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, finding
 function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
   const { lots, open } = findings;
   const stillOpen = open === 0 ? '' : lots === 1 ? ' (still open)' : ` (${open} of them still open)`;
-  const many = `in ${lots === 1 ? '1 lot' : `${lots} lots`}${stillOpen}`;
+  const many = `in ${counted(lots, 'lot')}${stillOpen}`;
   switch (rule) {
     case 'lots-differ':
       return `${many} the lots did not respond alike: more germinated in some, fewer in others`;

@@ -1,3 +1,4 @@
+import { counted } from '../model/counted.ts';
 import {
   bestDishes, bestSplit, designOf, limitOf, MOST_RECKONED, ONE_DISH, POINTS_OF_MANY, visibleShare, type Dishes,
     type Layout, type Split,
@@ -80,7 +81,7 @@ function sidesText(treated: number, untreated: number, { dishes, treatments }: L
 }
 
 function dishesText(n: number): string {
-  return n === 1 ? '1 dish' : `${n} dishes`;
+  return counted(n, 'dish', 'dishes');
 }
 
 /** Rounded up, so that the share that is printed is found. */

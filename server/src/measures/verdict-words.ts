@@ -1,3 +1,4 @@
+import { counted } from '../model/counted.ts';
 import type { DayLimits } from './half-up.ts';
 import type { Interval } from './measured.ts';
 import type { VerdictName } from './verdict-rules.ts';
@@ -33,8 +34,7 @@ export function limitsText({ low, high }: Interval): string {
 
 /** Example: pointsText(0.24) is '24 points' */
 export function pointsText(share: number): string {
-  const whole = Math.round(100 * share);
-  return whole === 1 ? '1 point' : `${whole} points`;
+  return counted(Math.round(100 * share), 'point');
 }
 
 function points(share: number): string {

@@ -7,6 +7,7 @@ import { countsOf, isUsed, type Batch } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import type { Proportion } from '../measures/proportion.ts';
+import { counted } from '../model/counted.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
@@ -132,9 +133,4 @@ export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {
   if (homeless === 1) warnings.push('1 line with an error names no known lot, so these numbers leave it out.');
   if (homeless > 1) warnings.push(`${homeless} lines with an error name no known lot, so these numbers leave them out.`);
   return warnings;
-}
-
-/** Example: counted(2, 'seed') is '2 seeds' */
-function counted(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

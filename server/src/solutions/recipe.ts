@@ -1,4 +1,5 @@
 /** A solution of the journal as steps at the bench, in the amounts that the record has. */
+import { counted } from '../model/counted.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, isPositive, massInMg, volumeInMl } from './amounts.ts';
 import type { Assumption } from './assumptions.ts';
@@ -144,7 +145,7 @@ export interface DropsRecipe {
 }
 
 export function recipeForDrops({ agents, liquid, drops, volume, seedlings }: DropsRecipe): Recipe {
-  const amount = drops === undefined ? liquid : `${drops === 1 ? '1 drop' : `${drops} drops`} of ${liquid}`;
+  const amount = drops === undefined ? liquid : `${counted(drops, 'drop')} of ${liquid}`;
   const ml = volume && volumeInMl(volume);
   const each = ml && seedlings ? `, ${showVolume(ml.div(seedlings)).text} on each` : '';
   const inAll = ml ? `: ${showVolume(ml).text} in all${each}` : '';

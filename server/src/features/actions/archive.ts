@@ -1,4 +1,5 @@
 /** The records of a lot that is over put into a file of their own, out of the way. */
+import { counted } from '../../model/counted.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { isDayLine, type JournalLine, type JournalText } from '../../journal/journal-file.ts';
 import type { Entry, Lot } from '../../journal/life.ts';
@@ -28,7 +29,7 @@ export function archiveAction(lot: Lot, journal: Journal): MoveAction | undefine
   const entries = journal.mentionsOf(id).filter(({ record }) => tellsOf(record, id));
   if (!entries.every(entry => isMovable(entry, archive))) return undefined;
   const blocks = entries.map(({ line }) => withRemarks(line));
-  const records = entries.length === 1 ? '1 record' : `${entries.length} records`;
+  const records = counted(entries.length, 'record');
   const written = entries.flatMap((entry, n) => [datedText(entry), ...blocks[n]!.slice(1).map(({ text }) => text)]);
   return {
     title: `Move ${id}, which is finished, to ${ARCHIVE} (${records})`,

@@ -10,6 +10,7 @@ import type { Entry } from '../../journal/life.ts';
 import { rootOf } from '../../journal/mentions.ts';
 import type { Moment } from '../../journal/moment.ts';
 import { isUndefined, type Undefined } from '../../measures/measured.ts';
+import { counted } from '../../model/counted.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import type { Position } from '../../text/line-store.ts';
@@ -104,7 +105,7 @@ function leafText(leaf: LeafDays | Undefined | undefined): string {
   if (!leaf) return '';
   if (isUndefined(leaf)) return ', so that it ends then (days to a first leaf unknown)';
   const batches = leaf.own?.batches ?? 0;
-  return ` (${daysText(leaf.days)} to a first leaf, from ${batches === 1 ? '1 batch' : `${batches} batches`})`;
+  return ` (${daysText(leaf.days)} to a first leaf, from ${counted(batches, 'batch', 'batches')})`;
 }
 
 function regimesOf(journal: Journal): { id: string; definition: Entry }[] {

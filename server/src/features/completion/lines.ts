@@ -4,6 +4,7 @@ import { printTime } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { designOf, ONE_DISH, visibleShare } from '../../measures/design.ts';
 import { WANTED_POWER } from '../../measures/power.ts';
+import { counted } from '../../model/counted.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Quantity } from '../../model/quantity.ts';
 import { winterOf } from '../../model/winter.ts';
@@ -97,7 +98,7 @@ function shareOf<Unit>({ value, unit }: Quantity<Unit>, part: number): Quantity<
 function round(scene: Scene): Suggestion | undefined {
   const stops = roundOf(scene);
   if (stops.length === 0) return undefined;
-  return lines('counting round', `${stops.length} open ${stops.length === 1 ? 'batch' : 'batches'}, in the order of their places`, [
+  return lines('counting round', `${counted(stops.length, 'open batch', 'open batches')}, in the order of their places`, [
     ...today(scene), ...stops.map(({ line }): Template => [line, { blank: '' }]),
   ], 'One line for each batch, ready for its numbers. It leaves out batches that were counted today, are closed, or have all their seeds accounted for.');
 }

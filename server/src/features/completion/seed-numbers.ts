@@ -1,4 +1,5 @@
 /** How many seeds and seedlings: those that are there to sow, to give out, to pot. */
+import { counted } from '../../model/counted.ts';
 import { factOf, type Span } from '../../model/record.ts';
 import type { Keyword } from '../../model/keywords.ts';
 import { seedsText } from '../../words/seeds.ts';
@@ -68,5 +69,5 @@ export function seedlings(keyword: Keyword, scene: Scene): Suggestion | undefine
   const there = keyword === 'pot' ? germinated - potted : germinated - died - left;
   if (there < 1) return undefined;
   const detail = keyword === 'pot' ? `at most ${there} more` : left > 0 ? 'germinated, less those that died or left' : 'germinated, less those that died';
-  return { ...fact(there === 1 ? '1 seedling' : `${there} seedlings`), detail };
+  return { ...fact(counted(there, 'seedling')), detail };
 }

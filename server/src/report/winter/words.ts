@@ -10,6 +10,7 @@ import { rangeOf } from '../../journal/estimates.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { VerdictName } from '../../measures/verdict-rules.ts';
+import { counted } from '../../model/counted.ts';
 import { isoOf } from '../../model/day.ts';
 import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
 import { listed } from '../../syntax/nearest.ts';
@@ -160,9 +161,4 @@ function sumText(ranges: readonly (SeedRange | undefined)[]): string {
 
 function nameOf({ id, plant }: Lot): string {
   return plant === undefined ? id : `${id} ${plant}`;
-}
-
-/** Example: counted(2, 'seed') is '2 seeds' */
-function counted(n: number, one: string, many = `${one}s`): string {
-  return `${n} ${n === 1 ? one : many}`;
 }

@@ -1,0 +1,8 @@
+/**
+ * So many of something.
+ *
+ * Example: counted(1, 'batch', 'batches') is '1 batch', counted(2, 'seed') is '2 seeds'
+ */
+export function counted(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
