@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { isoOf } from '../../server/src/model/day.ts';
 import { batchOf } from './helpers.ts';
 
 /** Agent, stock and ppm of each dose of the last soak; ppm as a fraction. */
@@ -27,6 +28,19 @@ describe('the doses of a soak', () => {
     expect(doses(`${stocks}soak VER-24 2026-01-10, G2 10 mL, 24 h`)).toEqual([['GA3', 'G2', '500']]);
     // Half of the one, half of the other: (1000 + 500) / 2.
     expect(doses(`${stocks}soak VER-24 2026-01-10, G1 10 mL, G2 10 mL`)).toEqual([['GA3', undefined, '750']]);
+  });
+
+  test('are not known where two strengths of one agent disagree', () => {
+    expect(doses('soak VER-24 2026-01-10, GA3 500 ppm, GA3 600 ppm')).toEqual([['GA3', undefined, 'said-twice']]);
+    expect(doses('soak VER-24 2026-01-10, GA3 500 ppm, GA3 0.05 %')).toEqual([['GA3', undefined, '500']]);
+    const stock = 'stock G1 2026-01-09, GA3 20 mg, 20 mL\n';
+    expect(doses(`${stock}soak VER-24 2026-01-10, G1 10 mL, GA3 400 ppm`).map(([agent, , ppm]) => [agent, ppm])).toEqual([['GA3', 'said-twice']]);
+  });
+
+  test('tell of all stocks that were past their time the oldest', () => {
+    const stocks = ['A 2018', 'B 2016', 'C 2017'].map(each => `stock ${each}-01-09, GA3 20 mg, 20 mL`).join('\n');
+    const { soaks } = batchOf(`lot VER-24 Veratrum nigrum\n${stocks}\nsoak VER-24 2026-01-10, A 5 mL, B 5 mL, C 5 mL`);
+    expect(isoOf(soaks[0]!.doses[0]!.stale!.made)).toBe('2016-01-09');
   });
 
   test('may be of agents that the journal declares', () => {

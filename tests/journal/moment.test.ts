@@ -1,12 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { after, elapsed, instantIn, isBefore, lengthText, printMoment } from '../../server/src/journal/moment.ts';
+import { after, elapsed, instantIn, isBefore, isOver, lengthText, printMoment } from '../../server/src/journal/moment.ts';
 import { at } from './helpers.ts';
 
 const length = (from: string, to: string, zone?: string) => {
   const { least, most } = elapsed(at(from), at(to), zone);
   return least === most ? least : [least, most];
 };
+
+describe('a moment is over', () => {
+  const over = (moment: string, now: string, zone?: string) => isOver(at(moment), at(now), zone);
+
+  test.each([undefined, 'Europe/Vienna'])('once a later one has come, in zone %s', zone => {
+    expect(over('2026-01-10 19:00', '2026-01-10 19:01', zone)).toBe(true);
+    expect(over('2026-01-10 19:00', '2026-01-10 19:00', zone)).toBe(false);
+    expect(over('2026-01-10 19:00', '2026-01-10 18:59', zone)).toBe(false);
+    // Where a time of day is missing, only the day tells.
+    expect([over('2026-01-10', '2026-01-10 23:59', zone), over('2026-01-10', '2026-01-11', zone)]).toEqual([false, true]);
+    expect([over('2026-01-10 00:01', '2026-01-10', zone), over('2026-01-10 23:59', '2026-01-11', zone)]).toEqual([false, true]);
+  });
+});
 
 describe('the time from one moment to another', () => {
   // Check values computed with the zoneinfo of Python 3.11.

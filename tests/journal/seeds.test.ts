@@ -59,16 +59,28 @@ describe('the seeds that percentages are of', () => {
     expect(of('count VER-24 2026-01-10, 3')).toBe(undefined);
     // Whether the three were sown with the twenty is not written, and no number of all seeds tells.
     expect(of('chill VER-24 2026-01-09, 4 C\ncount VER-24 2026-01-10, 3\nsow VER-24 2026-01-11, 20 seeds')).toBe(undefined);
-    expect(of('sow VER-24 2026-01-10, 20 seeds\nsoak VER-24 2026-03-10, water, 1 h\nsow VER-24 2026-03-11, 15 seeds')).toBe(20);
+    const first = 'sow VER-24 2026-01-10, 20 seeds\nsoak VER-24 2026-03-10, water, 1 h\n';
+    const again = (seeds: number) => `${first}sow VER-24 2026-03-11, ${seeds} seeds`;
+    expect(of(again(15))).toBe(20);
+    expect(of(again(20))).toBe(20);
+    // More than were sown before cannot be the same seed once more.
+    expect(of(again(21))).toBe(41);
+    // What rotted before the sowing was there to be tested, as where the lot says its number.
+    expect(of('chill VER-24 2026-01-09, 4 C\ncount VER-24 2026-01-10, 2 rotted\nsow VER-24 2026-01-11, 20 seeds')).toBe(22);
   });
 
   test('are not known where a number cannot be read', () => {
-    expect(numbers('sow VER-24/A 2026-01-10, 2O seeds')).toEqual({ sown: undefined, tested: undefined, of: undefined });
+    const none = { sown: undefined, tested: undefined, of: undefined };
+    expect(numbers('sow VER-24/A 2026-01-10, 2O seeds')).toEqual(none);
+    expect(numbers('sow VER-24/A 2026-01-10, 2O seeds\nsplit VER-24/A 2026-01-11, 1 5 seeds')).toEqual(none);
   });
 
   test('are not known where more was counted or given out than there is', () => {
     expect(numbers('sow VER-24/A 2026-01-10, 20 seeds\ncount VER-24/A 2026-01-20, 19, 2 rotted').of).toBe(undefined);
     expect(numbers('split VER-24 2026-01-10, C 37 seeds', 'VER-24')).toEqual({ sown: undefined, tested: undefined, of: undefined });
+    // Of 24 six were accounted for before the sowing and eight came up after it: these stay, whatever is given out.
+    const before = 'chill VER-24/A 2026-01-10, 4 C\ncount VER-24/A 2026-02-10, 3, 2 rotted, 1 lost\nsow VER-24/A 2026-03-10, 18 seeds\n';
+    expect(numbers(`${before}count VER-24/A 2026-03-20, 8\nsplit VER-24/A 2026-03-21, 1 12 seeds`).sown).toBe(8);
   });
 });
 

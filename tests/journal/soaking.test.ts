@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { batchOf, when } from './helpers.ts';
+import { isForgotten } from '../../server/src/journal/soaking.ts';
+import { at, batchOf, when } from './helpers.ts';
 
 /** The soaks of a batch: how long each was, and what set its end. */
 function soaks(source: string, path = 'VER-24') {
@@ -20,6 +21,20 @@ describe('a soak', () => {
     expect(soaks('soak VER-24 2026-01-10 19:00, water, 90 min')).toEqual([['duration', '2026-01-10 20:30', 1.5]]);
     expect(soaks('soak VER-24 2026-01-10 19:00, water, 12 h\nlift VER-24 2026-01-11 08:00')).toEqual([['lift', '2026-01-11 08:00', 13]]);
     expect(soaks('soak VER-24 2026-01-10 19:00, water, until 2026-01-11')).toEqual([['until', '2026-01-11', [5, 29]]]);
+    // A month is as long as its days, without a time of day too.
+    expect(soaks('soak VER-24 2026-01-10, water, 1 month')).toEqual([['duration', '2026-02-10', 31 * 24]]);
+  });
+
+  test('of which no end is written is taken to be over after thirty days, and one that was lifted is not in doubt', () => {
+    const forgotten = (source: string, day: string) => {
+      const [soak] = batchOf(`lot VER-24 Veratrum nigrum, 60 seeds\n${source}`).soaks;
+      return isForgotten(soak!, at(day));
+    };
+    const open = 'soak VER-24 2026-01-10 19:00, water';
+    expect([forgotten(open, '2026-02-09'), forgotten(open, '2026-02-10')]).toEqual([false, true]);
+    // The days count from its planned end.
+    expect([forgotten(`${open}, 2 days`, '2026-02-11'), forgotten(`${open}, 2 days`, '2026-02-12')]).toEqual([false, true]);
+    expect(forgotten(`${open}\nlift VER-24 2026-01-11 19:00`, '2027-01-10')).toBe(false);
   });
 
   test('goes on where nothing ends it', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { takesFrom, type Solution } from '../../server/src/journal/solutions.ts';
+import { staleOn, takesFrom, type Solution } from '../../server/src/journal/solutions.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
-import { isoOf } from '../../server/src/model/day.ts';
+import { dayOfIso, isoOf } from '../../server/src/model/day.ts';
 import { toNumber } from '../../server/src/solutions/display.ts';
 import { parse } from '../../server/src/syntax/parse.ts';
 
@@ -35,6 +35,19 @@ describe('the strength of a solution', () => {
     if (typeof expected === 'number') expect(found).toBeCloseTo(expected, 4);
     else expect(found).toBe(expected);
   });
+});
+
+test('what was in a bottle too long was made when the oldest of it was', () => {
+  // The dilution is past its own day too, and so is the stock that it was drawn from.
+  const lines = ['stock S1 2015-01-09, GA3 10 mg, 10 mL', 'dilute S2 2022-01-09, from S1 1 mL, to 2 mL, keeps 1 year'];
+  const made = (...only: string[]) => {
+    const since = staleOn(solution('S2', ...only), dayOfIso('2026-01-09')!);
+    return since === undefined ? undefined : isoOf(since);
+  };
+  expect(made(...lines)).toBe('2015-01-09');
+  expect(made(lines[0]!, lines[1]!.replace('1 year', '9 years'))).toBe('2015-01-09');
+  expect(made('stock S1 2021-01-09, GA3 10 mg, 10 mL', lines[1]!)).toBe('2022-01-09');
+  expect(made('stock S1 2021-01-09, GA3 10 mg, 10 mL', lines[1]!.replace('1 year', '9 years'))).toBeUndefined();
 });
 
 describe('how long a solution keeps', () => {
