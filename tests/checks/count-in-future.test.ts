@@ -14,6 +14,10 @@ describe('a count of a day that has not come', () => {
             ^^^^^^ count-in-future
       sow VER-24/A
           ^^^^^^^^ unknown-batch
+      lot GEN-24 Gentiana lutea, 60 seeds
+      sow GEN-24 2026-03-01
+      cut GEN-24 2026-06-21, 60 dead
+                 ^^^^^^^^^^ count-in-future
     `, { now: '2026-03-20 08:00' });
   });
 });

@@ -56,7 +56,7 @@ const table = {
   'cut-does-not-add-up': ['error', 'The cut test of {batch} counts {sum} seeds, but {left} had not germinated ({how}).', 'Count again, or correct the wrong number.'],
   'end-before-start': ['error', 'This ends {end}, before it begins {start}.', 'Correct the date or the time.'],
   'after-close': ['error', '{batch} was closed by “{keyword}” on {date}.', 'Correct a date, or take this record out. Afterwards you can only write “note”, “photo” and “due”, and after a cut test what becomes of the seedlings.'],
-  'count-in-future': ['error', 'This count is dated {date}, after today ({today}).', 'Correct the date: a count says what you saw.'],
+  'count-in-future': ['error', 'This {what} is dated {date}, after today ({today}).', 'Correct the date: it says what you saw.'],
   'lift-without-soak': ['error', '{batch} is not in a soak at that time.', 'Correct the batch, the date or the time, or write the “soak”.'],
   'impossible-dilution': ['error', '{why}', 'Correct a volume, or the stock that you dilute.'],
   'total-below-parts': ['error', '{parts} {are} {sum} together, more than the {total} written as the total.', 'Correct a volume: one without a name is all of the liquid, water included.'],
