@@ -1,6 +1,6 @@
 import { rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test, vi } from 'vitest';
 import { inSession } from '../support/lsp-client.ts';
 
 const settings = { asOf: '2026-02-01' };
@@ -142,6 +142,25 @@ test('a long journal shows what its lines say by themselves before its lots are 
   const [first] = session.published;
   expect(first?.diagnostics.map(({ code }) => code)).toEqual(['unknown-keyword']);
 }));
+
+test('a long journal is checked some lots at a time, and shows nothing of them before it is checked to the end', () => {
+  let turns = 0;
+  const later = (work: () => void) => {
+    turns++;
+    setImmediate(work);
+  };
+  let time = 0;
+  // Whatever is done takes a second.
+  const clock = vi.spyOn(performance, 'now').mockImplementation(() => (time += 1000));
+  onTestFinished(() => clock.mockRestore());
+  const lots = Array.from({ length: 50 }, (_, n) => `${lot}${long}`.replaceAll('VER-24', `V-${n}`));
+  return inSession({ settings, later }, async session => {
+    await session.open('a.germ', `${'# the cold bench\n'.repeat(5000)}${lots.join('')}`);
+    await session.until(() => session.shown('a.germ')?.length === 50, () => 'not all are shown');
+    expect(new Set(session.published.map(({ diagnostics }) => diagnostics.length))).toEqual(new Set([50]));
+    expect(turns).toBeGreaterThan(50);
+  });
+});
 
 test('a burst of edits is published once', () => inSession({ settings }, async session => {
   await session.open('a.germ', `${lot}${long}`);

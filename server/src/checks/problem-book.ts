@@ -45,6 +45,12 @@ export class ProblemBook {
   #names: NameIndex | undefined;
   readonly #slots = new SlotIndex();
   readonly #plants = new PlantIndex();
+  /** Ids that were never checked: a long journal that was just read is checked bit by bit. */
+  readonly #unchecked = new Set<string>();
+  /** What waits for the last of them: slots and plants in which something changed, and files whose problems did. */
+  readonly #slotsDue = new Set<string>();
+  readonly #plantsDue = new Set<string>();
+  readonly #changed = new Set<string>();
   #now: Moment | undefined;
 
   constructor(journal: Journal) {
@@ -55,37 +61,59 @@ export class ProblemBook {
   /**
    * Checks what was touched since the last time, and what time itself may have changed. Gives the files whose problems
    * may be others now, or may speak of lines that have other numbers now.
+   *
+   * What was never checked may take more than one call: when `isOver` says so, the rest is left to the next, and no
+   * file is given before all is checked.
    */
-  update(now: Moment): ReadonlySet<string> {
+  update(now: Moment, isOver: () => boolean = () => false): ReadonlySet<string> {
     const touched = this.#touched();
     const before = this.#now;
+    const isFirst = !before || !this.isComplete;
     this.#now = now;
-    const changed = new Set(touched.files);
+    const changed = this.#changed;
+    for (const file of touched.files) changed.add(file);
     const all = touched.all || before?.day !== now.day;
-    const later = before?.minutes !== now.minutes;
     const due = all
       ? new Set([...this.#journal.ids(), ...touched.ids])
-      : this.#due(touched.ids, touched.definitions, later);
-    const slots = new Set<string>();
-    const plants = new Set<string>();
-    for (const id of due) {
-      this.#check(id, now, changed);
-      const lot = this.#journal.lot(id);
-      for (const slot of this.#slots.follow(id, lot)) slots.add(slot);
-      for (const plant of this.#plants.follow(id, lot)) plants.add(plant);
+      : this.#due(touched.ids, touched.definitions, before.minutes !== now.minutes);
+    if (before) for (const id of due) this.#follow(id, now);
+    else for (const id of due) this.#unchecked.add(id);
+    for (const id of this.#unchecked) {
+      this.#follow(id, now);
+      if (isOver()) break;
     }
-    for (const slot of slots) this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed);
-    for (const plant of plants) this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
       toggle(this.#odd, WHOLE_JOURNAL, this.#journal.globalEntries('guide').some(isSpeltOddly));
     }
-    const named = all || touched.common ? [...due, WHOLE_JOURNAL] : [...due];
-    if (named.length > 0) this.#put(LOOK_ALIKES, this.#lookAlikes(named), changed);
     for (const file of touched.renumbered) {
       for (const id of this.#idsAbout.get(file) ?? []) for (const name of this.#pages.get(id)!.files) changed.add(name);
     }
+    if (!this.isComplete) return new Set();
+    return this.#close(isFirst || all || touched.common ? [...due, WHOLE_JOURNAL] : [...due]);
+  }
+
+  /** Whether every id was checked. */
+  get isComplete(): boolean {
+    return this.#unchecked.size === 0;
+  }
+
+  /** Checks what hangs on more than one id, of which `due` may have changed; gives the files that changed. */
+  #close(due: readonly string[]): ReadonlySet<string> {
+    const changed = new Set(this.#changed);
+    for (const slot of this.#slotsDue) this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed);
+    for (const plant of this.#plantsDue) this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
+    if (due.length > 0) this.#put(LOOK_ALIKES, this.#lookAlikes(due), changed);
+    for (const set of [this.#slotsDue, this.#plantsDue, this.#changed]) set.clear();
     return changed;
+  }
+
+  #follow(id: string, now: Moment): void {
+    this.#unchecked.delete(id);
+    this.#check(id, now, this.#changed);
+    const lot = this.#journal.lot(id);
+    for (const slot of this.#slots.follow(id, lot)) this.#slotsDue.add(slot);
+    for (const plant of this.#plants.follow(id, lot)) this.#plantsDue.add(plant);
   }
 
   /** The problems of a file as they are shown, from top to bottom: records that miss one `day` line have one. */
@@ -93,7 +121,10 @@ export class ProblemBook {
     return onceForEachRow(this.eachOf(name));
   }
 
-  /** The problems of each record of a file, from top to bottom. */
+  /**
+   * The problems of each record of a file, from top to bottom. While some ids were never checked, only what its lines
+   * and the file say by themselves: a part of the others would have wrong numbers.
+   */
   eachOf(name: string): Found[] {
     const all: { readonly found: Found; readonly number: number }[] = [];
     // A line that went away since the last update is on no page after the next one.
@@ -105,7 +136,8 @@ export class ProblemBook {
     for (const line of file?.faulty ?? []) {
       for (const problem of line.content.problems) note({ line, problem, related: [] });
     }
-    for (const id of this.#idsIn.get(name) ?? []) this.#pages.get(id)!.problems.forEach(note);
+    const ids = this.isComplete ? this.#idsIn.get(name) : undefined;
+    for (const id of ids ?? []) this.#pages.get(id)!.problems.forEach(note);
     return all
       .sort((a, b) => a.number - b.number || compareProblems(a.found, b.found))
       .map(({ found }) => found);

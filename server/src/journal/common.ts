@@ -29,13 +29,24 @@ export function commonOf(lines: Iterable<JournalLine>, settings: LimitSettings):
   }
   const linesOf = (keyword: Keyword) => byKeyword.get(keyword) ?? [];
   const zones = linesOf('zone').map(({ content }) => content.record?.subject?.text);
+  let zone: { readonly is: string | undefined } | undefined;
   return {
     agents: agentsWith(linesOf('agent').flatMap(declarationOf)),
-    zone: zones.find(name => name !== undefined && isZone(name)),
+    // The first zone that is looked up takes a while, and to read a journal none is needed.
+    get zone() {
+      zone ??= { is: zones.find(name => name !== undefined && isZone(name)) };
+      return zone.is;
+    },
     limits: new Limits(linesOf('limit'), settings),
     guides: new Guides(linesOf('guide')),
     lines: linesOf,
   };
+}
+
+/** Whether the zone may be another one; the first record of one is taken for that, without looking the zone up. */
+export function isOtherZone(before: Common, now: Common): boolean {
+  const [old, fresh] = [before.lines('zone').length, now.lines('zone').length];
+  return old === 0 || fresh === 0 ? old !== fresh : before.zone !== now.zone;
 }
 
 function declarationOf({ content: { record } }: JournalLine): Parameters<typeof agentsWith>[0][number][] {

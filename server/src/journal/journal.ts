@@ -9,7 +9,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { Repeats } from '../syntax/repeats.ts';
 import type { Range } from '../text/line-store.ts';
-import { commonOf, type Common } from './common.ts';
+import { commonOf, isOtherZone, type Common } from './common.ts';
 import { dependentsOf, isHalvedFrom, lotsJudgedBy, replacedWith } from './dependents.ts';
 import { dosesOf, shelfOf } from './doses.ts';
 import { accountedBy, isDraw, takenBy, type AccountEntry, type Draw } from './draws.ts';
@@ -254,13 +254,13 @@ export class Journal {
 
   /** Lines came or went that mean something for the whole journal. */
   #followGlobal(lines: readonly JournalLine[]): void {
-    const { zone } = this.#common;
+    const before = this.#common;
     this.#common = commonOf(this.#global, this.#settings);
     this.#touches.flag('common');
     const keywords = new Set(lines.map(({ content }) => content.record?.keyword));
     // A word of one's own is named by what uses it; one that needs no declaration is not.
     const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
-    if (zone !== this.#common.zone || known || keywords.has('limit')) this.#touchEverything();
+    if (isOtherZone(before, this.#common) || known || keywords.has('limit')) this.#touchEverything();
     else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touches.id(id);
   }
 

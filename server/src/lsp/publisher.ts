@@ -11,6 +11,9 @@ import type { Workspace } from './workspace.ts';
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
 const MOST = 1000;
 
+/** Milliseconds of checking after which others get their turn. */
+const TURN = 20;
+
 /** Lines of a journal from which on a reader would wait for its lots to be checked for the first time. */
 const LONG = 5000;
 
@@ -82,33 +85,42 @@ export class Publisher {
     this.#answered.delete(file);
   }
 
-  /** `inTwo`: lots of a long journal that was just read may wait until what its lines say by themselves is sent. */
-  #publishAll(inTwo: boolean): void {
+  /**
+   * `inTurns`: lots of a long journal that was just read may wait until what its lines say by themselves is sent, and
+   * are checked some at a time.
+   */
+  #publishAll(inTurns: boolean): void {
     this.#waiting = false;
     const dirty = [...this.#dirty];
     this.#dirty.clear();
     for (const [room, edited] of dirty) {
       try {
         const open = [...edited].filter(file => this.#workspace().isOpen(file));
-        const lotsWait = inTwo && room.isLoaded && open.length > 0 && !this.#begun.has(room) && isLong(room);
+        const lotsWait = inTurns && room.isLoaded && open.length > 0 && !this.#begun.has(room) && isLong(room);
         // Until the other files are read, an open one shows what its lines say by themselves.
-        const files = room.isLoaded && !lotsWait ? new Set([...room.book.update(this.#now(room)), ...edited]) : open;
+        const files = room.isLoaded && !lotsWait ? new Set([...this.#check(room, inTurns), ...edited]) : open;
         for (const file of files) this.#publish(room, file, edited.has(file));
         if (room.isLoaded) this.#begun.add(room);
-        if (lotsWait) this.#checkAfter(room, edited);
+        if (lotsWait) this.#checkAfter(5, room, edited);
+        else if (room.isLoaded && !room.book.isComplete) this.#checkAfter(1, room);
       } catch (error) {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }
     }
     // What others show waits for the whole of a journal.
-    if (dirty.some(([room]) => room.isLoaded)) this.published();
+    if (dirty.some(([room]) => room.isLoaded && room.book.isComplete)) this.published();
   }
 
-  /** Checks a journal once what was just published is on its way, which takes some turns of the loop. */
-  #checkAfter(room: Room, edited: ReadonlySet<string>): void {
+  #check(room: Room, inTurns: boolean): ReadonlySet<string> {
+    const stop = inTurns ? performance.now() + TURN : Infinity;
+    return room.book.update(this.#now(room), () => performance.now() > stop);
+  }
+
+  /** Checks a journal some turns of the loop later: then what was published is on its way, and others had theirs. */
+  #checkAfter(turns: number, room: Room, edited: ReadonlySet<string> = new Set()): void {
     this.#dirty.set(room, new Set([...edited, ...this.#dirty.get(room) ?? []]));
     this.#waiting = true;
-    afterTurns(this.#later, 5, () => {
+    afterTurns(this.#later, turns, () => {
       if (this.#waiting) this.#publishAll(true);
     });
   }
