@@ -1,4 +1,5 @@
 /** From a record to its place in the life of its batch. */
+import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Batch, BatchEvent, Entry, Lot } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
@@ -17,7 +18,20 @@ export function lifeOf(journal: Journal, { line, record }: Entry): Lived | undef
   if (path === undefined) return undefined;
   const lot = journal.lot(rootOf(path));
   const batch = lot?.batches.get(path);
-  return lot && batch && { lot, batch, event: batch.events.find(({ entry }) => entry.line === line) };
+  return lot && batch && { lot, batch, event: byLine(batch).get(line) };
+}
+
+const memo = new WeakMap<Batch, ReadonlyMap<JournalLine, BatchEvent>>();
+
+/** The events of a batch by their lines: whoever goes through a file asks for one after another. */
+function byLine(batch: Batch): ReadonlyMap<JournalLine, BatchEvent> {
+  const known = memo.get(batch);
+  if (known) return known;
+  const events = new Map<JournalLine, BatchEvent>();
+  // Of a line that is several events the first counts.
+  for (const event of batch.events) if (!events.has(event.entry.line)) events.set(event.entry.line, event);
+  memo.set(batch, events);
+  return events;
 }
 
 /** The plant that a record is about: that of its lot, or the one that a `guide` is for. */
