@@ -45,8 +45,11 @@ export function ownerOf(key: string, folders: Iterable<string>): Owner {
   return isJournalBelow(key.slice(folder.length)) ? { kind: 'folder', folder } : { kind: 'alone', folder: key };
 }
 
-/** As on the command line: hidden files are the scraps of other programs, `node_modules` holds other people's files. */
-function isJournalBelow(path: string): boolean {
+/**
+ * Whether a journal takes the file at a path below its folder. As on the command line: hidden files are the scraps of
+ * other programs, `node_modules` holds other people's files.
+ */
+export function isJournalBelow(path: string): boolean {
   const parts = path.split('/').filter(part => part !== '');
   return parts.every(part => !part.startsWith('.') && part !== 'node_modules') && /\.germ$/i.test(path);
 }

@@ -7,7 +7,7 @@ import { URI } from 'vscode-uri';
 import type { JournalText } from '../journal/journal-file.ts';
 import type { LimitSettings } from '../journal/settings.ts';
 import type { Range } from '../text/line-store.ts';
-import { folderKeyOf, isInside, keyOf, ownerOf, type Owner } from './addresses.ts';
+import { folderKeyOf, isInside, isJournalBelow, keyOf, ownerOf, type Owner } from './addresses.ts';
 import type { Files } from './files.ts';
 import { Intake, type Pace } from './intake.ts';
 import { Room } from './room.ts';
@@ -119,7 +119,8 @@ export class Workspace {
   followDisk(uri: string): void {
     const key = keyOf(uri);
     const room = this.#roomOf(key);
-    if (room && !this.#open.has(key)) void this.#reload(room, key);
+    // Beside a document outside every folder other files lie, too.
+    if (room && !this.#open.has(key) && isJournalBelow(key.slice(room.folder.length))) void this.#reload(room, key);
   }
 
   /** A folder on the disk came, went, or has another name. */
