@@ -18,7 +18,7 @@ const edit = fc.oneof(
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('double' as const), place, to: place }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('move' as const), place, to: place }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('digit' as const), place, digit: fc.nat(9) }) },
-  { weight: 1, arbitrary: fc.record({ kind: fc.constant('remark' as const), place, words: fc.constantFrom('white', 'soft', '5 mm') }) },
+  { weight: 1, arbitrary: fc.record({ kind: fc.constant('remark' as const), place, words: fc.nat(99_999).map(n => `white ${n}`) }) },
 );
 type Edit = typeof edit extends fc.Arbitrary<infer T> ? T : never;
 

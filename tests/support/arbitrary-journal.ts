@@ -109,7 +109,8 @@ class LotWriter {
       if (dated === 'day' && record.day !== day) lines.push('', `day ${isoOf(record.day)}`);
       ({ day } = record);
       lines.push(`${record.head}${dated === 'day' ? '' : ` ${isoOf(day)}`} ${record.time}${record.facts}`);
-      if (record.index % 3 === 0) lines.push('  Looked at it, 3 of them.');
+      // No two alike: after a merge nobody could tell which of them is gone.
+      if (record.index % 3 === 0) lines.push(`  Looked at it, ${record.index} of them.`);
     }
     return lines;
   }
