@@ -145,7 +145,8 @@ const FEW_SLIPS = 4;
 
 /** Example: '0.5', '12,5'; not '3.0', which is how some programs write 3, nor '1,200', which may be thousands */
 function isBroken(cell: string): boolean {
-  return /^\d+[.,](?!\d{3}$)\d*[1-9]\d*$/.test(cell) || /^0[.,]\d*[1-9]\d*$/.test(cell);
+  const [, whole, parts] = /^(\d+)[.,](\d+)$/.exec(cell) ?? [];
+  return parts !== undefined && /[1-9]/.test(parts) && (parts.length !== 3 || whole === '0');
 }
 
 /** Of two columns with one role, the one with the better heading has it; the other one is a remark. */
