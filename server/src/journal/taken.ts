@@ -1,6 +1,6 @@
 /** Seedlings that were pricked out or left, beside those that the counts of their batch know. */
 import { factOf, type Fact } from '../model/record.ts';
-import { countsOf, type Batch, type BatchEvent, type CountEvent, type LeaveEvent, type Totals } from './life.ts';
+import { countsOf, type Batch, type BatchEvent, type CountEvent, type Totals } from './life.ts';
 
 /** A record that takes more seedlings than there were. */
 export interface Overtaken {
@@ -14,35 +14,34 @@ export interface Overtaken {
 
 /** Records of a batch that take more seedlings than have germinated; of a batch with no counts none. */
 export function* overtaken(batch: Batch): Iterable<Overtaken> {
+  const counts = countsOf(batch);
+  const last = counts.at(-1)?.after;
+  if (!last) return;
+  // Counts up to the event, and up to the end of its day.
+  let [before, byDay, left] = [0, 0, 0];
   for (const event of batch.events) {
-    if (event.type === 'pot') yield* overPotted(batch, event);
-    else if (event.type === 'leave') yield* overLeft(batch, event);
+    const fact = factOf(event.entry.record, 'seedlings');
+    if (event.type === 'count') before++;
+    else if (event.type === 'pot') {
+      while (byDay < counts.length && counts[byDay]!.entry.moment.day <= event.entry.moment.day) byDay++;
+      const { germinated } = by(counts, byDay) ?? last;
+      if (fact && fact.n.value > germinated) yield { event, fact, what: 'potted seedlings', n: fact.n.value, germinated };
+    } else if (event.type === 'leave') {
+      // Those that had left before are not there any more.
+      left += event.seedlings;
+      const after = by(counts, before) ?? last;
+      const germinated = after.germinated - after.died;
+      if (event.seedlings > 0 && fact && left > germinated) {
+        yield { event, fact, what: 'seedlings that left', n: left, germinated };
+      }
+    }
   }
 }
 
-function* overPotted(batch: Batch, event: BatchEvent): Iterable<Overtaken> {
-  const fact = factOf(event.entry.record, 'seedlings');
-  const counted = countBy(batch, ({ entry: { moment: { day } } }) => day <= event.entry.moment.day);
-  if (!fact || !counted || fact.n.value <= counted.germinated) return;
-  yield { event, fact, what: 'potted seedlings', n: fact.n.value, germinated: counted.germinated };
-}
-
-/** Those that had left before are not there any more. */
-function* overLeft(batch: Batch, event: LeaveEvent): Iterable<Overtaken> {
-  const fact = factOf(event.entry.record, 'seedlings');
-  const upTo = batch.events.slice(0, batch.events.indexOf(event) + 1);
-  const counted = countBy(batch, count => upTo.includes(count));
-  if (event.seedlings === 0 || !fact || !counted) return;
-  const n = upTo.reduce((all, each) => all + (each.type === 'leave' ? each.seedlings : 0), 0);
-  const germinated = counted.germinated - counted.died;
-  if (n > germinated) yield { event, fact, what: 'seedlings that left', n, germinated };
-}
-
 /**
- * What was counted by then. Seedlings that were taken before anybody counted have germinated too, so that the counts
- * that follow must hold them; who never counts may still pot.
+ * What the first so many counts came to; undefined before the first. Seedlings that were taken before anybody counted
+ * have germinated too, so that the counts that follow must hold them; who never counts may still pot.
  */
-function countBy(batch: Batch, isByThen: (event: CountEvent) => boolean): Totals | undefined {
-  const counts = countsOf(batch);
-  return (counts.findLast(isByThen) ?? counts.at(-1))?.after;
+function by(counts: readonly CountEvent[], so: number): Totals | undefined {
+  return counts[so - 1]?.after;
 }
