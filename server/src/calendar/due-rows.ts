@@ -1,4 +1,5 @@
 /** The due list in rows to be read: what is done in one round is one row. */
+import { counted } from '../model/counted.ts';
 import type { DueItem } from './due.ts';
 
 /** An item, or several of one kind that are seen to in one round. */
@@ -38,7 +39,7 @@ function roundOf({ kind, group, overdueDays, isEndMissing, place }: DueItem): st
 function inWords(items: readonly DueItem[]): string {
   const [{ kind, place }] = items as [DueItem];
   const longest = Math.max(...items.map(({ overdueDays }) => overdueDays));
-  const days = longest === 1 ? '1 day' : `${longest} days`;
+  const days = counted(longest, 'day');
   if (kind === 'soak') return `${items.length} soaks with no end recorded, longest ${days}`;
   return `${items.length} counts ${place === undefined ? 'with no place recorded' : `at ${place}`}, longest ${days}`;
 }

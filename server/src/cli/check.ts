@@ -7,7 +7,8 @@ import { checkText } from './check-text.ts';
 import { exits, type Exit } from './exits.ts';
 import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
 import { openJournals, type OpenJournal, type Opening } from './open.ts';
-import { complain, complainOf, numbered, print, wantsColours } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain, complainOf, print, wantsColours } from './output.ts';
 import type { checkFormats } from './program/choices.ts';
 import { openStaged } from './staged.ts';
 
@@ -50,6 +51,6 @@ function summary(journals: readonly OpenJournal[], { error, warning, information
   const parts = [
     [error, 'error'], [warning, 'warning'], [information, 'remark'], [hint, 'hint'],
   ] as const;
-  const found = parts.filter(([n]) => n > 0).map(([n, word]) => numbered(n, word));
-  return `checked ${numbered(files, 'file')}: ${found.length > 0 ? found.join(', ') : 'no problems'}`;
+  const found = parts.filter(([n]) => n > 0).map(([n, word]) => counted(n, word));
+  return `checked ${counted(files, 'file')}: ${found.length > 0 ? found.join(', ') : 'no problems'}`;
 }

@@ -5,7 +5,8 @@ import { JournalFile } from '../journal/journal-file.ts';
 import { exits, type Exit } from './exits.ts';
 import { gather } from './gather.ts';
 import { nameOf, unreadOf, type Unread } from './names.ts';
-import { complain, complainOf, numbered, print } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain, complainOf, print } from './output.ts';
 import { printable } from '../report/printable.ts';
 import type { FactOrder } from '../syntax/print.ts';
 
@@ -39,7 +40,7 @@ export async function format(paths: readonly string[], options: FormatOptions): 
   // What lies beside a file that was named is not looked at.
   if (groups.some(({ named }) => !named)) complainOf(remarks.map(unreadOf));
   if (!check && !write && files.length > 1) {
-    complain(`${numbered(files.length, 'file')} cannot be printed together: use --check or --write`);
+    complain(`${counted(files.length, 'file')} cannot be printed together: use --check or --write`);
     return exits.unread;
   }
   const all = await attempt(files, file => readFormatted(file, factOrder ? 'as listed' : 'as written'), unread);
@@ -83,6 +84,6 @@ async function attempt<From, To>(
 
 function summary(all: readonly Formatted[], done: readonly Formatted[], what: string): string {
   const faulty = all.reduce((sum, each) => sum + each.faulty, 0);
-  const left = faulty === 0 ? '' : `; ${numbered(faulty, 'line')} with a mistake left as ${faulty === 1 ? 'it is' : 'they are'}`;
-  return `${done.length} of ${numbered(all.length, 'file')} ${what}${left}`;
+  const left = faulty === 0 ? '' : `; ${counted(faulty, 'line')} with a mistake left as ${faulty === 1 ? 'it is' : 'they are'}`;
+  return `${done.length} of ${counted(all.length, 'file')} ${what}${left}`;
 }

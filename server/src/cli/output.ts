@@ -64,8 +64,3 @@ export function endWithOutput(): void {
   // There is nowhere left to say it.
   process.stderr.on('error', () => process.exit(exits.unread));
 }
-
-/** Example: numbered(2, 'file') is '2 files' */
-export function numbered(n: number, word: string): string {
-  return `${n} ${word}${n === 1 ? '' : 's'}`;
-}

@@ -7,7 +7,8 @@ import { labelsPage } from '../report/paper/labels-page.ts';
 import { roundOf, roundPage } from '../report/paper/round.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals } from './open.ts';
-import { complain, complainOf, numbered, print } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain, complainOf, print } from './output.ts';
 import { wroteFiles } from './written.ts';
 
 export interface RoundOptions {
@@ -36,7 +37,7 @@ export async function printLabels(paths: readonly string[], options: LabelsOptio
     complain('there is nothing to label: no batch is sown, soaked or in a stage; name a lot with --lot');
     return unread.length + unknown.length > 0 ? exits.unread : exits.problems;
   }
-  const isWritten = await wrote(labelsPage(labels, sheet, skip), options.output, numbered(labels.length, 'label'));
+  const isWritten = await wrote(labelsPage(labels, sheet, skip), options.output, counted(labels.length, 'label'));
   return unread.length + unknown.length > 0 || !isWritten ? exits.unread : exits.clean;
 }
 

@@ -19,7 +19,8 @@ import { filledTables } from '../tables/tables.ts';
 import { exits, type Exit } from './exits.ts';
 import { unreadOf } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, complainOf, numbered } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain, complainOf } from './output.ts';
 import { tableFiles } from './tables.ts';
 
 export interface PublishOptions {
@@ -39,7 +40,7 @@ export async function publish(paths: readonly string[], options: PublishOptions)
     const files = await filesOf(journals, options);
     await writeFolder(options.output, 'pages', files);
     const pages = files.filter(({ name }) => name.endsWith('.html')).length;
-    complain(`wrote ${numbered(pages, 'page')} to ${options.output}; open ${path.join(options.output, INDEX)}`);
+    complain(`wrote ${counted(pages, 'page')} to ${options.output}; open ${path.join(options.output, INDEX)}`);
   } catch (error) {
     complainOf([unreadOf(error)]);
     return exits.unread;

@@ -11,7 +11,8 @@ import { exits, type Exit } from './exits.ts';
 import { markdownFiles } from './markdown-files.ts';
 import type { Unread } from './names.ts';
 import { openJournals, type OpenJournal } from './open.ts';
-import { complain, complainOf, numbered, outputPage, print } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain, complainOf, outputPage, print } from './output.ts';
 import { reportPlaces } from './places.ts';
 import type { blocksWhen, reportFormats, reportRanks } from './program/choices.ts';
 import { reportStocks, reportWinter } from './sheets.ts';
@@ -60,7 +61,7 @@ export async function report(paths: readonly string[], options: ReportOptions): 
   for (const id of unknown) complain(unknownLot(id, journals));
   for (const { report: { lots } } of reports) {
     const errors = lots.reduce((sum, each) => sum + each.errors, 0);
-    if (errors > 0) complain(`${numbered(errors, 'error')} in the records of these lots; “plumule check” lists them`);
+    if (errors > 0) complain(`${counted(errors, 'error')} in the records of these lots; “plumule check” lists them`);
   }
   return unread.length + unknown.length > 0 || !isWritten ? exits.unread : exits.clean;
 }
@@ -94,6 +95,6 @@ async function wrote(output: string, format: ReportOptions['format'], told: read
   const files: readonly FileToWrite[] = format === 'md'
     ? markdownFiles(output, told)
     : [{ path: output, content: reportPage(told), kind: 'html' }];
-  const pictures = files.length > 1 ? ` and ${numbered(files.length - 1, 'picture')} beside it` : '';
+  const pictures = files.length > 1 ? ` and ${counted(files.length - 1, 'picture')} beside it` : '';
   return wroteFiles(files, `wrote ${output}${pictures}`);
 }

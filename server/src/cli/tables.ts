@@ -8,7 +8,8 @@ import { dataPackageOf, type Packing } from '../tables/data-package.ts';
 import { jsonLinesOf } from '../tables/json-lines.ts';
 import { jsonSchemaOf } from '../tables/json-schema.ts';
 import { filledTables, type FilledTable } from '../tables/tables.ts';
-import { numbered, complain } from './output.ts';
+import { counted } from '../model/counted.ts';
+import { complain } from './output.ts';
 import type { OpenJournal } from './open.ts';
 import { findDuckDb, NO_DUCKDB, parquetFiles } from './parquet.ts';
 
@@ -31,7 +32,7 @@ export async function writeTables(
   const files = [...tableFiles(filled, packing), ...(duckDb ? await parquetFiles(filled, duckDb) : [])];
   await writeFolder(folder, 'tables', files);
   const rows = filled.reduce((sum, each) => sum + each.rows.length, 0);
-  complain(`wrote ${numbered(filled.length, 'table')} with ${numbered(rows, 'row')} to ${folder}`);
+  complain(`wrote ${counted(filled.length, 'table')} with ${counted(rows, 'row')} to ${folder}`);
 }
 
 /** The current folder is told by its own name. */

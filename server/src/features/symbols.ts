@@ -28,7 +28,7 @@ export function symbolOf(journal: Journal, record: JournalRecord): SymbolText | 
   switch (record.keyword) {
     case 'lot': return { kind: 'lot', name, detail: lotText(journal, record) };
     case 'stock': case 'powder': case 'dilute': return { kind: 'stock', name, detail: strengthText(journal, id) };
-    case 'regime': return { kind: 'regime', name, detail: stagesText(factsOf(record, 'stage').length) };
+    case 'regime': return { kind: 'regime', name, detail: counted(factsOf(record, 'stage').length, 'stage') };
     case 'agent': return { kind: 'agent', name, detail: factOf(record, 'text')?.value.text ?? '' };
     case 'guide': return { kind: 'guide', name, detail: factOf(record, 'source')?.value.text ?? '' };
     default: return undefined;
@@ -61,10 +61,6 @@ export function symbolName({ keyword, subject, plant }: JournalRecord): string |
 function lotText(journal: Journal, record: JournalRecord): string {
   return [howManyText(factOf(record, 'seeds')), ...replacingTexts(replacingOf(journal, record.subject!.text))]
     .filter(text => text !== '').join(', ');
-}
-
-function stagesText(stages: number): string {
-  return counted(stages, 'stage');
 }
 
 function strengthText(journal: Journal, id: string): string {

@@ -1,5 +1,6 @@
 /** A journal as pages that link to each other: a list to search, a page for each plant and each lot, the tables. */
 import { agentText } from '../words/trials.ts';
+import { counted } from '../model/counted.ts';
 import { isoOf } from '../model/day.ts';
 import { plantKey } from '../model/plant.ts';
 import { element, joined, type Content, type Markup } from '../pictures/markup.ts';
@@ -67,7 +68,7 @@ function indexPage({ title, above, report }: Site, places: Places): string {
   return searchPage(title, [
     ...(above === undefined ? [] : [way(link(`../${INDEX}`, above))]),
     element('h1', {}, printable(title)),
-    paragraph(`${count(plants.length, 'plant')} and ${count(lots.length, 'lot')} of seed, as of ${isoOf(report.now.day)}.`),
+    paragraph(`${counted(plants.length, 'plant')} and ${counted(lots.length, 'lot')} of seed, as of ${isoOf(report.now.day)}.`),
     ...warningsOf({ ...report, ahead: 0 }).map(paragraph),
   ], [...listOf('Plants', plants), ...listOf('Lots', lots), element('p', {}, link(TABLES, 'Download the tables'))]);
 }
@@ -123,7 +124,7 @@ function item(file: string, name: string, said: string | undefined, words: strin
 
 /** Example: '2 lots; GA3 (500 ppm): worth repeating' */
 function plantSaid({ lots, agents }: PlantTrial): string {
-  return [count(lots.length, 'lot'), ...agents.map(agent => `${agentText(agent)}: ${agent.across.verdict}`)].join('; ');
+  return [counted(lots.length, 'lot'), ...agents.map(agent => `${agentText(agent)}: ${agent.across.verdict}`)].join('; ');
 }
 
 function wordsOf(lot: LotReport): string {
@@ -189,8 +190,4 @@ function said(text: string | undefined): string | undefined {
 
 function page(title: string, body: readonly Content[], foot: readonly string[], options: PageOptions = {}): string {
   return pageOf(title, body, foot, { ...options, style: SITE_STYLE });
-}
-
-export function count(n: number, what: string): string {
-  return `${n} ${what}${n === 1 ? '' : 's'}`;
 }

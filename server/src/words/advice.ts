@@ -1,4 +1,5 @@
 /** What to do with a packet of seed, in words. */
+import { counted } from '../model/counted.ts';
 import type { Advice } from '../advice/advice.ts';
 import type { Choice } from '../advice/choice.ts';
 import type { Division } from '../advice/division.ts';
@@ -35,8 +36,8 @@ export function lotsText(lots: readonly Pick<Lot, 'id' | 'definition'>[]): strin
 /** Whole years. Example: '2 years old', 'less than 1 year old', '1 to 2 years old' */
 export function ageText({ least, most }: Age): string {
   if (most === 0) return 'less than 1 year old';
-  if (least === most) return `${most === 1 ? '1 year' : `${most} years`} old`;
-  return least === 0 ? `up to ${most === 1 ? '1 year' : `${most} years`} old` : `${least} to ${most} years old`;
+  if (least === most) return `${counted(most, 'year')} old`;
+  return least === 0 ? `up to ${counted(most, 'year')} old` : `${least} to ${most} years old`;
 }
 
 /** What there is to decide about, in one sentence. */
@@ -157,7 +158,7 @@ function leaveText(choice: Choice & { readonly kind: 'leave' }, plant: string | 
 /** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */
 function atMostText(tried: Tried | undefined): string {
   const points = tried?.difference && Math.ceil(100 * tried.difference.high);
-  return points === undefined || points < 1 ? '' : ` (a gain of up to ${points === 1 ? '1 point' : `${points} points`} is not ruled out)`;
+  return points === undefined || points < 1 ? '' : ` (a gain of up to ${counted(points, 'point')} is not ruled out)`;
 }
 
 /** Example: 'Treat 30 seeds and leave 10 untreated.' */

@@ -1,4 +1,5 @@
 /** Days in plain words. */
+import { counted } from '../model/counted.ts';
 import { addMonths, dayOfIso, isoOf, type Day } from '../model/day.ts';
 import { once } from '../model/once.ts';
 import type { DaySpan, FactOfType } from '../model/record.ts';
@@ -44,7 +45,7 @@ export function agoInWords(day: Day, today: Day): string {
  * Example: daysText(1) is '1 day'
  */
 export function daysText(days: number): string {
-  return days === 1 ? '1 day' : `${days} days`;
+  return counted(days, 'day');
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Seed and seedlings that went for good. */
 import type { LeaveEvent } from '../journal/life.ts';
+import { counted } from '../model/counted.ts';
 import { sumOfRanges, type SeedRange } from '../model/estimate.ts';
 import type { Leaving } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
@@ -18,7 +19,7 @@ export function wentText({ how, whither }: Pick<LeaveEvent, 'how' | 'whither'>):
 export function leavingText(event: LeaveEvent): string {
   const { entry: { record }, seedlings, type } = event;
   const seeds = howManyText(factOf(record, 'seeds'));
-  const numbers = [seeds, counted(seedlings, 'seedling')].filter(text => text !== '');
+  const numbers = [seeds, seedlings === 0 ? '' : counted(seedlings, 'seedling')].filter(text => text !== '');
   return `${type === 'gone' ? 'all' : numbers.join(' and ')} ${wentText(event)}`.trim();
 }
 
@@ -46,8 +47,4 @@ export function seedsGone({ entry: { record } }: LeaveEvent): SeedRange {
   const { n, estimate } = factOf(record, 'seeds') ?? {};
   if (estimate && estimate.value.kind !== 'half') return estimate.value;
   return { least: n?.value ?? 0, most: n?.value ?? 0 };
-}
-
-function counted(n: number, what: string): string {
-  return n === 0 ? '' : `${n} ${what}${n === 1 ? '' : 's'}`;
 }

@@ -1,4 +1,5 @@
 /** A lot in the fewest words: where it stands, how much of it came up, whether treating it paid. */
+import { counted } from '../model/counted.ts';
 import { isLeftOff } from '../calendar/left-off.ts';
 import { isOpen, standingOf, type Standing } from '../calendar/standing.ts';
 import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/life.ts';
@@ -156,5 +157,5 @@ export function verdictTexts(lot: Lot): string[] {
     return judged.length === 1 ? words : `${groupNames(treated)} ${words}`;
   });
   const more = judged.length - texts.length;
-  return more > 0 ? [...texts, more === 1 ? '1 more verdict' : `${more} more verdicts`] : texts;
+  return more > 0 ? [...texts, counted(more, 'more verdict')] : texts;
 }

@@ -1,4 +1,5 @@
 /** Numbers of seeds in words. */
+import { counted } from '../model/counted.ts';
 import type { SeedRange } from '../model/estimate.ts';
 import type { HowMany } from '../model/record.ts';
 
@@ -18,8 +19,7 @@ export function howManyText(howMany: HowMany | undefined): string {
 }
 
 export function seedsText(seeds: number | undefined): string {
-  if (seeds === undefined) return '';
-  return seeds === 1 ? '1 seed' : `${seeds} seeds`;
+  return seeds === undefined ? '' : counted(seeds, 'seed');
 }
 
 /** Example: '24 seeds', '32 to 49 seeds' */

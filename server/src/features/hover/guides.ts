@@ -1,4 +1,5 @@
 /** What the books say of a plant, beside what the grower's own records say. */
+import { counted } from '../../model/counted.ts';
 import type { Guide } from '../../journal/guides.ts';
 import type { Lot } from '../../journal/life.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
@@ -31,8 +32,7 @@ export const guidesSection: Section<Lot> = ({ plant }, { journal }) => {
 };
 
 function fromText(batches: number, lots: number): string {
-  const numbered = (n: number, word: string, plural: string) => (n === 1 ? `1 ${word}` : `${n} ${plural}`);
-  return `${numbered(batches, 'batch', 'batches')} of ${numbered(lots, 'lot', 'lots')}`;
+  return `${counted(batches, 'batch', 'batches')} of ${counted(lots, 'lot')}`;
 }
 
 function guideItem(guide: Guide): string {

@@ -1,4 +1,5 @@
 /** Where something was put: what is there now, in all slots of the container, and what is due of it. */
+import { counted } from '../../model/counted.ts';
 import { placeKey, slotOf } from '../../calendar/place-text.ts';
 import { placesNow, type Container } from '../../calendar/places.ts';
 import { agoText } from '../../words/days.ts';
@@ -12,7 +13,7 @@ const MOST = 12;
 
 const heading: Section<Container> = ({ name, places }) => {
   const all = places.flatMap(({ stays }) => stays).length;
-  return `**${escapeMarkdown(name || 'slots')}** · ${all === 1 ? '1 thing' : `${all} things`} there now`;
+  return `**${escapeMarkdown(name || 'slots')}** · ${counted(all, 'thing')} there now`;
 };
 
 const picture: Section<Container> = (container, context) =>
