@@ -1,5 +1,5 @@
 /** One question after the other in the editor's own quick input, with a way back. */
-import { QuickInputButtons, window, type QuickInput, type QuickPickItem } from 'vscode';
+import { QuickInputButtons, window, type QuickInput, type QuickPick, type QuickPickItem } from 'vscode';
 
 export const back = Symbol('back');
 
@@ -15,10 +15,7 @@ export interface Heading {
 export function choose<Item extends QuickPickItem>(
   heading: Heading, placeholder: string, items: readonly Item[],
 ): Promise<Answer<Item>> {
-  const input = window.createQuickPick<Item>();
-  input.placeholder = placeholder;
-  input.items = items;
-  input.matchOnDescription = true;
+  const input = listOf(placeholder, items);
   return shown(input, heading, answer => {
     input.onDidAccept(() => answer(input.selectedItems[0]));
     input.onDidTriggerButton(() => answer(back));
@@ -29,17 +26,19 @@ export function choose<Item extends QuickPickItem>(
 export function chooseSome<Item extends QuickPickItem>(
   heading: Heading, placeholder: string, items: readonly Item[],
 ): Promise<Answer<readonly Item[]>> {
-  const input = window.createQuickPick<Item>();
+  const input = listOf(placeholder, items);
   input.canSelectMany = true;
-  input.placeholder = placeholder;
-  input.items = items;
-  input.matchOnDescription = true;
   return shown(input, heading, answer => {
     input.onDidAccept(() => {
       if (input.selectedItems.length > 0) answer(items.filter(item => input.selectedItems.includes(item)));
     });
     input.onDidTriggerButton(() => answer(back));
   });
+}
+
+function listOf<Item extends QuickPickItem>(placeholder: string, items: readonly Item[]): QuickPick<Item> {
+  const input = window.createQuickPick<Item>();
+  return Object.assign(input, { placeholder, items, matchOnDescription: true });
 }
 
 export interface Question {
@@ -70,6 +69,26 @@ export function ask(heading: Heading, { prompt, placeholder, value = '', check }
     });
     input.onDidTriggerButton(() => answer(back));
   });
+}
+
+/** One question; gives what is known after it. */
+export type Step<State> = (state: State, heading: Heading) => Promise<Answer<State>>;
+
+/** Goes through the questions that a state leads to, forth and back; undefined where the person gave up. */
+export async function askAll<State>(
+  title: string, start: State, stepsFor: (state: State) => readonly Step<State>[],
+): Promise<State | undefined> {
+  const states = [start];
+  for (;;) {
+    const state = states.at(-1)!;
+    const steps = stepsFor(state);
+    const step = steps[states.length - 1];
+    if (!step) return state;
+    const answer = await step(state, { title, step: states.length, totalSteps: steps.length });
+    if (answer === undefined) return undefined;
+    if (answer === back) states.pop();
+    else states.push(answer);
+  }
 }
 
 function shown<Value>(

@@ -2,7 +2,7 @@
 import { commands, window, type ExtensionContext } from 'vscode';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
-import { ask, back, choose, type Answer, type Heading } from './asking.ts';
+import { ask, askAll, choose, type Answer, type Heading } from './asking.ts';
 import { MixPage, type Mixed } from './mix-page.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
@@ -52,20 +52,11 @@ async function askedAgain(
   return typeof answer === 'string' ? changed(answer) : undefined;
 }
 
-/** Goes through the questions, forth and back; undefined where the person gave up. */
-async function answered(server: Asking): Promise<State | undefined> {
-  const states: State[] = [{ question: {}, origin: undefined }];
-  for (;;) {
-    const state = states.at(-1)!;
-    const steps = stepsFor(state.origin);
-    const step = steps[states.length - 1];
-    if (!step) return state;
-    const heading = { title: 'Mix a Solution', step: states.length, totalSteps: steps.length };
-    const answer = await step(state, heading, server);
-    if (answer === undefined) return undefined;
-    if (answer === back) states.pop();
-    else states.push(answer);
-  }
+/** Undefined where the person gave up. */
+function answered(server: Asking): Promise<State | undefined> {
+  const start: State = { question: {}, origin: undefined };
+  return askAll('Mix a Solution', start, ({ origin }) => stepsFor(origin)
+    .map(step => (state: State, heading: Heading) => step(state, heading, server)));
 }
 
 function stepsFor(origin: Origin | undefined): Step[] {

@@ -2,7 +2,7 @@
 import { commands, window, type ExtensionContext } from 'vscode';
 import type { Liquid, SoakChoices } from '../../server/src/features/soak/choices.ts';
 import type { SoakField, SoakQuestion } from '../../server/src/features/soak/records.ts';
-import { ask, back, choose, chooseSome, type Answer, type Heading } from './asking.ts';
+import { ask, askAll, back, choose, chooseSome, type Step } from './asking.ts';
 import { cursorOf } from './cursor.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
@@ -13,9 +13,6 @@ interface State {
   readonly question: SoakQuestion;
   readonly liquid: Liquid | undefined;
 }
-
-/** One question; gives what is known after it. */
-type Step = (state: State, heading: Heading) => Promise<Answer<State>>;
 
 export function registerSoak(context: ExtensionContext, server: JournalServer): void {
   context.subscriptions.push(commands.registerCommand('plumule.soak', () => soak(server)));
@@ -30,35 +27,21 @@ async function soak(server: JournalServer): Promise<void> {
     void window.showInformationMessage('There is no batch to soak. Write a lot first.');
     return;
   }
-  const question = await answered(choices, server, uri);
-  if (!question) return;
-  const written = (await server.soakRecords(question, uri))?.written;
+  const start: State = { question: { batches: [] }, liquid: undefined };
+  const stepsOf = stepsFor(choices, async question => (await server.soakRecords(question, uri))?.problems ?? {});
+  const answered = await askAll(TITLE, start, ({ liquid }) => stepsOf(liquid));
+  if (!answered) return;
+  const written = (await server.soakRecords(answered.question, uri))?.written;
   if (!written || !await writeRecord(written)) void window.showErrorMessage('The file has changed. Try again.');
-}
-
-/** Goes through the questions, forth and back; undefined where the person gave up. */
-async function answered(
-  choices: SoakChoices, server: JournalServer, uri: string | undefined,
-): Promise<SoakQuestion | undefined> {
-  const states: State[] = [{ question: { batches: [] }, liquid: undefined }];
-  const steps = stepsFor(choices, async question => (await server.soakRecords(question, uri))?.problems ?? {});
-  for (;;) {
-    const state = states.at(-1)!;
-    const all = steps(state.liquid);
-    const step = all[states.length - 1];
-    if (!step) return state.question;
-    const answer = await step(state, { title: TITLE, step: states.length, totalSteps: all.length });
-    if (answer === undefined) return undefined;
-    if (answer === back) states.pop();
-    else states.push(answer);
-  }
 }
 
 type Problems = (question: SoakQuestion) => Promise<Partial<Readonly<Record<SoakField, string>>>>;
 
-function stepsFor(choices: SoakChoices, problems: Problems): (liquid: Liquid | undefined) => Step[] {
+function stepsFor(
+  choices: SoakChoices, problems: Problems,
+): (liquid: Liquid | undefined) => Step<State>[] {
   /** A question for a text that the server reads as a journal would. */
-  const typed = (field: SoakField, prompt: (state: State) => string, placeholder: string, value?: string): Step => (
+  const typed = (field: SoakField, prompt: (state: State) => string, placeholder: string, value?: string): Step<State> => (
     async (state, heading) => {
       const changed = (text: string) => ({ ...state.question, [field]: text });
       const answer = await ask(heading, {
@@ -67,13 +50,13 @@ function stepsFor(choices: SoakChoices, problems: Problems): (liquid: Liquid | u
       return typeof answer === 'string' ? { ...state, question: changed(answer) } : answer;
     });
 
-  const batches: Step = async (state, heading) => {
+  const batches: Step<State> = async (state, heading) => {
     const items = choices.batches.map(({ id, text }) => ({ label: id, description: text }));
     const chosen = await chooseSome(heading, 'Which batches?', items);
     if (chosen === undefined || chosen === back) return chosen;
     return { ...state, question: { batches: chosen.map(({ label }) => label) } };
   };
-  const liquid: Step = async (state, heading) => {
+  const liquid: Step<State> = async (state, heading) => {
     const items = choices.liquids.map(each => ({ label: each.id, description: each.text, liquid: each }));
     const chosen = await choose(heading, 'In what?', items);
     if (typeof chosen !== 'object') return chosen;

@@ -42,7 +42,7 @@ export class Pictures {
       this.#panel.show(state);
       return;
     }
-    this.#take(window.createWebviewPanel(TYPE, 'Pictures', { viewColumn: ViewColumn.Beside, preserveFocus: false }, {}), state);
+    this.#open(state, false);
   }
 
   /**
@@ -50,11 +50,12 @@ export class Pictures {
    * the season, and the cursor stays where it is.
    */
   ring(uri: string): void {
-    if (!this.#panel) {
-      const place = { viewColumn: ViewColumn.Beside, preserveFocus: true };
-      this.#take(window.createWebviewPanel(TYPE, 'Pictures', place, {}), { view: 'season', uri });
-    }
+    if (!this.#panel) this.#open({ view: 'season', uri }, true);
     this.#panel!.ring();
+  }
+
+  #open(state: PanelState, preserveFocus: boolean): void {
+    this.#take(window.createWebviewPanel(TYPE, 'Pictures', { viewColumn: ViewColumn.Beside, preserveFocus }, {}), state);
   }
 
   #take(panel: WebviewPanel, state: PanelState): void {

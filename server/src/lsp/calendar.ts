@@ -9,7 +9,6 @@ import { placesNow, whereNow, whereText, type Container, type PlaceNow } from '.
 import { staysOf } from '../calendar/stays.ts';
 import { runningSoaks, type RunningSoak } from '../calendar/soaks.ts';
 import { placeOf, type Place } from '../features/place.ts';
-import { diaryOf, placeRecords } from '../features/record-place.ts';
 import type { Template } from '../features/completion/template.ts';
 import { summaryOfAll, type Summary } from '../features/summary.ts';
 import { isoOf } from '../model/day.ts';
@@ -24,6 +23,7 @@ import { stockList, type StockRow } from '../report/stocks/list.ts';
 import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from './calendar-shapes.ts';
 import { ownRequests, type Asked } from './own-requests.ts';
 import type { Service } from './service.ts';
+import { writtenInto } from './written.ts';
 import { snippetOf } from './snippets.ts';
 import type { Room } from './room.ts';
 import { filledRooms, nameOf } from './room-names.ts';
@@ -63,13 +63,10 @@ export function serveCalendar(connection: Connection, service: Service): void {
       const { room } = found;
       const { journal } = room;
       const moment = now(room);
-      const file = diaryOf(journal, moment.day, found.file);
       const records = lines(asked, journal, moment);
-      if (!file || records.length === 0) return null;
-      const uri = service.uriOf(file.name);
-      const placed = placeRecords(file, moment.day, records);
-      const snippet = toFillIn ? { snippet: withStops(placed.text, records) } : {};
-      return { uri, version: service.versionOf(uri), ...placed, ...snippet };
+      const written = writtenInto(service, room, moment.day, records, found.file);
+      if (!written) return null;
+      return { ...written, ...(toFillIn ? { snippet: withStops(written.text, records) } : {}) };
     });
   };
 

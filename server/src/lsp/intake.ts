@@ -4,7 +4,7 @@
  * left of it always belongs at the end of what is there.
  */
 import type { Room } from './room.ts';
-import { afterTurns, type Later } from './turns.ts';
+import { afterTurns, UNTIL_SENT, type Later } from './turns.ts';
 
 /** How much is read at a time. */
 export interface Pace {
@@ -55,8 +55,8 @@ export class Intake {
     this.#rests.set(file, rest);
     room.await(rest.whole);
     this.#readOn(file, rest);
-    // What was read first is shown before more is read, and takes some turns until it is on its way.
-    this.#wait(5);
+    // What was read first is shown before more is read.
+    this.#wait(UNTIL_SENT);
   }
 
   /** Reads all that is left of a text at once. */

@@ -5,7 +5,7 @@ import { problemKinds, type ProblemCode, type Severity } from '../model/problems
 import type { Moment } from '../journal/moment.ts';
 import { rangeOf } from './convert.ts';
 import type { Room } from './room.ts';
-import { afterTurns, type Later } from './turns.ts';
+import { afterTurns, UNTIL_SENT, type Later } from './turns.ts';
 import type { Workspace } from './workspace.ts';
 
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
@@ -101,7 +101,7 @@ export class Publisher {
         const files = room.isLoaded && !lotsWait ? new Set([...this.#check(room, inTurns), ...edited]) : open;
         for (const file of files) this.#publish(room, file, edited.has(file));
         if (room.isLoaded) this.#begun.add(room);
-        if (lotsWait) this.#checkAfter(5, room, edited);
+        if (lotsWait) this.#checkAfter(UNTIL_SENT, room, edited);
         else if (room.isLoaded && !room.book.isComplete) this.#checkAfter(1, room);
       } catch (error) {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);

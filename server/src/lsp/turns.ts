@@ -1,7 +1,10 @@
 /** Runs work at the next turn of the loop. */
 export type Later = (work: () => void) => void;
 
-/** Runs work after so many turns of the loop: what was sent before is on its way by then. */
+/** Turns of the loop after which what was sent is on its way. */
+export const UNTIL_SENT = 5;
+
+/** Runs work after so many turns of the loop. */
 export function afterTurns(later: Later, turns: number, work: () => void): void {
   later(() => (turns > 1 ? afterTurns(later, turns - 1, work) : work()));
 }
