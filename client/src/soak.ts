@@ -41,7 +41,9 @@ function stepsFor(
   choices: SoakChoices, problems: Problems,
 ): (liquid: Liquid | undefined) => Step<State>[] {
   /** A question for a text that the server reads as a journal would. */
-  const typed = (field: SoakField, prompt: (state: State) => string, placeholder: string, value?: string): Step<State> => (
+  const typed = (
+    field: SoakField, prompt: (state: State) => string, placeholder: string, value?: string,
+  ): Step<State> => (
     async (state, heading) => {
       const changed = (text: string) => ({ ...state.question, [field]: text });
       const answer = await ask(heading, {
