@@ -3,14 +3,16 @@
 //   node .config/build.mjs [--dev] [--watch]
 //
 // --dev leaves the code readable and adds source maps; --watch does so and builds again at every change.
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { chmod, readFile, stat, writeFile } from 'node:fs/promises';
+import { chmod, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { build, context } from 'esbuild';
 import { licences } from './licences.mjs';
+import { prime } from './prime.mjs';
 
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const { values: options } = parseArgs({ options: { dev: { type: 'boolean' }, watch: { type: 'boolean' } } });
@@ -38,10 +40,12 @@ const apart = besides({ 'cli/commands.ts': 'commands.cjs', 'main.node.ts': 'serv
 const bundles = [
   { from: 'client/src/main.node.ts', to: 'client.node.cjs', ...node, external: ['vscode'] },
   { from: 'client/src/main.browser.ts', to: 'client.browser.js', ...browser, format: 'cjs', external: ['vscode'] },
-  { from: 'server/src/main.node.ts', to: 'server.node.cjs', ...node },
+  { from: 'server/src/main.node.ts', to: 'server.node.cjs', ...node, isKept: true },
   { from: 'server/src/main.browser.ts', to: 'server.browser.js', ...browser, format: 'iife' },
   {
-    from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node,
+    from: 'server/src/cli/commands.ts', to: 'commands.cjs', ...node, isKept: true,
+    // Code that is kept cannot load modules in the other way.
+    supported: { 'dynamic-import': false },
     // Found at run time where it is installed.
     external: ['@duckdb/node-api', '@resvg/resvg-js'],
   },
@@ -52,10 +56,13 @@ const bundles = [
   },
 ];
 
-const settings = ({ from, to, ...rest }) => ({
+/** A program whose compiled code is kept stands in a file of its own; the file that has its name only loads it. */
+const fileOf = ({ to, isKept }) => path.join(ROOT, 'dist', isKept ? to.replace(/(\.node)?\.cjs$/, '.body.cjs') : to);
+
+const settings = ({ from, to, isKept, ...rest }) => ({
   ...rest,
   entryPoints: [path.join(ROOT, from)],
-  outfile: path.join(ROOT, 'dist', to),
+  outfile: fileOf({ to, isKept }),
   absWorkingDir: ROOT,
   bundle: true,
   alias: { debug: path.join(ROOT, '.config/no-debug.cjs') },
@@ -67,14 +74,29 @@ const settings = ({ from, to, ...rest }) => ({
   logLevel: 'warning',
 });
 
-async function finish({ to }, { warnings }) {
-  const file = path.join(ROOT, 'dist', to);
+async function finish(bundle, { warnings }) {
+  const { to, isKept } = bundle;
+  const file = fileOf(bundle);
   if (warnings.length) throw new Error(`${to}: a warning of the bundler fails the build`);
   // esbuild leaves regular expressions alone. A program with other characters is kept with two bytes for each of them,
   // and takes twice as long to be read at every start.
   if (!readable) await writeFile(file, inAscii(await readFile(file, 'utf8')));
   if (to === 'plumule.cjs') await chmod(file, 0o755);
-  console.log(`dist/${to.padEnd(20)}${((await stat(file)).size / 1024).toFixed(0).padStart(6)} KiB`);
+  if (isKept) await writeLoader(to, file);
+  console.log(`dist/${path.basename(file).padEnd(20)}${((await stat(file)).size / 1024).toFixed(0).padStart(6)} KiB`);
+}
+
+/** The file that loads a program whose compiled code is kept; code that is being worked on is not. */
+async function writeLoader(to, file) {
+  const print = readable ? undefined : createHash('sha256').update(await readFile(file)).digest('hex').slice(0, 16);
+  const contents = `
+    import path from 'node:path';
+    import { load } from './server/src/disk/kept-code.ts';
+    module.exports = load(path.join(__dirname, '${path.basename(file)}'), ${JSON.stringify(print)});`;
+  await build({
+    ...node, stdin: { contents, resolveDir: ROOT }, outfile: path.join(ROOT, 'dist', to), absWorkingDir: ROOT,
+    bundle: true, minify: !readable, logLevel: 'error',
+  });
 }
 
 function inAscii(program) {
@@ -102,11 +124,13 @@ if (options.watch) {
   }
 } else {
   try {
+    await rm(path.join(ROOT, 'dist/compiled'), { recursive: true, force: true });
     const results = await Promise.all(present.map(b => build(settings(b))));
     for (const [i, result] of results.entries()) await finish(present[i], result);
     const inputs = results.flatMap(({ metafile }) => Object.keys(metafile.inputs));
     await writeManPage();
     await writeFile(path.join(ROOT, 'dist/licences.txt'), await licences(ROOT, inputs));
+    if (!readable) await prime(ROOT);
   } catch (error) {
     // esbuild has printed its own errors already.
     if (!error.errors) console.error(error.message);

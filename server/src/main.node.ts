@@ -3,12 +3,10 @@ import {
   createConnection, ErrorCodes, ProposedFeatures, StreamMessageReader, StreamMessageWriter, type Connection,
 } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
-import { compileLate } from './disk/compiler.ts';
 import { filesOnDisk } from './disk/files.ts';
 import { Lifecycle } from './lsp/lifecycle.ts';
 import { serve } from './lsp/server.ts';
 
-compileLate();
 const lifecycle = new Lifecycle();
 const options = { messageStrategy: lifecycle };
 const channel = process.argv.some(argument => /^--(node-ipc|socket|pipe)/.test(argument));

@@ -1,10 +1,9 @@
-import { copyFile, readFile, readdir } from 'node:fs/promises';
+import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { findResvg, NO_RESVG, pngOf } from '../../server/src/cli/png.ts';
 import { folderWith } from '../disk/helpers.ts';
-import { plumule, shell } from './run.ts';
+import { copyProgram, plumule, shell } from './run.ts';
 
 const JOURNAL = `lot GEN-25 Gentiana lutea, 60 seeds
 split GEN-25, A 24 seeds, B 24 seeds
@@ -70,9 +69,8 @@ describe('plumule draw as PNG', () => {
   });
 
   it('says what to install where resvg is missing, and writes nothing', async () => {
-    const built = fileURLToPath(new URL('../../dist/', import.meta.url));
     const folder = await folderWith({ 'journal/winter.germ': JOURNAL });
-    for (const bundle of ['plumule.cjs', 'commands.cjs']) await copyFile(path.join(built, bundle), path.join(folder, bundle));
+    await copyProgram(folder);
     const run = await shell(folder, 'node plumule.cjs draw GEN-25 journal -o a.png');
     expect(run).toEqual({ code: 2, stdout: '', stderr: `plumule: a.png: ${NO_RESVG}\n` });
     expect(await readdir(folder)).not.toContain('a.png');

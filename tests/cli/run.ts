@@ -1,5 +1,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { copyFile } from 'node:fs/promises';
+import path from 'node:path';
 import { Writable } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { run } from '../../server/src/cli/run.ts';
@@ -71,6 +73,13 @@ export async function built(folder: string, ...args: string[]): Promise<Outcome>
 /** Runs a line of the shell in which `plumule` is the built command line. */
 export async function shell(folder: string, line: string): Promise<Outcome> {
   return start('bash', ['-c', `plumule() { ${JSON.stringify(process.execPath)} ${JSON.stringify(BUILT)} "$@"; }; ${line}`], folder);
+}
+
+/** Puts the built command line, with nothing that was installed beside it, into a folder. */
+export async function copyProgram(folder: string): Promise<void> {
+  for (const file of ['plumule.cjs', 'commands.cjs', 'commands.body.cjs']) {
+    await copyFile(path.join(path.dirname(BUILT), file), path.join(folder, file));
+  }
 }
 
 async function start(program: string, args: readonly string[], cwd: string): Promise<Outcome> {

@@ -1,12 +1,11 @@
-import { copyFile, readFile, readdir } from 'node:fs/promises';
+import { readFile, readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { describe, expect, it } from 'vitest';
 import { NO_DUCKDB } from '../../server/src/cli/parquet.ts';
 import { tables } from '../../server/src/tables/tables.ts';
 import { folderWith } from '../disk/helpers.ts';
-import { plumule, shell } from './run.ts';
+import { copyProgram, plumule, shell } from './run.ts';
 
 const JOURNAL = `zone Europe/Vienna
 lot GEN-25 Gentiana lutea, 24 seeds, collected 2025-09-20
@@ -98,9 +97,8 @@ describe('plumule export --tables', () => {
   });
 
   it('says what to install where DuckDB is missing, and writes nothing', async () => {
-    const built = fileURLToPath(new URL('../../dist/', import.meta.url));
     const folder = await folderWith({ 'journal/winter.germ': JOURNAL });
-    for (const bundle of ['plumule.cjs', 'commands.cjs']) await copyFile(path.join(built, bundle), path.join(folder, bundle));
+    await copyProgram(folder);
     const run = await shell(folder, 'node plumule.cjs export --tables --parquet -o out journal');
     expect(run).toEqual({ code: 2, stdout: '', stderr: `plumule: out: ${NO_DUCKDB}\n` });
     expect(await readdir(folder)).not.toContain('out');

@@ -1,5 +1,4 @@
 /** Entry of the command line `plumule`. */
-import { compileLate } from '../disk/compiler.ts';
 import { endWithOutput } from './output.ts';
 
 const given = process.argv.slice(2);
@@ -7,7 +6,4 @@ const given = process.argv.slice(2);
 endWithOutput();
 // What an editor starts again and again needs no reader of options.
 if (given.join(' ') === 'serve --stdio') void import('../main.node.ts');
-else {
-  compileLate();
-  void import('./run.ts').then(({ run }) => run(given));
-}
+else void import('./run.ts').then(({ run }) => run(given));
