@@ -18,3 +18,8 @@ test('the message names the day in this year and in the next', () => {
   // 36 years, of which 2028, 2032, ... 2060 are nine leap years: 36 * 365 + 9 + 1 day.
   expect(problem!.message).toBe('“sow” of L is dated 2062-01-11, 13150 days from now. Is the year right? It may be 2026-01-11 or 2027-01-11.');
 });
+
+test('a day that is itself in the next year is not offered in its own place', () => {
+  const [problem] = problemsIn('far-ahead', 'lot L Gentiana lutea\nsow L 2027-04-06', { now: '2026-03-01' });
+  expect(problem!.message).toBe('“sow” of L is dated 2027-04-06, 401 days from now. Is the year right? It may be 2026-04-06.');
+});

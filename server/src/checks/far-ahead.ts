@@ -16,7 +16,9 @@ export const farAhead: LotCheck = function* ({ batches }, { now }) {
       if (days <= FAR_AHEAD_DAYS || !Number.isFinite(day) || !meaningOf(event).isPlan || said.has(day)) continue;
       said.add(day);
       const year = Number(isoOf(now.day).slice(0, 4));
-      const near = [year, year + 1].map(each => addMonths(day, 12 * (each - Number(isoOf(day).slice(0, 4)))));
+      const near = [year, year + 1]
+        .map(each => addMonths(day, 12 * (each - Number(isoOf(day).slice(0, 4)))))
+        .filter(each => each - now.day <= FAR_AHEAD_DAYS);
       yield found(entry.line, 'far-ahead', dateOf(entry), {
         batch: batch.path, keyword, date: isoOf(day), days,
         suggestion: `Is the year right? It may be ${near.map(isoOf).join(' or ')}.`,
