@@ -1,5 +1,5 @@
 import { meaningOf } from '../model/events.ts';
-import { addMonths, isoOf } from '../model/day.ts';
+import { addMonths, isoOf, type Day } from '../model/day.ts';
 import { found, type LotCheck } from './check.ts';
 import { dateOf } from './spans.ts';
 
@@ -15,14 +15,18 @@ export const farAhead: LotCheck = function* ({ batches }, { now }) {
       const days = day - now.day;
       if (days <= FAR_AHEAD_DAYS || !Number.isFinite(day) || !meaningOf(event).isPlan || said.has(day)) continue;
       said.add(day);
-      const year = Number(isoOf(now.day).slice(0, 4));
-      const near = [year, year + 1]
-        .map(each => addMonths(day, 12 * (each - Number(isoOf(day).slice(0, 4)))))
-        .filter(each => each - now.day <= FAR_AHEAD_DAYS);
       yield found(entry.line, 'far-ahead', dateOf(entry), {
         batch: batch.path, keyword, date: isoOf(day), days,
-        suggestion: `Is the year right? It may be ${near.map(isoOf).join(' or ')}.`,
+        suggestion: `Is the year right? It may be ${nearer(day, now.day).map(isoOf).join(' or ')}.`,
       });
     }
   }
 };
+
+/** The same day of this year and of the next, where that is not far ahead itself. */
+export function nearer(day: Day, today: Day): Day[] {
+  const yearOf = (each: Day) => Number(isoOf(each).slice(0, 4));
+  return [0, 1]
+    .map(later => addMonths(day, 12 * (yearOf(today) + later - yearOf(day))))
+    .filter(each => each - today <= FAR_AHEAD_DAYS);
+}

@@ -36,6 +36,8 @@ describe('of several fixes', () => {
     // Two facts, but germinated seed is counted once.
     ['count V 2026-01-01, 3,1 rotted', ['* Change to “3, 1”']],
     ['count V 2026-01-01, 31,56', ['Change to “31, 56”']],
+    // It is more than 400 days ahead, and so would be the same day of the next year: it is that day.
+    ['chill V 2027-04-06, 4 C\nlot V Iris', ['Change to “2026-04-06”']],
   ])('%j has %j', (line, expected) => {
     expect(titles(line)).toEqual(expected);
   });

@@ -1,4 +1,5 @@
 /** Dates that are a year off: in January the year before is soon written. */
+import { nearer } from '../../../checks/far-ahead.ts';
 import type { Entry } from '../../../journal/life.ts';
 import { addMonths, hasDate, isoOf, type Day } from '../../../model/day.ts';
 import { lifeOf } from '../../events.ts';
@@ -12,14 +13,8 @@ function yearOff({ line, record: { date } }: Entry, by: -1 | 1, first: Day | und
 }
 
 /** Dated more than a year from now: this year or the next. */
-export const farAhead: Mender = ({ entry: { line, record: { date } } }, { now }) => {
-  const year = Number(isoOf(now.day).slice(0, 4));
-  return [year, year + 1].flatMap((each): Mend[] => {
-    if (!date) return [];
-    const day = isoOf(addMonths(date.day, 12 * (each - Number(isoOf(date.day).slice(0, 4)))));
-    return [{ title: `Change to “${day}”`, edits: [replace(line, date, day)] }];
-  });
-};
+export const farAhead: Mender = ({ entry: { line, record: { date } } }, { now }) =>
+  (date ? nearer(date.day, now.day) : []).map((day): Mend => ({ title: `Change to “${isoOf(day)}”`, edits: [replace(line, date!, isoOf(day))] }));
 
 /** Counted before it was sown, or before anything was done to it. */
 export const countBeforeSowing: Mender = ({ entry }, { journal, now }) => {
