@@ -5,7 +5,7 @@ import { activateWith, clientOptions, stop } from './activate.ts';
 
 export async function activate(context: ExtensionContext): Promise<void> {
   const module = context.asAbsolutePath('dist/server.node.cjs');
-  const server = { module, transport: TransportKind.ipc };
+  const server = { module, transport: TransportKind.stdio };
   const client = new LanguageClient('plumule', 'Plumule', { run: server, debug: server }, clientOptions);
   await activateWith(context, client);
 }

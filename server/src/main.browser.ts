@@ -1,14 +1,17 @@
 /** Entry of the server in a web worker. */
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { version } from '../../package.json';
+import { plain } from './lsp/known-json.ts';
 import { Lifecycle } from './lsp/lifecycle.ts';
 import { serve } from './lsp/server.ts';
 
 // The worker's own global is its port; this project compiles without the types of the browser.
 const port = globalThis as never;
 const lifecycle = new Lifecycle();
-const connection = createConnection(
-  new BrowserMessageReader(port), new BrowserMessageWriter(port), { messageStrategy: lifecycle });
+const writer = new BrowserMessageWriter(port);
+const write = writer.write.bind(writer);
+writer.write = message => write(plain(message));
+const connection = createConnection(new BrowserMessageReader(port), writer, { messageStrategy: lifecycle });
 lifecycle.serve(connection);
 serve(connection, { version, later: work => setTimeout(work, 0) });
 connection.listen();

@@ -1,9 +1,11 @@
 /** Entry of the server in Node: listens on the channel that the arguments name, over stdio where they name none. */
 import {
   createConnection, ErrorCodes, ProposedFeatures, StreamMessageReader, StreamMessageWriter, type Connection,
+  type Message,
 } from 'vscode-languageserver/node';
 import { version } from '../../package.json';
 import { filesOnDisk } from './disk/files.ts';
+import { encode } from './lsp/known-json.ts';
 import { Lifecycle } from './lsp/lifecycle.ts';
 import { serve } from './lsp/server.ts';
 
@@ -17,7 +19,8 @@ connection.listen();
 
 function overStdio(): Connection {
   const reader = new StreamMessageReader(process.stdin);
-  const writer = new StreamMessageWriter(process.stdout);
+  const contentTypeEncoder = { name: 'application/json', encode: (message: Message) => Promise.resolve(encode(message)) };
+  const writer = new StreamMessageWriter(process.stdout, { contentTypeEncoder });
   reader.onError(error => {
     if (!(error instanceof SyntaxError)) return;
     // JSON-RPC 2.0, section 5: nobody can tell which request it was.

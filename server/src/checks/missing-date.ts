@@ -21,7 +21,8 @@ export const missingDate: IdCheck = function* (id, mentions, { journal }) {
  * The problems of a file in the order of its lines, with one for each row of records that miss their `day` line: what
  * is missing there is one line. A record with a date of its own ends the row.
  */
-export function onceForEachRow(problems: readonly Found[]): Found[] {
+export function onceForEachRow(problems: Found[]): Found[] {
+  if (!problems.some(({ problem }) => problem.code === 'missing-date')) return problems;
   const rows: Found[][] = [];
   for (const each of problems) {
     if (each.problem.code !== 'missing-date') continue;

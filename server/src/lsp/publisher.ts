@@ -1,9 +1,10 @@
 /** Shows problems: one publish for a burst of changes, and only of files whose problems changed. */
 import { DiagnosticSeverity, type Connection, type Diagnostic } from './protocol.ts';
 import type { Found } from '../checks/check.ts';
-import { problemKinds, type ProblemCode, type Severity } from '../model/problems.ts';
+import { problemKinds, type Problem, type ProblemCode, type Severity } from '../model/problems.ts';
 import type { Moment } from '../journal/moment.ts';
 import { rangeOf } from './convert.ts';
+import { knownList } from './known-json.ts';
 import type { Room } from './room.ts';
 import { afterTurns, UNTIL_SENT, type Later } from './turns.ts';
 import type { Workspace } from './workspace.ts';
@@ -41,8 +42,10 @@ export class Publisher {
   readonly #version: (uri: string) => number | undefined;
   readonly #later: Later;
   readonly #dirty = new Map<Room, Set<string>>();
-  /** What the client shows of each file, as it was sent; files without problems are left out. */
-  readonly #shown = new Map<string, string>();
+  /** What the client shows of each file, as it was sent: the JSON of each problem. */
+  readonly #shown = new Map<string, readonly string[]>();
+  /** The JSON of each problem as it was sent last, and what that depended on beside the problem. */
+  readonly #written = new WeakMap<Problem, { readonly place: string; readonly json: string }>();
   /** The version of each file for which something was sent last. */
   readonly #answered = new Map<string, number>();
   /** Those whose lots were checked, or are about to be. */
@@ -81,7 +84,7 @@ export class Publisher {
 
   /** Forgets what a file shows, so that it is sent again: a client may have dropped it with the closed document. */
   forget(file: string): void {
-    if (this.#shown.has(file)) this.#shown.set(file, '?');
+    if (this.#shown.has(file)) this.#shown.set(file, ['?']);
     this.#answered.delete(file);
   }
 
@@ -129,26 +132,40 @@ export class Publisher {
     const workspace = this.#workspace();
     const uri = workspace.uriOf(file);
     const elsewhere = workspace.find(uri)?.room ?? room;
-    const diagnostics = elsewhere === room ? this.#diagnosticsOf(foundIn(room, file, workspace), workspace) : [];
+    const problems = elsewhere === room ? this.#jsonOf(foundIn(room, file, workspace), workspace) : [];
     if (elsewhere !== room && elsewhere.journal.files.has(file)) return;
-    const text = diagnostics.length === 0 ? '' : JSON.stringify(diagnostics);
     const version = this.#version(uri);
     const wanted = this.options.versions && edited && version !== undefined && this.#answered.get(file) !== version;
-    if (text === (this.#shown.get(file) ?? '') && !wanted) return;
-    if (text === '') this.#shown.delete(file);
-    else this.#shown.set(file, text);
+    if (isSame(problems, this.#shown.get(file) ?? []) && !wanted) return;
+    if (problems.length === 0) this.#shown.delete(file);
+    else this.#shown.set(file, problems);
     if (version !== undefined) this.#answered.set(file, version);
+    const diagnostics = knownList<Diagnostic>(`[${problems.join(',')}]`);
     void this.#connection.sendDiagnostics({ uri, diagnostics, ...(version !== undefined && { version }) });
   }
 
-  #diagnosticsOf(found: readonly Found[], workspace: Workspace): Diagnostic[] {
+  /** The problems that are shown, each as the JSON of the protocol. */
+  #jsonOf(found: readonly Found[], workspace: Workspace): string[] {
     const shown = found.filter(({ problem }) => this.#severityOf(problem.code) !== 'off');
-    const diagnostics = shown.slice(0, MOST).map(item => this.#diagnosticOf(item, workspace));
-    const last = diagnostics.at(-1);
-    if (!last || shown.length <= MOST) return diagnostics;
+    const problems = shown.slice(0, MOST).map(item => this.#problemJson(item, workspace));
     const more = shown.length - MOST;
+    if (more <= 0) return problems;
     const notice = `${more === 1 ? '1 more problem in this file is' : `${more} more problems in this file are`} not shown.`;
-    return [...diagnostics.slice(0, -1), { ...last, message: `${shown[MOST - 1]!.problem.message} ${notice}` }];
+    const last = shown[MOST - 1]!;
+    const message = `${last.problem.message} ${notice}`;
+    return [...problems.slice(0, -1), JSON.stringify({ ...this.#diagnosticOf(last, workspace), message })];
+  }
+
+  /** Most problems of a file stay as they are when one line is edited. */
+  #problemJson(found: Found, workspace: Workspace): string {
+    const { line, problem, related } = found;
+    const others = related.map(each => `${each.line.number} ${workspace.uriOf(each.line.store.name)}`);
+    const place = [line.number, this.#severityOf(problem.code), ...others].join('\n');
+    const before = this.#written.get(problem);
+    if (before?.place === place) return before.json;
+    const json = JSON.stringify(this.#diagnosticOf(found, workspace));
+    this.#written.set(problem, { place, json });
+    return json;
   }
 
   #diagnosticOf({ line, problem, related }: Found, workspace: Workspace): Diagnostic {
@@ -176,6 +193,11 @@ export class Publisher {
 /** Of a text that is still read, what the rest of it cannot change; how many there are cannot be told yet. */
 function foundIn({ book }: Room, file: string, workspace: Workspace): Found[] {
   return workspace.isWhole(file) ? book.of(file) : book.surelyIn(file, MOST);
+}
+
+/** Texts that were kept are the same objects, and compared at once. */
+function isSame(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((json, i) => json === b[i]);
 }
 
 function isLong({ journal }: Room): boolean {

@@ -1,36 +1,68 @@
-/** Semantic tokens as numbers: the protocol's form, five of them a token, and what changed in it. */
+/**
+ * Semantic tokens in the protocol's form, five numbers a token, and what changed in it. Hundreds of thousands of
+ * numbers are kept as the digits that are sent, a fifth of the room that a list of them would take.
+ */
+import { knownList } from './known-json.ts';
 import type { SemanticTokens, SemanticTokensDelta, SemanticTokensEdit } from './protocol.ts';
 
-/** Numbers in a part. */
-const ROOM = 5 * 4096;
+const [COMMA, ZERO, OPEN, CLOSE] = [0x2c, 0x30, 0x5b, 0x5d];
 
-/** Takes tokens in the order of the text. Their numbers lie in parts, so that few are copied as they grow. */
+/** More bytes than the five numbers of a token take. */
+const TOKEN_ROOM = 64;
+
+/** Takes tokens in the order of the text. */
 export class TokenData {
-  readonly #parts: number[][] = [];
-  #part: number[] = [];
+  #bytes = new Uint8Array(4096);
+  #length = 0;
   #line = 0;
   #start = 0;
 
   /** LSP 3.17: line and start are counted from the token before, the start only within its line. */
   add(line: number, start: number, length: number, type: number, bits: number): void {
-    if (this.#part.length === ROOM) {
-      this.#parts.push(this.#part);
-      this.#part = [];
-    }
-    this.#part.push(line - this.#line, line === this.#line ? start - this.#start : start, length, type, bits);
+    if (this.#length + TOKEN_ROOM > this.#bytes.length) this.#grow();
+    this.#write(line - this.#line);
+    this.#write(line === this.#line ? start - this.#start : start);
+    this.#write(length);
+    this.#write(type);
+    this.#write(bits);
     this.#line = line;
     this.#start = start;
   }
 
-  numbers(): number[] {
-    return ([] as number[]).concat(...this.#parts, this.#part);
+  /** The numbers as JSON without brackets. */
+  numbers(): Uint8Array {
+    return this.#bytes.subarray(0, Math.max(0, this.#length - 1));
   }
+
+  #grow(): void {
+    const bytes = new Uint8Array(this.#bytes.length * 2);
+    bytes.set(this.#bytes);
+    this.#bytes = bytes;
+  }
+
+  /** A number and a comma. */
+  #write(number: number): void {
+    if (number >= 10) this.#writeDigits(number);
+    else this.#bytes[this.#length++] = ZERO + number;
+    this.#bytes[this.#length++] = COMMA;
+  }
+
+  #writeDigits(number: number): void {
+    const rest = Math.floor(number / 10);
+    if (rest > 0) this.#writeDigits(rest);
+    this.#bytes[this.#length++] = ZERO + number % 10;
+  }
+}
+
+/** All tokens of `data`, for an answer. */
+export function tokensOf(data: TokenData): SemanticTokens {
+  return { data: listOf(data.numbers()) };
 }
 
 /** What a document was coloured with last. */
 interface Last {
   readonly id: string;
-  readonly numbers: readonly number[];
+  readonly numbers: Uint8Array;
 }
 
 /** The answers about each open document, so that the next can be what changed since. */
@@ -40,7 +72,7 @@ export class TokenAnswers {
 
   full(uri: string, data: TokenData): SemanticTokens {
     const { id, numbers } = this.#keep(uri, data);
-    return { resultId: id, data: numbers };
+    return { resultId: id, data: listOf(numbers) };
   }
 
   /** All tokens, where the client names another answer than the last. */
@@ -56,20 +88,48 @@ export class TokenAnswers {
     for (const uri of this.#last.keys()) if (!isOpen(uri)) this.#last.delete(uri);
   }
 
-  #keep(uri: string, data: TokenData): { id: string; numbers: number[] } {
+  #keep(uri: string, data: TokenData): Last {
     const last = { id: String(++this.#answers), numbers: data.numbers() };
     this.#last.set(uri, last);
     return last;
   }
 }
 
-/** One edit, of all between the first and the last difference. */
-function editsBetween(before: readonly number[], now: readonly number[]): SemanticTokensEdit[] {
+function listOf(numbers: Uint8Array): number[] {
+  const json = new Uint8Array(numbers.length + 2);
+  json[0] = OPEN;
+  json.set(numbers, 1);
+  json[json.length - 1] = CLOSE;
+  return knownList(json);
+}
+
+/** One edit, of all between the first and the last number that differs. */
+function editsBetween(before: Uint8Array, now: Uint8Array): SemanticTokensEdit[] {
   const shorter = Math.min(before.length, now.length);
-  let start = 0;
-  while (start < shorter && before[start] === now[start]) start++;
-  if (start === before.length && start === now.length) return [];
+  let same = 0;
+  while (same < shorter && before[same] === now[same]) same++;
+  if (same === before.length && same === now.length) return [];
+  while (!isStart(before, same)) same--;
   let tail = 0;
-  while (tail < shorter - start && before[before.length - 1 - tail] === now[now.length - 1 - tail]) tail++;
-  return [{ start, deleteCount: before.length - start - tail, data: now.slice(start, now.length - tail) }];
+  while (tail < shorter - same && before[before.length - 1 - tail] === now[now.length - 1 - tail]) tail++;
+  while (tail > 0 && !(isStart(before, before.length - tail) && isStart(now, now.length - tail))) tail--;
+  const [gone, come] = [before.subarray(same, before.length - tail), now.subarray(same, now.length - tail)];
+  return [{ start: numbersIn(before.subarray(0, same)), deleteCount: numbersIn(gone), data: read(come) }];
+}
+
+/** Whether a number begins there. */
+function isStart(numbers: Uint8Array, at: number): boolean {
+  return at === 0 || numbers[at - 1] === COMMA;
+}
+
+/** How many there are in a part that begins with a number and ends with one or with its comma. */
+function numbersIn(part: Uint8Array): number {
+  let count = part.length === 0 || part.at(-1) === COMMA ? 0 : 1;
+  for (const byte of part) if (byte === COMMA) count++;
+  return count;
+}
+
+function read(part: Uint8Array): number[] {
+  const text = new TextDecoder().decode(part.at(-1) === COMMA ? part.subarray(0, -1) : part);
+  return text === '' ? [] : text.split(',').map(Number);
 }
