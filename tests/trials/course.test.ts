@@ -88,7 +88,8 @@ describe('the course of a batch', () => {
     `));
     expect(known(sown('2026-01-20').germination.sown)).toMatchObject({ x: 8, n: 20 });
     expect(sown('2026-01-20').meanTime.mean).toEqual({ undefined: 'it was sown in portions, each with its own day 0' });
-    expect(valueOf(sown('2026-01-03').meanTime.mean)).toBe(31);
+    expect(valueOf(sown('2026-01-04').meanTime.mean)).toBe(31);
+    expect(sown('2026-01-05').meanTime.mean).toHaveProperty('undefined');
   });
 
   test('of seed that is sown once more after a soak keeps its days', () => {
@@ -113,6 +114,12 @@ describe('the course of a batch', () => {
     // As long as nothing is counted later, what was seen by then stands.
     expect(days(course(source))).toEqual([[10, 4]]);
     expect(course(source).sown).toBe(20);
+    expect(days(course(`${source}\n      move L 2026-01-13, at frame`))).toEqual([[10, 4]]);
+    const left = source.replace('split L 2026-01-12, A 8 seeds', 'send L 2026-01-12, 8 seeds, to a friend');
+    expect(courseOf(lotOf(`${left}\n      count L 2026-02-01, 3`).root)).toHaveProperty('undefined');
+    // Nothing had grown: those split off are as good a part as those that stay.
+    const none = source.replace('count L 2026-01-11, 4', 'count L 2026-01-11, 0, 2 lost');
+    expect(days(course(`${none}\n      count L 2026-02-01, 3`))).toEqual([[10, 0], [31, 3]]);
   });
 
   test('is that of seed split off after the sowing, with the day 0 of its parent', () => {
@@ -136,5 +143,8 @@ describe('the course of a batch', () => {
     expect(until('2026-01-31')).toEqual([[10, 4], [20, 7]]);
     expect(until('2026-01-21')).toEqual([[10, 4]]);
     expect(until('2026-01-11')).toEqual([]);
+    const { root: portions } = lotOf('lot L Iris alba, 20 seeds\nsow L 2026-01-01, 10 seeds\nsow L 2026-01-20, 10 seeds\ncount L 2026-02-01, 8');
+    expect(courseUntil(known(courseOf(portions)), portions.origin!.moment.day, dayOfIso('2026-02-02')!).untimed)
+      .toBe('it was sown in portions, each with its own day 0');
   });
 });

@@ -49,8 +49,15 @@ describe('drops on stuck seedlings', () => {
   test('are too few to tell with a few seedlings, and nothing is told without a side to compare', () => {
     expect(dropsOf({ stuck: 3, freed: 3, drops: 'water' }, { stuck: 9, freed: 1 }).contests[0]!.verdict).toBe('too few to tell');
     expect(dropsOf({ stuck: 5, freed: 3, drops: 'water' }, { stuck: 5, freed: 2 }).contests[0]!.verdict).toBe('too few to tell');
+    const told = (given: number, without: number) => dropsOf({ stuck: given, freed: 1, drops: 'water' }, { stuck: without, freed: 1 }).contests[0]!.freed !== undefined;
+    expect([told(3, 4), told(4, 3), told(4, 4)]).toEqual([false, false, true]);
     const alone = dropsOf({ stuck: 10, freed: 9, drops: 'water' }).contests[0]!;
     expect(dropsTexts(alone)).toEqual(['Cannot tell: 9 of 10 (90 %) stuck seedlings were freed, and no stuck seedling of this lot was left without drops.']);
+  });
+
+  test('are of no benefit where not even the interval reaches so far, and help where more stay alive', () => {
+    expect(dropsOf({ stuck: 20, freed: 12, drops: 'water' }, { stuck: 20, freed: 17 }).contests[0]!.verdict).toBe('no sign of a benefit');
+    expect(dropsOf({ stuck: 10, freed: 5, drops: 'water' }, { stuck: 10, freed: 5, died: 12 }).contests[0]!.verdict).toBe('helped');
   });
 
   test('of different liquids are told apart, and a batch of which some were given drops is left out', () => {
@@ -81,9 +88,23 @@ apply L/B 2026-01-21, water
     expect(leftOut.map(({ why }) => why.undefined)).toEqual(['its seedlings were not counted after the drops']);
   });
 
+  test('were given to all that were stuck then, be it in two rounds, or to too few of them', () => {
+    const journal = new Journal();
+    const batch = (name: string, ...records: string[]) => [
+      `sow L/${name} 2026-01-01, 20 seeds, 18 C`, `count L/${name} 2026-01-20, 20, 10 stuck, 3 freed`,
+      ...records.map(record => `apply L/${name} 2026-01-20, water, ${record}`), `count L/${name} 2026-02-01, 5 freed`,
+    ].join('\n');
+    journal.set('j.germ', ['lot L Iris, 100 seeds', 'split L, A 20 seeds, B 20 seeds, C 20 seeds', batch('A', '7 seedlings'),
+      batch('B', '3 seedlings', '7 seedlings'), batch('C', '6 seedlings'), ''].join('\n'));
+    const { contests, leftOut } = trialOf(journal.lot('L')!).drops;
+    expect(contests[0]!.given).toMatchObject({ batches: [{ path: 'L/A' }, { path: 'L/B' }], freed: { x: 10, n: 14 } });
+    expect(leftOut.map(({ why }) => why.undefined)).toEqual([
+      '6 of its 7 stuck seedlings were given drops, and the counts do not tell which of them were freed']);
+  });
+
   test('that differ in more than the drops are not judged', () => {
     const journal = new Journal();
-    journal.set('j.germ', `lot L Iris, 40 seeds
+    const source = `lot L Iris, 40 seeds
 split L, A 20 seeds, B 20 seeds
 sow L/A 2026-01-01, 20 seeds, 18 C
 sow L/B 2026-01-01, 20 seeds, 8 C
@@ -92,9 +113,21 @@ count L/B 2026-01-20, 20, 10 stuck
 apply L/A 2026-01-21, water
 count L/A 2026-02-01, 10 freed
 count L/B 2026-02-01, 0
-`);
+`;
+    journal.set('j.germ', source);
     const [contest] = trialOf(journal.lot('L')!).drops.contests;
     expect(contest).toMatchObject({ verdict: 'cannot tell', alsoDiffers: ['temperature'] });
+    const differing = (text: string) => {
+      const other = new Journal();
+      other.set('j.germ', text);
+      return trialOf(other.lot('L')!).drops.contests[0]!.alsoDiffers;
+    };
+    const alike = source.replace('8 C\ncount', '18 C\ncount');
+    expect(differing(alike)).toEqual([]);
+    expect(differing(alike.replace('sow L/A', 'soak L/A 2025-12-31 08:00, GA3 500 ppm, 24 h\nsow L/A'))).toContain('soak');
+    expect(differing(`${alike}chill L/A 2026-03-01, 4 C\n`)).toEqual([]);
+    const unknown = alike.replace('lot L Iris, 40 seeds', 'lot L Iris').replace(', B 20 seeds', '').replace('01-01, 20 seeds, 18 C\ncount', '01-01, 18 C\ncount');
+    expect(differing(unknown.replaceAll('L/B', 'L'))).toEqual(['how far they are alike']);
   });
 
   test('are claimed to help or harm at the level of the engine, halved for the two outcomes', () => {

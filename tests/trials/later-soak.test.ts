@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { known } from '../measures/helpers.ts';
-import { trial } from './helpers.ts';
+import { groupText, trial } from './helpers.ts';
 
 /** Two halves watched alike from 2026-01-11; A is soaked on 2026-02-15, five weeks later. */
 function halves({ first = '', base = '2026-02-15', soakB = '', resown = ', 15 C', after = true, more = '' } = {}): string {
@@ -47,6 +47,7 @@ describe('seed that was watched and then soaked', () => {
     expect(shares).toEqual([{ x: 3, n: 24 }, { x: 8, n: 21 }]);
     expect(contests.map(({ alsoDiffers }) => alsoDiffers)).toEqual([[], ['earlier soaks']]);
     expect(contests[1]!.verdict.rule).toBe('more-differs');
+    expect([contests[1]!.treated, contests[1]!.untreated!].map(groupText)).toEqual(['GA3 500: A', 'untreated: B']);
   });
 
   test('has only what its first part lay in: a new medium at the second sowing matters from then on', () => {
@@ -67,6 +68,56 @@ describe('seed that was watched and then soaked', () => {
     expect(trial(halves()).contests[0]!.remarks.join()).toContain('was not soaked in water');
     const { contests: [wet] } = trial(halves({ soakB: 'soak L/B 2026-02-15 19:00, water, 24 h' }));
     expect(wet!.remarks.join()).not.toContain('was not soaked in water');
+    const { contests: [next] } = trial(halves({ soakB: 'soak L/B 2026-02-16 08:00, water, 24 h' }));
+    expect(next!.remarks.join()).not.toContain('was not soaked in water');
+    const first = 'soak L/A 2026-01-10 18:00, water, 24 h\n    soak L/B 2026-01-10 18:00, water, 24 h';
+    expect(trial(halves({ first })).contests[0]!.remarks.join()).toContain('was not soaked in water');
+  });
+
+  test('leaves out what was lost before, and what was lost since', () => {
+    const source = halves({ more: 'discard L/A 2026-03-02' }).replace('1, 1 leggy', '1, 1 leggy, 2 lost').replace('2026-03-01, 8', '2026-03-01, 8, 3 lost');
+    const { comparison, treated, untreated } = trial(source).contests[0]!;
+    expect(known(comparison).germinated.treated).toEqual({ x: 8, n: 16 });
+    expect([treated, untreated!].map(({ batches: [first] }) => first!.course.closed)).toEqual([true, undefined]);
+  });
+
+  test('is beside what was looked at a day before or after, and beside nothing else', () => {
+    const lookedAt = (base: string) => trial(halves({ base })).contests.length;
+    expect(['2026-02-13', '2026-02-14', '2026-02-15'].map(lookedAt)).toEqual([0, 1, 1]);
+  });
+
+  test('is beside nothing that was treated from the day before the look to the day after the soak', () => {
+    const beside = (soakB: string) => trial(halves({ soakB })).contests.filter(({ treated }) => treated.batches[0]!.batch.path === 'L/A');
+    const soaked = (day: string) => beside(`soak L/B ${day} 20:30, KNO3 0.2 %, 1 h`).length;
+    expect(['2026-02-13', '2026-02-14', '2026-02-15'].map(soaked)).toEqual([1, 0, 0]);
+    const counted = (day: string) => beside(`count L/B ${day}, 0\n    soak L/B ${day} 20:30, KNO3 0.2 %, 1 h`);
+    expect(['2026-02-15', '2026-02-16'].map(counted)).toEqual([[], []]);
+    const [{ untreated, remarks }] = counted('2026-02-17') as [ReturnType<typeof counted>[number]];
+    expect(untreated!.batches.map(({ batch, course: { checks } }) => [batch.path, checks.map(({ day }) => day)])).toEqual([['L/B', [0, 2]]]);
+    expect(remarks).toContain('L/B is compared up to the day on which it was soaked itself');
+  });
+
+  test('is looked at up to its next soak, which is a trial of its own, and up to a division of what has not germinated', () => {
+    const again = trial(halves({ more: 'soak L/A 2026-03-05 19:00, KNO3 0.2 %, 24 h\n    count L/A 2026-03-20, 5\n    count L/B 2026-03-20, 2' }));
+    expect(again.contests.map(({ treated, comparison }) => [groupText(treated), known(comparison).germinated.treated])).toEqual([
+      ['GA3 500: A', { x: 8, n: 21 }], ['KNO3 2000: A', { x: 5, n: 13 }]]);
+    const divided = trial(halves({ more: 'split L/B 2026-03-02, C 5 seeds\n    count L/A 2026-03-20, 2\n    count L/B 2026-03-20, 2' })).contests[0]!;
+    expect(divided.untreated!.batches[0]!.course).toMatchObject({ closed: true, checks: [{ day: 0 }, { day: 14 }] });
+    expect(divided.remarks).toContain('L/B is compared up to the day on which seed was split off it');
+  });
+
+  test('is no replicate of seed that was soaked in something else or on another day', () => {
+    const { contests } = trial(`
+      lot L Iris alba, 90 seeds
+      split L, A 20 seeds, B 20 seeds, C 20 seeds, D 20 seeds
+      ${['A', 'B', 'C', 'D'].map(part => `sow L/${part} 2026-01-11\ncount L/${part} 2026-02-01, 1\nmove L/${part} 2026-02-02, at frame`).join('\n')}
+      soak L/A 2026-02-02 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-02-02 19:00, GA3 250 ppm, 24 h
+      soak L/C 2026-02-04 19:00, GA3 500 ppm, 24 h
+      ${['A', 'B', 'C', 'D'].map(part => `count L/${part} 2026-03-01, 5`).join('\n')}
+    `);
+    expect(contests.map(({ treated, untreated }) => [groupText(treated), groupText(untreated!)])).toEqual([
+      ['GA3 500: A', 'untreated: D'], ['GA3 250: B', 'untreated: D'], ['GA3 500: C', 'untreated: D']]);
   });
 
   test('names what else changed with it', () => {
@@ -118,9 +169,20 @@ describe('seed that was watched and then soaked', () => {
     ['no other half was looked at when it was soaked', halves({ base: '2026-02-10' }),
       'its soak of 2026-02-15 is not compared: no other batch was counted both on 2026-02-15 and after the soak'],
     ['nobody counted it since', halves({ after: false }), 'its soak of 2026-02-15 is not compared: the batch was not counted after it'],
+    ['it was counted on the day before the soak alone', halves({ after: false }).replace('count L/A 2026-02-15, 1, 1 leggy', 'count L/A 2026-02-14, 1'),
+      'its soak of 2026-02-15 is not compared: the batch was not counted after it'],
   ])('is listed with the reason where %s', (_, source, reason) => {
     const { contests, leftOut } = trial(source);
     expect(contests).toEqual([]);
     expect(leftOut).toMatchObject([{ batch: { path: 'L/A' }, why: { undefined: reason } }]);
+  });
+
+  test('is listed where nobody knows how many seeds there were, and has no counterpart that has an error', () => {
+    const { leftOut } = trial('lot L Iris alba\nsow L 2026-01-11\ncount L 2026-02-01, 1\nsoak L 2026-02-02, GA3 500 ppm\ncount L 2026-03-01, 3');
+    expect(leftOut.map(({ why }) => why.undefined)).toContain('its soak of 2026-02-02 is not compared: the number of seeds is unknown');
+    const unread = (part: string) => trial(halves({ more: `count L/${part} 2026-03-20, 3 x` })).leftOut.map(({ batch, why }) => [batch.path, why.undefined]);
+    const error = 'a record of it, or of the seed it was split from, has an error';
+    expect(unread('A')).toEqual([['L/A', error]]);
+    expect(unread('B')).toContainEqual(['L/A', 'its soak of 2026-02-15 is not compared: no other batch was counted both on 2026-02-15 and after the soak']);
   });
 });

@@ -48,6 +48,9 @@ describe('treated seed', () => {
     expect(contest(twoBatches({ a: ', 20 C' }))).toMatchObject({
       alsoDiffers: [], remarks: ['the temperature is recorded for one side only'], verdict: { rule: 'more' },
     });
+    for (const sides of [{ a: ', in grit' }, { b: ', in grit' }]) {
+      expect(contest(twoBatches(sides))).toMatchObject({ alsoDiffers: [], remarks: ['the medium is recorded for one side only'] });
+    }
   });
 
   test('sown much later or earlier is not judged', () => {
@@ -63,6 +66,9 @@ describe('treated seed', () => {
     expect(contest(late)).toMatchObject({ alsoDiffers: ['sowing date'], verdict: { rule: 'more-differs' } });
     expect(contest(portions('B', '2026-01-19')(late))).toMatchObject({ alsoDiffers: [], verdict: { rule: 'more' } });
     expect(contest(portions('A', '2026-01-13')(twoBatches()))).toMatchObject({ alsoDiffers: [] });
+    // The second portion went into the same medium, whether or not that is written again.
+    const inGrit = portions('A', '2026-01-13')(twoBatches({ b: ', in grit' })).replace('2026-01-11, 10 seeds', '2026-01-11, 10 seeds, in grit');
+    expect(contest(inGrit)).toMatchObject({ alsoDiffers: [], remarks: [] });
   });
 
   test('that was sown, beside seed that never was, is not judged', () => {
@@ -78,6 +84,11 @@ describe('treated seed', () => {
     expect(contest(both).alsoDiffers).toEqual([]);
     expect(contest(both.replace('41 F', '8 C')).alsoDiffers).toEqual(['warm and cold stages']);
     expect(contest(both.replace('2026-01-22', '2026-01-31')).alsoDiffers).toEqual(['warm and cold stages']);
+    const outside = twoBatches().replace('count L/A', 'move L/A 2026-01-21, at bench, outdoors\n    count L/A');
+    expect(contest(outside).alsoDiffers).toEqual(['standing outdoors']);
+    const bothOutside = outside.replace('count L/B', 'move L/B 2026-01-24, at bench, outdoors\n    count L/B');
+    expect(contest(bothOutside).alsoDiffers).toEqual([]);
+    expect(contest(bothOutside.replace('2026-01-24', '2026-01-26')).alsoDiffers).toEqual(['standing outdoors']);
   });
 
   test('that stood in a regime is not judged beside seed that did not: its stages are stages, written down or not', () => {
@@ -139,6 +150,23 @@ describe('treated seed', () => {
     expect(contests.map(({ untreated, remarks }) => [groupText(untreated!), remarks])).toEqual([['untreated: D', []]]);
   });
 
+  test('is compared with seed of which more was written down, and in the same place rather than in another', () => {
+    const beside = (b: string, c: string) => trial(`
+      lot L Iris alba, 100 seeds
+      split L, A 20 seeds, B 22 seeds, C 20 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      sow L/A 2026-01-11 19:00, 20 C, in grit, at mat
+      sow L/B 2026-01-11 19:00${b}
+      sow L/C 2026-01-11 19:00${c}
+      count L/A 2026-02-10, 15
+      count L/B 2026-02-10, 5
+      count L/C 2026-02-10, 5
+    `).contests.map(({ untreated }) => groupText(untreated!));
+    expect(beside(', in moss, at mat', ', 20 C, in loam, at mat')).toEqual(['untreated: C']);
+    expect(beside(', 20 C, in moss, at frame', ', 20 C, in loam, at mat')).toEqual(['untreated: C']);
+    expect(beside(', 20 C, in moss, at mat', ', 20 C, in loam, at frame')).toEqual(['untreated: B']);
+  });
+
   test('is compared with the larger of two groups that differ as much', () => {
     const { contests } = trial(`
       lot L Iris alba, 100 seeds
@@ -189,6 +217,17 @@ describe('treated seed', () => {
     expect(groups).toHaveLength(2);
     expect(contests[0]).toMatchObject({ remarks: ['L/B is compared up to the day on which it was soaked itself'], verdict: { rule: 'more' } });
     expect(known(contests[0]!.comparison).germinated.untreated).toEqual({ x: 1, n: 20 });
+  });
+
+  test.each([
+    ['split L/B 2026-02-11, C 8 seeds', 'seed was split off it'],
+    ['send L/B 2026-02-11, 8 seeds, to a friend', 'seed of it left'],
+  ])('is compared with seed of which some was taken away up to then, and that is said: %s', (record, how) => {
+    const more = 'count L/B 2026-03-10, 4\n    discard L/A 2026-03-11';
+    const { remarks, comparison } = contest(twoBatches({ up: [15, 1] }).replace('discard L/A 2026-02-11', `${record}\n    ${more}`)
+      .replace('discard L/B 2026-02-11', ''));
+    expect(remarks).toEqual([`L/B is compared up to the day on which ${how}`]);
+    expect(known(comparison).germinated.untreated).toEqual({ x: 1, n: 20 });
   });
 
   test('that is the rest of an earlier sowing is compared with the other part of that rest', () => {
@@ -275,5 +314,19 @@ describe('empty seed', () => {
     expect(contest(journal('3 fresh, 5 empty', '18 fresh')).alsoDiffers).toEqual(['empty seed (5 of 24 against 0 of 24)']);
     const few = journal('3 fresh, 5 empty', '18 fresh').replace('count L/A 2026-02-20, 16', 'count L/A 2026-02-20, 6').replace('3 fresh', '13 fresh');
     expect(contest(few)).toMatchObject({ alsoDiffers: [] });
+    // 6 of 24 less 2 of 24 is 17 points, 6 of 19 less 2 of 24 is 23.
+    const fewer = few.replace('count L/B 2026-02-20, 6', 'count L/B 2026-02-20, 2').replace('18 fresh', '22 fresh');
+    expect(contest(fewer)).toMatchObject({ alsoDiffers: [] });
+    // 12 of 24 is 13 points less than 12 of 19, on either side.
+    const half = journal('7 fresh, 5 empty', '18 fresh').replace('2026-02-20, 16', '2026-02-20, 12');
+    expect(contest(half).alsoDiffers).toEqual(['empty seed (5 of 24 against 0 of 24)']);
+    const other = journal('8 fresh', '7 fresh, 5 empty').replace('2026-02-20, 6', '2026-02-20, 12');
+    expect(contest(other).alsoDiffers).toEqual(['empty seed (0 of 24 against 5 of 24)']);
+  });
+
+  test('is of all seed that was not lost, and what germinated is that of the last count', () => {
+    const counts = 'count L/A 2026-02-20, 2\n    count L/A 2026-02-27, 1\n    count L/A 2026-03-06, 11, 2 lost';
+    const source = journal('7 fresh, 1 empty', '4 fresh, 14 empty').replace('count L/A 2026-02-20, 16', counts);
+    expect(contest(source).alsoDiffers).toEqual(['empty seed (1 of 22 against 14 of 24)']);
   });
 });

@@ -4,8 +4,8 @@ import { contest, twoBatches } from './helpers.ts';
 
 describe('the places of two sides', () => {
   test('are told apart by their words, not by vessels and numbers', () => {
-    expect(['heated mat tray 4', 'Cold Frame', 'tray 4', 'bag 3 slot 1', 'fridge box 2', 'shelf 5'].map(roomOf))
-      .toEqual(['heated mat', 'cold frame', undefined, undefined, 'fridge', 'shelf']);
+    expect(['heated mat tray 4', 'Cold Frame', 'tray 4', 'bag 3 slot 1', 'fridge box 2', 'shelf 5', 'frame box 12 by the door'].map(roomOf))
+      .toEqual(['heated mat', 'cold frame', undefined, undefined, 'fridge', 'shelf', 'frame by the door']);
   });
 
   test('are named where one lay warmer, and nothing is put down to the soak', () => {
@@ -15,22 +15,29 @@ describe('the places of two sides', () => {
     const moved = twoBatches({ a: ', at shelf 5 slot 1', b: ', at shelf 5 slot 2' })
       .replace('count L/A', 'move L/A 2026-01-20, at heated mat\n    count L/A');
     expect(contest(moved).alsoDiffers).toEqual(['place (shelf, then heated mat against shelf)']);
+    const back = moved.replaceAll('shelf 5 slot 1', 'mat').replaceAll('shelf 5 slot 2', 'heated mat');
+    expect(contest(back).alsoDiffers).toEqual(['place (mat, then heated mat against heated mat)']);
+    const other = twoBatches({ a: ', at shelf', b: ', at shelf' }).replace('count L/B', 'move L/B 2026-01-20, at heated mat\n    count L/B');
+    expect(contest(other).alsoDiffers).toEqual(['place (shelf against shelf, then heated mat)']);
   });
 
   test('are no matter where they differ by number, or after the counts', () => {
-    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', '']] as const) {
+    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', ''], ['', ', at frame']] as const) {
       expect(contest(twoBatches({ a, b })), a).toMatchObject({ alsoDiffers: [], remarks: [] });
     }
     const later = twoBatches({ a: ', at frame', b: ', at frame' }).replace('discard L/A', 'move L/A 2026-02-10, at mat\n    discard L/A');
     expect(contest(later).alsoDiffers).toEqual([]);
     const pricked = twoBatches({ a: ', at frame', b: ', at frame' }).replace('count L/A', 'pot L/A 2026-02-01, 2 seedlings, at mat\n    count L/A');
     expect(contest(pricked).alsoDiffers).toEqual([]);
+    const soaked = twoBatches({ soakA: 'GA3 500 ppm, 24 h, at kitchen', a: ', at frame', b: ', at frame' });
+    expect(contest(soaked).alsoDiffers).toEqual([]);
   });
 
   test('are a remark where the same warmth was written for both', () => {
     expect(contest(twoBatches({ a: ', 15 C, at mat', b: ', 15 C, at frame' }))).toMatchObject({
       alsoDiffers: [], remarks: ['the sides were in different places: mat against frame'], verdict: { rule: 'more' },
     });
+    expect(contest(twoBatches({ a: ', 15 C, at mat', b: ', at frame' })).alsoDiffers).toEqual(['place (mat against frame)']);
   });
 });
 
@@ -38,6 +45,10 @@ describe('the soaks of two sides', () => {
   test('are remarked upon where one lasted much longer', () => {
     const { remarks } = contest(twoBatches({ soakB: 'water, 2 h' }));
     expect(remarks).toEqual(['the treated seed was in liquid for 24 h and the untreated seed for 2 h, so this shows the length of the soak and the treatment together']);
+    const dishes = (hours: number) => twoBatches({ soakB: 'water, 2 h' }).replace('B 20 seeds', 'B 20 seeds, C 20 seeds')
+      .replace('sow L/B', `soak L/C 2026-01-10 19:00, water, ${hours} h\n    sow L/C 2026-01-11 19:00\n    count L/C 2026-02-10, 5\n    sow L/B`);
+    expect(contest(dishes(6)).remarks.join()).toContain('in liquid for 24 h and the untreated seed for 2 to 6 h, so');
+    expect(contest(dishes(24)).remarks).toEqual([]);
     for (const soakB of ['water, 24 h', 'water, 22 h']) expect(contest(twoBatches({ soakB })).remarks, soakB).toEqual([]);
   });
 
@@ -92,10 +103,17 @@ describe('what is written for one side only', () => {
       .replace('count L/A', `chill L/A 2026-01-21${a}\n    count L/A`).replace('count L/B', `chill L/B 2026-01-21${b}\n    count L/B`);
     expect(contest(chilled(', 4 C', '')).remarks).toEqual(['the temperature of a stage is recorded for one side only']);
     expect(contest(chilled(', 4 C', ', 4 C')).remarks).toEqual([]);
+    expect(contest(chilled('', '')).remarks).toEqual([]);
+    // A stage that began on the day of the last count came too late for it.
+    expect(contest(chilled(', 4 C', '').replaceAll('2026-01-21', '2026-02-10')).remarks).toEqual([]);
+    const otherwise = chilled('', '').replace('chill L/B', 'warm L/B');
+    expect(contest(otherwise).alsoDiffers).toEqual(['warm and cold stages']);
   });
 
   test('and seed that was sown a season later is older seed', () => {
     const late = twoBatches().replace('sow L/B 2026-01-11', 'sow L/B 2025-09-11').replace('soak L/B 2026-01-10', 'soak L/B 2025-09-10');
     expect(contest(late).alsoDiffers).toContain('sowing date and age of the seed');
+    const days90 = late.replace('2025-09-11', '2025-10-13').replace('2025-09-10', '2025-10-12');
+    expect(contest(days90).alsoDiffers).toContain('sowing date');
   });
 });

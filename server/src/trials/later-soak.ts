@@ -42,8 +42,7 @@ export function laterPairsOf(lot: Lot): LaterPairs {
       continue;
     }
     const group = [treated, ...replicatesOf(treated, first, open)];
-    const others = batches.filter(batch => !group.some(each => each.batch === batch));
-    const controls = others.flatMap(batch => controlOf(batch, first));
+    const controls = batches.flatMap(batch => controlOf(batch, first));
     if (controls.length > 0) pairs.push(pairFrom(first, group, controls));
     else leftOut.push(...group.map(({ batch }) => ({ batch, why: notCompared(first, noControl(first)) })));
   }
