@@ -16,7 +16,7 @@ function momentOf(text: string) {
   return { day: dayOfIso(iso)!, minutes: time === undefined ? undefined : hours * 60 + minutes };
 }
 
-function bookOf({ files }: Fixture, { now = '2026-06-01' }: Present): ProblemBook {
+function bookOf({ files }: Pick<Fixture, 'files'>, { now = '2026-06-01' }: Present): ProblemBook {
   const journal = new Journal();
   for (const { name, text } of files) journal.set(name, text);
   const book = new ProblemBook(journal);
@@ -48,4 +48,11 @@ export function problemsIn(code: ProblemCode, source: string, present: Present =
   const book = bookOf(fixture, present);
   const all = fixture.files.flatMap(file => book.of(file.name).map(({ problem }) => problem));
   return all.filter(problem => problem.code === code);
+}
+
+/** Where the first problem of a code in a journal of one file points to: the line, from 1, and the message. */
+export function relatedIn(code: ProblemCode, text: string, present: Present = {}): string[] {
+  const [first] = bookOf({ files: [{ name: 'a.germ', text }] }, present).of('a.germ').filter(({ problem }) => problem.code === code);
+  if (!first) throw new Error(`no ${code}`);
+  return first.related.map(({ line, message }) => `${line.number + 1} ${message}`);
 }
