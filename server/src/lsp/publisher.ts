@@ -31,6 +31,15 @@ export interface PublisherOptions {
   readonly versions: boolean;
 }
 
+/** The JSON of a problem as it was sent last, and what that depends on beside the problem. */
+interface Written {
+  readonly number: number;
+  readonly severity: Severity | 'off';
+  /** Where the related lines are. */
+  readonly others: string;
+  readonly json: string;
+}
+
 export class Publisher {
   severity: SeveritySettings = {};
   options: PublisherOptions = { relatedInformation: false, versions: false };
@@ -44,8 +53,7 @@ export class Publisher {
   readonly #dirty = new Map<Room, Set<string>>();
   /** What the client shows of each file, as it was sent: the JSON of each problem. */
   readonly #shown = new Map<string, readonly string[]>();
-  /** The JSON of each problem as it was sent last, and what that depended on beside the problem. */
-  readonly #written = new WeakMap<Problem, { readonly place: string; readonly json: string }>();
+  readonly #written = new WeakMap<Problem, Written>();
   /** The version of each file for which something was sent last. */
   readonly #answered = new Map<string, number>();
   /** Those whose lots were checked, or are about to be. */
@@ -158,13 +166,13 @@ export class Publisher {
 
   /** Most problems of a file stay as they are when one line is edited. */
   #problemJson(found: Found, workspace: Workspace): string {
-    const { line, problem, related } = found;
-    const others = related.map(each => `${each.line.number} ${workspace.uriOf(each.line.store.name)}`);
-    const place = [line.number, this.#severityOf(problem.code), ...others].join('\n');
+    const { line: { number }, problem, related } = found;
+    const severity = this.#severityOf(problem.code);
+    const others = related.map(({ line }) => `${line.number} ${workspace.uriOf(line.store.name)}`).join('\n');
     const before = this.#written.get(problem);
-    if (before?.place === place) return before.json;
+    if (before?.number === number && before.severity === severity && before.others === others) return before.json;
     const json = JSON.stringify(this.#diagnosticOf(found, workspace));
-    this.#written.set(problem, { place, json });
+    this.#written.set(problem, { number, severity, others, json });
     return json;
   }
 
