@@ -1,4 +1,4 @@
-import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith } from '../disk/helpers.ts';
@@ -64,6 +64,17 @@ describe('compiled code', () => {
     expect(await shell(folder, CHECK.replace('NODE_OPTIONS=', 'NODE_OPTIONS=--max-old-space-size=300'))).toEqual(SOUND);
     expect(await shell(folder, CHECK.replace('node', 'node --stack-size=900'))).toEqual(SOUND);
     expect(await readdir(folder)).not.toContain('compiled');
+  });
+
+  it('leaves no part of itself behind where it cannot take its place', async () => {
+    const folder = await folderWithProgram();
+    await shell(folder, CHECK);
+    const { file } = await kept(folder);
+    await rm(file);
+    await mkdir(path.join(file, 'in the way'), { recursive: true });
+    expect(await shell(folder, CHECK)).toEqual(SOUND);
+    expect(await readdir(path.join(folder, 'compiled'))).toEqual([path.basename(file)]);
+    expect(await readdir(file)).toEqual(['in the way']);
   });
 
   it('is not missed where it cannot be kept', async () => {

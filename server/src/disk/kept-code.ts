@@ -3,7 +3,7 @@
  * text of the program and one version of V8; V8 itself refuses what does not fit, and then the program is compiled.
  */
 import { createHash } from 'node:crypto';
-import { accessSync, constants, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { Script } from 'node:vm';
@@ -51,16 +51,25 @@ function read(file: string): Buffer | undefined {
 
 function keep(file: string, script: Script): void {
   const folder = path.dirname(file);
+  // Whoever starts meanwhile sees all of it or nothing.
+  const part = `${file}.${process.pid}`;
   try {
     accessSync(path.dirname(folder), constants.W_OK);
     mkdirSync(folder, { recursive: true });
-    // Whoever starts meanwhile sees all of it or nothing.
-    const part = `${file}.${process.pid}`;
     const code = script.createCachedData();
     writeFileSync(part, Buffer.concat([sumOf(code), code]), { flag: 'wx' });
     renameSync(part, file);
   } catch {
     // A folder of others, or a full disk: the next start takes as long as this one.
+    removeIfThere(part);
+  }
+}
+
+function removeIfThere(file: string): void {
+  try {
+    rmSync(file, { force: true });
+  } catch {
+    // Nothing was written there.
   }
 }
 
