@@ -8,6 +8,8 @@ const journal = journalOf(`
   sow A/B 2026-01-01, at bag 10 slot 2
   sow A/C 2026-01-01, at bag 2 slot 10
   sow A/D 2026-01-01
+  lot A0 Paris polyphylla
+  sow A0 2026-01-20
   lot E Paris polyphylla, 10 seeds
   sow E 2026-01-01, at Bag 2 slot 9
   lot F Paris polyphylla, 10 seeds
@@ -29,6 +31,7 @@ describe('the counting round', () => {
   });
 
   it('leaves out what has been counted on that day', () => {
+    expect(lines('2026-01-20').slice(-2)).toEqual(['count A/D, @ ?', 'count A0, @ ?']);
     expect(lines('2026-01-20')).not.toContain('count H, @ bag 1');
     expect(lines('2026-01-21')).toContain('count H, @ bag 1');
   });

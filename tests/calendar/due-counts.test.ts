@@ -26,6 +26,7 @@ describe('the next count', () => {
       what: 'count; last looked at on 2026-01-11 (sow)', action: 'count PAR-26 2026-02-01, ',
     });
     expect(itemsOf(`${lot}sow PAR-26 2026-01-30`, '2026-02-01', 'count')[0]?.action).toBe('count PAR-26 2026-02-06, ');
+    expect(itemsOf(`${lot}sow PAR-26 2026-01-11`, '2026-02-01 10:00', 'count')[0]?.action).toBe('count PAR-26 2026-02-01, ');
   });
 
   it('is not due for seed that was never sown, was closed, or was given out', () => {

@@ -22,11 +22,19 @@ test('a trial is due to be judged on the day that was named, with all batches to
 
 test('it asks for the last count that is missing, and is done with it', () => {
   const one = `${sown}\n  count L/A 2026-03-12, 3`;
-  expect(itemsOf(one, '2026-03-14', 'judge')[0]).toMatchObject({
+  expect(itemsOf(one, '2026-03-14 10:00', 'judge')[0]).toMatchObject({
     group: 'overdue', what: 'judge the trial; count L/B that day', action: 'count L/B 2026-03-14, ',
   });
   expect(judged(`${one}\n  count L/B 2026-03-14, 1`)).toEqual([]);
   expect(judged(`${one}\n  discard L/B 2026-02-14`)).toEqual([]);
+});
+
+test('the day that was named first holds, whether for the whole lot or for a part of it', () => {
+  // Day 60 of A is 12 March. Day 90 of B, from 12 January: 19 days of January, 28, 31, and 12 of April.
+  expect(judged(`${sown}\n  judge L/B 2026-01-13, on day 90`)).toEqual(['overdue: 2026-03-12 judge L']);
+  // The record of 2 January is about an earlier sowing.
+  expect(judged(`${sown}\n  judge L 2026-01-02, on 2026-01-11`)).toEqual(['overdue: 2026-03-12 judge L']);
+  expect(judged(`${sown}\n  judge L/B 2026-01-10, on day 90`)).toEqual(['overdue: 2026-03-12 judge L', 'later: 2026-04-12 judge L/B']);
 });
 
 test('a count before the day does not do, one after the week ends it', () => {
@@ -36,5 +44,26 @@ test('a count before the day does not do, one after the week ends it', () => {
 
 test('nothing is due before seed is sown, nor for a day that was not named beforehand', () => {
   expect(judged(lot)).toEqual([]);
-  expect(judged(`${sown}\n  count L/A 2026-01-11, 3\n  count L/B 2026-01-11, 3`)).toEqual([]);
+  for (const seen of ['3', '1 rotted']) {
+    expect(judged(`${sown}\n  count L/A 2026-01-11, ${seen}\n  count L/B 2026-01-11, ${seen}`), seen).toEqual([]);
+  }
+});
+
+test('batches whose sowings lie three days apart are judged together, so what was seen of one was seen of all', () => {
+  const apart = (second: string) => judged(`
+    lot L Iris alba, 60 seeds
+    split L, A 24 seeds, B 24 seeds
+    sow L/A 2026-01-11
+    sow L/B ${second}
+    count L/A 2026-01-19, 3
+    judge L 2026-01-20, on 2026-03-12`);
+  expect(apart('2026-01-14')).toEqual([]);
+  expect(apart('2026-01-15')).toEqual(['overdue: 2026-03-12 judge L']);
+});
+
+test('four batches are named, of more it says how many', () => {
+  const said = (...ids: string[]) => itemsOf(['lot L Iris alba', `split L, ${ids.map(id => `${id} 5 seeds`).join(', ')}`,
+    'judge L 2026-01-11, on day 60', ...ids.map(id => `sow L/${id} 2026-01-11`)].join('\n'), '2026-02-01', 'judge')[0]?.what;
+  expect(said('A', 'B', 'C', 'D')).toBe('judge the trial; count L/A, L/B, L/C and L/D that day');
+  expect(said('A', 'B', 'C', 'D', 'E')).toBe('judge the trial; count all 5 batches that day');
 });

@@ -11,7 +11,7 @@ describe('a reminder', () => {
       group: 'this week', what: 'look for mould, then write', plant: 'Paris polyphylla',
       action: 'note PAR-26/A 2026-02-01, done: look for mould, then write',
     });
-    expect(itemsOf(lot + due, '2026-02-10', 'reminder')[0]).toMatchObject({
+    expect(itemsOf(lot + due, '2026-02-10 10:00', 'reminder')[0]).toMatchObject({
       group: 'overdue', overdueDays: 9, action: 'note PAR-26/A 2026-02-10, done: look for mould, then write',
     });
   });

@@ -35,6 +35,12 @@ describe('overdue counts of one place', () => {
     const [row] = dueRows(itemsOf(sown, '2026-02-26'));
     expect(row!.items.map(({ action }) => action)).toEqual(['count A 2026-02-26, ', 'count B 2026-02-26, ', 'count C 2026-02-26, ']);
   });
+
+  it('have a key of their own, and a single one keeps that of its item', () => {
+    const more = ['D 2026-01-10, at tray 4', 'E 2026-01-10, at tray 5', 'F 2026-01-10, at tray 5'];
+    const items = itemsOf(sown + more.map(sow => `lot ${sow[0]} Iris alba\nsow ${sow}\n`).join(''), '2026-02-26');
+    expect(dueRows(items).map(({ key }) => key)).toEqual(['counts/shelf 1', 'count/D/2026-01-10', 'counts/tray 5']);
+  });
 });
 
 describe('a journal of ten winters, opened in the autumn after the last', () => {
@@ -92,6 +98,8 @@ describe('a stage', () => {
     const treatment = (now: string, more = '') => treatmentText(journalOf(regime + more).lot('P')!.root, moment(now));
     // Warm from 26 October to 18 January, then 14 weeks of cold, to 26 April.
     expect(treatment('2025-12-01')).toBe('20 C 12 weeks (planned), then 4 C 14 weeks (planned)');
+    expect(treatment('2026-01-17')).toBe('20 C 12 weeks (planned), then 4 C 14 weeks (planned)');
+    expect(treatment('2026-01-18')).toBe('20 C 12 weeks (planned, passed), then 4 C 14 weeks (planned)');
     expect(treatment('2026-02-01')).toBe('20 C 12 weeks (planned, passed), then 4 C 14 weeks (planned)');
     expect(treatment('2026-02-01', 'chill P 2026-01-20, 5 C')).toBe('20 C 12 weeks (planned, passed), then 5 C');
     expect(treatment('2026-06-01', 'sow P 2026-04-20, in compost')).toBe('20 C 12 weeks (planned, passed), then 4 C 14 weeks (planned, passed)');

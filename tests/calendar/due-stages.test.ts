@@ -44,11 +44,22 @@ describe('the end of a stage', () => {
     expect(stages(source, '2026-03-01')).toEqual([['overdue', 'warm 20 C 4 weeks ends', 'count PAR-26 2026-03-01, ']]);
     expect(stages(`${source}count PAR-26 2026-02-14, 0`, '2026-03-01')).toHaveLength(1);
     expect(stages(`${source}count PAR-26 2026-02-15, 0`, '2026-03-01')).toEqual([]);
+    expect(stages(`${source}pot PAR-26 2026-02-15, 1 seedling`, '2026-03-01')).toEqual([]);
+    expect(stages(`${source}note PAR-26 2026-02-15, moss is dry`, '2026-03-01')).toHaveLength(1);
+    const cold = 'sow PAR-26 2026-01-10\nchill PAR-26 2026-01-18, 4 C, 4 weeks\n';
+    expect(stages(`${cold}pot PAR-26 2026-02-15, 1 seedling`, '2026-03-01')).toEqual([['overdue', 'chill 4 C 4 weeks ends', 'warm PAR-26 2026-03-01']]);
   });
 
   it('is not due where all seed has died', () => {
     expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 16 rotted', '2026-03-01')).toEqual([]);
     expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 15 rotted', '2026-03-01')).toHaveLength(1);
+  });
+
+  it('is not due once all that came up was pricked out', () => {
+    const up = 'sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 2, 14 rotted\n';
+    expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling`, '2026-03-01')).toHaveLength(1);
+    expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling\nmove PAR-26 2026-02-11, at frame`, '2026-03-01')).toHaveLength(1);
+    expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling\npot PAR-26 2026-02-12, 1 seedling`, '2026-03-01')).toEqual([]);
   });
 });
 
@@ -99,6 +110,9 @@ warm PAR-26 2026-07-05, 18 C
       ['overdue', 'warm 18 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-10-27, '],
     ]);
     expect(stages(`${source}count PAR-26 2026-09-28, 3`, '2026-10-27')).toEqual([]);
+    expect(stages(`${source}warm PAR-26 2026-08-01, 16 C`, '2026-09-27')).toEqual([
+      ['today', 'warm 16 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-09-27, '],
+    ]);
   });
 
   it('a stage off plan is due at its own end, and the regime goes on after it', () => {

@@ -8,7 +8,7 @@ describe('a stock', () => {
     expect(dueOf(stock, '2026-06-01')).toEqual(['later: 2027-01-09 stock G1']);
     expect(dueOf(stock, '2027-01-09')).toEqual(['today: 2027-01-09 stock G1']);
     expect(dueOf(stock, '2027-01-10')).toEqual(['overdue: 2027-01-09 stock G1']);
-    expect(itemsOf(stock, '2027-01-10')[0]?.action).toBe('note G1 2027-01-10, thrown away');
+    expect(itemsOf(stock, '2027-01-10 10:00')[0]?.action).toBe('note G1 2027-01-10, thrown away');
   });
 
   it('keeps for the limit of the journal where it says nothing itself, made on a leap day too', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { due, dueGroups } from '../../server/src/calendar/due.ts';
+import { due, dueGroups, inDueOrder } from '../../server/src/calendar/due.ts';
 import { recordLine } from '../../server/src/calendar/ask.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { isoOf, type Day } from '../../server/src/model/day.ts';
@@ -27,6 +27,17 @@ describe('the due list', () => {
       'overdue: 2026-01-01 reminder C', 'overdue: 2026-01-30 reminder C',
       'today: 2026-01-31 reminder A', 'today: 2026-01-31 count B', 'today: 2026-01-31 19:00 soak A',
       'this week: 2026-02-06 reminder B', 'later: 2026-02-07 reminder B',
+    ]);
+  });
+
+  it('of several journals keeps each group together, whatever day it is by the clock of each', () => {
+    const looks = (id: string) => ['10', '11', '17'].map(on => `due ${id} 2026-01-${on}, look\n`).join('');
+    // It is the 10th where A lies and the 11th where B does: the 17th is later for A, and within this week for B.
+    const items = [
+      ...itemsOf(`lot A Iris alba\n${looks('A')}`, '2026-01-10'), ...itemsOf(`lot B Iris alba\n${looks('B')}`, '2026-01-11'),
+    ];
+    expect(items.sort(inDueOrder).map(({ group, id, day: on }) => `${group} ${id} ${isoOf(on).slice(-2)}`)).toEqual([
+      'overdue B 10', 'today A 10', 'today B 11', 'this week A 11', 'this week B 17', 'later A 17',
     ]);
   });
 

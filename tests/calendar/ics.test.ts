@@ -48,6 +48,17 @@ describe('the calendar', () => {
   });
 });
 
+describe('an item of the last day that there is', () => {
+  it('is timed as long as its event ends on that day, else of the whole day, with no day behind it', () => {
+    const start = (hours: string) => {
+      const [event] = exported(`lot A Iris alba\nsoak A 9999-12-31 ${hours}, water, 3 h`, '9999-12-31 21:00');
+      return [written(event, 'dtstart'), written(event, 'dtend')];
+    };
+    expect(start('20:44')).toEqual(['DTSTART:99991231T234400', 'DTEND:99991231T235900']);
+    expect(start('20:45')).toEqual(['DTSTART;VALUE=DATE:99991231', undefined]);
+  });
+});
+
 describe('an item of a day', () => {
   it('is an event of the whole day, with an alarm in the morning', () => {
     const [event] = exported(count, '2026-01-11');

@@ -89,6 +89,27 @@ describe('what lies where', () => {
       .toEqual(['bag 1: A (sown), A/X']);
   });
 
+  it('has a part of what was split off sown as a part of any batch is', () => {
+    const soaked = `
+      lot A Iris alba, 30 seeds, at tin 1
+      soak A 2026-01-01 10:00, water, 24 h
+      split A 2026-01-02 10:00, X 10 seeds
+      move A/X 2026-01-02 11:00, at tin 2
+      sow A/X 2026-01-10, 5 seeds, at bag 1
+    `;
+    expect(lies(soaked, '2026-01-10')).toEqual(['bag 1: A/X (sown)', 'tin 1: A', 'tin 2: A/X (rest)']);
+  });
+
+  it('has seed that is sown out of its bag into compost there, and the rest of the packet where it was', () => {
+    const source = `
+      lot A Iris alba, 30 seeds, at tin 1
+      regime cold, chill 4 C 12 weeks
+      sow A 2026-01-10, 10 seeds, in moss, regime cold, at bag 1
+      sow A 2026-04-10, in compost, at frame
+    `;
+    expect(lies(source.replace('2026-04-10,', '2026-04-10, 25 seeds,'), '2026-04-10')).toEqual(['frame: A (sown)', 'tin 1: A (rest)']);
+  });
+
   it('has seed in its soak until it is lifted, even when that is late', () => {
     const source = `
       lot A Iris alba, 30 seeds, at tin 1
@@ -97,6 +118,8 @@ describe('what lies where', () => {
     expect(lies(source, '2026-01-10 18:59')).toEqual(['tin 1: A']);
     expect(lies(source, '2026-01-10 19:00')).toEqual(['jar 2: A']);
     expect(lies(source, '2026-01-12')).toEqual(['jar 2: A']);
+    expect(lies(source, '2027-01-12')).toEqual([]);
+    expect(lies(source.replace(', 24 h', ''), '2027-01-12')).toEqual([]);
     expect(lies(`${source}  lift A 2026-01-11 18:00`, '2026-01-11 17:59')).toEqual(['jar 2: A']);
     expect(lies(`${source}  lift A 2026-01-11 18:00`, '2026-01-11 18:00')).toEqual([]);
     expect(lies(`${source}  sow A 2026-01-11 20:00, at bag 1`, '2026-01-11 20:00')).toEqual(['bag 1: A']);
@@ -172,6 +195,7 @@ describe('the next free slot', () => {
   it('is the first number that nothing lies in now', () => {
     expect(free('2026-01-20', 'bag 3')).toBe('bag 3 slot 5');
     expect(free('2026-02-01', 'BAG3')).toBe('bag 3 slot 3');
+    expect(nextFreeSlot(journalOf('lot A Iris alba, at jar 1 slot 2'), moment('2026-01-20'), 'jar 1')).toBe('jar 1 slot 1');
   });
 
   it('is none for a container of which no numbered slot is known', () => {

@@ -71,6 +71,9 @@ describe('a regime', () => {
     expect(states(all, '2027-05-29')).toEqual(['done', 'done', 'running']);
     expect(states(all, '2027-05-30')).toEqual(['done', 'done', 'done']);
     expect(planOf(all, '2027-05-30')).toMatchObject({ current: undefined, next: undefined, end: day('2027-05-30') });
+    // Closed before that it ended with the close, closed after that in its own time.
+    expect(laid(`${all}discard PAR-26 2027-05-01`, '2027-07-01')[2]).toBe('warm done 2027-03-07 2027-05-01');
+    expect(laid(`${all}discard PAR-26 2027-06-10`, '2027-07-01')[2]).toBe('warm done 2027-03-07 2027-05-30');
   });
 
   it('reads records out of order, and those of dates to come as a plan', () => {

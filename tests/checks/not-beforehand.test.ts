@@ -48,6 +48,15 @@ test('a second one is, whenever it was written', () => {
   `);
 });
 
+test('one that was written when the day was over is not, for it is about another sowing', () => {
+  expectMarked(['not-beforehand'], `${started}
+    judge L 2026-01-11, on 2026-03-12
+    judge L 2026-03-12, on 2027-03-12
+                        ^^^^^^^^^^^^^ not-beforehand
+    judge L 2026-03-13, on 2027-03-12
+  `);
+});
+
 test('a day that does not lie ahead is none', () => {
   expectMarked(['not-beforehand'], `${started}
     judge L 2026-01-12, on 2026-01-12
