@@ -27,6 +27,8 @@ describe('a schedule from a day', () => {
     const soak = (value: number, unit: DurationUnit) =>
       iso((scheduleFrom(day('2026-09-06'), [], { soak: { value, unit }, daysAfter: 0 }) as Schedule).soak);
     expect([soak(12, 'h'), soak(24, 'h'), soak(36, 'h'), soak(2, 'days')]).toEqual(['2026-09-05', '2026-09-05', '2026-09-04', '2026-09-04']);
+    // As long before it as the month from it is, 30 days.
+    expect(soak(1, 'months')).toBe('2026-08-07');
     expect(shown(scheduleFrom(day('2026-09-06'), [], { soak: undefined, daysAfter: 20 }))).toEqual({
       soak: undefined, sow: '2026-09-06', stages: [], ready: '2026-09-26',
     });

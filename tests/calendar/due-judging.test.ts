@@ -33,7 +33,7 @@ test('the day that was named first holds, whether for the whole lot or for a par
   // Day 60 of A is 12 March. Day 90 of B, from 12 January: 19 days of January, 28, 31, and 12 of April.
   expect(judged(`${sown}\n  judge L/B 2026-01-13, on day 90`)).toEqual(['overdue: 2026-03-12 judge L']);
   // The record of 2 January is about an earlier sowing.
-  expect(judged(`${sown}\n  judge L 2026-01-02, on 2026-01-11`)).toEqual(['overdue: 2026-03-12 judge L']);
+  expect(judged(`${sown}\n  judge L 2026-01-02, on 2026-01-12`)).toEqual(['overdue: 2026-03-12 judge L']);
   expect(judged(`${sown}\n  judge L/B 2026-01-10, on day 90`)).toEqual(['overdue: 2026-03-12 judge L', 'later: 2026-04-12 judge L/B']);
 });
 

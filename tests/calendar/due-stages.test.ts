@@ -32,6 +32,12 @@ describe('the end of a stage', () => {
     }
   });
 
+  it('is that of the seed itself until the day on which it is to be divided', () => {
+    const source = `${base}chill PAR-26 2026-01-18, 4 C, 2 weeks\nsplit PAR-26 2026-01-25, A 8 seeds, B 8 seeds`;
+    expect(dueOf(source, '2026-01-24', 'stage')).toContain('later: 2026-02-01 stage PAR-26');
+    expect(dueOf(source, '2026-01-25', 'stage')).not.toContain('later: 2026-02-01 stage PAR-26');
+  });
+
   it('asks for the sowing of seed that was chilled before it, and for warmth after a chill of sown seed', () => {
     expect(stages('chill PAR-26 2026-01-18, 4 C, 14 weeks', '2026-02-01'))
       .toEqual([['later', 'chill 4 C 14 weeks ends', 'sow PAR-26 2026-04-26']]);
@@ -55,8 +61,10 @@ describe('the end of a stage', () => {
     expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 15 rotted', '2026-03-01')).toHaveLength(1);
   });
 
-  it('is not due once all that came up was pricked out', () => {
+  it('is not due once all that came up has died, or was pricked out', () => {
     const up = 'sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 2, 14 rotted\n';
+    expect(stages(`${up}count PAR-26 2026-02-10, 1 died`, '2026-03-01')).toHaveLength(1);
+    expect(stages(`${up}count PAR-26 2026-02-10, 2 died`, '2026-03-01')).toEqual([]);
     expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling`, '2026-03-01')).toHaveLength(1);
     expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling\nmove PAR-26 2026-02-11, at frame`, '2026-03-01')).toHaveLength(1);
     expect(stages(`${up}pot PAR-26 2026-02-10, 1 seedling\npot PAR-26 2026-02-12, 1 seedling`, '2026-03-01')).toEqual([]);
@@ -110,6 +118,9 @@ warm PAR-26 2026-07-05, 18 C
       ['overdue', 'warm 18 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-10-27, '],
     ]);
     expect(stages(`${source}count PAR-26 2026-09-28, 3`, '2026-10-27')).toEqual([]);
+    expect(stages(`${source}chill PAR-26 2026-08-01, 4 C, 2 weeks`, '2026-08-10')).toEqual([
+      ['this week', 'chill 4 C 2 weeks ends (regime woodland)', 'warm PAR-26 2026-08-15'],
+    ]);
     expect(stages(`${source}warm PAR-26 2026-08-01, 16 C`, '2026-09-27')).toEqual([
       ['today', 'warm 16 C 12 weeks ends (regime woodland)', 'count PAR-26 2026-09-27, '],
     ]);

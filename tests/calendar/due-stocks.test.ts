@@ -44,6 +44,8 @@ describe('a stock', () => {
     const used = 'lot A Iris alba, 10 seeds\nsow A 2026-01-09\n';
     expect(dueOf(`${stock}${used}apply A 2026-02-01, G1 19.9 mL`, '2027-02-01', 'stock')).toHaveLength(1);
     expect(dueOf(`${stock}${used}apply A 2026-02-01, G1 20 mL`, '2027-02-01', 'stock')).toEqual([]);
+    expect(dueOf(`${stock}note G1 2026-06-01, thrown away`, '2027-02-01', 'stock')).toEqual([]);
+    expect(dueOf(`${stock}note G1 2026-06-01, half empty`, '2027-02-01', 'stock')).toHaveLength(1);
     expect(dueOf(stock, '2026-01-08')).toEqual([]);
   });
 });

@@ -68,6 +68,12 @@ describe('an item of a day', () => {
     expect(written(early?.getFirstSubcomponent('valarm') ?? undefined, 'trigger')).toBe('TRIGGER;RELATED=START:PT6H30M');
   });
 
+  it('that is due today rings while its alarm still lies ahead', () => {
+    const rings = (now: string, more: Partial<IcsOptions> = {}) => exported(count, now, more)[0]?.getFirstSubcomponent('valarm') !== null;
+    expect(['2026-01-17', '2026-01-17 08:59', '2026-01-17 09:00'].map(now => rings(now))).toEqual([true, true, false]);
+    expect(rings('2026-01-17', { dayAlarm: 1 })).toBe(true);
+  });
+
   it('that is overdue stands on today and says since when it is due', () => {
     const [event] = exported(count, '2026-01-20');
     expect(written(event, 'dtstart')).toBe('DTSTART;VALUE=DATE:20260120');

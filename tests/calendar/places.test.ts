@@ -142,6 +142,13 @@ describe('what lies where', () => {
   });
 });
 
+describe('where a bottle lies', () => {
+  it('is where it was put, until it is thrown away', () => {
+    const source = 'stock G1 2026-01-01, GA3 1 mg, 1 mL, at fridge\nnote G1 2026-02-01, thrown away\n';
+    expect(['2025-12-31', '2026-01-31', '2026-02-01'].map(now => lies(source, now))).toEqual([[], ['fridge: G1'], []]);
+  });
+});
+
 describe('where a batch lies', () => {
   it('is every place that a part of it was sown in, and the packet only before', () => {
     const journal = journalOf(`

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { acrossLots } from '../../server/src/measures/across-lots.ts';
 import { ACROSS_RULES } from '../../server/src/measures/across-rules.ts';
+import { jointP } from '../../server/src/measures/joint.ts';
 import { course, expectClose, known } from './helpers.ts';
 
 let lots = 0;
@@ -111,6 +112,28 @@ describe('across lots', () => {
     // R 4.2.2: prop.test(c(6, 18), c(20, 20), correct = FALSE), X-squared 15 with 1 degree of freedom.
     expectClose(known(replicates!).better.germinated.spread.factor, 15);
     expect(known(doses!).germinated.treated).toEqual({ x: 24, n: 40 });
+  });
+
+  test('tests make room for each other as in the lot in which they have least in common', () => {
+    const lot = (name: string, treated: string, untreated: string) => (
+      { lot: name, treated: [[course(20, treated, [10, 30])]], untreated: [course(20, untreated, [10, 30])] });
+    const found = acrossLots([lot('A', '10:9 20:3', '10:2 20:4 30:3'), lot('B', '10:2 20:14', '10:1 20:3 30:9')]);
+    const { germinated, sooner } = known(found.better);
+    const own = found.comparisons.map(comparison => known(comparison).better.correlations.ahead!);
+    expect(Math.abs(own[0]! - own[1]!)).toBeGreaterThan(0.02);
+    expect(sooner).not.toHaveProperty('undefined');
+    // The seed that germinated has a tenth of the error for itself.
+    expect(germinated.joint).toBeCloseTo(jointP(germinated.p, [Math.min(...own)]) / 0.9, 12);
+  });
+
+  test('dishes of several lots lie apart as those of each do, by their degrees of freedom', () => {
+    const dishes = (...germinated: number[]) => germinated.map(x => course(20, `10:${x}`, [30]));
+    const found = acrossLots([
+      { lot: 'A', treated: [dishes(6, 18)], untreated: dishes(2) }, { lot: 'B', treated: [dishes(8, 9, 8)], untreated: dishes(2, 2) },
+    ]);
+    // A: chi-square 15 with 1 degree of freedom, as above; B: below 1 for each of its 3, which counts as 1.
+    expect(known(found.better).germinated.spread).toMatchObject({ df: 4, size: 20 });
+    expectClose(known(found.better).germinated.spread.factor, (15 + 3) / 4);
   });
 
   test('nothing is claimed of all doses together that no single dose shows', () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compare } from '../../server/src/measures/comparison.ts';
+import { evidenceOf } from '../../server/src/measures/evidence.ts';
+import { rankTest } from '../../server/src/measures/rank-test.ts';
 import { newcombe } from '../../server/src/measures/difference.ts';
 import { daysApart, halfUp } from '../../server/src/measures/half-up.ts';
 import { openSeeds } from '../../server/src/measures/looks.ts';
@@ -39,6 +41,39 @@ describe('a comparison', () => {
   test('counts a leggy seedling that died as one weak seedling, and none more often than it germinated', () => {
     const twice = course(20, '4:3', [28], { leggy: 3, died: 3 });
     expect(known(compare([twice], [untreated])).weak.treated).toMatchObject({ least: 3, most: 3, of: 3 });
+  });
+
+  test('has days where germinated seed was found at two looks, a single seed at one of them', () => {
+    // Up by day 5, by day 9, and never, of either side; the ranks are those of rankTest.
+    const [first, second] = [course(12, '5:6 9:3'), course(12, '9:1', [5])];
+    const { ahead, sooner } = known(compare([first], [second])).better;
+    const up = [{ first: 6, second: 0 }, { first: 3, second: 1 }];
+    expect(known(ahead).seeds).toBe(rankTest([...up, { first: 3, second: 11 }]).p);
+    expect(known(sooner).seeds).toBe(rankTest(up).p);
+    const single = known(compare([course(12, '5:1 9:1')], [course(12, '9:4', [5])])).better.sooner;
+    expect(known(single).seeds).toBe(rankTest([{ first: 1, second: 0 }, { first: 1, second: 4 }]).p);
+    const one = known(compare([course(12, '5:6', [9])], [course(12, '5:2', [9])])).better;
+    for (const found of [one.ahead, one.sooner]) {
+      expect(found).toEqual({ undefined: 'all the germinated seed was found between the same two looks' });
+    }
+    expect(known(compare([course(12, '5:6')], [course(12, '5:2')])).better.ahead)
+      .toEqual({ undefined: 'both sides were looked at only once by the same age' });
+  });
+
+  test('has as much room for sound seed as it goes along with what germinated', () => {
+    const found = (leggy: number) => known(compare([course(20, '4:16', [28], { leggy })], [untreated])).worse.correlations.sound;
+    // 23 of 40 germinated, 15 of 40 sound: the odds of these over those of the others, 15 / 25 * 17 / 23.
+    expect(found(8)).toBeCloseTo(Math.sqrt((15 / 25) * (17 / 23)), 12);
+    expect(found(0)).toBeCloseTo(1, 12);
+    // All germinated and are sound, so that there is nothing to go along with.
+    const whole = course(20, '4:20', [28]);
+    expect(known(compare([whole], [whole])).worse).toMatchObject({ correlations: { sound: 0 }, p: 1 });
+  });
+
+  test('makes room for other treatments only where it is told of them', () => {
+    const found = known(compare([untreated], [treated]));
+    const evidence = evidenceOf(found);
+    expect([evidence.betterP, evidence.worseP]).toEqual([found.better.p, found.worse.p]);
   });
 
   test('takes lost seed out of the denominator', () => {

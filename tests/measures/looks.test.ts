@@ -9,6 +9,7 @@ import {
 } from '../../server/src/measures/looks.ts';
 import { medianLimits } from '../../server/src/measures/median.ts';
 import { mergeCourses } from '../../server/src/measures/merge.ts';
+import { sharedLooks, sharedTables } from '../../server/src/measures/shared-looks.ts';
 
 /** A batch by its looks: the day, and what had germinated by then. */
 function looked(sown: number, looks: readonly (readonly [number, number])[], more: Partial<Course> = {}): Course {
@@ -64,6 +65,18 @@ describe('a batch', () => {
 });
 
 describe('several batches', () => {
+  test('share the days on which each was looked at, and those on which one had been finished by then', () => {
+    const [done, open] = [looked(5, [[4, 2], [8, 5]]), looked(5, [[4, 0], [6, 1], [8, 2], [10, 2]])];
+    expect(sharedLooks([done, open])).toEqual([4, 8, 10]);
+    expect(sharedLooks([looked(5, [[4, 2], [8, 4]]), open])).toEqual([4, 8]);
+    // What was found on day 6 counts on day 8.
+    expect(sharedTables([[open], [looked(5, [[4, 1], [8, 1]])]])).toEqual([
+      [{ day: 8, germinated: 2, censored: 3 }],
+      [{ day: 4, germinated: 1, censored: 0 }, { day: 8, germinated: 0, censored: 4 }],
+    ]);
+    expect(sharedTables([[looked(5, [[4, 1]])], [open]])).toHaveProperty('undefined');
+  });
+
   test('were all watched up to the last look of the one watched for the shortest time, finished ones apart', () => {
     const [short, long] = [looked(5, [[20, 1]]), looked(5, [[10, 0], [30, 1]])];
     const [done, late] = [looked(5, [[5, 5]]), looked(5, [[40, 5]])];

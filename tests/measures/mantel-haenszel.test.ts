@@ -32,6 +32,9 @@ describe('Mantel-Haenszel', () => {
   test('leaves out lots that cannot tell anything', () => {
     const silent = strata([[0, 5, 0, 9], [4, 0, 6, 0]]);
     expect(mantelHaenszel([...LOTS, ...silent])).toEqual(mantelHaenszel(LOTS));
+    // 1 of 6 beside none of 9 tells something: 1 less 6 / 15.
+    expect(known(mantelHaenszel(strata([[1, 5, 0, 9]]))).excess).toBeCloseTo(0.6, 12);
+    expect(known(mantelHaenszel(strata([[6, 0, 8, 1]]))).excess).toBeCloseTo(6 - (6 * 14) / 15, 12);
     expect(mantelHaenszel(silent)).toEqual({ undefined: 'no lot has germinated and other seed, treated and untreated' });
   });
 

@@ -45,7 +45,7 @@ describe('counts of dishes that differ', () => {
 });
 
 // SciPy recomputes the power of six designs with one dish a side (outside/outside.py); the simulated verdicts of
-// tests/simulate hold those with dishes and with several treatments.
+// tests/simulate hold the verdict itself to these chances.
 describe('the power of the verdict', () => {
   test('is a chance, and 0 with fewer seeds than a verdict needs', () => {
     fc.assert(fc.property(seeds, seeds, share, share, (n, m, p, q) => {
@@ -54,6 +54,31 @@ describe('the power of the verdict', () => {
       expect(found).toBeLessThanOrEqual(1);
       if (Math.min(n, m) < 4) expect(found).toBe(0);
     }));
+  });
+
+  // SciPy 1.10.1, as outside/outside.py has it.
+  test.each([
+    [5, 4, 1, 0.95, 0.1, 0.6974383867626825],
+    [9, 6, 1, 0.9, 0.2, 0.7596879808259505],
+    [12, 12, 1, 0.6, 0.1, 0.7408988022630856],
+    [15, 20, 3, 0.7, 0.3, 0.4427768879678119],
+    [12, 14, 1, 0.95, 0.75, 0.10332664110397326],
+    [15, 8, 1, 0.5, 0.5, 0.01582343626371098],
+    [20, 4, 1, 0.9, 0.2, 0.7349512003609008],
+  ])('of %i and %i seeds, one of %i treatments, of shares %f and %f, is as SciPy has it', (n, m, treatments, p, q, wanted) => {
+    const found = power(design(n, m, { treatments }), p, q);
+    expect(Math.abs(found / wanted - 1), `${found} is not ${wanted}`).toBeLessThan(1e-3);
+  });
+
+  // SciPy 1.10.1: the same sums with betabinom.pmf, chi2.cdf and the integral of of_dishes in outside/outside.py, the
+  // days by 2401 points of the normal curve. A table of factors and a line between correlations cost us a little.
+  test.each([
+    [16, 16, 2, 2, 1, 0.05, 0.7, 0.2, 0.48683621276466893],
+    [12, 18, 2, 3, 1, 0.1, 0.8, 0.2, 0.6418189786086226],
+    [16, 16, 2, 2, 2, 0.05, 0.8, 0.3, 0.3514453124927156],
+  ])('of %i and %i seeds in %i and %i dishes is nearly as SciPy has it', (n, m, some, others, treatments, rho, p, q, wanted) => {
+    const found = power(design(n, m, { treatments, rho, dishes: { treated: some, untreated: others } }), p, q);
+    expect(Math.abs(found / wanted - 1), `${found} is not ${wanted}`).toBeLessThan(4e-3);
   });
 
   test('never exceeds its level by more than rounding where the treatment does nothing', () => {

@@ -119,6 +119,8 @@ describe('the log-rank test', () => {
     expect(found.chiSquare).toBeCloseTo(16.79, 2);
     expect(found.expected).toBeCloseTo(19.3, 1);
     expect(found.observed).toBe(9);
+    // 30 relapses, in weeks 1 to 8, 10 to 13, 15 to 17, 22 and 23.
+    expect([found.total, found.days]).toEqual([30, 17]);
     // R 4.2.2, survdiff.
     expect(found.chiSquare).toBeCloseTo(16.7929409892, 10);
     expect(found.expected).toBeCloseTo(19.2505009480, 10);
@@ -146,6 +148,8 @@ describe('the log-rank test', () => {
     for (const key of ['observed', 'expected', 'variance'] as const) {
       expect(both[key]).toBeCloseTo(parts[0]![key] + parts[1]![key], 12);
     }
+    // Days 4, 6, 8, 10, 14 and 21 of the first, 3, 5, 7, 12 and 19 of the second.
+    expect([...parts, both].map(({ days }) => days)).toEqual([6, 5, 6]);
   });
 
   test('is undefined where nothing germinated, or all on both sides at once', () => {

@@ -61,9 +61,9 @@ export function layStages(plan: readonly RegimeStage[], matches: readonly Match[
       temperature: records.findLast(({ temperature }) => temperature)?.temperature ?? stage.temperature,
       state: dates.state, start: dates.start, due: dates.due, end: dates.end,
     });
-    // A first stage that was skipped gave way to a record of its day, behind which the regime goes on.
-    const isPassed = dates.state === 'skipped' && number > 0;
-    if (!isPassed && dates.state !== 'not reached') free = freeAfter(later, dates, days.today);
+    // A first stage that was skipped gave way to a record of its day, behind which the regime goes on; behind a later
+    // one that was skipped comes one with a record of its own.
+    if (dates.state !== 'not reached') free = freeAfter(later, dates, days.today);
     start = end;
   }
   return stages;

@@ -203,7 +203,7 @@ function shareTest(
   const dishes = (side: Side, count: (course: Course) => number): Dish[][] => (
     side.map(batches => batches.map(course => dishOf(course, count(course)))));
   const spread = spreadOf([...dishes(first, least), ...dishes(second, most)]);
-  const seeds = shares.first.n > 0 && shares.second.n > 0 ? boschloo(shares.first, shares.second) : 1;
+  const seeds = boschloo(shares.first, shares.second);
   return { ...shares, seeds, p: ofDishes(seeds, spread, 'share'), spread };
 }
 
@@ -219,7 +219,7 @@ function shareOf(side: Side, count: (course: Course) => number): Share {
 function nested(whole: ShareFound, part: ShareFound): number {
   const share = ({ first, second }: typeof whole) => (first.x + second.x) / (first.n + second.n);
   const [p, q] = [share(whole), share(part)];
-  return p > 0 && p < 1 && q > 0 ? Math.sqrt((q * (1 - p)) / (p * (1 - q))) : 0;
+  return p < 1 && q > 0 ? Math.sqrt((q * (1 - p)) / (p * (1 - q))) : 0;
 }
 
 const ONE_SPAN = 'all the germinated seed was found between the same two looks';

@@ -51,7 +51,7 @@ export function contrastOf(
 
 function lowest({ first, second, spread }: ShareFinding): number {
   const factor = seedsForOne(spread);
-  return first.n > 0 && second.n > 0 ? newcombe(worth(first, factor), worth(second, factor)).low : -1;
+  return newcombe(worth(first, factor), worth(second, factor)).low;
 }
 
 /** The seeds that overdispersed ones are worth: as many times fewer. */

@@ -117,9 +117,9 @@ function alone(level: number, correlation: number): number {
   return low;
 }
 
-/** Of the ranks of all the seed with whether it germinated. */
+/** Of the ranks of all the seed with whether it germinated; the share is above 0. */
 function correlationAt(share: number): number {
-  return share > 0 && share < 1 ? Math.sqrt((share * (1 - share)) / 4 / rankVariance(share)) : 0;
+  return Math.sqrt((share * (1 - share)) / 4 / rankVariance(share));
 }
 
 /** Of the mid-ranks of all the seed, from 0 to 1: those that one look found, and those that never came, share one. */

@@ -27,7 +27,8 @@ export function uniformity(course: Course): Uniformity {
   if (isUndefined(steps)) return { uncertainty: steps, synchrony: steps };
   const found = steps.map(step => step.fresh).filter(fresh => fresh > 0);
   const seeds = found.reduce((sum, n) => sum + n, 0);
-  const pairs = (n: number): number => (n * (n - 1)) / 2;
+  // Twice as many, on both sides of the fraction.
+  const pairs = (n: number): number => n * (n - 1);
   return {
     uncertainty: measured(found.reduce((sum, n) => sum + (n / seeds) * Math.log2(seeds / n), 0)),
     synchrony: seeds < 2
