@@ -82,6 +82,7 @@ apply L/A 2026-01-21, water
 count L/A 2026-02-01, 5 freed
 count L/B 2026-01-20, 20, 6 stuck
 apply L/B 2026-01-21, water
+count L/B 2026-01-21, 1 freed
 `);
     const { contests, leftOut } = trialOf(journal.lot('L')!).drops;
     expect(contests[0]!.given.freed).toEqual({ x: 5, n: 7 });
@@ -126,6 +127,7 @@ count L/B 2026-02-01, 0
     expect(differing(alike)).toEqual([]);
     expect(differing(alike.replace('sow L/A', 'soak L/A 2025-12-31 08:00, GA3 500 ppm, 24 h\nsow L/A'))).toContain('soak');
     expect(differing(`${alike}chill L/A 2026-03-01, 4 C\n`)).toEqual([]);
+    expect(differing(`${alike}chill L/A 2026-01-10, 4 C\n`)).toEqual(['warm and cold stages']);
     const unknown = alike.replace('lot L Iris, 40 seeds', 'lot L Iris').replace(', B 20 seeds', '').replace('01-01, 20 seeds, 18 C\ncount', '01-01, 18 C\ncount');
     expect(differing(unknown.replaceAll('L/B', 'L'))).toEqual(['how far they are alike']);
   });

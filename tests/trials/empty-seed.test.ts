@@ -49,5 +49,8 @@ describe('empty seed', () => {
     const counts = 'count L/A 2026-02-20, 2\n    count L/A 2026-02-27, 1\n    count L/A 2026-03-06, 11, 2 lost';
     const source = journal('7 fresh, 1 empty', '4 fresh, 14 empty').replace('count L/A 2026-02-20, 16', counts);
     expect(contest(source).alsoDiffers).toEqual(['empty seed (1 of 22 against 14 of 24)']);
+    // 12 of 24 is 13 points less than 12 of 19; 4 of 24 would be 4 points less than 4 of 19.
+    const slow = journal('7 fresh, 5 empty', '18 fresh').replace('2026-02-20, 16', '2026-02-20, 2\n    count L/A 2026-02-27, 2\n    count L/A 2026-03-06, 8');
+    expect(contest(slow).alsoDiffers).toEqual(['empty seed (5 of 24 against 0 of 24)']);
   });
 });

@@ -53,7 +53,21 @@ describe('a verdict on seed that was estimated', () => {
     // With 18 of 18 treated it would be one thing, with 18 of 60 another.
     const { verdict, sentence } = verdictOf(journal('200 seeds', '18 to 60 seeds', '40 seeds', [18, 16]));
     expect(verdict).toBe('cannot tell');
+    expect(sentence).toMatch(/^Cannot tell: by day 14, /);
     expect(sentence).toMatch(/with the least or the most of them the verdict would be “worth repeating” or “.*”\.$/);
+  });
+
+  test('is none where it hangs on the most of one side with the least of the other', () => {
+    // 18 and 6 of 20, or of 60 each, would be worth repeating; 18 of 60 beside 6 of 20 is nothing.
+    expect(verdictOf(journal('200 seeds', '20 to 60 seeds', '20 to 60 seeds', [18, 6])).verdict).toBe('cannot tell');
+  });
+
+  test('stands so far as long as some of it may still come, and says what is recorded for one side only', () => {
+    const source = journal('200 seeds', '20 to 24 seeds', '24 seeds', [20, 3]).replace(', 15 C', '')
+      .replace(/ +discard VER-24\/A.*/, '').replace('discard VER-24/B 2026-05-01', 'cut VER-24/B 2026-02-20, 21 dead');
+    const [only] = trialOf(lotOf(source)).estimated;
+    expect(only!.verdict.sentence).toMatch(/^Worth repeating so far: /);
+    expect(only!.remarks).toEqual(['the temperature is recorded for one side only']);
   });
 
   test('is that of every number between the ends, where the ends agree', () => {
@@ -109,6 +123,8 @@ describe('a trial with a batch that was estimated', () => {
       .replace('count VER-24/B 2026-01-25', 'count VER-24/B 2026-03-13');
     expect(verdictOf(text).sentence).toBe('Cannot tell yet: the seeds were estimated, and the verdict is the same with the least and '
       + 'with the most of each side.');
+    expect(verdictOf(text.replace('sow VER-24/B 2026-01-11 19:00, 15 C', 'sow VER-24/B 2026-01-11 19:00, 5 C')).sentence)
+      .toBe('Cannot tell yet: the sides also differ in temperature; the seeds were estimated.');
   });
 });
 

@@ -89,6 +89,8 @@ describe('batches of a lot', () => {
       ];
     };
     const late = 'soak L/A 2026-02-10 19:00, GA3 500 ppm, 24 h\nsow L/A 2026-02-11 20:00\nchill L/A 2026-02-12, 4 C\ncount L/A 2026-03-01, 9';
+    const { groups: [first] } = trial(`lot L Iris alba, 40 seeds\nsplit L, A 20 seeds\nchill L/A 2026-01-10, 4 C\ncount L/A 2026-02-01, 3\n${late}`);
+    expect(first!.batches[0]!.conditions).toMatchObject({ isSown: false, sownWithin: 0, stages: [{ what: 'chill', day: 0 }] });
     expect(before(`chill L/A 2026-01-10, 4 C\ncount L/A 2026-02-01, 3\n${late}`)[0]).toEqual([0, ['L/A', [22]]]);
     expect(before(`soak L/A 2026-01-09 08:00, water, 24 h\ncount L/A 2026-02-01, 3\n${late}`)[0]).toEqual([0, ['L/A', [22]]]);
     expect(before(`count L/A 2026-02-01, 3\n${late}`)[0]).toContain('it has no day 0');

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { byPlant } from '../../server/src/trials/by-plant.ts';
-import { plantTrial } from '../../server/src/trials/plant-trial.ts';
+import { judgedCourse } from '../../server/src/trials/judging.ts';
+import { lotPairOf, plantTrial } from '../../server/src/trials/plant-trial.ts';
 import { contest, journalOf } from './helpers.ts';
 
 /** A weekly diary of 24 treated and 24 untreated seeds; totals by day 14, 28, 42 and 56 after 2026-01-11. */
@@ -61,6 +62,17 @@ describe('a trial with a day of judging', () => {
     expect(cut.verdict).toEqual(judged.verdict);
   });
 
+  test('has the cut test of that day, and none of a later one', () => {
+    const cutOf = (day: string) => {
+      const { treated, judging } = contest(weekly({ judge: JUDGE, until: 2, end: `cut L/A ${day}, 18 fresh\n    cut L/B ${day}, 22 dead` }));
+      return [judging!.state, judgedCourse(treated.batches[0]!, judging!).cut];
+    };
+    expect(cutOf('2026-02-22')).toEqual(['on the day', { fresh: 18, hard: 0, dead: 0, empty: 0 }]);
+    const later = contest(weekly({ judge: JUDGE, until: 3, end: 'cut L/A 2026-03-09, 12 fresh' }));
+    expect(later.treated.batches[0]!.course.cut).toBeDefined();
+    expect(judgedCourse(later.treated.batches[0]!, later.judging!).cut).toBeUndefined();
+  });
+
   test('waits for both sides, for what one of them shows by then is a look of its own', () => {
     const source = weekly({ judge: 'judge L 2026-01-11, on 2026-02-20', until: 2, end: 'count L/A 2026-02-20, =16 germinated' });
     expect(contest(source).verdict.rule).toBe('to-be-judged');
@@ -88,6 +100,8 @@ describe('a trial with a day of judging', () => {
   test('is missed where one side was looked at in time and the other was not', () => {
     const looks = 'count L/A 2026-02-15, =8 germinated\ncount L/B 2026-02-23, =3 germinated';
     expect(contest(weekly({ judge: 'judge L 2026-01-11, on 2026-02-15', until: 2, end: looks })).judging?.state).toBe('off the day');
+    const never = weekly({ judge: 'judge L 2026-01-11, on 2026-02-01', until: 2 }).replace(/ +count L\/B 2026-01-25.*/, '').replace('B 2026-02-08', 'B 2026-03-08');
+    expect(contest(never).judging?.state).toBe('off the day');
   });
 
   test('that nobody came to in time has all its looks, and the stricter level', () => {
@@ -128,6 +142,8 @@ describe('a trial with a day of judging', () => {
     const { judging, verdict } = contest(weekly({ judge: 'judge L 2026-01-09, on day 42' }));
     expect(judging).toMatchObject({ state: 'on the day', on: 'day 42 (2026-02-22)' });
     expect(verdict.verdict).toBe('worth repeating');
+    const apart = weekly({ judge: 'judge L 2026-01-09, on day 42' }).replace('sow L/B 2026-01-11', 'sow L/B 2026-01-12');
+    expect(contest(apart).judging).toMatchObject({ on: 'day 42' });
   });
 });
 
@@ -149,8 +165,10 @@ describe('a judge record that was not written beforehand', () => {
 
   test('that follows another changes nothing, beforehand or not', () => {
     for (const date of ['2026-01-12', '2026-02-23']) {
-      const { judging } = contest(weekly({ judge: `${JUDGE}\njudge L ${date}, on 2026-03-08` }));
+      const { judging, remarks } = contest(weekly({ judge: `${JUDGE}\njudge L ${date}, on 2026-03-08` }));
       expect(judging, date).toMatchObject({ state: 'on the day', on: '2026-02-22' });
+      const told = ['the “judge” of 2026-01-12 does not count, because an earlier one counts instead'];
+      expect(remarks, date).toEqual(date === '2026-01-12' ? told : []);
     }
   });
 });
@@ -161,6 +179,11 @@ describe('over the lots of a species', () => {
     const { agents, toBeJudged } = plantTrial('Iris alba', lots);
     expect(agents).toEqual([]);
     expect(toBeJudged).toMatchObject([{ on: '2026-02-22' }]);
+    const two = weekly({ judge: JUDGE, until: 2, end: `split L 2026-01-10, C 12 seeds
+      soak L/C 2026-01-10 19:00, GA3 250 ppm, 24 h\nsow L/C 2026-01-11 20:00\ncount L/C 2026-01-25, 0` });
+    const other = two.replaceAll(/\bL\b/g, 'M').replace('on 2026-02-22', 'on 2026-02-23');
+    const all = [...byPlant(journalOf(`${two}\n${other}`).lots(), 'species').values()][0]!;
+    expect(plantTrial('Iris alba', all).toBeJudged.map(({ lot: { id }, on }) => [id, on])).toEqual([['L', '2026-02-22'], ['M', '2026-02-23']]);
   });
 
   test('one that was judged takes part with the looks of that day', () => {
@@ -168,5 +191,8 @@ describe('over the lots of a species', () => {
     const { agents: [agent] } = plantTrial('Iris alba', lots);
     expect(agent!.across).toMatchObject({ open: 0, verdict: 'worth repeating' });
     expect(agent!.across.comparisons).toMatchObject([{ byDay: 42 }]);
+    expect(lotPairOf(agent!.strata[0]!).isStrict).toBe(false);
+    const missed = [...byPlant(journalOf(weekly({ judge: 'judge L 2026-01-11, on 2026-02-27' })).lots(), 'species').values()][0]!;
+    expect(lotPairOf(plantTrial('Iris alba', missed).agents[0]!.strata[0]!).isStrict).toBe(true);
   });
 });

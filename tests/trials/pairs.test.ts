@@ -69,6 +69,8 @@ describe('treated seed', () => {
     // The second portion went into the same medium, whether or not that is written again.
     const inGrit = portions('A', '2026-01-13')(twoBatches({ b: ', in grit' })).replace('2026-01-11, 10 seeds', '2026-01-11, 10 seeds, in grit');
     expect(contest(inGrit)).toMatchObject({ alsoDiffers: [], remarks: [] });
+    const planted = twoBatches().replace('discard L/A 2026-02-11', 'plant L/A 2026-02-11, 9 seedlings, in the border');
+    expect(contest(planted)).toMatchObject({ alsoDiffers: [], remarks: [] });
   });
 
   test('that was sown, beside seed that never was, is not judged', () => {
@@ -163,6 +165,7 @@ describe('treated seed', () => {
       count L/C 2026-02-10, 5
     `).contests.map(({ untreated }) => groupText(untreated!));
     expect(beside(', in moss, at mat', ', 20 C, in loam, at mat')).toEqual(['untreated: C']);
+    expect(beside(', 20 C, in loam, at mat', ', in moss, at mat').join()).toBe('untreated: B');
     expect(beside(', 20 C, in moss, at frame', ', 20 C, in loam, at mat')).toEqual(['untreated: C']);
     expect(beside(', 20 C, in moss, at mat', ', 20 C, in loam, at frame')).toEqual(['untreated: B']);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { byPlant } from '../../server/src/trials/by-plant.ts';
-import { plantTrial, type AgentAcross } from '../../server/src/trials/plant-trial.ts';
+import { dosesOf, plantTrial, type AgentAcross } from '../../server/src/trials/plant-trial.ts';
+import { allOf } from '../../server/src/trials/untreated-shares.ts';
 import { expectClose, known, UCB_ADMISSIONS } from '../measures/helpers.ts';
 import { journalOf } from './helpers.ts';
 
@@ -28,6 +29,21 @@ function lot({ id, plant, soak = 'GA3 500 ppm, 24 h', year = 2026, counts: [a, n
 function agentsOf(lots: readonly string[]): readonly AgentAcross[] {
   return plantTrial('Iris', [...journalOf(lots.join('\n')).lots()]).agents;
 }
+
+test('the doses of an agent are told apart as far as a bench can, and what nobody measured is one of its own', () => {
+  const soaks = ['GA3 500 ppm', 'GA3 unmeasured', 'GA3 510 ppm', 'GA3 250 ppm', 'GA3 unmeasured'];
+  const [ga3] = agentsOf(soaks.map((soak, i) => lot({ id: `L${i}`, plant: 'Iris alba', soak: `${soak}, 24 h`, counts: [8, 10, 2, 10] })));
+  expect(dosesOf(ga3!.strata).map(({ ppm, strata }) => [ppm, strata.map(each => each.lot.id).join(' ')]))
+    .toEqual([[500, 'L0 L2'], [undefined, 'L1 L4'], [250, 'L3']]);
+});
+
+test('the untreated seed of all lots is told by winter, and added up', () => {
+  const told = [['L26', 2026, 3], ['L24', 2024, 1], ['L25', 2025, 2], ['M25', 2025, 4]] as const;
+  const { untreated } = plantTrial('Iris', [...journalOf(told.map(([id, year, up]) => (
+    lot({ id, plant: 'Iris alba', year, counts: [8, 10, up, 10] }))).join('\n')).lots()]);
+  expect(untreated.map(share => share.lot.id)).toEqual(['L24', 'L25', 'M25', 'L26']);
+  expect(allOf(untreated)).toEqual({ x: 10, n: 40 });
+});
 
 describe('the lots of a plant', () => {
   test('are compared each with itself, over the winters, and never pooled', () => {
@@ -57,6 +73,7 @@ describe('the lots of a plant', () => {
       lot({ id: 'L2', plant: 'Iris alba', soak: 'GA3 unmeasured', counts: [8, 10, 2, 10] }),
       lot({ id: 'L3', plant: 'Iris alba', soak: 'ethephon 100 ppm, 24 h', counts: [8, 10, 2, 10] }),
       lot({ id: 'L4', plant: 'Iris alba', soak: 'GA3 500 ppm, KNO3 0.2 %, 24 h', counts: [8, 10, 2, 10] }),
+      lot({ id: 'L5', plant: 'Iris alba', soak: 'GA3 500 ppm, 12 h\nsoak L5/A 2026-01-11 08:00, KNO3 0.2 %, 10 h', counts: [8, 10, 2, 10] }),
     ]);
     expect(agents.map(({ agent, strata }) => [agent.word, strata.map(({ lot: { id } }) => id)])).toEqual([
       ['GA3', ['L1', 'L2']], ['ethephon', ['L3']],

@@ -19,6 +19,8 @@ describe('the places of two sides', () => {
     expect(contest(back).alsoDiffers).toEqual(['place (mat, then heated mat against heated mat)']);
     const other = twoBatches({ a: ', at shelf', b: ', at shelf' }).replace('count L/B', 'move L/B 2026-01-20, at heated mat\n    count L/B');
     expect(contest(other).alsoDiffers).toEqual(['place (shelf against shelf, then heated mat)']);
+    const both = other.replace('count L/A', 'move L/A 2026-01-20, at shed\n    count L/A');
+    expect(contest(both).alsoDiffers).toEqual(['place (shelf, then shed against shelf, then heated mat)']);
   });
 
   test('are no matter where they differ by number, or after the counts', () => {
@@ -70,6 +72,7 @@ describe('the soaks of two sides', () => {
     `;
     expect(contest(bottles('G2')).remarks).toEqual(['the treated batches were soaked from different bottles: G1, G2']);
     expect(contest(bottles('G1')).remarks).toEqual([]);
+    expect(contest(bottles('G1').replace('L/C 2026-01-10 19:00, G1 10 mL', 'L/C 2026-01-10 19:00, GA3 1000 ppm')).remarks).toEqual([]);
   });
 
   test('are remarked upon where replicates had a pinch each, and not where they shared one', () => {
@@ -87,6 +90,7 @@ describe('the soaks of two sides', () => {
       ${sown}
     `;
     expect(contest(apart).remarks).toEqual(['the treated batches were given a pinch each, so their doses may differ']);
+    expect(contest(apart.replaceAll('GA3 unmeasured', 'KNO3 0.2 %, GA3 unmeasured')).remarks).toEqual(contest(apart).remarks);
     expect(contest(`
       lot L Iris alba, 60 seeds
       split L, B 20 seeds, T 40 seeds
