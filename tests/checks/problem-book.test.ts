@@ -62,6 +62,14 @@ describe('the problems of a journal', () => {
     expect(desk.codes('b.germ')).toEqual([]);
   });
 
+  test('stand in the order of their places on a line, and of their codes at one place', () => {
+    const desk = new Desk({ 'a.germ': 'lot V Veratrum\nlimit GA3, 100 ppm\nguide Veratrum, GA3 50 ppm\n'
+      + 'soak V 2026-01-31 11:00, kemp 5 ppm, GA3 300 ppm, seeweed 5 ppm, 1 h' });
+    expect(desk.codes('a.germ')).toEqual([
+      '4 nothing-held-back', '4 unknown-agent', '4 beyond-guides', '4 dose-above-limit', '4 unknown-agent',
+    ]);
+  });
+
   test('of other files are not said to have changed when a line without a record does', () => {
     const desk = new Desk({ 'a.germ': 'lot V Veratrum, 6 seeds\n\n', 'b.germ': 'sow V 2026-01-01, 7 seeds' });
     expect(desk.write('a.germ', 1, '  A remark.')).toEqual(['a.germ']);

@@ -23,6 +23,7 @@ const rows: readonly (readonly [ProblemCode, string, readonly string[]])[] = [
   ['more-left-than-possible', `${packet}\nleft P1 2026-01-10, 11 mg`, ['1 The packet']],
   ['no-control', `${lot}\nsplit L, A 20 seeds, B 20 seeds\nsoak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h\n`
     + 'soak L/B 2026-01-10 19:00, GA3 250 ppm, 24 h\nsow L/A 2026-01-11 20:00\nsow L/B 2026-01-11 20:00', ['1 The lot']],
+  ['replaces-itself', 'lot A Iris, replaces B\nlot B Iris, replaces C\nlot C Iris, replaces A', ['2 B is defined here', '3 C is defined here']],
   ['soak-too-long', `${lot}\nlimit soak, 20 h\nsoak L 2026-01-10 19:00, GA3 500 ppm\nlift L 2026-01-12 19:00`,
     ['4 The end of the soak', '2 The limit']],
   ['sown-before-collected', `${lot}\nsow L 2025-09-01`, ['1 The lot']],

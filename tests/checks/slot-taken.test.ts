@@ -52,6 +52,30 @@ describe('two batches in one slot at one time', () => {
     `);
   });
 
+  it('are none of a batch and what was split off it, and are certain only where both were there before the first went', () => {
+    expectMarked(codes, `
+      lot A Paris polyphylla, 10 seeds
+      sow A 2026-01-01, at bag 1 slot 1
+      split A 2026-01-03, X 5 seeds
+      move A/X 2026-01-04, at bag 1 slot 1
+      lot B Paris polyphylla, 10 seeds, at bag 2 slot 1
+      lot C Paris polyphylla, 10 seeds, at bag 2 slot 1
+      move C 2026-01-20, at bag 2 slot 2
+      lot D Paris polyphylla, 10 seeds, at bag 3 slot 1
+      move D 2026-01-10, at bag 3 slot 2
+      lot E Paris polyphylla, 10 seeds
+      sow E 2026-01-05, at bag 3 slot 1
+                        ^^^^^^^^^^^^^^^ slot-taken
+      lot F Paris polyphylla, 10 seeds
+      sow F 2026-01-10, at bag 3 slot 3
+      discard F 2026-01-12
+      lot G Paris polyphylla, 10 seeds
+      sow G 2026-01-11, at bag 3 slot 3
+                        ^^^^^^^^^^^^^^^ slot-taken
+      move G 2026-01-20, at bag 3 slot 4
+    `);
+  });
+
   it('are found whatever the case and the blanks of the two texts', () => {
     expectMarked(codes, `
       lot PAR-26 Paris polyphylla, 16 seeds
