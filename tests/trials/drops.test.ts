@@ -103,6 +103,12 @@ count L/B 2026-01-21, 1 freed
       '6 of its 7 stuck seedlings were given drops, and the counts do not tell which of them were freed']);
   });
 
+  test('may be given before anybody counted', () => {
+    const journal = new Journal();
+    journal.set('j.germ', 'lot L Iris, 20 seeds\nsow L 2026-01-01\napply L 2026-01-15, water\ncount L 2026-01-20, 20, 10 stuck, 4 freed');
+    expect(trialOf(journal.lot('L')!).drops.contests[0]!.given.freed).toEqual({ x: 4, n: 10 });
+  });
+
   test('that differ in more than the drops are not judged', () => {
     const journal = new Journal();
     const source = `lot L Iris, 40 seeds

@@ -62,6 +62,12 @@ describe('a verdict on seed that was estimated', () => {
     expect(verdictOf(journal('200 seeds', '20 to 60 seeds', '20 to 60 seeds', [18, 6])).verdict).toBe('cannot tell');
   });
 
+  test('is of no fewer seeds than were counted', () => {
+    expect(verdictOf(journal('200 seeds', '10 to 40 seeds', '24 seeds', [12, 2])).sentence).toContain('12 of 12 to 40 treated');
+    const cut = journal('200 seeds', '10 to 40 seeds', '24 seeds', [12, 2]).replace('discard VER-24/A 2026-05-01', 'cut VER-24/A 2026-05-01, 9 dead');
+    expect(verdictOf(cut).sentence).toContain('12 of 21 treated');
+  });
+
   test('stands so far as long as some of it may still come, and says what is recorded for one side only', () => {
     const source = journal('200 seeds', '20 to 24 seeds', '24 seeds', [20, 3]).replace(', 15 C', '')
       .replace(/ +discard VER-24\/A.*/, '').replace('discard VER-24/B 2026-05-01', 'cut VER-24/B 2026-02-20, 21 dead');

@@ -32,13 +32,15 @@ describe('batches of a lot', () => {
       sow L/B 2026-01-10
       count L/A 2026-01-20, 2
       count L/B 2026-01-20, 2
+      split L/A 2026-01-20, 0 5 seeds
       split L/A 2026-01-21, 1 10 seeds
+      count L/A/0 2026-02-20, 1
       split L/B 2026-01-21, 1 10 seeds
       count L/A/1 2026-01-21, 0
       count L/A/1 2026-02-20, 3
       count L/B/1 2026-02-20, 4
     `);
-    expect(groups.map(daysOf)).toEqual([[['L/A', [10]], ['L/B', [10]]], [['L/A/1', [11, 41]]], [['L/B/1', [11, 41]]]]);
+    expect(groups.map(daysOf)).toEqual([[['L/A', [10]], ['L/B', [10]]], [['L/A/0', [10, 41]]], [['L/A/1', [11, 41]]], [['L/B/1', [11, 41]]]]);
   });
 
   test('that were sown and then divided whole, before anybody counted, are their parts alone', () => {

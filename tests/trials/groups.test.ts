@@ -5,7 +5,7 @@ describe('the batches of a lot', () => {
   test('are put together by what was done to their seed, untreated ones first', () => {
     expect(groupTexts(trial(`
       lot L Iris alba, 100 seeds
-      split L, A 10 seeds, B 10 seeds, C 10 seeds, D 10 seeds, E 10 seeds, F 10 seeds, G 10 seeds, H 10 seeds, I 10 seeds
+      split L, A 10 seeds, B 10 seeds, C 10 seeds, D 10 seeds, E 10 seeds, F 10 seeds, G 10 seeds, H 10 seeds, I 10 seeds, J 10 seeds
       day 2026-01-10
       soak L/A 19:00, GA3 500 ppm, 24 h
       soak L/B 19:00, GA3 250 ppm, 24 h
@@ -16,27 +16,12 @@ describe('the batches of a lot', () => {
       soak L/G 19:00, GA3 500 ppm, KNO3 0.1 %, 24 h
       soak L/H 19:00, KNO3 500 ppm, 24 h
       soak L/I 19:00, GA3 unmeasured, 24 h
+      soak L/J 19:00, water, GA3 500 ppm, 24 h
       day 2026-01-11
-      sow L/A 19:00
-      sow L/B 19:00
-      sow L/C 19:00
-      sow L/D 19:00
-      sow L/E 19:00
-      sow L/F 19:00
-      sow L/G 19:00
-      sow L/H 19:00
-      sow L/I 19:00
+      ${'ABCDEFGHIJ'.split('').map(part => `sow L/${part} 19:00`).join('\n')}
       day 2026-02-01
-      count L/A, 1
-      count L/B, 1
-      count L/C, 1
-      count L/D, 1
-      count L/E, 1
-      count L/F, 1
-      count L/G, 1
-      count L/H, 1
-      count L/I, 1
-    `))).toEqual(['untreated: D', 'GA3 500: A C', 'GA3 250: B', 'GA3 500, KNO3 2000: E F', 'GA3 500, KNO3 1000: G', 'KNO3 500: H', 'GA3 unmeasured: I']);
+      ${'ABCDEFGHIJ'.split('').map(part => `count L/${part}, 1`).join('\n')}
+    `))).toEqual(['untreated: D', 'GA3 500: A C J', 'GA3 250: B', 'GA3 500, KNO3 2000: E F', 'GA3 500, KNO3 1000: G', 'KNO3 500: H', 'GA3 unmeasured: I']);
   });
 
   test('that were divided after the soak are replicates, and so are doses from two stocks that nobody could tell apart', () => {

@@ -179,8 +179,9 @@ describe('over the lots of a species', () => {
     const { agents, toBeJudged } = plantTrial('Iris alba', lots);
     expect(agents).toEqual([]);
     expect(toBeJudged).toMatchObject([{ on: '2026-02-22' }]);
-    const two = weekly({ judge: JUDGE, until: 2, end: `split L 2026-01-10, C 12 seeds
-      soak L/C 2026-01-10 19:00, GA3 250 ppm, 24 h\nsow L/C 2026-01-11 20:00\ncount L/C 2026-01-25, 0` });
+    const end = ['split L 2026-01-10, C 12 seeds', 'soak L/C 2026-01-10 19:00, GA3 250 ppm, 24 h', 'sow L/C 2026-01-11 20:00',
+      'count L/C 2026-01-25, 0'].join('\n    ');
+    const two = weekly({ judge: JUDGE, until: 2, end });
     const other = two.replaceAll(/\bL\b/g, 'M').replace('on 2026-02-22', 'on 2026-02-23');
     const all = [...byPlant(journalOf(`${two}\n${other}`).lots(), 'species').values()][0]!;
     expect(plantTrial('Iris alba', all).toBeJudged.map(({ lot: { id }, on }) => [id, on])).toEqual([['L', '2026-02-22'], ['M', '2026-02-23']]);

@@ -20,6 +20,7 @@ describe('untreated seed that came up readily', () => {
 
   test('is that of the latest lot, of the first of several on one day', () => {
     expect(cited(`${readily('P24', 2024)}\n${readily('P25', 2025)}`, '2026-10-10')).toEqual(['P25', 5, '27 of 30']);
+    expect(cited(`${readily('P24', 2024)}\n${readily('P25', 2025)}`, '2025-06-01')).toEqual(['P24', 2, '27 of 30']);
     expect(cited(`${readily('P25', 2025)}\n${readily('P24', 2024)}`, '2026-10-10')).toEqual(['P25', 2, '27 of 30']);
     expect(cited(`${readily('P', 2025)}\n${readily('Q', 2025)}`, '2026-10-10')).toEqual(['P', 2, '27 of 30']);
   });
