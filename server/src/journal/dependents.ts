@@ -1,8 +1,8 @@
 /** What changes with what: the things that are made from others, laid out by them, or judged by them. */
-import { factOf, factsOf } from '../model/record.ts';
+import { factsOf } from '../model/record.ts';
 import { genusOf } from './guides.ts';
 import type { JournalLine } from './journal-file.ts';
-import { isDefining, subjectIdOf } from './mentions.ts';
+import { forEachMention, isDefining, subjectIdOf } from './mentions.ts';
 import type { NameIndex } from './name-index.ts';
 
 export interface Dependents {
@@ -45,13 +45,16 @@ export function replacedWith(lines: readonly JournalLine[], names: NameIndex): R
   return ids;
 }
 
-/** Whether some stock was made of a part of what was left in a packet. */
-export function isHalvedFrom(packet: string, names: NameIndex): boolean {
-  for (const { content: { record } } of names.mentions(packet)) {
-    const draw = record && factOf(record, 'draw');
-    if (draw?.halved && draw.stock.text === packet) return true;
+/** The packets that some lines take from, or say what is left of, where what was halved out of them hangs on it. */
+export function halvedIn(lines: readonly JournalLine[], names: NameIndex): string[] {
+  const taken = new Set<string>();
+  for (const { content: { record } } of lines) {
+    if (!record) continue;
+    forEachMention(record, (id, role) => {
+      if (role === 'reference' || record.keyword === 'left') taken.add(id);
+    });
   }
-  return false;
+  return [...taken].filter(id => names.isHalved(id));
 }
 
 /** Guides judge the soaks of their plants. */

@@ -10,7 +10,7 @@ import { builtInAgents } from '../solutions/agents.ts';
 import { Repeats } from '../syntax/repeats.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, isOtherZone, type Common } from './common.ts';
-import { dependentsOf, isHalvedFrom, lotsJudgedBy, replacedWith } from './dependents.ts';
+import { dependentsOf, halvedIn, lotsJudgedBy, replacedWith } from './dependents.ts';
 import { dosesOf, shelfOf } from './doses.ts';
 import { accountedBy, isDraw, takenBy, type AccountEntry, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
@@ -213,8 +213,7 @@ export class Journal {
 
   /** Reads a solution together with those that it is made from. */
   #readSolutions(id: string): void {
-    const definitionOf = (other: string) =>
-      this.definitionsOf(other).find(({ record }) => isSolution(record.keyword));
+    const definitionOf = (other: string) => this.definitionsOf(other).find(({ record }) => isSolution(record.keyword));
     const taken = (entry: Entry, packet: Solution) => takenBy(entry, packet, this.#accountOf(packet));
     const { agents, limits } = this;
     for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, agents, limits.stock, taken)) {
@@ -225,16 +224,16 @@ export class Journal {
   #follow(file: JournalFile, { at, removed, added, isRenumbered }: JournalChange): void {
     this.#revision++;
     this.#touches.file(file.name, isRenumbered);
-    this.#touchReplaced(removed);
+    this.#touchTogether(removed);
     for (const line of removed) this.#forget(line);
     for (const line of added) this.#learn(line);
-    this.#touchReplaced(added);
+    this.#touchTogether(added);
     // Undated records below the window have another date when a `day` line in it came, went or changed.
     if (this.#files.has(file.name) && (removed.some(isDayLine) || added.some(isDayLine))) {
       const lines = [...file.linesToNextDay(at + added.length)];
       const below = lines.filter(({ content: { record } }) => record && !record.date);
       for (const line of below) this.#touchLine(line);
-      this.#touchReplaced(below);
+      this.#touchTogether(below);
     }
     const global = [...removed, ...added].filter(isGlobalLine);
     if (global.length > 0) this.#followGlobal(global);
@@ -268,21 +267,22 @@ export class Journal {
     if (!record) return;
     forEachMention(record, (id, role) => {
       this.#touch(id);
-      // What was halved out of a packet hangs on all that was taken before.
-      const isAccount = role === 'reference' || record.keyword === 'left';
-      const isHalved = isAccount && isHalvedFrom(id, this.#names);
-      if (role !== 'definition' && !isHalved) return;
-      if (role === 'definition') this.#touches.flag('definitions');
-      if (record.keyword === 'lot') return; // See #touchReplaced.
-      const { defined, users } = dependentsOf(id, this.#names);
-      for (const each of defined) this.#solutions.delete(each);
-      for (const each of users) this.#touch(each);
+      if (role !== 'definition') return;
+      this.#touches.flag('definitions');
+      if (record.keyword !== 'lot') this.#touchDependents(id); // Lots: see #touchTogether.
     });
   }
 
-  /** For all lots of a change at once: each of a long row would touch all that are older. */
-  #touchReplaced(lines: readonly JournalLine[]): void {
+  #touchDependents(id: string): void {
+    const { defined, users } = dependentsOf(id, this.#names);
+    for (const each of defined) this.#solutions.delete(each);
+    for (const each of users) this.#touch(each);
+  }
+
+  /** For all lines of a change at once: each of a long row would touch all that are older. */
+  #touchTogether(lines: readonly JournalLine[]): void {
     for (const id of replacedWith(lines, this.#names)) this.#touch(id);
+    for (const id of halvedIn(lines, this.#names)) this.#touchDependents(id);
   }
 
   #touch(id: string): void {

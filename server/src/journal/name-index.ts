@@ -1,4 +1,5 @@
 /** Which lines name which things. */
+import { factOf, type JournalRecord } from '../model/record.ts';
 import { inJournalOrder, type JournalLine } from './journal-file.ts';
 import { forEachMention } from './mentions.ts';
 
@@ -7,6 +8,8 @@ const none: ReadonlySet<JournalLine> = new Set();
 export class NameIndex {
   readonly #mentions = new Map<string, Set<JournalLine>>();
   readonly #definitions = new Map<string, Set<JournalLine>>();
+  /** By packet the lines that make a stock of a part of what was left in it. */
+  readonly #halvings = new Map<string, Set<JournalLine>>();
   #inOrder: readonly string[] | undefined;
 
   add(line: JournalLine): void {
@@ -19,6 +22,8 @@ export class NameIndex {
         this.#inOrder = undefined;
       }
     });
+    const packet = packetHalvedBy(record);
+    if (packet !== undefined) put(this.#halvings, packet, line);
   }
 
   delete(line: JournalLine): void {
@@ -31,6 +36,8 @@ export class NameIndex {
         this.#inOrder = undefined;
       }
     });
+    const packet = packetHalvedBy(record);
+    if (packet !== undefined) take(this.#halvings, packet, line);
   }
 
   mentions(id: string): ReadonlySet<JournalLine> {
@@ -39,6 +46,11 @@ export class NameIndex {
 
   definitions(id: string): ReadonlySet<JournalLine> {
     return this.#definitions.get(id) ?? none;
+  }
+
+  /** Whether some stock was made of a part of what was left in a packet. */
+  isHalved(packet: string): boolean {
+    return this.#halvings.has(packet);
   }
 
   /** Every id that some record names, in no order. */
@@ -54,6 +66,11 @@ export class NameIndex {
     this.#inOrder = inJournalOrder(ids.keys()).map(line => ids.get(line)!);
     return this.#inOrder;
   }
+}
+
+function packetHalvedBy(record: JournalRecord): string | undefined {
+  const draw = factOf(record, 'draw');
+  return draw?.halved && draw.stock.text;
 }
 
 function put(index: Map<string, Set<JournalLine>>, id: string, line: JournalLine): void {
