@@ -78,7 +78,7 @@ const rows: readonly (readonly [ProblemCode, string, string | undefined])[] = [
   ['ready-untreated', `lot P Iris alba, 60 seeds\nsplit P, A 30 seeds, B 30 seeds\nsow P/A 2025-10-19\nsow P/B 2025-10-19
 count P/A 2025-11-02, 27\ncount P/B 2025-11-02, 28\n${soak('GA3 500 ppm, 24 h')}`, '55 of 60 seeds of P/A and its replicates (92 %), half of the seed by day 14.'],
   ['ready-untreated', `lot P Iris alba, 30 seeds\nsow P 2025-10-19\ncount P 2025-11-02, 27\n${lot}\nsplit L, A 20 seeds, B 20 seeds
-soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h\nsoak L/A 2025-10-20 19:00, ethephon 100 ppm, 24 h`, 'It may need no GA3.'],
+soak L/A 2026-03-10 19:00, ethephon 100 ppm, 24 h\nsoak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h`, 'It may need no GA3.'],
   ['replaces-itself', 'lot A Iris, replaces B\nlot B Iris, replaces A', 'A replaces B, which replaces A.'],
   ['replaces-itself', 'ABCDE'.split('').map((id, i) => `lot ${id} Iris, replaces ${'BCDEA'[i]!}`).join('\n'),
     'A replaces B, which replaces C, which replaces D, which replaces E, which replaces A.'],
@@ -87,6 +87,9 @@ soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h\nsoak L/A 2025-10-20 19:00, ethepho
   ['soak-too-long', `limit soak, 20 h\n${soak('water, 1205 min')}`, undefined],
   ['soak-too-long', `limit soak, 20 h\n${soak('water, 1206 min')}`, 'Long soaks starve seed of air: growers'],
   ['soak-too-long', `limit soak, 20 h\n${soak('water, GA3 500 ppm, 24 h')}`, 'and raise the dose: growers'],
+  ['soak-too-long', `limit soak, 20 h\n${soak('water')}\nsplit L 2026-01-10 20:00, A 9 seeds\nlift L/A 2026-01-11 08:00\nlift L 2026-01-12 08:00`, 'L was in the soak for 37 h'],
+  ['soak-too-long', `limit soak, 20 h\n${soak('water')}\nsplit L 2026-01-10 20:00, A 30 seeds, B 30 seeds\nlift L/A 2026-01-12 08:00\nlift L/B 2026-01-12 08:00`,
+    'L/A and L/B were in the soak for 37 h'],
   ['sown-exceeds-seeds', `${lot}\nsow L 2026-01-11, 61 seeds`, 'but only 60 are left to sow.'],
   ['sown-exceeds-seeds', `${lot}\nsow L 2026-01-11, 60 seeds\nsow L 2026-01-12, 1 seed`, 'but none are left to sow.'],
   ['split-exceeds-seeds', `${lot}\nsplit L, A 61 seeds`, 'This splits off 61 seeds of L, but only 60 of 60 are left.'],
@@ -128,6 +131,9 @@ soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h\nsoak L/A 2025-10-20 19:00, ethepho
   ['unit-slip', `${lot}\nchill L 2026-01-10, 4 C, 168 h`, undefined],
   ['unit-slip', `${lot}\nchill L 2026-01-10, 4 C, 1095 days`, undefined],
   ['unit-slip', `${lot}\nchill L 2026-01-10, 4 C, 301 min`, undefined],
+  ['unit-slip', `${lot}\nchill L 2026-01-10, 4 C, 1 h`, 'Did you mean 1 day?'],
+  ['unit-slip', soak('GA3 500 ppm, 0.1 mL, 24 h'), undefined],
+  ['unit-slip', 'stock G1 2026-01-09, GA3 3 mg, 900 L', undefined],
   ['unit-slip', 'regime R, chill 4 C 90 h', 'Did you mean 90 days?'],
   ['unit-slip', 'regime R, chill 20 C 90 days', 'Did you mean “warm”?'],
   ['unit-slip', soak('GA3 500 ppm, 4000 mL, 24 h'), undefined],
@@ -144,7 +150,7 @@ soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h\nsoak L/A 2025-10-20 19:00, ethepho
   ['unknown-stock', `${packet}\ndilute G2 2026-01-10, from P1 1 mL, to 20 mL`, 'P1 is a packet of powder: write the “stock” that you made from it, and dilute that.'],
   ['unknown-stock', `${lot}\ndilute G2 2026-01-10, from L 1 mL, to 20 mL`, 'Define it, such as: stock L'],
   ['unknown-regime', `${lot}\nsow L 2026-01-11, regime cold`, 'Define it, such as: regime cold, warm 20 C 60 days, chill 4 C 90 days.'],
-  ['unknown-batch', `${lot}\nsplit L, ${'ABCDEFGHI'.split('').map(part => `${part} 2 seeds`).join(', ')}\ncount L/Z 2026-01-10, 0`, 'and others.'],
+  ['unknown-batch', `${lot}\nsplit L, ${'ABCDEFGHI'.split('').map(part => `${part} 2 seeds`).join(', ')}\ncount L/Z 2026-01-10, 0`, 'L/G, L/H and others.'],
   ['unknown-batch', `${lot}\nsplit L, A 9 seeds, B 9 seeds\nsplit L/A, wet 5 seeds\ncount L/B/wat 2026-01-10, 0`, 'L was split into L/A, L/A/wet and L/B.'],
   ['unknown-batch', `${lot}\nsplit L, wet 2 seeds, dry 2 seeds\ncount L/wat 2026-01-10, 0`, 'Did you mean “L/wet”?'],
   ['unknown-zone', 'zone vienna', 'Did you mean “Europe/Vienna”?'],
@@ -158,7 +164,7 @@ soak L/B 2026-01-10 19:00, GA3 500 ppm, 24 h\nsoak L/A 2025-10-20 19:00, ethepho
   ['year-slip', `${lot}\nsow L 2025-12-28, 20 seeds\ndue L 2025-01-10, look\nmove L 2026-01-17, at frame`, undefined],
 ];
 
-test.each(rows)('%s: %s', (code, source, message) => {
+test.each(rows)('%s is found from its edge on, and says what is wrong (%#)', (code, source, message) => {
   const [first] = problemsIn(code, source);
   if (message === undefined) expect(first?.message).toBeUndefined();
   else expect(first?.message).toContain(message);

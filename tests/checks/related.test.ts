@@ -37,6 +37,6 @@ const rows: readonly (readonly [ProblemCode, string, readonly string[]])[] = [
   ['merge-conflict', `<<<<<<< ours\n${lot}\n=======\n${lot}, at tin\n>>>>>>> theirs`, ['3 The second version begins here', '5 It ends here']],
 ];
 
-test.each(rows)('a problem points to what it comes from: %s', (code, source, places) => {
+test.each(rows)('%s points to what it comes from (%#)', (code, source, places) => {
   expect(relatedIn(code, source)).toEqual(places);
 });
