@@ -21,9 +21,9 @@ describe('the measures of one batch', () => {
   });
 
   test('take seedlings as shares of the germinated seed', () => {
-    const { seedlings } = measureBatch(course(20, '8:10', [30], { emerged: 8, leaf: 6, leggy: 2, abnormal: 1, died: 3 }));
+    const { seedlings } = measureBatch(course(20, '8:10', [30], { emerged: 10, leaf: 6, leggy: 2, abnormal: 1, died: 3 }));
     expect(Object.entries(seedlings).map(([what, share]) => [what, known(share).x, known(share).n])).toEqual([
-      ['emerged', 8, 10], ['leaf', 6, 10], ['leggy', 2, 10], ['abnormal', 1, 10], ['died', 3, 10],
+      ['emerged', 10, 10], ['leaf', 6, 10], ['leggy', 2, 10], ['abnormal', 1, 10], ['died', 3, 10],
     ]);
   });
 

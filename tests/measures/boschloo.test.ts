@@ -39,5 +39,9 @@ describe('Boschloo’s exact test', () => {
     expect(boschloo({ x: 3, n: 8 }, { x: 3, n: 8 })).toBe(fisher({ x: 3, n: 8 }, { x: 3, n: 8 }).greater);
     const many = [{ x: 300, n: 400 }, { x: 250, n: 400 }] as const;
     expect(boschloo(...many)).toBeCloseTo(fisher(...many).greater, 12);
+    // Of 600 and 600 seeds with 600 germinated, all on one side are so unlikely that no number is left of it.
+    const ps = Array.from({ length: 601 }, (_, x) => boschloo({ x, n: 600 }, { x: 600 - x, n: 600 }));
+    expect(ps.filter((p, x) => !(p <= (ps[x - 1] ?? 1)))).toEqual([]);
+    expect([ps[0], ps[600]]).toEqual([1, 0]);
   });
 });

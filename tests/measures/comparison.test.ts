@@ -33,7 +33,7 @@ describe('a comparison', () => {
     // Of 18, 4 are leggy, 2 abnormal and 3 dead: 9 where these are different ones, 4 where the others were leggy
     // before.
     expect(seedlings.treated).toEqual({ least: 4, most: 9, of: 18, leggy: 4, abnormal: 2, died: 3 });
-    expect(seedlings.untreated).toMatchObject({ least: 0, most: 0, of: 7 });
+    expect(seedlings.untreated).toEqual({ least: 0, most: 0, of: 7, leggy: 0, abnormal: 0, died: 0 });
     expect(sound.treated).toEqual({ x: 14, n: 20 });
     expect(sound.untreated).toEqual({ x: 7, n: 20 });
   });
@@ -74,6 +74,9 @@ describe('a comparison', () => {
     const found = known(compare([untreated], [treated]));
     const evidence = evidenceOf(found);
     expect([evidence.betterP, evidence.worseP]).toEqual([found.better.p, found.worse.p]);
+    const beside = evidenceOf(found, { better: 3, worse: 3, treatments: 3 });
+    expect([beside.betterP, beside.worseP]).toEqual([1, 3 * found.worse.p]);
+    expect(evidenceOf(known(compare([treated], [untreated])), { better: 3, worse: 3, treatments: 3 }).worseP).toBe(1);
   });
 
   test('takes lost seed out of the denominator', () => {

@@ -22,6 +22,9 @@ describe('the plan of a trial', () => {
     expect(words(24, 24, 0.2, { dishes: { treated: 1, untreated: 1 }, treatments: 3 })).toMatchInlineSnapshot('"With 24 treated and 24 untreated seeds, one of 3 treatments, the verdict is “worth repeating” 4 times in 5 if 20 % germinate untreated and 67 % treated. With 19 and 39, 64 % treated are enough."');
     expect(plan(48, 48, 0.4).inDishes).toMatchObject({ dishes: 4 });
     expect(plan(48, 48, 0.4, { dishes, treatments: 1 }).inDishes).toBeUndefined();
+    for (const [treated, untreated] of [[1, 2], [2, 1]] as const) {
+      expect(plan(16, 16, 0.4, { dishes: { treated, untreated }, treatments: 1 }).inDishes).toBeUndefined();
+    }
   });
 
   test('of more seeds than are reckoned with says what so many show at least', () => {

@@ -30,6 +30,19 @@ describe('the rank-sum test', () => {
     expect(rankTest(of([4, 0, 0], [0, 2, 2])).p).toBeCloseTo(1 / 70, 12);
   });
 
+  test('has the mean and the variance of the sum over all divisions', () => {
+    // 2 of 4 seeds, scores 30, 30, 0 and 0: the sums are 60 once, 30 four times and 0 once.
+    expect(rankTest(of([2, 0], [0, 2]))).toMatchObject({ excess: 30, variance: 300 });
+    // SciPy 1.10.1: norm.sf((30 + 10 - 0.5) / sqrt(300 + 100)).
+    const p = normalTail([{ excess: 30, variance: 300 }, { excess: 10, variance: 100 }]);
+    expect(p).toBeCloseTo(0.02413407400472475, 12);
+  });
+
+  test('is exact up to some 400,000 terms', () => {
+    // 23 seeds that are 30 steps from the rest: 23 * 24 * 691 = 381,432 terms; of 24 there are 432,600.
+    expect([23, 24].map(seeds => rankTest(of([seeds, 0], [0, 40])).exact)).toEqual([true, false]);
+  });
+
   test('agrees with going through every division one by one', () => {
     const counts = fc.array(fc.tuple(fc.nat({ max: 3 }), fc.nat({ max: 3 })), { minLength: 2, maxLength: 4 });
     fc.assert(fc.property(counts, rows => {

@@ -135,6 +135,11 @@ describe('the computed range', () => {
     const averages = Array.from({ length: 29 }, (_, i) => 71 + i);
     const differing = averages.filter(average => computedRange(4, 100, average / 100) !== publishedRange(4, average));
     expect(differing).toEqual([73, 81, 84, 94, 99]);
+    // Of two replicates, computed and published.
+    const two = averages.map(average => [average, computedRange(2, 100, average / 100), publishedRange(2, average)]);
+    expect(two.filter(([, computed, published]) => computed !== published)).toEqual([
+      [76, 14, 13], [84, 12, 11], [90, 10, 9], [97, 5, 6], [98, 4, undefined], [99, 3, undefined],
+    ]);
   });
 
   test('is 0 where all or none germinate', () => {

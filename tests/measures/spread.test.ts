@@ -24,6 +24,12 @@ describe('the spread of dishes', () => {
     expect(one).toMatchObject({ factor: 1, df: 0 });
     expect(ofDishes(0.02, one, 'share')).toBe(0.02);
     expect(seedsForOne(one)).toBe(1);
+    // One that shows nothing, or all, stays as it is whatever the dishes.
+    for (const p of [0, 0.5, 0.7, 1]) expect(ofDishes(p, { factor: 2, df: 4, size: 12 }, 'share')).toBe(p);
+  });
+
+  test('is none of no dishes', () => {
+    expect(spreadOf([])).toEqual({ factor: 1, df: 0, size: 0 });
   });
 
   test('makes a p-value of days that of Student’s t', () => {

@@ -36,6 +36,12 @@ describe('the verdict', () => {
       /^Harmful: 10 of 50 treated seeds had germinated by day 56 \(20 %\) and 42 of 50 untreated by day 49 \(84 %\): 64 points fewer/);
   });
 
+  test('tells the counts of the claim that is shown, though the looks of the other lie closer together', () => {
+    // By day 40 beside the untreated on day 60; untreated on day 38 beside the treated on day 40 are closer.
+    expect(verdictOf(course(50, '7:30 20:5 40:5'), course(50, '14:2 29:3 38:8 60:1')).sentence).toMatch(
+      /^Worth repeating: 40 of 50 treated seeds had germinated by day 40 \(80 %\) and 14 of 50 untreated by day 60 \(28 %\)/);
+  });
+
   test('does not call a side ahead that was looked at later', () => {
     const early = course(50, '7:5 21:20 35:10', [49]);
     const late = course(50, '14:15 28:15 42:5', [56]);
