@@ -3,6 +3,7 @@ import type { Span } from '../model/record.ts';
 import { listed, nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type LotCheck } from './check.ts';
+import { namesNear } from './near-names.ts';
 import { onceAFile, usedBy } from './once-a-file.ts';
 
 /** So many batches are worth naming. */
@@ -20,9 +21,10 @@ export const unknownBatch: LotCheck = function* (lot) {
     missing.set(path, uses);
     uses.push([entry, { start: subject.start, end: subject.start + path.length }]);
   }
+  const paths = [...lot.batches.keys()];
   for (const [path, uses] of missing) {
-    const near = nearestPath(path, [...lot.batches.keys()]);
-    const suggestion = near ? `Did you mean “${near}”?` : known(lot, path);
+    const near = nearestPath(path, namesNear(path, paths));
+    const suggestion = near ? `Did you mean “${near}”?` : known(lot.id, path, paths);
     for (const { entry, named, more } of onceAFile(uses)) {
       yield found(entry.line, 'unknown-batch', named, { id: path, more: usedBy(more), suggestion },
         { fixes: near ? [replacement(named, near)] : [] });
@@ -56,8 +58,8 @@ function nearestPath(path: string, paths: readonly string[]): string | undefined
   return nearest(path, paths.filter(other => parentOf(other) === parentOf(path)));
 }
 
-function known({ id, batches }: Lot, path: string): string {
-  const names = [...batches.keys()].slice(1);
-  if (names.length === 0) return `Write how ${id} was split, such as: split ${id}, ${path.slice(id.length + 1)} 24 seeds.`;
-  return `${id} was split into ${listed(names.length > MOST ? [...names.slice(0, MOST), 'others'] : names, 'and')}.`;
+function known(id: string, path: string, paths: readonly string[]): string {
+  const parts = paths.slice(1, MOST + 2);
+  if (parts.length === 0) return `Write how ${id} was split, such as: split ${id}, ${path.slice(id.length + 1)} 24 seeds.`;
+  return `${id} was split into ${listed(parts.length > MOST ? [...parts.slice(0, MOST), 'others'] : parts, 'and')}.`;
 }

@@ -11,6 +11,7 @@ import { builtInAgents } from '../solutions/agents.ts';
 import { nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Found, type IdCheck } from './check.ts';
+import { namesNear } from './near-names.ts';
 import { onceAFile, usedBy, type Use } from './once-a-file.ts';
 
 interface Wanted {
@@ -68,7 +69,7 @@ function wantedBy({ keyword, facts }: JournalRecord, { role, written }: Mention)
 
 /** What was probably meant. A record does not mean what it defines itself. */
 function meantBy(id: string, { code, kinds }: Wanted, own: string | undefined, journal: Journal): string | undefined {
-  const known = journal.definedIds()
+  const known = namesNear(id, journal.definedIds())
     .filter(other => other !== own && isLike(other, id) && kinds.includes(journal.kindOf(other)!));
   if (code !== 'unknown-agent') return nearest(id, known);
   return wordFor(id, journal.agents) ?? nearest(id, [...known, ...builtInAgents.keys()]);
