@@ -2,6 +2,7 @@
 import { commands, Disposable, env, Uri, ViewColumn, window, type ExtensionContext, type WebviewPanel } from 'vscode';
 import type { MixQuestion } from '../../server/src/features/mix/answer.ts';
 import type { MixShown } from '../../server/src/lsp/mix.ts';
+import { pageOf } from './page.ts';
 
 interface Lead {
   readonly title: string;
@@ -89,14 +90,10 @@ export class MixPage {
     return this.#panel = panel;
   }
 
-  /** No script; nothing is loaded but our own style. */
   #pageOf({ webview }: WebviewPanel, html: string, leads: readonly Lead[]): string {
     const style = webview.asWebviewUri(Uri.joinPath(this.#root, 'client', 'media', 'page.css')).toString();
     const links = leads.map(({ title, command }) => `<a class="lead" href="command:${command}">${title}</a>`).join('');
-    return `<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; base-uri 'none'; form-action 'none'">
-<title>Solution</title><link rel="stylesheet" href="${style}"></head>
-<body class="solution"><main>${html}</main><nav>${links}</nav></body></html>`;
+    const body = `<body class="solution"><main>${html}</main><nav>${links}</nav></body>`;
+    return pageOf({ title: 'Solution', style, source: webview.cspSource, also: [], body });
   }
 }
