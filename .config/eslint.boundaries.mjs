@@ -4,7 +4,7 @@ const LAYERS = {
   text: [],
   model: [],
   syntax: ['text', 'model'],
-  solutions: ['model'],
+  solutions: ['text', 'model'],
   measures: ['model'],
   journal: ['text', 'model', 'syntax', 'solutions', 'measures', 'calendar'],
   calendar: ['text', 'model', 'syntax', 'solutions', 'measures', 'journal'],

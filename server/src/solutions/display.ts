@@ -1,5 +1,6 @@
 /** Exact amounts as numbers and words for people. */
 import type { MassUnit, StrengthUnit, VolumeUnit } from '../model/quantity.ts';
+import { withoutEnd } from '../text/without-end.ts';
 import { type Exact, mgPer, mlPer, powerOfTen } from './amounts.ts';
 
 /** An amount in the unit that a person would read it in. */
@@ -38,7 +39,7 @@ function fixed(x: Exact, places: number): string {
   const whole = (2n * scaled.n + scaled.d) / (2n * scaled.d);
   const digits = String(whole).padStart(places + 1, '0');
   const point = digits.length - places;
-  const fraction = digits.slice(point).replace(/0+$/, '');
+  const fraction = withoutEnd(digits.slice(point), '0');
   const sign = x.s < 0n && whole > 0n ? '-' : '';
   return `${sign}${digits.slice(0, point)}${fraction === '' ? '' : `.${fraction}`}`;
 }
