@@ -46,11 +46,13 @@ export class Limits {
 
   /** `lines` hold the journal's `limit` records, in the order of the journal. */
   constructor(lines: readonly JournalLine[], settings: LimitSettings) {
-    for (const line of lines) {
+    for (const line of lines.toReversed()) {
       const { record } = line.content;
       const subject = record?.subject?.text.toLowerCase();
       if (!record || subject === undefined) continue;
-      this.#records.set(subject, [{ line, record }, ...(this.#records.get(subject) ?? [])]);
+      const records = this.#records.get(subject);
+      if (records) records.push({ line, record });
+      else this.#records.set(subject, [{ line, record }]);
     }
     this.#settings = settings;
     this.#strengths = new Map(Object.entries(settings.strengths ?? {}).flatMap(([word, text]) => {
