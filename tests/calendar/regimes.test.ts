@@ -145,7 +145,7 @@ describe('a regime', () => {
     expect(plan).toMatchObject({ current: undefined, next: undefined, end: undefined });
     expect(plan.cutShort?.record.keyword).toBe('discard');
     // On the last day of a stage the next one is not reached.
-    expect(laid(`${sown}discard PAR-26 2026-11-29, soft`, '2026-12-01')[1]).toBe('chill not reached ? ?');
+    expect(laid(`${sown}discard PAR-26 2026-11-29, soft`, '2026-11-29')[1]).toBe('chill not reached ? ?');
   });
 
   it('gives no dates after a stage without a time span, until the next one is written', () => {
