@@ -45,5 +45,6 @@ describe('the spread of dishes', () => {
     expect(ofDishes(0.01, { factor: 1.7, df: 2, size: 24 }, 'share')).toBeCloseTo(0.08067917618324053, 5);
     expect(ofDishes(0.001, { factor: 2.2, df: 1, size: 10 }, 'share')).toBeCloseTo(0.04195764136269907, 5);
     expect(seedsForOne({ factor: 1, df: 6, size: 12 })).toBeCloseTo(1.3048601119339993, 4);
+    expect(seedsForOne({ factor: 1, df: 1, size: 10 })).toBeCloseTo(1.5130746490363371, 4);
   });
 });
