@@ -25,3 +25,11 @@ test('a name that other records use is an id, and so is one that looks like none
     lot tray primroses, 40 seeds
   `, { now: '2026-01-12' });
 });
+
+test.each([
+  ['Rosa canina', true], ['Ros canina', false], ['ROSA canina', false], ['rosa canina', false], ['Rosa9 canina', false],
+  ['Rosa aff', true], ['Rosa af', false], ['Rosa Canina', false], ['Rosa canina alba', true], ['Rosa uva-ursi', true],
+  ['Rosa can.', false], ['Čelest švestka', true],
+])('“lot %s” lacks its id: %s', (named, lacks) => {
+  expect(problemsIn('missing-subject', `lot ${named}, 40 seeds`)).toHaveLength(lacks ? 1 : 0);
+});

@@ -49,9 +49,16 @@ describe('a record on a batch all of whose seeds went to others', () => {
     expect(problem?.fixes.map(({ text }) => text)).toEqual(['V/A', 'V/B']);
   });
 
+  test('names eight batches, and no others where there are none', () => {
+    const parts = Array.from({ length: 8 }, (_, n) => `${n} 1 seed`).join(', ');
+    const [problem] = problemsIn('nothing-left', `lot V Veratrum, 8 seeds\nsplit V, ${parts}\nsow V 2026-03-10`);
+    expect(problem?.message).toContain('V/5, V/6 and V/7.');
+  });
+
   test('does not name a hundred batches', () => {
     const parts = Array.from({ length: 100 }, (_, n) => `${n} 1 seed`).join(', ');
     const [problem] = problemsIn('nothing-left', `lot V Veratrum, 100 seeds\nsplit V, ${parts}\nsow V 2026-03-10`);
     expect(problem?.message).toContain('V/6, V/7 and others.');
+    expect(problem?.fixes.map(({ text }) => text)).toEqual(['V/0', 'V/1', 'V/2', 'V/3', 'V/4', 'V/5', 'V/6', 'V/7']);
   });
 });

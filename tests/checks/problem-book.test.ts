@@ -178,3 +178,36 @@ test('before it is known what day it is, a file shows what its lines say by them
   book.update(now);
   expect(codes()).toEqual(['year-slip', 'unknown-keyword']);
 });
+
+describe('a file whose problems did not change', () => {
+  const files = {
+    'a.germ': 'lot V Veratrum, 6 seeds', 'b.germ': 'sow V 2026-01-01, 7 seeds', 'c.germ': 'note V 2026-01-01, firm',
+  };
+
+  test('is not said to have changed', () => {
+    expect(new Desk(files).write('c.germ', 0, 'note V 2026-01-01, soft')).toEqual(['c.germ']);
+  });
+
+  test('has changed when only the words of a problem did', () => {
+    const desk = new Desk(files);
+    const [before] = desk.messages('b.germ');
+    expect(desk.write('a.germ', 0, 'lot V Veratrum, 5 seeds')).toEqual(['a.germ', 'b.germ']);
+    expect(desk.messages('b.germ')).not.toEqual([before]);
+  });
+});
+
+describe('what is surely wrong with the beginning of a text', () => {
+  const { book } = new Desk({ 'a.germ': 'lot V Veratrum, x, y\nsow W 2026-01-01\ncount V 2026-13-01, z\nsowed V' });
+  const surely = (most: number) => book.surelyIn('a.germ', most).map(({ line, problem: { start } }) => `${line.number + 1}:${start}`);
+
+  test('is what its lines say by themselves, from top to bottom and from left to right', () => {
+    expect(surely(1000)).toEqual(['1:16', '1:19', '3:8', '3:20', '4:0']);
+  });
+
+  test('is no more than is asked for', () => {
+    expect(surely(3)).toEqual(['1:16', '1:19', '3:8']);
+    expect(surely(1)).toEqual(['1:16']);
+    expect(surely(0)).toEqual([]);
+    expect(book.surelyIn('b.germ', 9)).toEqual([]);
+  });
+});

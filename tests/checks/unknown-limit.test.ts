@@ -18,6 +18,8 @@ describe('a limit for something that has none', () => {
   test('is taken for what is like it', () => {
     expect(problemsIn('unknown-agent', 'limit GA33, 500 ppm')[0]?.message)
       .toBe('“GA33” is neither an agent nor a stock of this journal. Did you mean “GA3”?');
+    expect(problemsIn('unknown-agent', 'limit GA33, 500 ppm')[0]?.fixes).toMatchObject([{ start: 6, end: 10, text: 'GA3' }]);
+    expect(problemsIn('unknown-agent', 'limit everything, 500 ppm')[0]?.fixes).toEqual([]);
     expect(problemsIn('unknown-agent', 'limit everything, 500 ppm')[0]?.message)
       .toBe('“everything” is neither an agent nor a stock of this journal. Write soak, stock, count or an agent.');
   });
