@@ -48,6 +48,17 @@ describe('the due list', () => {
     expect(groups('2026-02-01 00:00')).toEqual(['overdue: 2026-01-31 count B', 'overdue: 2026-01-31 19:00 soak A']);
   });
 
+  it('asks for parts from the day on which they are split off, and for what they come from until then', () => {
+    const split = `
+      lot A Iris alba, 60 seeds
+      sow A 2026-01-01
+      count A 2026-01-10, 25
+      split A 2026-01-31, 1 20 seeds, 2 20 seeds
+    `;
+    expect(dueOf(split, '2026-01-20', 'count')).toEqual(['overdue: 2026-01-17 count A']);
+    expect(dueOf(split, '2026-01-31', 'count')).toEqual(['overdue: 2026-01-17 count A/1', 'overdue: 2026-01-17 count A/2']);
+  });
+
   it('before the first record has only what is written ahead', () => {
     expect(dueOf(source, '2025-12-24', 'soak', 'count', 'stage', 'ahead')).toEqual([
       'later: 2026-01-24 ahead B', 'later: 2026-01-30 19:00 ahead A',

@@ -4,7 +4,7 @@ import { meaningOf } from '../model/events.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
-import { isOpen, type Standing } from './standing.ts';
+import { isOpen, isToBeSplit, type Standing } from './standing.ts';
 
 /** A record for which the grower had the batch in hand and saw what was in it. */
 export function isLook(event: BatchEvent): boolean {
@@ -28,7 +28,7 @@ export function nextLook(day: Day, { value, unit }: Duration, intervals = 1): Da
 export function isCounted(standing: Standing): boolean {
   const { sowing, batch: { tested, stages }, totals } = standing;
   if (!sowing || !isOpen(standing)) return false;
-  if (tested === undefined || accounted(totals) < tested) return true;
+  if (isToBeSplit(standing) || tested === undefined || accounted(totals) < tested) return true;
   const staged = stages.length > 0 || factOf(sowing.record, 'regime') !== undefined;
   return staged && totals.emerged < totals.germinated - totals.died;
 }

@@ -26,6 +26,7 @@ export function hasCome(moment: Moment, now: Moment): boolean {
 }
 
 export function standingOf(batch: Batch, now: Moment): Standing {
+  if (!isMade(batch, now)) return { batch, ahead: batch.events, ...untouched };
   const { past, ahead } = divided(batch, now);
   const count = past.findLast(event => event.type === 'count' && event.batch === batch);
   const { sowing, closed } = batch;
@@ -39,6 +40,13 @@ export function standingOf(batch: Batch, now: Moment): Standing {
 }
 
 const none: readonly BatchEvent[] = [];
+
+const untouched = { past: none, totals: noTotals, sowing: undefined, closed: undefined, givenOut: false };
+
+/** Until the day of the `split` that makes it, its seed lies in the batch that it comes from. */
+function isMade({ parent, made: { moment } }: Batch, now: Moment): boolean {
+  return !parent || !moment || hasCome(moment, now);
+}
 
 function divided({ inherited, events }: Batch, now: Moment): Pick<Standing, 'past' | 'ahead'> {
   const all = inherited.length === 0 ? events : [...inherited, ...events];
@@ -60,10 +68,16 @@ export function begunOn({ inherited, events }: Batch, now: Moment): Day | undefi
   return first !== undefined && first <= now.day ? first : undefined;
 }
 
+/** Seed that is to be split off later is there until then, and its number is not among those that stay. */
+export function isToBeSplit({ ahead }: Standing): boolean {
+  return ahead.some(({ type }) => type === 'split');
+}
+
 /** Whether anything can still become of a batch: it is not closed, not given out, not all dead, not all pricked out. */
 export function isOpen(standing: Standing): boolean {
   const { closed, givenOut, totals, batch: { sowing, tested }, past } = standing;
   if (closed || givenOut) return false;
+  if (isToBeSplit(standing)) return true;
   if (!sowing || tested === undefined || accounted(totals) < tested) return true;
   const alive = totals.germinated - totals.died;
   const sum = (count: (event: BatchEvent) => number) => past.reduce((all, event) => all + count(event), 0);
