@@ -76,9 +76,14 @@ describe('a soak longer than the limit', () => {
     `.replace(/^ {4}#/gm, '      #'), { now: '2026-11-01' });
   });
 
-  test('that is planned will lie there', () => {
-    const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now });
+  test.each([['planned', now], ['not over', '2026-05-12 00:59']])('that is %s will lie there', (_, present) => {
+    const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now: present });
     expect(problem!.message).toMatch(/^V will be in the soak for 30 h; the limit is 24 h.* at most\. Lift the seed sooner\.$/);
+  });
+
+  test('that is over lay there', () => {
+    const [problem] = problemsIn('soak-too-long', 'lot V Veratrum\nsoak V 2026-05-10 19:00, water, 30 h', { now: '2026-05-12 01:00' });
+    expect(problem!.message).toMatch(/^V was in the soak for 30 h; .* If the seed came out before that, write a “lift” with the time\.$/);
   });
 
   test('that a “lift” ended has its length from there: one of the times may be wrong', () => {

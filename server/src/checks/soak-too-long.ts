@@ -43,7 +43,7 @@ function isTooLong({ start, endedBy }: Soak, to: Moment, length: Elapsed, limit:
 
 /** Example: 'will be in the soak', 'has been in the soak', 'was in the soak' */
 function verbOf({ start, end }: Soak, several: boolean, now: Moment): string {
-  if (isBefore(now, start)) return 'will be in the soak';
+  if (isBefore(now, end ?? start)) return 'will be in the soak';
   if (!end) return several ? 'have been in the soak' : 'has been in the soak';
   return several ? 'were in the soak' : 'was in the soak';
 }
