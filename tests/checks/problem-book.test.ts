@@ -179,6 +179,15 @@ test('before it is known what day it is, a file shows what its lines say by them
   expect(codes()).toEqual(['year-slip', 'unknown-keyword']);
 });
 
+test('a soak that will be too long was too long from the minute in which it ends', () => {
+  const desk = new Desk({ 'a.germ': 'lot V Veratrum, 6 seeds\nsoak V 2026-01-31 19:00, water, 30 h' });
+  const said = (minutes: number) => {
+    desk.update(at('2026-02-02', minutes));
+    return desk.messages('a.germ').find(message => message.includes('in the soak'));
+  };
+  expect([58, 59, 60].map(minutes => said(minutes)?.slice(0, 10))).toEqual(['V will be ', 'V will be ', 'V was in t']);
+});
+
 describe('a file whose problems did not change', () => {
   const files = {
     'a.germ': 'lot V Veratrum, 6 seeds', 'b.germ': 'sow V 2026-01-01, 7 seeds', 'c.germ': 'note V 2026-01-01, firm',

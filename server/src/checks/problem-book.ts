@@ -1,6 +1,6 @@
 /** The problems of a whole journal, kept up to date: only what an edit touched is checked again. */
 import type { Journal } from '../journal/journal.ts';
-import type { Moment } from '../journal/moment.ts';
+import { isBefore, type Moment } from '../journal/moment.ts';
 import type { Touched } from '../journal/touched.ts';
 import type { Problem, ProblemCode } from '../model/problems.ts';
 import { problemsOfFile, problemsOfId, problemsOfJournal, problemsOfPlant, problemsOfSlot } from './all.ts';
@@ -36,7 +36,7 @@ export class ProblemBook {
   /** By file the ids that have problems in it, and those whose problems speak of it. */
   readonly #idsIn = new Map<string, Set<string>>();
   readonly #idsAbout = new Map<string, Set<string>>();
-  /** Ids whose problems change with the clock: something lies in a soak. */
+  /** Ids whose problems change with the clock: something lies in a soak, or will. */
   readonly #running = new Set<string>();
   /** Ids that are named and not defined: what is offered in their place depends on all definitions. */
   readonly #unknown = new Set<string>();
@@ -182,7 +182,7 @@ export class ProblemBook {
     toggle(this.#unknown, id, problems.some(({ problem }) => offering.has(problem.code)));
     toggle(this.#odd, id, this.#journal.mentionsOf(id).some(isSpeltOddly));
     const batches = this.#journal.lot(id)?.batches.values() ?? [];
-    toggle(this.#running, id, [...batches].some(({ soaks }) => soaks.some(({ end }) => !end)));
+    toggle(this.#running, id, [...batches].some(({ soaks }) => soaks.some(({ end }) => !end || isBefore(now, end))));
   }
 
   #put(id: string, problems: readonly Found[], changed: Set<string>): void {
