@@ -17,6 +17,13 @@ describe('a built-in agent', () => {
     expect(agent('GA3').solubility?.source.kind).toBe('read');
   });
 
+  it('dissolves as it is remembered: g/L', () => {
+    const gPerL = (word: string) => toNumber(agent(word).solubility!.ppm.div(1000));
+    expect(['KNO3', 'thiourea', 'BA'].map(gPerL)).toEqual([280, 140, 0.06]);
+    // 32 g in 100 g of water are 132 g, at 1.16 g/mL 113.8 mL.
+    expect(gPerL('KNO3') / (32 / (132 / 1.16) * 1000)).toBeCloseTo(1, 2);
+  });
+
   it('owns up to every figure that was not read', () => {
     for (const { word, solubility, limit } of builtInAgents.values()) {
       if (!['GA3', 'GA3K'].includes(word) && solubility) expect(solubility.source.kind).toBe('from memory');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { StrengthUnit } from '../../server/src/model/quantity.ts';
-import { type Comparison, compareDoses } from '../../server/src/solutions/comparison.ts';
+import { exact } from '../../server/src/solutions/amounts.ts';
+import { type Comparison, compareDoses, mayBeAsStrong } from '../../server/src/solutions/comparison.ts';
 import { toNumber } from '../../server/src/solutions/display.ts';
 import { agent } from './helpers.ts';
 
@@ -46,5 +47,17 @@ describe('two doses', () => {
 
   it('have no ratio to nothing', () => {
     expect(compare(['GA3', 500, 'ppm'], ['GA3', 0, 'ppm'])).toMatchObject({ order: 1, ratio: undefined });
+  });
+});
+
+describe('what is written of a liquid', () => {
+  // 5 % either way as people measure; each halving by eye is 10 % off at most: 0.9 x 0.9 is 0.81, 1.1 x 1.1 is 1.21.
+  it.each([
+    [0, 95, 105],
+    [1, 90, 110],
+    [2, 81, 121],
+  ])('may be what it holds: after %s halvings from %s to %s for 100', (halvings, low, high) => {
+    const may = (written: number) => mayBeAsStrong(exact(written), exact(100), halvings);
+    expect([low - 0.01, low, 100, high, high + 0.01].map(may)).toEqual([false, true, true, true, false]);
   });
 });

@@ -39,8 +39,10 @@ describe('an agent that a journal declares', () => {
     const agents = agentsWith([
       { word: 'x', molarMass: 100 },
       { word: 'x', molarMass: -1, solubility: { value: 0, unit: 'g/L' } },
+      { word: 'y', molarMass: 0 },
     ]);
     expect(agents.get('x')).toMatchObject({ molarMass: undefined, solubility: undefined });
+    expect(agents.get('y')).toMatchObject({ molarMass: undefined });
   });
 
   it('leaves the built-in ones alone when there is none', () => {

@@ -17,6 +17,9 @@ describe('a number shown', () => {
     [exact(-2).div(3), '-0.6667', false],
     [exact(0), '0', true],
     [exact(1e20), '1.000e+20', false],
+    [exact(1e15), '1.000e+15', false],
+    [exact(1e15).sub(1), '999999999999999', true],
+    [exact(1e-9), '0.000000001', true],
     [exact(1.5e-12), '1.500e-12', false],
     [exact(9.99999).add(exact(1e-9)), '10', false],
   ])('is short and right: %s', (x, text, isExact) => {

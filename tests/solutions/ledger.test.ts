@@ -45,6 +45,16 @@ describe('what is left of a solution', () => {
     expect(ledger.notMeasured).toEqual(['some']);
   });
 
+  it('is of a part halved by eye what the other parts hold, within what each half may be', () => {
+    // By hand: of 100 mg a half is 50, 45 to 55; a half of that 25, 20.25 to 30.25.
+    const parts = (halved: number) => {
+      const [entry] = ledgerOf(exact(100), [{ key: 1, when: 1, amount: { halved } }]).entries;
+      return [entry!.taken!, entry!.left!].map(({ least, likely, most }) => [least, likely!, most].map(toNumber));
+    };
+    expect(parts(1)).toEqual([[45, 50, 55], [45, 50, 55]]);
+    expect(parts(2)).toEqual([[20.25, 25, 30.25], [69.75, 75, 79.75]]);
+  });
+
   it('is not known where the volume made is not', () => {
     const ledger = ledgerOf(undefined, [{ key: 'soak', when: 1, amount: exact(10) }]);
     expect(ledger.left).toBeUndefined();

@@ -207,7 +207,10 @@ describe('a plan from a packet', () => {
     expect(off(2)).toBeGreaterThan(off(1) * 1.1);
     expect(limits(0).counted.map(each => /halving|volume/.exec(each)?.[0])).toEqual(['volume']);
     expect(limits(2).counted.map(each => /halving|volume/.exec(each)?.[0])).toEqual(['halving', 'volume']);
-    expect(plan('GA3', inPpm(500), 200, powder).result.limits.notCounted).toEqual(['purity of the powder']);
+    expect(plan('GA3', inPpm(500), 200, powder).result.limits).toMatchObject({
+      counted: ['mass to half a step of a scale that shows 0.01 g', 'volume to half a step of a 1 L measuring jug marked every 10 mL'],
+      notCounted: ['purity of the powder'],
+    });
   });
 
   it('is refused where no measure holds what it makes, whoever asks', () => {
@@ -225,6 +228,11 @@ describe('a plan from a packet', () => {
       'It makes 50 mL of 500 ppm.',
       'In 100 mL it makes 250 ppm.',
     ]);
+    // An eighth of the packet is enough where a sixteenth is not, and the whole where half is not.
+    expect([[20, 4], [150, 1]].map(([ml, halved]) => refusal('GA3', inPpm(500), ml!, packet(100, halved)).nearest[0]?.text)).toEqual([
+      'Halved 3 times, one part is 12.5 mg and makes 25 mL of 500 ppm.',
+      'Not halved, one part is 100 mg and makes 200 mL of 500 ppm.',
+    ]);
     expect(kinds(refusal('GA3', inPpm(500), 500, packet(100)))).toEqual(['less-volume', 'weaker']);
     // Halved less often it is still too little, and not halved it can be no less often.
     expect(kinds(refusal('GA3', inPpm(500), 500, packet(100, 1)))).toEqual(['less-volume', 'weaker']);
@@ -239,6 +247,9 @@ describe('a plan from a packet', () => {
         '80 µL of that made up to 20 mL is 10 ppm.',
     ]);
     expect(plan('GA3', inPpm(10), 25_000, packet(1000, 2)).amounts.leftOver).toBeUndefined();
+    // 20 mg at 10 ppm are 2 L.
+    expect(plan('GA3', inPpm(10), 1000, packet(20, 0)).amounts.makeUpTo.wanted.text).toBe('2 L');
+    expect(refusal('GA3', inPpm(10), 1000, packet(20.001, 0)).code).toBe('packet-too-large');
   });
 
   it('is refused for no packet and for halvings that cannot be', () => {
@@ -262,6 +273,12 @@ describe('the warnings of a plan', () => {
   it('go by the grower’s own limit where there is one', () => {
     expect(ids(plan('GA3', inPpm(600), 100, powder, { limit: inPpm(500) }).warnings)).toEqual(['above-limit']);
     expect(ids(plan('GA3', inPpm(1500), 100, powder, { limit: inPpm(2000) }).warnings)).toEqual([]);
+  });
+
+  it('say how long seed stands a disinfectant', () => {
+    expect(plan('bleach', { value: 0.5, unit: '%' }, 100, fromStock(5, '%')).warnings).toEqual([{
+      id: 'short-soak', text: 'Leave seed in it for 30 min at most, then rinse it (common practice, no source).',
+    }]);
   });
 
   it('ask whether the unit slipped', () => {

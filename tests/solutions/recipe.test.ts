@@ -33,6 +33,13 @@ describe('the recipe of a stock', () => {
     expect(tooSmall?.remedies.length).toBeGreaterThan(0);
     const large = valueOf(recipeForPowder({ ...g1, mass: { value: 1, unit: 'g' }, volume: { value: 1, unit: 'L' } }));
     expect(large.tooSmall).toBeUndefined();
+    // By hand: 100 mg of this powder are 90 mg of GA3, and make 90 mL of 1000 ppm.
+    const kitchen = valueOf(recipeForPowder(g1, {}, 'kitchen')).tooSmall;
+    expect(kitchen?.message).toBe(tooSmall?.message);
+    expect(kitchen?.remedies.map(({ text }) => text)).toContain('Make more of it: 100 mg of GA3 powder made up to 90 mL.');
+    // Below what even a balance weighs, the least of that balance counts.
+    const tiny = valueOf(recipeForPowder({ ...g1, mass: { value: 0.5, unit: 'mg' } })).tooSmall;
+    expect(tiny?.message).toBe('0.5 mg cannot be weighed on a balance that shows 0.1 mg: it takes 1 mg or more.');
   });
 
   it('keeps the amount of the record where no tool shows it just so', () => {

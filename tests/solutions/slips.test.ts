@@ -25,6 +25,16 @@ describe('a slip of the unit', () => {
     expect(slip('KNO3', 0.2, 'ppm')).toMatchObject({ tooStrong: false, usual: '0.01 to 5 %' });
   });
 
+  // In ppm, as the hover of each agent tells them: common practice, no source.
+  it.each([
+    ['GA3', 5, 5000], ['GA3K', 5, 5000], ['GA4+7', 1, 5000], ['KNO3', 100, 50_000], ['ethephon', 1, 5000],
+    ['smoke', 100, 1_000_000], ['peroxide', 300, 100_000], ['bleach', 100, 60_000], ['thiourea', 100, 50_000],
+    ['kinetin', 0.1, 1000], ['BA', 0.1, 1000],
+  ])('begins where %s is below %s and above %s ppm', (word, low, high) => {
+    const seen = [low * 0.999, low, high, high * 1.0001].map(value => slip(word, value, 'ppm')?.tooStrong);
+    expect(seen).toEqual([false, undefined, undefined, true]);
+  });
+
   it('may have no likely reading', () => {
     expect(slip('GA3', 1_000_000, 'ppm')).toMatchObject({ tooStrong: true, readings: [] });
   });

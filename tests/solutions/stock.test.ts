@@ -127,6 +127,15 @@ describe('the uncertainty of a stock', () => {
     expect(uncertainty.notCounted).toContain('mass of the packet, as its label has it');
   });
 
+  it('of a portion that what was left tells of comes from that', () => {
+    // By hand: 20 to 30 mg of 90 % powder in 24.5 to 25.5 mL.
+    const portion = { low: exact(20), high: exact(30) };
+    const { uncertainty } = stock('GA3', 100, 25, { halved: 2, portion, purity: { percent: 90 } });
+    if (uncertainty.kind === 'none') throw new Error(uncertainty.why);
+    expect(toNumber(uncertainty.low)).toBeCloseTo(18_000 / 25.5, 9);
+    expect(toNumber(uncertainty.high)).toBeCloseTo(27_000 / 24.5, 9);
+  });
+
   it('is not made up where the record does not tell', () => {
     const whole = stock('GA3', 1, 100, { mass: { value: 1, unit: 'g' } });
     expect(whole.uncertainty).toMatchObject({ kind: 'none' });
