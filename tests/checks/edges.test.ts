@@ -101,7 +101,7 @@ soak L/A 2026-03-10 19:00, ethephon 100 ppm, 24 h\nsoak L/B 2026-01-10 19:00, GA
   ['strength-slip', soak('GA3 0 ppm, 24 h'), undefined],
   ['strengths-disagree', `${stock}\n${soak('G1 10 mL, GA3 400 ppm, 20 mL, 24 h')}`, 'GA3 has two strengths here: 500 ppm from G1 and 400 ppm as written.'],
   ['total-below-parts', `${stock}\n${soak('G1 5 mL, water 20 mL, 10 mL, 24 h')}`, '5 mL of G1 and 20 mL of water are 25 mL together, more than the 10 mL'],
-  ['total-below-parts', `${stock}\n${soak('G1 15 mL, 10 mL, 24 h')}`, '15 mL of G1 is 15 mL together'],
+  ['total-below-parts', `${stock}\n${soak('G1 15 mL, 10 mL, 24 h')}`, '15 mL of G1 is more than the 10 mL'],
   ['volume-missing', `${stock}\n${soak('G1, water 15 mL, 20 mL, 24 h')}`, 'Write how much of it is in the 20 mL: G1 5 mL if you added no water, less if you did.'],
   ['volume-missing', `${stock}\n${soak('G1, water 15 mL, 24 h')}`, 'Write how much of it you poured in: G1 5 mL.'],
   ['total-as-new', counts(2, 5, 6, 7), 'The counts of L (2, 5, 6, 7) rise from one to the next and add up to 20 of 30 seeds.'],

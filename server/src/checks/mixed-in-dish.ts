@@ -23,8 +23,8 @@ function* problemsOf(entry: Entry, doses: readonly Dose[], { journal }: Context)
   if (issue === 'total-below-parts' && volume) {
     const parts = poured.filter(fact => fact.volume);
     yield found(line, 'total-below-parts', volume, {
-      total: printQuantity(volume.value), sum: showVolume(pouredMl).text,
-      parts: listed(parts.map(partText), 'and'), are: parts.length === 1 ? 'is' : 'are',
+      total: printQuantity(volume.value), parts: listed(parts.map(partText), 'and'),
+      are: parts.length === 1 ? 'is' : `are ${showVolume(pouredMl).text} together,`,
     }, { fixes: volumeFixes(pouredMl).map(text => replacement(volume, text)) });
   } else if (issue === 'no-volume') {
     const missing = poured.filter(fact => !fact.volume && journal.agents.get(fact.name.text)?.role !== 'water');

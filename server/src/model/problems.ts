@@ -59,7 +59,7 @@ const table = {
   'count-in-future': ['error', 'This {what} is dated {date}, after today ({today}).', 'Correct the date: it says what you saw.'],
   'lift-without-soak': ['error', '{batch} is not in a soak at that time.', 'Correct the batch, the date or the time, or write the “soak”.'],
   'impossible-dilution': ['error', '{why}', 'Correct a volume, or the stock that you dilute.'],
-  'total-below-parts': ['error', '{parts} {are} {sum} together, more than the {total} written as the total.', 'Correct a volume: one without a name is all of the liquid, water included.'],
+  'total-below-parts': ['error', '{parts} {are} more than the {total} written as the total.', 'Correct a volume: one without a name is all of the liquid, water included.'],
   'stock-overdrawn': ['error', 'This takes {asked} of {stock}, but {left}.', 'Correct an amount, or the name of what you took it from.'],
   'draw-before-made': ['error', 'This {does} {stock} on {date}, but {what} on {made}.', 'Correct one of the two dates, or the stock.'],
   'powder-by-volume': ['error', '“{packet}” is a packet of powder, so you cannot take {volume} of it.', 'Write the mass that you took, or name the stock that you made from it.'],
