@@ -3,7 +3,7 @@
  * text of the program and one version of V8; V8 itself refuses what does not fit, and then the program is compiled.
  */
 import { createHash } from 'node:crypto';
-import { accessSync, constants, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { Script } from 'node:vm';
@@ -27,7 +27,7 @@ export function load(file: string, print: string | undefined): unknown {
   compileLate();
   const require = createRequire(file);
   if (print === undefined || process.execArgv.length > 0 || process.env.NODE_OPTIONS) return require(file);
-  const kept = path.join(path.dirname(file), FOLDER, [path.basename(file), print, process.versions.v8, process.arch].join('-'));
+  const kept = path.join(path.dirname(file), FOLDER, [path.basename(file), print, process.versions.v8, builtAs()].join('-'));
   const cachedData = read(kept);
   const text = `(function (exports, require, module, __filename, __dirname) { ${readFileSync(file, 'latin1')}\n})`;
   const script = new Script(text, { filename: file, ...(cachedData && { cachedData }) });
@@ -36,6 +36,15 @@ export function load(file: string, print: string | undefined): unknown {
   // At the end nobody waits, and what was used is compiled.
   if (!cachedData || script.cachedDataRejected) process.once('exit', () => keep(kept, script));
   return module.exports;
+}
+
+/** Tells this Node from another that was built from the same V8 in another way. */
+function builtAs(): string {
+  try {
+    return `${process.arch}-${statSync(process.execPath).size.toString(36)}`;
+  } catch {
+    return process.arch;
+  }
 }
 
 /** Code as it was kept; undefined where there is none, or something happened to it: V8 would run whatever it is. */
