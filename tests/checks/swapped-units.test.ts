@@ -26,6 +26,12 @@ describe('a temperature', () => {
     ['sow L 2026-01-10, 200 C', ['20 C']],
     ['sow L 2026-01-10, 100 C', ['10 C']],
     ['sow L 2026-01-10, 99 C', []],
+    // 50 F is 10 C, 95 F is 35 C.
+    ['warm L 2026-01-10, 50 C, 60 days', ['50 F']],
+    ['chill L 2026-01-10, 50 C, 60 days', ['50 F']],
+    ['chill L 2026-01-10, 51 C, 60 days', []],
+    ['warm L 2026-01-10, 95 C, 60 days', ['95 F']],
+    ['warm L 2026-01-10, 96 C, 60 days', []],
     // 35 F and 35 C: one of them is offered. 32 F is 0 C.
     ['sow L 2026-01-10, 350 F', ['35 F']],
     ['sow L 2026-01-10, 320 F', ['32 F']],

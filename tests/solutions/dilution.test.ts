@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dissolvedMg, exact } from '../../server/src/solutions/amounts.ts';
+import { dissolvedMg, type Exact, exact, powerOfTen } from '../../server/src/solutions/amounts.ts';
 import { diluted, drawFor } from '../../server/src/solutions/dilution.ts';
 import { toNumber } from '../../server/src/solutions/display.ts';
 import { codeOf, valueOf } from './helpers.ts';
@@ -69,6 +69,9 @@ describe('a dilution', () => {
       odd = diluted(odd.value, exact(0.1234567 + i / 1e7), exact(0.987654321));
     }
     expect(codeOf(odd)).toBe('too-many-dilutions');
+    const half = (ppm: Exact) => diluted(ppm, exact(1), exact(2));
+    expect([powerOfTen(1000), powerOfTen(-1000)].map(ppm => half(ppm).ok)).toEqual([true, true]);
+    expect([powerOfTen(1001), powerOfTen(-1001)].map(ppm => half(ppm).ok)).toEqual([false, false]);
   });
 
   it('of no volume is refused', () => {

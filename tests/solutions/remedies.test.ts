@@ -35,6 +35,13 @@ describe('what to do when powder is too little to weigh', () => {
     ]);
   });
 
+  it('is a stock that is easy to dilute: twice as strong, four times, up to a thousand times', () => {
+    // 100 mg in 100 mL are 1000 ppm, and 10 mL of that are diluted.
+    const times = [2, 4, 5, 8, 10, 20, 25, 40, 50, 100, 200, 250, 500, 1000];
+    const stocks = times.map(factor => insteadOfWeighing(wanted(1000 / factor, 10 * factor), exact(1), exact(100))[0]!);
+    expect(stocks.map(remedy => ['stock', 'stockMade', 'drawn'].map(key => amount(remedy, key)).join())).toEqual(times.map(() => '1000,100,10'));
+  });
+
   it('is no stock above what dissolves in water, and no more than anybody wants', () => {
     const remedies = insteadOfWeighing(wanted(10, 20), exact(1), exact(100));
     expect(remedies.map(({ kind }) => kind)).toEqual(['stronger-then-dilute', 'halve-packet']);

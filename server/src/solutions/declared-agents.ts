@@ -40,6 +40,6 @@ function declared({ molarMass, solubility, text }: AgentDeclaration, base: Agent
   return {
     ...withMass,
     solubility: dissolves ? { ppm: ppm.value, source: journal } : base.solubility,
-    remark: text ?? base.remark,
+    remark: text,
   };
 }
