@@ -46,6 +46,12 @@ describe('the tool for an amount', () => {
     expect(best(amount, measures, bench)).toEqual([id, text]);
   });
 
+  it('is filled again for what it does not hold at once', () => {
+    const fillings = (mg: number) => measure(exact(mg), 'mass', 'kitchen');
+    expect(fillings(5_000_000)).toMatchObject({ best: { fillings: 1 } });
+    expect(fillings(5_000_001)).toMatchObject({ best: { fillings: 2 } });
+  });
+
   it('may not be there, and then that is said', () => {
     expect(best(5, 'mass', 'kitchen')).toBe(
       '5 mg cannot be weighed on a scale that shows 0.01 g: it takes 100 mg or more.',

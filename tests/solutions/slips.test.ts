@@ -31,7 +31,7 @@ describe('a slip of the unit', () => {
     ['smoke', 100, 1_000_000], ['peroxide', 300, 100_000], ['bleach', 100, 60_000], ['thiourea', 100, 50_000],
     ['kinetin', 0.1, 1000], ['BA', 0.1, 1000],
   ])('begins where %s is below %s and above %s ppm', (word, low, high) => {
-    const seen = [low * 0.999, low, high, high * 1.0001].map(value => slip(word, value, 'ppm')?.tooStrong);
+    const seen = [low * 0.999, low, high, high * 1.000001].map(value => slip(word, value, 'ppm')?.tooStrong);
     expect(seen).toEqual([false, undefined, undefined, true]);
   });
 

@@ -128,12 +128,12 @@ describe('the uncertainty of a stock', () => {
   });
 
   it('of a portion that what was left tells of comes from that', () => {
-    // By hand: 20 to 30 mg of 90 % powder in 24.5 to 25.5 mL.
-    const portion = { low: exact(20), high: exact(30) };
-    const { uncertainty } = stock('GA3', 100, 25, { halved: 2, portion, purity: { percent: 90 } });
+    // By hand: 10 to 15 mg of 90 % powder in 24.5 to 25.5 mL.
+    const portion = { low: exact(10), high: exact(15) };
+    const { uncertainty } = stock('GA3', 100, 25, { halved: 3, portion, purity: { percent: 90 } });
     if (uncertainty.kind === 'none') throw new Error(uncertainty.why);
-    expect(toNumber(uncertainty.low)).toBeCloseTo(18_000 / 25.5, 9);
-    expect(toNumber(uncertainty.high)).toBeCloseTo(27_000 / 24.5, 9);
+    expect(toNumber(uncertainty.low)).toBeCloseTo(9000 / 25.5, 9);
+    expect(toNumber(uncertainty.high)).toBeCloseTo(13_500 / 24.5, 9);
   });
 
   it('is not made up where the record does not tell', () => {
