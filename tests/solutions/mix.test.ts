@@ -233,7 +233,10 @@ describe('a plan from a packet', () => {
       'Halved 3 times, one part is 12.5 mg and makes 25 mL of 500 ppm.',
       'Not halved, one part is 100 mg and makes 200 mL of 500 ppm.',
     ]);
-    expect(kinds(refusal('GA3', inPpm(500), 500, packet(100)))).toEqual(['less-volume', 'weaker']);
+    // The whole packet, when nobody says how often it is halved.
+    expect(refusal('GA3', inPpm(500), 500, packet(100)).nearest.map(({ text }) => text)).toEqual([
+      'It makes 200 mL of 500 ppm.', 'In 500 mL it makes 200 ppm.',
+    ]);
     // Halved less often it is still too little, and not halved it can be no less often.
     expect(kinds(refusal('GA3', inPpm(500), 500, packet(100, 1)))).toEqual(['less-volume', 'weaker']);
     expect(kinds(refusal('GA3', inPpm(500), 201, packet(100, 0)))).toEqual(['less-volume', 'weaker']);

@@ -72,7 +72,7 @@ describe('a stock from powder', () => {
     ['GA3', { mass: { value: 0, unit: 'mg' } }, 'not-positive'],
     ['GA3', { volume: { value: 0, unit: 'mL' } }, 'not-positive'],
     ['GA3', { purity: { percent: 0 } }, 'bad-purity'],
-    ['GA3', { purity: { percent: 101 } }, 'bad-purity'],
+    ['GA3', { purity: { percent: 100.01 } }, 'bad-purity'],
     ['GA3', { purity: { percent: Number.NaN } }, 'bad-purity'],
     ['GA3K', { purity: { percent: 95, form: 'acid' } }, 'bad-purity'],
     ['GA3', { halved: 1.5 }, 'bad-halving'],
