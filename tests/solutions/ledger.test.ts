@@ -55,6 +55,15 @@ describe('what is left of a solution', () => {
     expect(parts(2)).toEqual([[20.25, 25, 30.25], [69.75, 75, 79.75]]);
   });
 
+  it('goes on from what is found, and tells what cannot have been left', () => {
+    const { entries, left } = ledgerOf(exact(10), [
+      { key: 1, when: 1, amount: exact(4) },
+      { key: 2, when: 2, amount: { found: exact(8) } }, { key: 3, when: 3, amount: exact(1) },
+    ]);
+    expect(toNumber(left!.most)).toBe(7);
+    expect(entries.map(({ tooMuch }) => toNumber(tooMuch))).toEqual([0, 2, 0]);
+  });
+
   it('is not known where the volume made is not', () => {
     const ledger = ledgerOf(undefined, [{ key: 'soak', when: 1, amount: exact(10) }]);
     expect(ledger.left).toBeUndefined();

@@ -89,6 +89,15 @@ describe('a stock from powder', () => {
 });
 
 describe('a packet', () => {
+  it('holds what its purity says, from the least to all of it: 100 mg in 1 mL', () => {
+    expect([0.5, 1, 100].map(percent => toNumber(stock('GA3', 100, 1, { purity: { percent } }).ppm))).toEqual([500, 1000, 100_000]);
+  });
+
+  it('is halved 20 times at most', () => {
+    expect(valueOf(halvedMass(exact(2 ** 20), 20)).equals(1)).toBe(true);
+    expect(codeOf(halvedMass(exact(2 ** 21), 21))).toBe('bad-halving');
+  });
+
   it('divided by halving is all there again', () => {
     fc.assert(fc.property(fc.integer({ min: 1, max: 10_000 }), fc.integer({ min: 0, max: 20 }), (mg, times) => {
       expect(valueOf(halvedMass(exact(mg), times)).mul(2 ** times).equals(mg)).toBe(true);
@@ -124,6 +133,7 @@ describe('the uncertainty of a stock', () => {
     expect(toNumber(uncertainty.low)).toBeCloseTo(100_000 * 0.45 ** 2 / 25.5, 9);
     expect(toNumber(uncertainty.high)).toBeCloseTo(100_000 * 0.55 ** 2 / 24.5, 9);
     expect(uncertainty.counted[0]).toBe('halving by eye, 10 % each time (common practice, no source)');
+    expect(stock('GA3', 100, 25, { halved: 1 }).uncertainty).toMatchObject({ counted: uncertainty.counted });
     expect(uncertainty.notCounted).toContain('mass of the packet, as its label has it');
   });
 
