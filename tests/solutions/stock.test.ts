@@ -74,6 +74,7 @@ describe('a stock from powder', () => {
     ['GA3', { purity: { percent: 0 } }, 'bad-purity'],
     ['GA3', { purity: { percent: 100.01 } }, 'bad-purity'],
     ['GA3', { purity: { percent: Number.NaN } }, 'bad-purity'],
+    ['GA3', { purity: { percent: 100.01, form: 'salt' } }, 'bad-purity'],
     ['GA3K', { purity: { percent: 95, form: 'acid' } }, 'bad-purity'],
     ['GA3', { halved: 1.5 }, 'bad-halving'],
     ['GA3', { halved: -1 }, 'bad-halving'],
