@@ -58,6 +58,8 @@ describe('a formatted line', () => {
     ['note X ,  so , so  ', 'note X, so , so'],
     ['photo X,  a  b.jpg ', 'photo X, a  b.jpg'],
     ['lot X "Iris,  dwarf" ,dormancy pd', 'lot X "Iris,  dwarf", dormancy PD'],
+    // The marks quote a text, with a blank before them or without.
+    ['lot X Iris,at"the shelf" ,from own  bed', 'lot X Iris, at "the shelf", from own  bed'],
     ['limit  SOAK,24h', 'limit soak, 24 h'],
     ['zone  Europe/Vienna\t', 'zone Europe/Vienna'],
     ['\ufeffDAY 2026-01-19 ', '\ufeffday 2026-01-19'],

@@ -45,7 +45,8 @@ export class LineReader {
     if (!first || !last) return undefined;
     const { start } = first;
     const { end } = last;
-    if (first.kind === 'quoted' && first === last) {
+    // Marks that stand at a word (`at"the shelf"`) are no token of their own, and quote the text all the same.
+    if (first.kind === 'quoted' && first === last || /^"[^"]*"$/.test(this.line.slice(start, end))) {
       return { start: start + 1, end: end - 1, text: this.line.slice(start + 1, end - 1).trim() };
     }
     if (first.kind === 'mark' && first.text === '"' && !this.line.slice(start + 1, end).includes('"')) {
