@@ -55,14 +55,14 @@ export async function measure({ command, folder, uri, languageId, text, all = 0,
     const times = [];
     const beforeEdits = processorTime(server.pid);
     for (let i = 0; i < edits; i++) times.push(await key(i, edits));
+    const edit = { ...quantiles(times), cpu: (processorTime(server.pid) - beforeEdits) / edits };
+    const parts = await asked(connection, key, { uri, text, requests });
+    const tokens = await askedWhole(connection, { uri, times: whole }, 'all tokens');
+    const memory = peak(server.pid);
+    const others = await askedWhole(connection, { uri, times: whole }, 'outline', 'folds');
     return {
       first: { time: first.at - open, cpu: firstCpu }, all: { time: last.at - open, cpu: lastCpu },
-      edit: { ...quantiles(times), cpu: (processorTime(server.pid) - beforeEdits) / edits },
-      asked: {
-        ...await asked(connection, key, { uri, text, requests }),
-        ...await askedWhole(connection, { uri, times: whole }),
-      },
-      memory: peak(server.pid),
+      edit, asked: { ...parts, ...tokens, ...others }, memory, memoryAtEnd: peak(server.pid),
     };
   } finally {
     connection.dispose();
@@ -104,18 +104,19 @@ async function asked(connection, key, { uri, text, requests }) {
   return found;
 }
 
-/** Times of requests whose answers are as long as the text. */
-async function askedWhole(connection, { uri, times }) {
+/** Requests whose answers are as long as the text. */
+const wholeRequests = {
+  'all tokens': 'textDocument/semanticTokens/full', outline: 'textDocument/documentSymbol', folds: 'textDocument/foldingRange',
+};
+
+/** How long some of them take. */
+async function askedWhole(connection, { uri, times }, ...names) {
   const found = {};
-  for (const [name, method] of [
-    ['all tokens', 'textDocument/semanticTokens/full'],
-    ['outline', 'textDocument/documentSymbol'],
-    ['folds', 'textDocument/foldingRange'],
-  ]) {
+  for (const name of names) {
     const took = [];
     for (let i = 0; i < times; i++) {
       const start = performance.now();
-      await connection.sendRequest(method, { textDocument: { uri } });
+      await connection.sendRequest(wholeRequests[name], { textDocument: { uri } });
       took.push(performance.now() - start);
     }
     if (times > 0) found[name] = quantiles(took);

@@ -151,7 +151,10 @@ async function typing(text, lines, core) {
   row('edit to problems, median', ours.edit.p50, echo.edit.p50);
   row('edit to problems, 95th percentile', ours.edit.p95, echo.edit.p95);
   for (const [what, { p50 }] of Object.entries(ours.asked)) console.log(`  ${`${what}, median`.padEnd(46)}${ms(p50)}`);
-  if (ours.memory) console.log(`  ${'peak memory of the server, MB'.padEnd(46)}${ms(ours.memory)}${ratio(ours.memory, echo.memory)} of the echo server's`);
+  if (!ours.memory) return;
+  for (const [when, memory] of [['after 5 answers with all tokens', ours.memory], ['at the end', ours.memoryAtEnd]]) {
+    console.log(`  ${`MB at most ${when}`.padEnd(46)}${ms(memory)}${ratio(memory, echo.memory)} of the echo server's`);
+  }
 }
 
 function ratio(time, other) {

@@ -3,7 +3,7 @@ import type { Connection, SemanticTokens, SemanticTokensDelta, ServerCapabilitie
 import { forEachToken, type Mark, type TokenType } from '../features/semantic-tokens.ts';
 import type { About } from './features.ts';
 import type { Service, Snapshot } from './service.ts';
-import { TokenAnswers, TokenData, tokensOf } from './token-data.ts';
+import { TokenAnswers, TokenData } from './token-data.ts';
 
 /** The protocol's own types, so that every theme has colours for them; the grammar's scopes have the same. */
 const types = ['function', 'variable', 'type', 'class'] as const;
@@ -38,8 +38,8 @@ export function serveColours(connection: Connection, about: About, service: Serv
     snapshot, { textDocument: { uri }, previousResultId },
   ): SemanticTokens | SemanticTokensDelta => answers.since(uri, previousResultId, dataOf(snapshot))));
 
-  semanticTokens.onRange(about('colours', null, (snapshot, { range: { start, end } }): SemanticTokens =>
-    tokensOf(dataOf(snapshot, start.line, end.line))));
+  semanticTokens.onRange(about('colours', null, (snapshot, { range: { start, end } }): SemanticTokens => (
+    { data: dataOf(snapshot, start.line, end.line).list() })));
 }
 
 function dataOf({ journal, file }: Snapshot, from?: number, to?: number): TokenData {

@@ -12,8 +12,8 @@ const TOKEN_ROOM = 64;
 
 /** Takes tokens in the order of the text. */
 export class TokenData {
-  #bytes = new Uint8Array(4096);
-  #length = 0;
+  #bytes = new Uint8Array(4096).fill(OPEN, 0, 1);
+  #length = 1;
   #line = 0;
   #start = 0;
 
@@ -29,9 +29,17 @@ export class TokenData {
     this.#start = start;
   }
 
-  /** The numbers as JSON without brackets. */
+  /** The numbers as JSON, without the brackets. */
   numbers(): Uint8Array {
-    return this.#bytes.subarray(0, Math.max(0, this.#length - 1));
+    return this.#bytes.subarray(1, Math.max(1, this.#length - 1));
+  }
+
+  /** All tokens, as a list for an answer. */
+  list(): number[] {
+    // In the place of the last comma, behind which no token comes any more.
+    const end = Math.max(1, this.#length - 1);
+    this.#bytes[end] = CLOSE;
+    return knownList(this.#bytes.subarray(0, end + 1));
   }
 
   #grow(): void {
@@ -54,11 +62,6 @@ export class TokenData {
   }
 }
 
-/** All tokens of `data`, for an answer. */
-export function tokensOf(data: TokenData): SemanticTokens {
-  return { data: listOf(data.numbers()) };
-}
-
 /** What a document was coloured with last. */
 interface Last {
   readonly id: string;
@@ -71,8 +74,8 @@ export class TokenAnswers {
   #answers = 0;
 
   full(uri: string, data: TokenData): SemanticTokens {
-    const { id, numbers } = this.#keep(uri, data);
-    return { resultId: id, data: listOf(numbers) };
+    const { id } = this.#keep(uri, data);
+    return { resultId: id, data: data.list() };
   }
 
   /** All tokens, where the client names another answer than the last. */
@@ -93,14 +96,6 @@ export class TokenAnswers {
     this.#last.set(uri, last);
     return last;
   }
-}
-
-function listOf(numbers: Uint8Array): number[] {
-  const json = new Uint8Array(numbers.length + 2);
-  json[0] = OPEN;
-  json.set(numbers, 1);
-  json[json.length - 1] = CLOSE;
-  return knownList(json);
 }
 
 /** One edit, of all between the first and the last number that differs. */
