@@ -1,10 +1,10 @@
 /** When a batch was last looked at, and whether there is still anything in it to count. */
-import { accounted, type BatchEvent, type DatedEntry } from '../journal/life.ts';
+import type { BatchEvent, DatedEntry } from '../journal/life.ts';
 import { meaningOf } from '../model/events.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
-import { isOpen, isToBeSplit, type Standing } from './standing.ts';
+import { isOpen, isUnsettled, type Standing } from './standing.ts';
 
 /** A record for which the grower had the batch in hand and saw what was in it. */
 export function isLook(event: BatchEvent): boolean {
@@ -26,9 +26,9 @@ export function nextLook(day: Day, { value, unit }: Duration, intervals = 1): Da
  * through stages is counted on until its seedlings are up: some roots wait a winter for their shoots.
  */
 export function isCounted(standing: Standing): boolean {
-  const { sowing, batch: { tested, stages }, totals } = standing;
+  const { sowing, batch: { stages }, totals } = standing;
   if (!sowing || !isOpen(standing)) return false;
-  if (isToBeSplit(standing) || tested === undefined || accounted(totals) < tested) return true;
+  if (isUnsettled(standing)) return true;
   const staged = stages.length > 0 || factOf(sowing.record, 'regime') !== undefined;
   return staged && totals.emerged < totals.germinated - totals.died;
 }

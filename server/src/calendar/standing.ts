@@ -35,7 +35,7 @@ export function standingOf(batch: Batch, now: Moment): Standing {
     totals: count?.type === 'count' ? count.after : noTotals,
     sowing: sowing && hasCome(sowing.moment, now) ? sowing : undefined,
     closed: closed && hasCome(closed.entry.moment, now) ? closed : undefined,
-    givenOut: isGivenOut(batch) && !ahead.some(({ type }) => type === 'split'),
+    givenOut: isGivenOut(batch) && !isToBeSplit(ahead),
   };
 }
 
@@ -68,17 +68,23 @@ export function begunOn({ inherited, events }: Batch, now: Moment): Day | undefi
   return first !== undefined && first <= now.day ? first : undefined;
 }
 
-/** Seed that is to be split off later is there until then, and its number is not among those that stay. */
-export function isToBeSplit({ ahead }: Standing): boolean {
+/**
+ * Whether not all seed is accounted for. What is to be split off later is there until then, and not among the seeds
+ * that the counts are about.
+ */
+export function isUnsettled({ ahead, totals, batch: { tested } }: Standing): boolean {
+  return isToBeSplit(ahead) || tested === undefined || accounted(totals) < tested;
+}
+
+function isToBeSplit(ahead: readonly BatchEvent[]): boolean {
   return ahead.some(({ type }) => type === 'split');
 }
 
 /** Whether anything can still become of a batch: it is not closed, not given out, not all dead, not all pricked out. */
 export function isOpen(standing: Standing): boolean {
-  const { closed, givenOut, totals, batch: { sowing, tested }, past } = standing;
+  const { closed, givenOut, totals, batch: { sowing }, past } = standing;
   if (closed || givenOut) return false;
-  if (isToBeSplit(standing)) return true;
-  if (!sowing || tested === undefined || accounted(totals) < tested) return true;
+  if (!sowing || isUnsettled(standing)) return true;
   const alive = totals.germinated - totals.died;
   const sum = (count: (event: BatchEvent) => number) => past.reduce((all, event) => all + count(event), 0);
   const potted = sum(({ type, entry }) => (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0));
