@@ -106,6 +106,9 @@ describe('what to do with a packet', () => {
     expect(answerOn(source)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 100 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\. .*above your limit of 100 ppm/);
+    expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 1.9 g/L`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
+    expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 0.1 g/L`))
+      .toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\. .* GA3 2000 ppm is more than dissolves in water \(0\.1 g\/L\)\./);
   });
 
   test('several lots are combined, each compared with itself', () => {

@@ -151,6 +151,20 @@ describe('guides', () => {
     expect(page['What it needs']?.join()).not.toContain('plumule mix');
   });
 
+  test('a dose that does not dissolve is said to be so at once, and one that does goes before it', () => {
+    const agent = 'agent GA3, solubility 0.4 g/L';
+    const page = pageOn(`${packet}\n${agent}\nguide Gentiana, GA3 500 ppm`);
+    expect(page.lead?.[0]).toContain('GA3 500 ppm is more than dissolves in water (0.4 g/L).');
+    expect(page['What it needs']).toEqual([
+      'GA3 500 ppm is more than dissolves in water (0.4 g/L; declared in the journal), so no record of it is offered. Check both numbers and their units.',
+    ]);
+    expect(page['Records to write']).toEqual(['split NEW-26, A 20 seeds, B 20 seeds']);
+    const other = `${packet}\n${agent}\nguide Gentiana lutea, GA3 401 ppm\nguide Gentiana, GA3 400 ppm`;
+    expect(answerOn(other)).toMatch(/Try GA3 400 ppm/);
+    expect(answerOn(other)).not.toContain('dissolves');
+    expect(pageOn(other)['Records to write']?.[1]).toContain('GA3 400 ppm');
+  });
+
   test('another agent is tried where what was tried did nothing, but not where most seed germinates without', () => {
     const guide = 'guide Gentiana, KNO3 0.2 %, 24 h, source "a book"';
     const tried = (treated: number, untreated: number) => (

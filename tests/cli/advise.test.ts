@@ -7,7 +7,11 @@ guide Gentiana, GA3 500 ppm, 24 h, source "a book"
 `;
 
 async function advise(...args: string[]) {
-  return plumule(await folderWith({ 'winter.germ': JOURNAL }), 'advise', ...args, '--today', '2026-11-29T19:00');
+  return adviseOn(JOURNAL, ...args);
+}
+
+async function adviseOn(journal: string, ...args: string[]) {
+  return plumule(await folderWith({ 'winter.germ': journal }), 'advise', ...args, '--today', '2026-11-29T19:00');
 }
 
 describe('plumule advise', () => {
@@ -27,6 +31,16 @@ describe('plumule advise', () => {
       treatment: { agent: 'GA3', ppm: 500, record: 'GA3 500 ppm', soak: '24 h', guide: { file: 'winter.germ', line: 2 } },
       division: { treated: 20, untreated: 20, tooFew: false, untreatedShareFromRecords: false },
     }]);
+  });
+
+  it('of a dose that does not dissolve says so in place of its records', async () => {
+    for (const [line, isLimit] of [['agent GA3, solubility 0.4 g/L', false], ['limit GA3, 400 ppm', true]] as const) {
+      const { stdout } = await adviseOn(`${JOURNAL}${line}\n`, 'NEW-26', '--format', 'json');
+      const { journals } = JSON.parse(stdout) as { journals: object[] };
+      expect(journals).toMatchObject([{
+        treatment: { ppm: 500, aboveLimit: isLimit, aboveSolubility: !isLimit }, records: { reminders: [], soaks: [] },
+      }]);
+    }
   });
 
   it('a lot that is not there has its nearest name told', async () => {

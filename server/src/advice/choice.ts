@@ -5,7 +5,7 @@ import type { ReadyRecord } from '../trials/ready.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { substanceOf } from '../solutions/comparison.ts';
 import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
-import { offerOf, offersOf, type Offer } from './offer.ts';
+import { isRefused, offerOf, offersOf, type Offer } from './offer.ts';
 import { isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 
 /** What a choice is made from. */
@@ -51,9 +51,9 @@ export function choose(known: Known): Choice {
   const { journal, plant, species, forms, genus, ready, untreated, guides } = known;
   const attempt = (tried: Tried, because: WhyTry): Choice => (
     { kind: 'try', offer: offerOf(tried, plant, journal), because });
-  // A dose above the limit is named where no other is left.
+  // A dose above the limit, or more than dissolves, is named where no other is left.
   const withinLimit = (all: readonly Tried[]): readonly Tried[] => {
-    const within = all.filter(tried => !offerOf(tried, plant, journal).above);
+    const within = all.filter(tried => !isRefused(offerOf(tried, plant, journal)));
     return within.length > 0 ? within : all;
   };
   const doses = species.flatMap(agent => agent.doses);
@@ -108,9 +108,9 @@ function germinatesWell(untreated: readonly UntreatedShare[]): boolean | undefin
   return watched.length === 0 ? undefined : isWell(allOf(watched));
 }
 
-/** A dose of known strength, not above the grower's limit. */
-function isGiveable({ ppm, above }: Offer): boolean {
-  return ppm !== undefined && !above;
+/** A dose of known strength, not above the grower's limit, and not more than dissolves. */
+function isGiveable(offer: Offer): boolean {
+  return offer.ppm !== undefined && !isRefused(offer);
 }
 
 function isOneSubstance(a: Pick<Tried, 'agent'>, b: Pick<Offer, 'agent'>): boolean {

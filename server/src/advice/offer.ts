@@ -5,10 +5,11 @@ import type { Journal } from '../journal/journal.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
 import { minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
 import { factsOf } from '../model/record.ts';
-import type { Agent } from '../solutions/agent.ts';
+import type { Agent, Solubility } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
 import { comparedPpm } from '../solutions/comparison.ts';
 import { toNumber } from '../solutions/display.ts';
+import { exceededSolubility } from '../solutions/stock.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { isAgentGiven } from '../trials/treatment.ts';
 import { soakMinutes, type Tried } from './tried.ts';
@@ -35,6 +36,13 @@ export interface Offer {
   readonly beside: readonly string[];
   /** The limit of the journal that it is above. */
   readonly above: StrengthLimit | undefined;
+  /** What dissolves in water, where it is more than that. */
+  readonly undissolved: Solubility | undefined;
+}
+
+/** Such a dose is the grower's own to write: Plumule's own check would point it out at once. */
+export function isRefused({ above, undissolved }: Offer): boolean {
+  return above !== undefined || undissolved !== undefined;
 }
 
 /** Of a dose that was given before. */
@@ -44,7 +52,7 @@ export function offerOf(tried: Tried, plant: string | undefined, journal: Journa
   return {
     agent, ppm, text, tried, guide: undefined, beside: [], ...stagesOf(tried),
     isLate: tried.treated.every(({ since }) => since !== undefined),
-    above: limitBelow(agent, ppm === undefined ? undefined : exact(ppm), plant, journal),
+    ...exceededBy(agent, ppm === undefined ? undefined : exact(ppm), plant, journal),
     ...soakOf(minutes === undefined ? undefined : { value: minutes, unit: 'min' }, plant, journal),
   };
 }
@@ -71,7 +79,7 @@ export function offersOf(guide: Guide, plant: string | undefined, journal: Journ
     return {
       first: stages(0, at), next: stages(at, facts.length), isLate: false,
       beside: given.filter(other => other !== each).map(other => `${other.agent.word} ${amountOf(other) ?? ''}`.trim()),
-      agent, ppm: ppm && toNumber(ppm), guide, tried: undefined, above: limitBelow(agent, ppm, plant, journal),
+      agent, ppm: ppm && toNumber(ppm), guide, tried: undefined, ...exceededBy(agent, ppm, plant, journal),
       text: amount === undefined ? undefined : `${agent.word} ${amount}`,
       ...soakOf(guide.soak, plant, journal),
     };
@@ -99,11 +107,18 @@ function soakOf(wanted: Duration | undefined, plant: string | undefined, { limit
     ? { soak: printQuantity(limit), longer: inWords } : { soak: inWords, longer: undefined };
 }
 
+function exceededBy(
+  agent: Agent, ppm: Exact | undefined, plant: string | undefined, journal: Journal,
+): Pick<Offer, 'above' | 'undissolved'> {
+  if (!ppm) return { above: undefined, undissolved: undefined };
+  return { above: limitBelow(agent, ppm, plant, journal), undissolved: exceededSolubility(ppm, agent) };
+}
+
 function limitBelow(
-  agent: Agent, ppm: Exact | undefined, plant: string | undefined, { limits, agents }: Journal,
+  agent: Agent, ppm: Exact, plant: string | undefined, { limits, agents }: Journal,
 ): StrengthLimit | undefined {
   const limit = limits.strength(agent, plant);
   const limited = limit && agents.get(limit.of);
   const most = limited && strengthInPpm(limit.value, limited);
-  return ppm && most?.ok && comparedPpm(ppm, agent).gt(most.value) ? limit : undefined;
+  return most?.ok && comparedPpm(ppm, agent).gt(most.value) ? limit : undefined;
 }

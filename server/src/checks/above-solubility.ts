@@ -4,6 +4,7 @@ import { factOf } from '../model/record.ts';
 import type { Solubility } from '../solutions/agent.ts';
 import { showStrength } from '../solutions/display.ts';
 import { exceededSolubility } from '../solutions/stock.ts';
+import { dissolvedText } from '../words/strengths.ts';
 import { found, type Found, type SolutionCheck } from './check.ts';
 
 /** A dose stronger than what dissolves in water. */
@@ -24,6 +25,6 @@ export const stockAboveSolubility: SolutionCheck = function* ({ entry, agent, pp
     valuesOf(agent.word, showStrength(ppm.value, 'ppm').text, powder.aboveSolubility));
 };
 
-function valuesOf(agent: string, strength: string, { ppm, source }: Solubility): Record<string, string> {
-  return { agent, strength, solubility: showStrength(ppm.div(1000), 'g/L').text, source: source.text };
+function valuesOf(agent: string, strength: string, solubility: Solubility): Record<string, string> {
+  return { agent, strength, solubility: dissolvedText(solubility), source: solubility.source.text };
 }

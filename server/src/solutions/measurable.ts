@@ -24,12 +24,21 @@ export type Measurability =
     readonly message: string;
   };
 
+/** To the nearest step of a tool; down or up where the other way would be too much. */
+export type Rounding = 'nearest' | 'down' | 'up';
+
+const ROUNDED: Readonly<Record<Rounding, (amount: Exact, step: Exact) => Exact>> = {
+  nearest: (amount, step) => amount.roundTo(step),
+  down: (amount, step) => amount.div(step).floor().mul(step),
+  up: (amount, step) => amount.div(step).ceil().mul(step),
+};
+
 /**
  * An amount (mg or mL, above zero) on one tool; undefined when the tool is too coarse for it or too small.
  */
-export function measureWith(amount: Exact, tool: Tool): Measurement | undefined {
+export function measureWith(amount: Exact, tool: Tool, rounding: Rounding = 'nearest'): Measurement | undefined {
   if (amount.lt(leastOf(tool)) || amount.gt(tool.most)) return undefined;
-  const measured = amount.roundTo(tool.step);
+  const measured = ROUNDED[rounding](amount, tool.step);
   const error = measured.div(amount).sub(1);
   return { tool, fillings: fillingsOf(measured, tool), measured, shown: showOn(measured, tool), error };
 }
@@ -38,9 +47,11 @@ export function measureWith(amount: Exact, tool: Tool): Measurement | undefined 
  * The handiest tool of a bench that measures an amount (mg or mL, above zero); one that measures it without
  * rounding goes before one that does not.
  */
-export function measure(amount: Exact, measures: Tool['measures'], bench: Bench): Measurability {
+export function measure(
+  amount: Exact, measures: Tool['measures'], bench: Bench, rounding: Rounding = 'nearest',
+): Measurability {
   const tools = toolsFor(measures, bench);
-  const possible = tools.map(tool => measureWith(amount, tool)).filter(m => m !== undefined);
+  const possible = tools.map(tool => measureWith(amount, tool, rounding)).filter(m => m !== undefined);
   const best = possible.find(({ error }) => error.equals(0)) ?? possible[0];
   if (best !== undefined) return { measurable: true, best };
   const largest = tools[0]!;

@@ -22,13 +22,13 @@ import { HALVING_ERROR } from './uncertainty.ts';
 type Packet = Extract<MixSource, { kind: 'packet' }>;
 
 export function planFromPowder(task: Task, purity: Purity | undefined): PlannedWay | MixRefusal {
-  const { agent, ppm, volumeMl, bench } = task;
+  const { agent, ppm, volumeMl, bench, isMost } = task;
   const content = powderContent(task, purity);
   if ('possible' in content) return content;
   const { share } = content;
   const pureMg = dissolvedMg(ppm, volumeMl);
   const wantedMg = pureMg.div(share);
-  const scale = measure(wantedMg, 'mass', bench);
+  const scale = measure(wantedMg, 'mass', bench, isMost ? 'down' : 'nearest');
   if (!scale.measurable) {
     const why = refused('too-little-to-weigh', scale.message);
     return refusal(agent, why, insteadOfWeighing(task, share, scale.least));

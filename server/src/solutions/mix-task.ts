@@ -25,6 +25,8 @@ export interface Task {
   readonly bench: Bench;
   readonly dates: LabelDates;
   readonly keeping: MixKeeping;
+  /** No stronger than asked, whatever the tools round: what is more would not dissolve. */
+  readonly isMost: boolean;
 }
 
 /** Label the bottle and put it away: what it holds, and how long that can be relied on. */
@@ -52,8 +54,8 @@ export function planned(wanted: Exact, { tool, shown }: Measurement): PlannedAmo
 }
 
 /** The best measure for the volume that is made up to, or why there is none. */
-export function vesselFor({ bench }: Task, volumeMl: Exact): Measurability {
-  return measure(volumeMl, 'volume', bench);
+export function vesselFor({ bench, isMost }: Task, volumeMl: Exact): Measurability {
+  return measure(volumeMl, 'volume', bench, isMost ? 'up' : 'nearest');
 }
 
 /** Example: 'from 0.4825 to 0.5075 %' */

@@ -50,6 +50,7 @@ export function planMix(request: MixRequest): MixAnswer {
     bench: request.bench ?? 'laboratory',
     dates: request.dates ?? {},
     keeping: request.keeping ?? {},
+    isMost: false,
   };
   const exceeded = exceededSolubility(ppm.value, agent);
   const vouchedFor = exceeded?.source.kind === 'read' || exceeded?.source.kind === 'journal';
@@ -57,7 +58,9 @@ export function planMix(request: MixRequest): MixAnswer {
     const text = `At most ${strengthText(exceeded.ppm, strength.unit, agent)} of ${agent.word} dissolves in water (${exceeded.source.text}).`;
     return refusal(agent, refused('above-solubility', text), [...otherUnits(request), atSolubility(exceeded.ppm, request)]);
   }
-  const answer = planFrom(request, task);
+  const rounded = planFrom(request, task);
+  const isTooStrong = !exceeded && rounded.possible && exceededSolubility(exact(rounded.result.ppm), agent);
+  const answer = isTooStrong ? planFrom(request, { ...task, isMost: true }) : rounded;
   if (!answer.possible) return answer;
   return {
     ...answer,

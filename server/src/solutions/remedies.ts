@@ -3,6 +3,7 @@ import type { Agent } from './agent.ts';
 import { type Exact, exact, volumeHolding } from './amounts.ts';
 import { type Shown, showMass, showStrength, showVolume } from './display.ts';
 import { measure } from './measurable.ts';
+import { exceededSolubility } from './stock.ts';
 import type { Bench } from './tools.ts';
 
 export type RemedyKind =
@@ -79,7 +80,7 @@ function strongerThenDilute(
   const possible = factors
     .map(factor => ({ stockPpm: ppm.mul(factor), drawMl: volumeMl.div(factor) }))
     .map(way => ({ ...way, stockMl: volumeHolding(powderMg.mul(share), way.stockPpm) }))
-    .filter(({ stockPpm }) => agent.solubility === undefined || stockPpm.lte(agent.solubility.ppm))
+    .filter(({ stockPpm }) => !exceededSolubility(stockPpm, agent))
     .filter(({ stockMl, drawMl }) => stockMl.gte(drawMl) && can(stockMl) && can(drawMl));
   const way = possible.find(({ stockMl }) => stockMl.lte(HANDY_ML)) ?? possible.at(-1);
   if (way === undefined) return undefined;

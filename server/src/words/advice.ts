@@ -15,6 +15,7 @@ import { plantKey } from '../model/plant.ts';
 import { substanceOf } from '../solutions/comparison.ts';
 import { seedsText } from './seeds.ts';
 import { guideStepsText } from './guides.ts';
+import { dissolvedText } from './strengths.ts';
 import { listed } from '../syntax/nearest.ts';
 
 /** Example: 'GA3 500 ppm', 'GA3 about 250 ppm', 'KNO3 0.2 %', 'GA3 of unknown strength' */
@@ -113,10 +114,11 @@ function stagesText({ first, isLate }: Offer): string {
 
 /** What speaks against a treatment that is advised all the same. */
 function warnings({ forms, genus, choice }: Advice, offer: Offer): string[] {
-  const { agent, text, above } = offer;
+  const { agent, text, above, undissolved } = offer;
   const harmed = choice.kind !== 'try' || choice.because === 'own records' || choice.because === 'unmeasured' ? [] : harmedBy(agent, [...forms, ...genus]);
   return [
     ...above ? [`${text === undefined ? agent.word : offerName(offer)} is above your limit of ${printQuantity(above.value)}.`] : [],
+    ...undissolved ? [`${offerName(offer)} is more than dissolves in water (${dissolvedText(undissolved)}).`] : [],
     ...harmed.map(tried => `${doseName(tried)} harmed ${plantsOf(tried)}.`),
   ];
 }

@@ -44,7 +44,12 @@ function isWeak(strength: Strength, agent: Agent): boolean {
   return converted.ok && converted.value.value.lt(exact(0.01));
 }
 
+/** What dissolves in water, in the unit of labels. Example: '5 g/L' */
+export function dissolvedText({ ppm }: Solubility): string {
+  return showStrength(ppm.div(1000), 'g/L').text;
+}
+
 /** Said of a strength that exceeds it. */
-export function solubilityText({ ppm, source }: Solubility): string {
-  return `More than dissolves in water: ${showStrength(ppm.div(1000), 'g/L').text} (${source.text}).`;
+export function solubilityText(solubility: Solubility): string {
+  return `More than dissolves in water: ${dissolvedText(solubility)} (${solubility.source.text}).`;
 }

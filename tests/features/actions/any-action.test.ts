@@ -206,8 +206,10 @@ test('splits, plans and ladders add lines without a mistake and change none', ()
       if (!action) continue;
       const after = taken(texts, before, action.edits);
       expectKept(texts, after);
-      // A record of a batch that is not there is now told which ones are. What is advised on few seeds shows little.
-      const allowed = ['unknown-batch', ...action.title.startsWith('Do as advised') ? ['split-too-small'] : []];
+      // A record of a batch that is not there is now told which ones are. What is advised on few seeds shows little;
+      // where a dose paid though untreated seed came up readily, too, some is kept untreated, as the hint asks.
+      const advised = action.title.startsWith('Do as advised') ? ['split-too-small', 'ready-untreated'] : [];
+      const allowed = ['unknown-batch', ...advised];
       expect(newCodes(before, known(after)).filter(code => !allowed.includes(code))).toEqual([]);
     }
   }), runs);

@@ -100,6 +100,11 @@ describe('strengths', () => {
     expect(found.map(label => label.split(' · ')[0])).toEqual(['250 ppm', '100 ppm', 'unmeasured']);
   });
 
+  test('are no more than dissolves in water', () => {
+    const found = labels(offered(`${journal}\n  agent GA3, solubility 0.25 g/L\n  soak VER-24/A 2026-01-19, GA3 \n                               ^ here`));
+    expect(found.map(label => label.split(' · ')[0])).toEqual(['250 ppm', '100 ppm', 'unmeasured']);
+  });
+
   test('are volumes behind a stock, and masses for a new one', () => {
     expect(at('soak VER-24/A 2026-01-19, G1 5')).toEqual(['5 mL', '5 L', '5 uL']);
     expect(at('stock G9 2026-01-19, GA3 20').slice(0, 2)).toEqual(['20 mg', '20 g']);

@@ -110,6 +110,18 @@ describe('several lines at once', () => {
     ].join('\n'));
   });
 
+  test('a ladder is of doses that dissolve', () => {
+    const ladder = (solubility: string) => lines(`agent GA3, solubility ${solubility}\nlot IRI-25 Iris, 40 seeds\nlimit GA3, 800 ppm\n`, 'ladder');
+    expect(ladder('0.8 g/L')).toContain('GA3 800 ppm');
+    expect(ladder('0.79 g/L')).toBe('');
+  });
+
+  test('a trial takes no dose that is too strong or does not dissolve', () => {
+    for (const line of ['limit GA3, 50 ppm', 'agent GA3, solubility 0.05 g/L']) {
+      expect(lines(`${line}\n`, 'trial')).toContain('GA3 unmeasured');
+    }
+  });
+
   test('a counting round has a line for each open batch in the order of the places, its number to fill in', () => {
     expect(lines(journal, 'counting round')).toBe('day 2026-01-19\ncount VER-24/B, \ncount VER-24/A, ');
     expect(lines(`${journal}day 2026-01-19\ncount VER-24/B, 0\n`, 'counting round')).toBe('count VER-24/A, ');

@@ -1,6 +1,7 @@
 /** The records of what is advised: the division as it is made now, the soaks as reminders, or as begun now. */
 import { adviceFor, type Advice } from '../../advice/advice.ts';
 import { offerIn } from '../../advice/choice.ts';
+import { isRefused } from '../../advice/offer.ts';
 import type { Division } from '../../advice/division.ts';
 import { untouchedIn } from '../../advice/seed.ts';
 import { recordLine } from '../../calendar/ask.ts';
@@ -30,9 +31,9 @@ export function advisedRecords({ choice, division, lot, now }: Advice, journal: 
   const sides = division && sidesOf(division, choice.kind === 'treat', lot, journal);
   if (!sides || !offer) return undefined;
   const { below, split, treated, untreated } = sides;
-  const { text, soak, above, first, isLate } = offer;
-  // A dose above the grower's own limit is theirs to write, and a soak after the cold has its day later.
-  if (text === undefined || above || first.length > 0 || isLate) {
+  const { text, soak, first, isLate } = offer;
+  // A soak after the cold has its day later.
+  if (text === undefined || isRefused(offer) || first.length > 0 || isLate) {
     return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
   }
   const eachOf = (write: (path: string, liquid: string) => string) => [

@@ -8,12 +8,11 @@ import { counted } from '../../model/counted.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity, type Quantity } from '../../model/quantity.ts';
 import { winterOf } from '../../model/winter.ts';
-import { builtInAgents } from '../../solutions/agents.ts';
 import { allOf } from '../gathered.ts';
 import { openBatches } from './batches.ts';
 import { freeId } from './free-id.ts';
 import { fits, type Scene } from './scene.ts';
-import { strengthsFor } from './strengths.ts';
+import { doesNotDissolve, strengthsFor } from './strengths.ts';
 import { batches } from './subjects.ts';
 import type { Suggestion } from './suggestion.ts';
 import { choice, type Template } from './template.ts';
@@ -70,14 +69,15 @@ function powerWords(): string {
 }
 
 function dose({ journal }: Scene): Template[number] {
-  return choice(strengthsFor(builtInAgents.get('GA3')!, undefined, journal).map(({ text }) => text), '500 ppm');
+  return choice(strengthsFor(journal.agents.get('GA3')!, undefined, journal).map(({ text }) => text), 'unmeasured');
 }
 
-/** Water, then a quarter, a half and all of the limit. */
+/** Water, then a quarter, a half and all of the limit, if that dissolves. */
 function ladder(scene: Scene): Suggestion | undefined {
   const { journal } = scene;
-  const limit = journal.limits.strength(builtInAgents.get('GA3')!, undefined);
-  if (!limit) return undefined;
+  const agent = journal.agents.get('GA3')!;
+  const limit = journal.limits.strength(agent, undefined);
+  if (!limit || doesNotDissolve(limit.value, agent)) return undefined;
   const open = batches('split', { ...scene, typed: '' }, CHOICES).filter(({ batch, standing }) => !standing.sowing && batch.children.length === 0);
   const lot = { ...choice(open.map(({ batch }) => batch.path), 'LOT'), name: 'lot' };
   const doses = ['water', ...[4, 2, 1].map(part => `GA3 ${printQuantity(shareOf(limit.value, part))}`)];

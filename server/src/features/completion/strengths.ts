@@ -4,6 +4,8 @@ import { printQuantity, type Strength } from '../../model/quantity.ts';
 import { factsOf } from '../../model/record.ts';
 import type { Agent } from '../../solutions/agent.ts';
 import { compareDoses } from '../../solutions/comparison.ts';
+import { exceededSolubility } from '../../solutions/stock.ts';
+import { strengthInPpm } from '../../solutions/strength.ts';
 
 export interface NamedStrength {
   readonly text: string;
@@ -19,7 +21,7 @@ const usual: Readonly<Record<string, readonly string[]>> = {
   'peroxide': ['3 %', '1 %'], 'bleach': ['1 %', '0.5 %'],
 };
 
-/** The likeliest first; none twice, and none above the limit that holds for the plant. */
+/** The likeliest first; none twice, none above the limit that holds for the plant, and none that does not dissolve. */
 export function strengthsFor(agent: Agent, plant: string | undefined, journal: Journal): NamedStrength[] {
   const guides = journal.guides.of(plant).flatMap(({ record, plant: of, source }) =>
     factsOf(record, 'substance').filter(({ name, strength }) => strength && name.text === agent.word)
@@ -28,11 +30,18 @@ export function strengthsFor(agent: Agent, plant: string | undefined, journal: J
   const limit = journal.limits.strength(agent, plant);
   const of = limit && (journal.agents.get(limit.of) ?? agent);
   const isWithin = (strength: Strength) => {
+    if (doesNotDissolve(strength, agent)) return false;
     const comparison = limit && of && compareDoses({ agent, strength }, { agent: of, strength: limit.value });
     return !comparison?.comparable || comparison.order <= 0;
   };
   const seen = new Set<string>();
   return [...guides, ...common].filter(({ text, value }) => isWithin(value) && !seen.has(text) && seen.add(text));
+}
+
+/** Whether it is more than dissolves in water. */
+export function doesNotDissolve(strength: Strength, agent: Agent): boolean {
+  const ppm = strengthInPpm(strength, agent);
+  return ppm.ok && exceededSolubility(ppm.value, agent) !== undefined;
 }
 
 function strengthOf(text: string): Strength {

@@ -58,9 +58,10 @@ function valueOf(visible: Measured): number | Undefined {
   return isUndefined(visible) ? visible : visible.value;
 }
 
-function offerData({ agent, ppm, text, soak, guide, above, first, next, isLate }: Offer): object {
+function offerData({ agent, ppm, text, soak, guide, above, undissolved, first, next, isLate }: Offer): object {
   return {
-    agent: agent.word, ppm: ppm ?? null, record: text ?? null, soak, aboveLimit: above !== undefined,
+    agent: agent.word, ppm: ppm ?? null, record: text ?? null, soak,
+    aboveLimit: above !== undefined, aboveSolubility: undissolved !== undefined,
     after: first.map(stageName), then: next.map(stageName), onWatchedSeed: isLate,
     guide: guide ? at(guide.line) : null,
   };

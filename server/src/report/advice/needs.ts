@@ -1,10 +1,11 @@
 /** What a treatment needs, in words: what stands on the shelf, or what to make up. */
 import type { Advice } from '../../advice/advice.ts';
 import { offerIn } from '../../advice/choice.ts';
-import type { Offer } from '../../advice/offer.ts';
+import { isRefused, type Offer } from '../../advice/offer.ts';
 import type { Bottle } from '../../advice/supplies.ts';
 import { recordName } from '../../words/advice.ts';
 import { originOfLimit } from '../../words/limits.ts';
+import { dissolvedText } from '../../words/strengths.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { exact } from '../../solutions/amounts.ts';
@@ -22,12 +23,13 @@ export function needsPassage({ supplies, choice }: Advice): Passage {
   const dose = offer.text ?? offer.agent.word;
   const limits = [
     offer.above ? `${dose} is above your limit of ${printQuantity(offer.above.value)} (${originOfLimit(offer.above)}), so no record of it is offered.` : undefined,
+    offer.undissolved ? `${dose} is more than dissolves in water (${dissolvedText(offer.undissolved)}; ${offer.undissolved.source.text}), so no record of it is offered. Check both numbers and their units.` : undefined,
     offer.longer === undefined ? undefined : `${offer.longer} is longer than your limit, so the advice is ${offer.soak}.`,
     offer.text === undefined && offer.guide ? 'The guide says no strength. Take it from the product’s label or another book.' : undefined,
     offer.text === undefined && offer.tried ? 'How strong it was is unknown, so it cannot be repeated.' : undefined,
     offer.text !== undefined && offer.ppm === undefined ? 'The dose was not measured, so its strength is unknown. Measure it this time, and you can repeat it.' : undefined,
   ].filter(text => text !== undefined);
-  if (!supplies || offer.above) return { heading, columns: [], items: [], texts: limits };
+  if (!supplies || isRefused(offer)) return { heading, columns: [], items: [], texts: limits };
   const { bottles, packets, past } = supplies;
   const powder = packets.map(({ stock: { solution: { id, form, entry }, left }, isPast }) => (
     `The packet ${recordName(id, entry.line)}${left ? ` has ${leftText(form, left)} left` : ' is there'}${isPast ? ', but is past its date, so a dose from it would be uncertain' : ''}.`));
