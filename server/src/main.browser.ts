@@ -11,7 +11,18 @@ const lifecycle = new Lifecycle();
 const writer = new BrowserMessageWriter(port);
 const write = writer.write.bind(writer);
 writer.write = message => write(plain(message));
+
+// A timer would let a turn of the loop take four milliseconds, and work that leaves others their turn takes many.
+const turns: (() => void)[] = [];
+const { port1: bell, port2: hand } = new MessageChannel();
+bell.addEventListener('message', () => turns.shift()!());
+bell.start();
+const later = (work: () => void) => {
+  turns.push(work);
+  hand.postMessage(null);
+};
+
 const connection = createConnection(new BrowserMessageReader(port), writer, { messageStrategy: lifecycle });
 lifecycle.serve(connection);
-serve(connection, { version, later: work => setTimeout(work, 0) });
+serve(connection, { version, later });
 connection.listen();

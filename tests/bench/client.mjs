@@ -12,11 +12,13 @@ export function quantiles(times) {
 
 /**
  * Opens `text`, which has `all` problems, in the server that `command` starts, and waits for the first of them and for
- * all. Then inserts and takes back one digit, `edits` times at lines spread over the text, each time waiting for the
- * problems of that version. Then asks `requests` times for what the cursor is on, for what can be written, and for
- * names, and `whole` times for all of the text at once.
+ * all. In between, `early` times, and then `edits` times it inserts or takes back one digit at lines spread over the
+ * text, each time waiting for the problems of that version. Then asks `requests` times for what the cursor is on, for
+ * what can be written, and for names, and `whole` times for all of the text at once.
  */
-export async function measure({ command, folder, uri, languageId, text, all = 0, edits, requests = 0, whole = 0 }) {
+export async function measure({
+  command, folder, uri, languageId, text, all = 0, early = 0, edits, requests = 0, whole = 0,
+}) {
   const server = spawn(process.execPath, command, { stdio: ['pipe', 'pipe', 'inherit'] });
   const connection = createProtocolConnection(
     new StreamMessageReader(server.stdout), new StreamMessageWriter(server.stdin));
@@ -48,9 +50,11 @@ export async function measure({ command, folder, uri, languageId, text, all = 0,
     await connection.sendNotification('textDocument/didOpen', { textDocument: { uri, languageId, version: 1, text } });
     const first = await until(() => shown.find(({ problems }) => problems >= Math.min(1, all)));
     const firstCpu = processorTime(server.pid) - before;
+    const key = keyboard(connection, answer, { uri, text });
+    const hasty = [];
+    for (let i = 0; i < early; i++) hasty.push(await key(i, early));
     const last = await until(() => shown.find(({ problems }) => problems >= all));
     const lastCpu = processorTime(server.pid) - before;
-    const key = keyboard(connection, answer, { uri, text });
     for (let i = 0; i < 10; i++) await key(i, 10);
     const times = [];
     const beforeEdits = processorTime(server.pid);
@@ -62,7 +66,7 @@ export async function measure({ command, folder, uri, languageId, text, all = 0,
     const others = await askedWhole(connection, { uri, times: whole }, 'outline', 'folds');
     return {
       first: { time: first.at - open, cpu: firstCpu }, all: { time: last.at - open, cpu: lastCpu },
-      edit, asked: { ...parts, ...tokens, ...others }, memory, memoryAtEnd: peak(server.pid),
+      early: quantiles(hasty), edit, asked: { ...parts, ...tokens, ...others }, memory, memoryAtEnd: peak(server.pid),
     };
   } finally {
     connection.dispose();

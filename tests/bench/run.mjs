@@ -139,6 +139,7 @@ async function typing(text, lines, core) {
     ...common, command: [path.join(HERE, 'json-server.mjs'), '--stdio'], languageId: 'json', text: asJson(text), all: 1, edits: 10,
   });
   const ours = await measure({ ...common, command: [SERVER, '--stdio'], requests: 100, whole: 5 });
+  const hasty = await measure({ ...common, command: [SERVER, '--stdio'], early: 40, edits: 0 });
   rmSync(file);
   const row = (what, mine, theirs, whose = 'echo') =>
     console.log(`  ${what.padEnd(46)}${ms(mine)}${ratio(mine, theirs)} of the ${whose} server's ${theirs.toFixed(2)}`);
@@ -150,6 +151,8 @@ async function typing(text, lines, core) {
   row('open to first problems', ours.first.time, echo.all.time);
   row('edit to problems, median', ours.edit.p50, echo.edit.p50);
   row('edit to problems, 95th percentile', ours.edit.p95, echo.edit.p95);
+  row('edit right after the first problems, median', hasty.early.p50, echo.edit.p50);
+  row('the same, 95th percentile', hasty.early.p95, echo.edit.p95);
   for (const [what, { p50 }] of Object.entries(ours.asked)) console.log(`  ${`${what}, median`.padEnd(46)}${ms(p50)}`);
   if (!ours.memory) return;
   for (const [when, memory] of [['after 5 answers with all tokens', ours.memory], ['at the end', ours.memoryAtEnd]]) {

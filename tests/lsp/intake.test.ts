@@ -118,6 +118,37 @@ describe('a text that is taken in slice by slice', () => {
     expect(desk.intake.whole('a.germ')).toBeUndefined();
   });
 
+  test('may be edited anywhere meanwhile: all is as if it was read at once and edited then', () => {
+    const edit = fc.record({
+      turns: fc.nat(3), from: fc.oneof(fc.constant(0), fc.nat(999)), column: fc.nat(9),
+      lines: fc.constantFrom(0, 0, 1, 3), to: fc.nat(9),
+      text: fc.oneof(fc.constantFrom('', 'x', '\n', '\r\n', ' '), line, mark),
+    });
+    let early = 0;
+    const edits = fc.array(edit, { maxLength: 6 });
+    fc.assert(fc.property(text, fc.integer({ min: 1, max: 60 }), edits, (own, piece, all) => {
+      const desk = new Desk(piece);
+      const fresh = new Journal();
+      desk.intake.begin(desk.room, 'a.germ', own);
+      fresh.set('a.germ', own);
+      for (const { turns, from, column, lines, to, text: typed } of all) {
+        for (let turn = 0; turn < turns; turn++) desk.turn();
+        const count = fresh.files.get('a.germ')!.text.lineCount;
+        const start = { line: from % count, character: column };
+        const end = { line: start.line + lines, character: lines > 0 ? to : column + to };
+        desk.intake.edit(desk.room, 'a.germ', { start, end }, typed);
+        fresh.edit('a.germ', { start, end }, typed);
+        if (desk.intake.whole('a.germ')) early++;
+        expect(desk.intake.textOf('a.germ') ?? desk.textOf('a.germ')).toBe(fresh.files.get('a.germ')!.text.text());
+      }
+      desk.all();
+      expect(desk.textOf('a.germ')).toBe(fresh.files.get('a.germ')!.text.text());
+      expect(problemsOf(desk.room.journal)).toEqual(problemsOf(fresh));
+    }));
+    // Some edits were made while a part was left.
+    expect(early).toBeGreaterThan(9);
+  });
+
   test('shows the first of very many problems', () => {
     const desk = new Desk(1);
     desk.intake.begin(desk.room, 'a.germ', 'sowed V\n'.repeat(9));

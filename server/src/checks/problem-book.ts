@@ -47,7 +47,7 @@ export class ProblemBook {
   readonly #plants = new PlantIndex();
   /** Ids that were never checked: a long journal that was just read is checked bit by bit. */
   readonly #unchecked = new Set<string>();
-  /** What waits for the last of them: slots and plants in which something changed, and files whose problems did. */
+  /** What waits for the last of them: slots and plants in which something changed; and files whose problems did. */
   readonly #slotsDue = new Set<string>();
   readonly #plantsDue = new Set<string>();
   readonly #changed = new Set<string>();
@@ -63,7 +63,7 @@ export class ProblemBook {
    * may be others now, or may speak of lines that have other numbers now.
    *
    * What was never checked may take more than one call: when `isOver` says so, the rest is left to the next, and no
-   * file is given before all is checked.
+   * file is given before all is checked. Later calls check all that was touched.
    */
   update(now: Moment, isOver: () => boolean = () => false): ReadonlySet<string> {
     const touched = this.#touched();
@@ -78,10 +78,8 @@ export class ProblemBook {
       : this.#due(touched.ids, touched.definitions, before.minutes !== now.minutes);
     if (before) for (const id of due) this.#follow(id, now);
     else for (const id of due) this.#unchecked.add(id);
-    for (const id of this.#unchecked) {
-      this.#follow(id, now);
-      if (isOver()) break;
-    }
+    const ends = isFirst ? isOver : () => false;
+    takeUntil(ends, this.#unchecked, id => this.#follow(id, now));
     if (all || touched.common) {
       this.#put(WHOLE_JOURNAL, problemsOfJournal({ journal: this.#journal, now }), changed);
       toggle(this.#odd, WHOLE_JOURNAL, this.#journal.globalEntries('guide').some(isSpeltOddly));
@@ -89,22 +87,27 @@ export class ProblemBook {
     for (const file of touched.renumbered) {
       for (const id of this.#idsAbout.get(file) ?? []) for (const name of this.#pages.get(id)!.files) changed.add(name);
     }
+    if (this.#unchecked.size === 0) {
+      // These hang on more than one id.
+      takeUntil(ends, this.#slotsDue, slot => this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed));
+      takeUntil(ends, this.#plantsDue, plant => {
+        this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
+      });
+    }
     if (!this.isComplete) return new Set();
     return this.#close(isFirst || all || touched.common ? [...due, WHOLE_JOURNAL] : [...due]);
   }
 
-  /** Whether every id was checked. */
+  /** Whether every id, slot and plant was checked. */
   get isComplete(): boolean {
-    return this.#unchecked.size === 0;
+    return this.#unchecked.size === 0 && this.#slotsDue.size === 0 && this.#plantsDue.size === 0;
   }
 
-  /** Checks what hangs on more than one id, of which `due` may have changed; gives the files that changed. */
+  /** Checks the names of all, of which those of `due` may have changed; gives the files that changed. */
   #close(due: readonly string[]): ReadonlySet<string> {
     const changed = new Set(this.#changed);
-    for (const slot of this.#slotsDue) this.#put(slot, problemsOfSlot(this.#slots.staysIn(slot)), changed);
-    for (const plant of this.#plantsDue) this.#put(PLANT + plant, problemsOfPlant(this.#plants.lotsOf(plant)), changed);
     if (due.length > 0) this.#put(LOOK_ALIKES, this.#lookAlikes(due), changed);
-    for (const set of [this.#slotsDue, this.#plantsDue, this.#changed]) set.clear();
+    this.#changed.clear();
     return changed;
   }
 
@@ -221,6 +224,15 @@ function isSameProblem(a: Problem, b: Problem): boolean {
 
 function compareProblems({ problem: a }: Found, { problem: b }: Found): number {
   return a.start - b.start || a.end - b.end || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+}
+
+/** Does the work for one after the other and strikes it off, until none is left or time is over. */
+function takeUntil(isOver: () => boolean, due: Set<string>, work: (each: string) => void): void {
+  for (const each of due) {
+    due.delete(each);
+    work(each);
+    if (isOver()) return;
+  }
 }
 
 function put(index: Map<string, Set<string>>, key: string, id: string): void {

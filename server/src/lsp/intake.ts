@@ -1,10 +1,11 @@
 /**
  * Takes new long texts into their journals slice by slice, so that others get their turn in between, and the first
- * problems of a text need not wait for its end. A text is edited only when it is in its journal as a whole, so what is
- * left of it always belongs at the end of what is there.
+ * problems of a text need not wait for its end. What is left of a text always belongs at the end of what is there: an
+ * edit that reaches further than that has the rest read first.
  */
+import type { Range } from '../text/line-store.ts';
 import type { Room } from './room.ts';
-import { afterTurns, UNTIL_SENT, type Later } from './turns.ts';
+import { afterTurns, ROUND_TRIP, type Later } from './turns.ts';
 
 /** How much is read at a time. */
 export interface Pace {
@@ -15,12 +16,12 @@ export interface Pace {
 }
 
 /** What is read for the first time costs more than a slice may take, and a screen of lines is there at once. */
-const usual: Pace = { piece: 4096, turn: 15 };
+const usual: Pace = { piece: 4096, turn: 10 };
 
 interface Rest {
   readonly room: Room;
   readonly text: string;
-  /** So much of the text is in the journal. */
+  /** So much of the text was put into the journal; there it may have been edited. */
   at: number;
   readonly whole: Promise<void>;
   readonly end: () => void;
@@ -56,7 +57,15 @@ export class Intake {
     room.await(rest.whole);
     this.#readOn(file, rest);
     // What was read first is shown before more is read.
-    this.#wait(UNTIL_SENT);
+    this.#wait();
+  }
+
+  /** Edits a text that may not be there as a whole. */
+  edit({ journal }: Room, file: string, range: Range, text: string): void {
+    // What is there ends with the end of a line: below it stands the empty line at which the rest begins.
+    if (range.end.line >= (journal.files.get(file)?.text.lineCount ?? 0) - 1) this.finish(file);
+    journal.edit(file, range, text);
+    if (journal.files.get(file)?.isMarked) this.finish(file);
   }
 
   /** Reads all that is left of a text at once. */
@@ -73,7 +82,8 @@ export class Intake {
 
   /** The whole of a text of which a part is left; undefined where none is. */
   textOf(file: string): string | undefined {
-    return this.#rests.get(file)?.text;
+    const rest = this.#rests.get(file);
+    return rest && rest.room.journal.files.get(file)!.text.text() + rest.text.slice(rest.at);
   }
 
   /** Resolves when nothing of a text is left. */
@@ -86,10 +96,10 @@ export class Intake {
     for (const [file, { whole }] of this.#rests) if (this.#isOpen(file)) await whole;
   }
 
-  #wait(turns: number): void {
+  #wait(): void {
     if (this.#isWaiting) return;
     this.#isWaiting = true;
-    afterTurns(this.#later, turns, () => {
+    afterTurns(this.#later, ROUND_TRIP, () => {
       this.#isWaiting = false;
       const all = [...this.#rests];
       const next = all.find(([file]) => this.#isOpen(file)) ?? all[0];
@@ -97,7 +107,7 @@ export class Intake {
       const [file, rest] = next;
       this.#readOn(file, rest);
       this.#changed(rest.room, file);
-      this.#wait(1);
+      this.#wait();
     });
   }
 

@@ -6,14 +6,14 @@ import type { Moment } from '../journal/moment.ts';
 import { rangeOf } from './convert.ts';
 import { knownList } from './known-json.ts';
 import type { Room } from './room.ts';
-import { afterTurns, UNTIL_SENT, type Later } from './turns.ts';
+import { afterTurns, ROUND_TRIP, type Later } from './turns.ts';
 import type { Workspace } from './workspace.ts';
 
 /** Beyond this many a file's problems are no help, and sending them costs the typist time. */
 const MOST = 1000;
 
 /** Milliseconds of checking after which others get their turn. */
-const TURN = 20;
+const TURN = 8;
 
 /** Lines of a journal from which on a reader would wait for its lots to be checked for the first time. */
 const LONG = 5000;
@@ -56,8 +56,10 @@ export class Publisher {
   readonly #written = new WeakMap<Problem, Written>();
   /** The version of each file for which something was sent last. */
   readonly #answered = new Map<string, number>();
-  /** Those whose lots were checked, or are about to be. */
+  /** Those whose lots were checked, or are checked now. */
   readonly #begun = new WeakSet<Room>();
+  /** Those whose lots have waited for their turn: something else was published before. */
+  readonly #due = new WeakSet<Room>();
   #waiting = false;
 
   /** `later` runs work at the next turn of the loop. */
@@ -97,8 +99,8 @@ export class Publisher {
   }
 
   /**
-   * `inTurns`: lots of a long journal that was just read may wait until what its lines say by themselves is sent, and
-   * are checked some at a time.
+   * `inTurns`: lots of a long journal that was just read are checked some at a time, and wait for a turn whenever
+   * something is to be said to somebody who types: what lines say by themselves is sent first.
    */
   #publishAll(inTurns: boolean): void {
     this.#waiting = false;
@@ -107,31 +109,42 @@ export class Publisher {
     for (const [room, edited] of dirty) {
       try {
         const open = [...edited].filter(file => this.#workspace().isOpen(file));
-        const lotsWait = inTurns && room.isLoaded && open.length > 0 && !this.#begun.has(room) && isLong(room);
+        const lotsWait = inTurns && room.isLoaded && open.length > 0 && !this.#due.has(room) && this.#isUnchecked(room);
         // Until the other files are read, an open one shows what its lines say by themselves.
-        const files = room.isLoaded && !lotsWait ? new Set([...this.#check(room, inTurns), ...edited]) : open;
+        const files = new Set(room.isLoaded && !lotsWait ? [...this.#check(room, inTurns), ...edited] : open);
         for (const file of files) this.#publish(room, file, edited.has(file));
-        if (room.isLoaded) this.#begun.add(room);
-        if (lotsWait) this.#checkAfter(UNTIL_SENT, room, edited);
-        else if (room.isLoaded && !room.book.isComplete) this.#checkAfter(1, room);
+        if (lotsWait) this.#due.add(room);
+        else this.#due.delete(room);
+        if (room.isLoaded && this.#isUnchecked(room)) {
+          this.#checkLater(room, [...edited].filter(file => !files.has(file)));
+        }
       } catch (error) {
         this.#connection.console.error(`problems of ${room.folder}: ${error instanceof Error ? error.stack ?? error.message : String(error)}`);
       }
     }
     // What others show waits for the whole of a journal.
-    if (dirty.some(([room]) => room.isLoaded && room.book.isComplete)) this.published();
+    if (dirty.some(([room]) => room.isLoaded && !this.#isUnchecked(room))) this.published();
   }
 
   #check(room: Room, inTurns: boolean): ReadonlySet<string> {
     const stop = inTurns ? performance.now() + TURN : Infinity;
+    this.#begun.add(room);
     return room.book.update(this.#now(room), () => performance.now() > stop);
   }
 
-  /** Checks a journal some turns of the loop later: then what was published is on its way, and others had theirs. */
-  #checkAfter(turns: number, room: Room, edited: ReadonlySet<string> = new Set()): void {
-    this.#dirty.set(room, new Set([...edited, ...this.#dirty.get(room) ?? []]));
+  /** Whether a reader would wait for lots that were never checked. */
+  #isUnchecked(room: Room): boolean {
+    return this.#begun.has(room) ? !room.book.isComplete : isLong(room);
+  }
+
+  /**
+   * Checks a journal when what was published is on its way and others had their turn. `unsaid` are files to publish
+   * then.
+   */
+  #checkLater(room: Room, unsaid: readonly string[]): void {
+    this.#dirty.set(room, new Set([...unsaid, ...this.#dirty.get(room) ?? []]));
     this.#waiting = true;
-    afterTurns(this.#later, turns, () => {
+    afterTurns(this.#later, ROUND_TRIP, () => {
       if (this.#waiting) this.#publishAll(true);
     });
   }

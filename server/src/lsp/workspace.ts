@@ -100,8 +100,7 @@ export class Workspace {
   edit(uri: string, range: Range, text: string): void {
     const key = keyOf(uri);
     const room = this.#roomFor(key);
-    this.#intake.finish(key);
-    room.journal.edit(key, range, text);
+    this.#intake.edit(room, key, range, text);
     this.#changed(room, key);
   }
 
