@@ -9,7 +9,7 @@ test('a plan of the strongest that dissolves is not stronger for what the tools 
   expect([fine.amounts.powder?.measured.text, fine.result.text]).toEqual(['550 mg', '4950 ppm']);
   const coarse = plan('GA3', inPpm(5000), 33, powder, { bench: 'kitchen' });
   expect([coarse.amounts.powder?.measured.text, coarse.result.text]).toEqual(['160 mg', '4848 ppm']);
-  // 100 mg in 11.25 mL of 500 ppm, which would be measured as 11.2.
+  // A sixteenth of 100 mg makes 11.25 mL of 500 ppm, which would be measured as 11.2.
   const soluble = { ...agent('GA3'), solubility: { ppm: exact(500), source: { kind: 'journal', text: '' } as const } };
   const packet = plan('GA3', inPpm(500), 7, { kind: 'packet', mass: { value: 100, unit: 'mg' }, purity: { percent: 90 } }, { agent: soluble, bench: 'kitchen' });
   expect([packet.amounts.makeUpTo.measured.text, packet.result.text]).toEqual(['11.4 mL', '493.4 ppm']);
