@@ -12,7 +12,7 @@ export function strengthMissing(
 ): Found | undefined {
   const { name, mass, strength, unmeasured } = fact;
   if (!agent || agent.role === 'water' || strength || unmeasured) return undefined;
-  if (isPowder) return fact.volume || ppm.ok ? undefined : packetMissing(line, agent, fact);
+  if (isPowder) return ppm.ok ? undefined : packetMissing(line, agent, fact);
   if (stock !== undefined) return undefined;
   const volume = factOf(record, 'volume')?.value;
   const made = mass && volume

@@ -60,9 +60,9 @@ export const dilutedSlip: SolutionCheck = function* ({ entry: { line, record }, 
   yield ofTaken.problem.fixes.length > 0 ? ofTaken : ofTo;
 };
 
-/** Weaker than what growers use; 0 is meant. */
+/** Weaker than what growers use. */
 function isTooWeak(ppm: Exact, { usual }: Agent): boolean {
-  return usual !== undefined && ppm.lt(usual.low) && ppm.n !== 0n;
+  return usual !== undefined && ppm.lt(usual.low);
 }
 
 /** Nobody pours more out of a bottle than was in it. */
