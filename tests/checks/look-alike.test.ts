@@ -42,6 +42,15 @@ describe('a name that looks like another one', () => {
     `);
   });
 
+  test('is marked in one of several guides', () => {
+    expectMarked(codes, `
+      guide Iris, GA3 500 ppm, 24 h
+      guide Рrimula, GA3 500 ppm, 24 h
+            ^^^^^^^ look-alike
+      guide , GA3 500 ppm, source "Книга"
+    `);
+  });
+
   test('may have an accent of its own, or a sign that nobody can see', () => {
     const source = (place: string) => `lot A Iris, at cafe\u0301\nlot B Iris, at ${place}`;
     expect(problemsIn('look-alike', source('caf\u00e9'))).toMatchObject([{

@@ -93,6 +93,12 @@ test('the message says why, and the fixes keep the day as a reminder or strike t
   expect(problem!.message).toBe('This “judge” of L does not count: by 2026-02-25 you had seen seed germinate or rot. '
     + 'Set the day before anything comes up. You can keep the day as a reminder.');
   expect(problem!.fixes.map(({ text }) => text)).toEqual(['due L 2026-03-01, judge the trial', '# ']);
+  // A day by the age of the seed that had passed is none to be reminded of.
+  const [gone] = problemsIn('not-beforehand', `${started}
+    count L/A 2026-01-25, 3
+    judge L/A 2026-02-25, on day 30
+  `);
+  expect(gone!.fixes.map(({ text }) => text)).toEqual(['# ']);
   const [past] = problemsIn('not-beforehand', `${started}
     count L/A 2026-01-25, 3
     judge L 2026-02-25, on day 30

@@ -153,6 +153,33 @@ describe('the problems of a journal', () => {
     expect(desk.codes('b.germ')).toEqual(['1 duplicate-definition']);
   });
 
+  test('follow a day line to the slots of the records below it', () => {
+    const desk = new Desk({
+      'a.germ': 'lot V Veratrum, 6 seeds\nlot P Paris, 6 seeds\nsow P 2026-01-11 11:00, at bag 1 slot 1\n'
+        + 'day 2026-01-10\nsow V 10:00, at bag 1 slot 1\nmove V 12:00, at shelf',
+    });
+    expect(desk.codes('a.germ')).toEqual([]);
+    desk.write('a.germ', 3, 'day 2026-01-11');
+    expect(desk.codes('a.germ')).toEqual(['3 slot-taken']);
+    desk.write('a.germ', 3, 'day 2026-01-12');
+    expect(desk.codes('a.germ')).toEqual(['5 slot-taken']);
+    desk.write('a.germ', 3, 'day 2026-01-10');
+    expect(desk.codes('a.germ')).toEqual([]);
+  });
+
+  test('follow names that look like others, whatever changes with them', () => {
+    const desk = new Desk({ 'a.germ': 'lot V Veratrum, at Тray\nlot P Paris, at Тray\nlot I Iris, at shelf\nlimit soak, 20 h' });
+    expect(desk.codes('a.germ')).toEqual(['1 look-alike']);
+    // One of those that have it goes, a new one comes together with a record of the whole journal.
+    desk.write('a.germ', 0, 'lot V Veratrum, at bench');
+    expect(desk.codes('a.germ')).toEqual(['2 look-alike']);
+    const endOf = (line: number) => ({ line, character: desk.journal.files.get('a.germ')!.text.at(line).text.length });
+    desk.journal.edit('a.germ', { start: { line: 2, character: 0 }, end: endOf(2) }, 'lot I Iris, at Вox');
+    desk.journal.edit('a.germ', { start: { line: 3, character: 0 }, end: endOf(3) }, 'limit soak, 21 h');
+    desk.update();
+    expect(desk.codes('a.germ')).toEqual(['2 look-alike', '3 look-alike']);
+  });
+
   test('follow the day lines: records below have other dates when one comes or goes', () => {
     const desk = new Desk({ 'a.germ': 'day 2026-01-01\nlot V Veratrum, 6 seeds, collected 2026-01-02\n# a day later\nsow V' });
     expect(desk.codes('a.germ')).toEqual(['4 sown-before-collected']);

@@ -9,6 +9,8 @@ const packet = 'powder P1 2026-01-09, GA3 10 mg';
 const rows: readonly (readonly [ProblemCode, string, readonly string[]])[] = [
   ['after-close', `${lot}\ndiscard L 2026-02-01\ncount L 2026-02-02, 1`, ['2 Closed here']],
   ['beyond-guides', `${lot}\nguide Iris, GA3 100 ppm, 12 h, source "a list"\nsoak L 2026-01-10 19:00, GA3 900 ppm, 12 h`, ['2 The guide']],
+  ['beyond-guides', `${Array.from({ length: 5 }, (_, i) => `guide Iris, GA3 100 ppm, source "list ${i}"`).join('\n')}\n${lot}\nsoak L 2026-01-10 19:00, GA3 900 ppm`,
+    ['1 The guide', '2 The guide', '3 The guide', '4 The guide']],
   ['count-before-sowing', `${lot}\nsow L 2026-02-01\ncount L 2026-01-20, 1`, ['2 The sowing']],
   ['count-before-sowing', `${lot}\ncount L 2026-01-20, 1`, []],
   ['count-exceeds-sown', `${lot}\nsow L 2026-01-11, 20 seeds\ncount L 2026-02-01, 21`, ['2 The 20 seeds']],

@@ -22,6 +22,23 @@ describe('two batches in one slot at one time', () => {
     `);
   });
 
+  it('without a time of day come at the beginning of their day', () => {
+    expectMarked(codes, `
+      lot PAR-26 Paris polyphylla, 16 seeds
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow PAR-26 2026-01-12, at bag 3 slot 2
+                             ^^^^^^^^^^^^^^^ slot-taken
+      sow VER-24 2026-01-11 23:59, at bag 3 slot 2
+    `);
+    expectMarked(codes, `
+      lot PAR-26 Paris polyphylla, 16 seeds
+      lot VER-24 Veratrum nigrum, 60 seeds
+      sow PAR-26 2026-01-12 00:00, at bag 3 slot 2
+      sow VER-24 2026-01-12, at bag 3 slot 2
+                             ^^^^^^^^^^^^^^^ slot-taken
+    `);
+  });
+
   it('are named in the message, which points at the other place', () => {
     const source = `
       lot PAR-26 Paris polyphylla, 16 seeds

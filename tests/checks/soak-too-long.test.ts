@@ -162,3 +162,8 @@ describe('a soak longer than the limit', () => {
     ]);
   });
 });
+
+test('where the time of day is unknown, a soak that goes on lasted until the day began', () => {
+  const [problem] = problemsIn('soak-too-long', 'lot L Iris alba\nsoak L 2026-01-10 19:00, GA3 500 ppm', { now: '2026-01-12' });
+  expect(problem!.message).toContain('has been in the soak for 29 h by the wall clock so far;');
+});

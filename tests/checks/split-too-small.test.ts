@@ -47,6 +47,16 @@ describe('a split of too few seeds to tell anything', () => {
     expect(messages(`lot L Iris alba, 60 seeds\nsplit L, A 5 seeds, B 5 seeds\n${records}`)).toEqual([]);
   });
 
+  it('is not marked where it was large enough, and only a later one left too few to treat', () => {
+    expectMarked(codes, `
+      lot ACO-25 Aconitum lycoctonum, 48 seeds
+      split ACO-25 2025-12-05, A 24 seeds, B 24 seeds
+      split ACO-25/A 2025-12-06, x 1 seed, y 23 seeds
+                                 ^^^^^^^^^^^^^^^^^^^^ split-too-small
+      soak ACO-25/A/x 2025-12-06 18:00, GA3 500 ppm, 24 h
+    `);
+  });
+
   it('is not marked where the number of seeds is not known', () => {
     expect(messages('lot L Iris alba\nsplit L, A 5 seeds\nsoak L/A 2025-12-06 18:00, GA3 500 ppm, 24 h\nsow L 2025-12-07')).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { countsOf, type Batch, type BatchEvent } from '../journal/life.ts';
 import { isoOf } from '../model/day.ts';
+import { counted } from '../model/counted.ts';
 import { factOf } from '../model/record.ts';
 import { found, type LotCheck } from './check.ts';
 
@@ -11,7 +12,7 @@ export const applyExceedsSeedlings: LotCheck = function* (_lot, _context, events
     const most = seedlings && !batch.unread ? mostSeedlings(batch, event) : undefined;
     if (!seedlings || !most || seedlings.n.value <= most.there) continue;
     yield found(event.entry.line, 'apply-exceeds-seedlings', { start: seedlings.start, end: seedlings.end },
-      { asked: seedlings.n.value, batch: batch.path, ...most });
+      { asked: counted(seedlings.n.value, 'seedling'), batch: batch.path, ...most });
   }
 };
 
@@ -35,7 +36,7 @@ function mostSeedlings(batch: Batch, event: BatchEvent): { there: number; how: s
   if (tested === undefined) return undefined;
   const gone = (last?.after.rotted ?? 0) + (last?.after.lost ?? 0);
   const less = gone > 0 ? `, less ${gone} rotted or lost` : '';
-  return { there: Math.max(0, tested - gone - died), how: `${tested} seeds${less}${lessDied(died)}` };
+  return { there: Math.max(0, tested - gone - died), how: `${counted(tested, 'seed')}${less}${lessDied(died)}` };
 }
 
 function lessDied(died: number): string {

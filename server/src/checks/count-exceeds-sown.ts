@@ -2,6 +2,7 @@ import { testedAt } from '../journal/estimates.ts';
 import { countTotals } from '../journal/counting.ts';
 import { accounted, type CountEvent } from '../journal/life.ts';
 import type { CountFact } from '../model/record.ts';
+import { seedsText } from '../words/seeds.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { countSpan } from './spans.ts';
 
@@ -18,10 +19,10 @@ export const countExceedsSown: LotCheck = function* (_lot, _context, events) {
     yield found(entry.line, 'count-exceeds-sown',
       countSpan(entry.record, ['germinated', 'emerged', 'leaf', 'rotted', 'lost']),
       {
-        batch: batch.path, germinated, rotted, lost, sum, tested: `${event.tested === undefined ? 'at most ' : ''}${tested}${batch.sowing ? ' sown' : ' seeds'}`,
+        batch: batch.path, germinated, rotted, lost, sum, tested: `${event.tested === undefined ? 'at most ' : ''}${batch.sowing ? `${tested} sown` : seedsText(tested)}`,
         suggestion: suggestionFor(event, tested),
       },
-      { related: [relatedTo(where, `The ${tested} seeds`)] });
+      { related: [relatedTo(where, `The ${seedsText(tested)}`)] });
   }
 };
 

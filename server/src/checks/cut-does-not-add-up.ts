@@ -1,5 +1,6 @@
 import { otherwise, rangeOver, testedAt } from '../journal/estimates.ts';
 import { cutClasses } from '../model/record.ts';
+import { seedsText } from '../words/seeds.ts';
 import { found, type LotCheck } from './check.ts';
 import { factsSpan } from './spans.ts';
 
@@ -13,8 +14,8 @@ export const cutDoesNotAddUp: LotCheck = function* (_lot, _context, events) {
     const sum = cutClasses.reduce((total, what) => total + classes[what], 0);
     if (sum >= expected.least && sum <= expected.most) continue;
     const { germinated, rotted, lost } = totals;
-    const how = `${rangeText(tested)} ${batch.sowing ? 'sown' : 'seeds'}, ${germinated} germinated, ${rotted} rotted, ${lost} lost`;
-    yield found(entry.line, 'cut-does-not-add-up', factsSpan(entry, 'cut'), { batch: batch.path, sum, left: rangeText(expected), how });
+    const how = `${rangeText(tested)} ${batch.sowing ? 'sown' : tested.most === 1 ? 'seed' : 'seeds'}, ${germinated} germinated, ${rotted} rotted, ${lost} lost`;
+    yield found(entry.line, 'cut-does-not-add-up', factsSpan(entry, 'cut'), { batch: batch.path, sum: seedsText(sum), left: rangeText(expected), how });
   }
 };
 

@@ -13,7 +13,7 @@ export const moreThanGerminated: LotCheck = function* (lot, _context, events) {
   for (const batch of lot.batches.values()) {
     if (batch.unread) continue;
     for (const { event, fact, what, n, germinated } of overtaken(batch)) {
-      yield found(event.entry.line, 'more-than-germinated', fact, { n, what, batch: batch.path, germinated });
+      yield found(event.entry.line, 'more-than-germinated', fact, valuesOf(n, what, batch.path, germinated));
     }
   }
 };
@@ -28,14 +28,18 @@ function* ofCount({ batch: { path: batch }, entry, counts, before, after }: Coun
   const { line, record } = entry;
   for (const what of qualities) {
     if (after[what] <= after.germinated || after[what] === before[what]) continue;
-    yield found(line, 'more-than-germinated', countSpan(record, [what]), { n: after[what], what, batch, germinated: after.germinated });
+    yield found(line, 'more-than-germinated', countSpan(record, [what]), valuesOf(after[what], what, batch, after.germinated));
   }
   // A total in the same record is not raised by what the later stages imply: the two contradict each other.
   const stated = counts.find(({ what, total }) => what === 'germinated' && total);
   if (!stated) return;
   for (const what of laterStages) {
     if (after[what] <= stated.n.value) continue;
-    yield found(line, 'more-than-germinated', countSpan(record, [what]), { n: after[what], what, batch, germinated: stated.n.value });
+    yield found(line, 'more-than-germinated', countSpan(record, [what]), valuesOf(after[what], what, batch, stated.n.value));
     return;
   }
+}
+
+function valuesOf(n: number, what: string, batch: string, germinated: number): Record<string, string | number> {
+  return { n, what, batch, are: n === 1 ? 'is' : 'are', germinated };
 }

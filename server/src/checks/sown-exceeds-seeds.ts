@@ -1,4 +1,5 @@
 import { factOf } from '../model/record.ts';
+import { seedsText } from '../words/seeds.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';
 
@@ -9,7 +10,11 @@ export const sownExceedsSeeds: LotCheck = function* (_lot, _context, events) {
     if (asked === undefined ? available > 0 : asked <= available) continue;
     const first = sowing && sowing.line !== entry.line ? relatedTo(sowing, 'Sown before') : undefined;
     yield found(entry.line, 'sown-exceeds-seeds', factOf(entry.record, 'seeds') ?? subjectOf(entry),
-      { asked: asked ?? 'all', batch: path, left: available > 0 ? `only ${available} are` : 'none are' },
+      { asked: asked === undefined ? 'all seeds' : seedsText(asked), batch: path, left: leftText(available) },
       { related: [relatedTo(made, 'Where its seeds come from'), ...(first ? [first] : [])] });
   }
 };
+
+function leftText(left: number): string {
+  return left > 0 ? `only ${left} ${left === 1 ? 'is' : 'are'}` : 'none are';
+}

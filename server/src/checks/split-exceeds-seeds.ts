@@ -1,6 +1,7 @@
 import { otherwise } from '../journal/estimates.ts';
 import type { DatedEntry, LeaveEvent, SplitEvent } from '../journal/life.ts';
 import { factOf, type Span } from '../model/record.ts';
+import { seedsText } from '../words/seeds.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { factsSpan } from './spans.ts';
 
@@ -15,10 +16,15 @@ export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
     if (sums.some(({ asked, left }) => asked <= left)) continue;
     const mildest = sums.reduce((a, b) => (b.asked - b.left < a.asked - a.left ? b : a));
     const { asked, left, batch: { seeds } } = mildest;
-    yield found(entry.line, 'split-exceeds-seeds', spanOf(entry), { takes: event.type === 'split' ? 'splits off' : 'gives away', asked, batch: path, left: left > 0 ? `only ${left}` : 'none', seeds: seeds! },
-      { related: [relatedTo(made, `The ${seeds!} seeds`)] });
+    yield found(entry.line, 'split-exceeds-seeds', spanOf(entry), { takes: event.type === 'split' ? 'splits off' : 'gives away', asked: seedsText(asked), batch: path, left: leftText(left, seeds!) },
+      { related: [relatedTo(made, `The ${seedsText(seeds)}`)] });
   }
 };
+
+/** Example: 'only 1 of 20 is', 'none of 20 are' */
+function leftText(left: number, seeds: number): string {
+  return left > 0 ? `only ${left} of ${seeds} ${left === 1 ? 'is' : 'are'}` : `none of ${seeds} are`;
+}
 
 function spanOf(entry: DatedEntry): Span {
   return factOf(entry.record, 'seeds') ?? factsSpan(entry, 'part');
