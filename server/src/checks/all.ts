@@ -24,6 +24,7 @@ import { impossibleDilution } from './impossible-dilution.ts';
 import { leftInWrongUnit } from './left-in-wrong-unit.ts';
 import { liftMissing } from './lift-missing.ts';
 import { liftWithoutSoak } from './lift-without-soak.ts';
+import { limitTwice } from './limit-twice.ts';
 import { mergeConflicts } from './merge-conflict.ts';
 import { missingDate } from './missing-date.ts';
 import { mixedInDish } from './mixed-in-dish.ts';
@@ -78,7 +79,7 @@ const slotChecks: readonly SlotCheck[] = [slotTaken];
 
 const plantChecks: readonly PlantCheck[] = [readyUntreated];
 
-const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit, swappedInGuides];
+const journalChecks: readonly JournalCheck[] = [unknownZone, duplicateZones, unknownLimit, limitTwice, swappedInGuides];
 
 /** All problems of one id: as a name, as a lot, as a stock. */
 export function problemsOfId(id: string, context: Context): Found[] {

@@ -68,6 +68,7 @@ const table = {
   'soak-too-long': ['warning', '{batch} {lay} for {hours}; the limit is {limit} ({origin}).', '{suggestion}'],
   'lift-missing': ['warning', '{batch}: {how}.', '{suggestion}'],
   'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too much hormone kills seed or makes weak, leggy seedlings. Check the number, or change the limit.'],
+  'limit-twice': ['warning', 'There are two limits of {what}: this one, {limit}, counts, and {other} {place} does not.', 'Keep one of them. A limit has no day, so it holds for the whole journal.'],
   'above-solubility': ['warning', '{agent} {strength} is more than dissolves in water ({solubility}; {source}).', 'Check the number and its unit.'],
   'stock-expired': ['warning', '{stock} was good until {until} ({origin}); this takes from it {days} later.', 'Make up a fresh one: an old solution is weaker than its label. If you know that it keeps longer, write “keeps” on its record.'],
   'taken-after-empty': ['warning', 'This {does} {stock} on {date}, but a note of {emptied} says that it is gone.', 'Correct a date or the name, or change the note.'],

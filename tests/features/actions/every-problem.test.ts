@@ -124,6 +124,7 @@ const table: Readonly<Record<ProblemCode, Mended | Open>> = {
   'strength-missing': { lines: 'soak L 2026-01-10, GA3', to: 'soak L 2026-01-10, GA3 unmeasured' },
   'stock-near-expiry': { because: 'a fresh one is made up, not written' },
   'year-slip': { lines: 'day 2026-01-02\nday 2025-01-10\nday 2026-01-20', to: 'day 2026-01-10' },
+  'limit-twice': { lines: 'limit GA3, 500 ppm\nlimit GA3, 1000 ppm', to: 'limit GA3, 500 ppm' },
   'far-ahead': { lines: 'sow L/A 2062-01-10', to: 'sow L/A 2026-01-10' },
   'not-beforehand': {
     lines: 'sow L/A 2026-01-10\ncount L/A 2026-01-20, 1\njudge L/A 2026-01-21, on 2026-04-10',

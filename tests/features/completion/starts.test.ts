@@ -134,4 +134,18 @@ describe('several lines at once', () => {
     expect(text).toMatch(/^# Winter 2025\/26/);
     expect(lines(journal, 'new journal')).toBe('');
   });
+
+  test.each([
+    ['', 'zone Europe/Vienna\nlimit soak, 24 h\nlimit GA3, 1000 ppm\n\n'],
+    ['zone America/Lima', 'limit soak, 24 h\nlimit GA3, 1000 ppm\n\n'],
+    ['limit GA3, 500 ppm\nlimit GA3, 2000 ppm, for Iris', 'zone Europe/Vienna\nlimit soak, 24 h\n\n'],
+    ['limit soak, 12 h\nlimit GA3, 2000 ppm, for Iris', 'zone Europe/Vienna\nlimit GA3, 1000 ppm\n\n'],
+    ['zone Asia/Tokyo\nlimit soak, 12 h\nlimit GA3, 500 ppm', ''],
+  ])('beside %j a new journal begins with the settings that are not there', (other, settings) => {
+    const all = new Journal();
+    all.set('a.germ', other);
+    all.set('b.germ', '');
+    const { write } = completionsAt(all, 'b.germ', { line: 0, character: 0 }, at(NOW))!.items.find(({ label }) => label === 'new journal')!;
+    expect(plainText(write!)).toMatch(new RegExp(`^# Winter 20.+, the bench\n\n${settings}day 2026-01-`));
+  });
 });

@@ -116,13 +116,18 @@ function roundOf({ journal, now: { day } }: Scene): RoundStop[] {
   return inWalkingOrder(stops(journal, day));
 }
 
-/** Only in a file that holds nothing yet. */
+/** Only in a file that holds nothing yet. What another file says already stands: of two limits the later one counts. */
 function head({ journal, line: { store }, now }: Scene): Suggestion | undefined {
   if (store.lineCount > 3 || [...store].some(({ content }) => content.kind !== 'blank')) return undefined;
+  const { limits, agents, zone } = journal;
+  const settings: Template[] = [
+    ...(zone === undefined ? [['zone ', { blank: 'Europe/Vienna' }]] : []),
+    ...(limits.soak(undefined).line ? [] : [['limit soak, ', { blank: '24' }, ' h']]),
+    ...(limits.strength(agents.get('GA3')!, undefined)?.line ? [] : [['limit GA3, ', { blank: '1000' }, ' ppm']]),
+  ];
   return lines('new journal', 'a heading, your time zone, your limits', [
-    [`# Winter ${winterOf(now.day, journal.zone)}, `, { blank: 'the bench' }], [''],
-    ...(journal.zone === undefined ? [['zone ', { blank: 'Europe/Vienna' }]] : []),
-    ['limit soak, ', { blank: '24' }, ' h'], ['limit GA3, ', { blank: '1000' }, ' ppm'], [''],
+    [`# Winter ${winterOf(now.day, zone)}, `, { blank: 'the bench' }], [''],
+    ...settings, ...(settings.length > 0 ? [['']] : []),
     [`day ${isoOf(now.day)}`], [''],
   ]);
 }
