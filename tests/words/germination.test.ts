@@ -27,6 +27,15 @@ describe('what germinated', () => {
       'seed was picked out while it was counted', 'sow X 2026-01-01\ncount X 2026-01-10, 3\nsplit X 2026-01-11, A 10 seeds\ncount X 2026-01-20, 3',
       undefined, 'seed that had not germinated was split off after counting began',
     ],
+    [
+      'seed was given away while it was counted', 'sow X 2026-01-01\ncount X 2026-01-10, 3\ngive X 2026-01-11, 10 seeds\ncount X 2026-01-20, 3',
+      undefined, 'seed that had not germinated was given away after counting began',
+    ],
+    [
+      'seed of an estimate was sent and split off while it was counted',
+      'sow X 2026-01-01\ncount X 2026-01-10, 3\nsend X 2026-01-11, 4 seeds, to a friend\nsplit X 2026-01-12, A 4 seeds\ncount X 2026-01-20, 3',
+      'lot X Primula japonica, about 30 seeds', 'seed that had not germinated was sent and split off after counting began',
+    ],
   ])('is no share where %s', (_, lines, lot, reason) => {
     expect(germinatedOf(batchOf(lines, lot))).toEqual({ undefined: reason });
   });

@@ -84,6 +84,37 @@ describe('where a batch stands', () => {
     ]);
   });
 
+  it('tells what left before the rest was split once, where it left', () => {
+    const journal = (second: string) => `
+      lot A-1 Adonis vernalis, 100 seeds
+      send A-1 2026-01-01, 10 seeds, to a friend
+      split A-1 2026-01-02, A 40 seeds, ${second}
+      give A-1/A 2026-01-03, 4 seeds
+      split A-1/A 2026-01-04, 1 18 seeds, 2 18 seeds
+      sow A-1/A/1 2026-01-11
+    `;
+    const dataOf = (second: string) => {
+      const report = reportFor(journal(second), at('2026-02-01'));
+      const { lots: [lot] } = reportData(report) as {
+        lots: { leavings: object[]; batches: { batch: string; leavings: object[] }[] }[];
+      };
+      const told = lot!.batches.filter(({ leavings }) => leavings.length > 0);
+      return { text: reportMarkdown([report]), lot: lot!, told };
+    };
+    const given = { batch: 'A-1/A', on: '2026-01-03', how: 'give', seeds: 4 };
+    const whole = dataOf('B 50 seeds');
+    expect(whole.text).toContain('100 seeds, 10 seeds sent, of A-1/A 4 seeds given away');
+    expect(whole.text.match(/seeds (sent|given away)/g)).toHaveLength(2);
+    expect(whole.told).toEqual([]);
+    expect(whole.lot.leavings).toMatchObject([{ batch: 'A-1', on: '2026-01-01', how: 'send', seeds: 10 }, given]);
+    // Where seed stayed, its row tells it.
+    const rest = dataOf('B 45 seeds');
+    expect(rest.text).toContain('not begun; 10 seeds sent |');
+    expect(rest.text.match(/seeds (sent|given away)/g)).toHaveLength(2);
+    expect(rest.told).toMatchObject([{ batch: 'A-1', leavings: [{ how: 'send', seeds: 10 }] }]);
+    expect(rest.lot.leavings).toMatchObject([given]);
+  });
+
   it('is told by what was done before the batch was split off', () => {
     const split = `
       lot A-1 Adonis vernalis, 30 seeds

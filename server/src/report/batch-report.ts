@@ -3,7 +3,7 @@ import { whereNow } from '../calendar/places.ts';
 import { standingOf } from '../calendar/standing.ts';
 import { staysOf } from '../calendar/stays.ts';
 import {
-  countsOf, type Batch, type BatchEvent, type CutEvent, type LeaveEvent, type Lot, type Origin, type Totals,
+  countsOf, type Batch, type CutEvent, type LeaveEvent, type Lot, type Origin, type Totals,
 } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { SeedRange } from '../model/estimate.ts';
@@ -35,7 +35,7 @@ export interface BatchReport {
   readonly origin: Origin | undefined;
   readonly cut: CutEvent['classes'] | undefined;
   readonly state: BatchState;
-  /** What left by now while the others stayed. */
+  /** What left of it by now while the others stayed; what left before it was split off is told of its parent. */
   readonly leavings: readonly LeaveEvent[];
   /** Where it lies. */
   readonly places: readonly string[];
@@ -69,7 +69,7 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
     origin: batch.origin,
     cut: batch.cut?.classes,
     state: stateOf(batch, now),
-    leavings: standingOf(batch, now).past.filter(isLeaving),
+    leavings: leavingsOf(batch, now),
     places: whereNow(staysOf(lot), batch.path, now),
     course,
     measures: isUndefined(course) ? course : measureBatch(course),
@@ -91,6 +91,7 @@ function germinationRangeOf(batch: Batch): GerminationRange | undefined {
   return { x, n, of, share: shareLimits(x, n), wilson: wilsonLimits(x, n) };
 }
 
-function isLeaving(event: BatchEvent): event is LeaveEvent {
-  return event.type === 'leave';
+/** What left of a batch itself by now while the others stayed. */
+export function leavingsOf(batch: Batch, now: Moment): LeaveEvent[] {
+  return standingOf(batch, now).past.filter((event): event is LeaveEvent => event.type === 'leave' && event.batch === batch);
 }

@@ -28,7 +28,7 @@ export function reportData({ now, zone, lots, plants, homeless, ahead }: Report)
   };
 }
 
-function lotData({ lot, batches, trial, replacing, errors }: LotReport): object {
+function lotData({ lot, batches, leavings, trial, replacing, errors }: LotReport): object {
   const { record, line } = lot.definition;
   const text = (type: 'from' | 'stored' | 'dormancy') => factOf(record, type)?.value.text ?? null;
   return {
@@ -46,6 +46,7 @@ function lotData({ lot, batches, trial, replacing, errors }: LotReport): object 
     ...replacing,
     errors,
     batches: batches.map(batchData),
+    leavings: leavings.map(event => ({ batch: event.batch.path, ...leavingData(event) })),
     trial: trialData(trial),
   };
 }

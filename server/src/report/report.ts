@@ -1,7 +1,7 @@
 /** The report of a journal: what it says of each lot and of each batch, as values for tables and for other programs. */
 import type { ProblemBook } from '../checks/problem-book.ts';
 import type { Journal } from '../journal/journal.ts';
-import { countsOf, isGivenOut, type Batch, type Lot } from '../journal/life.ts';
+import { countsOf, isGivenOut, type Batch, type LeaveEvent, type Lot } from '../journal/life.ts';
 import { mentionsOf, tellsOf } from '../journal/mentions.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -12,12 +12,14 @@ import { byPlant } from '../trials/by-plant.ts';
 import { trialOf, type LotTrial } from '../trials/lot-trial.ts';
 import { plantTrial, type PlantTrial } from '../trials/plant-trial.ts';
 import { isSaidIn } from './agenda.ts';
-import { reportBatch, type BatchReport } from './batch-report.ts';
+import { leavingsOf, reportBatch, type BatchReport } from './batch-report.ts';
 
 export interface LotReport {
   readonly lot: Lot;
   /** Those with seed or counts of their own; one that was given out whole is told by its parts. */
   readonly batches: readonly BatchReport[];
+  /** What left by now of those that are told by their parts alone. */
+  readonly leavings: readonly LeaveEvent[];
   readonly trial: LotTrial;
   readonly replacing: Replacing;
   /** Errors in the records of the lot: what they say may be missing from its numbers. */
@@ -79,9 +81,11 @@ export function reportOnLot(lot: Lot, journal: Journal, book: ProblemBook, now: 
 }
 
 function lotReport(lot: Lot, journal: Journal, errors: ReadonlyMap<string, number>, now: Moment): LotReport {
+  const batches = [...lot.batches.values()];
   return {
     lot,
-    batches: [...lot.batches.values()].filter(isTold).map(batch => reportBatch(lot, batch, now)),
+    batches: batches.filter(isTold).map(batch => reportBatch(lot, batch, now)),
+    leavings: batches.filter(batch => !isTold(batch)).flatMap(batch => leavingsOf(batch, now)),
     trial: trialOf(lot),
     replacing: replacingOf(journal, lot.id),
     errors: errors.get(lot.id) ?? 0,

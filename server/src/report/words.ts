@@ -1,6 +1,7 @@
 /** What a report says in words around its tables, the same in text and in Markdown. */
 import { originText } from '../words/germination.ts';
 import { collectedText } from '../words/days.ts';
+import { partlyWentText } from '../words/leaving.ts';
 import { howManyText } from '../words/seeds.ts';
 import { replacingTexts } from '../words/replacing.ts';
 import { countsOf, isUsed, type Batch } from '../journal/life.ts';
@@ -18,8 +19,8 @@ export function titleOf({ name, now }: Report): string {
   return `Report${name === undefined ? '' : ` of ${name}`} as of ${printMoment(now)}`;
 }
 
-/** What the `lot` record says of the seed, and what of it was kept back. */
-export function seedFacts({ lot: { definition, root }, replacing }: LotReport): string[] {
+/** What the `lot` record says of the seed, what of it left before the rest was split up, and what was kept back. */
+export function seedFacts({ lot: { definition, root }, leavings, replacing }: LotReport): string[] {
   const { record } = definition;
   const collected = factOf(record, 'collected');
   const seeds = howManyText(factOf(record, 'seeds'));
@@ -29,6 +30,10 @@ export function seedFacts({ lot: { definition, root }, replacing }: LotReport): 
     ...(['from', 'stored', 'dormancy'] as const).map(type => {
       const fact = factOf(record, type);
       return fact && `${type} ${fact.value.text}`;
+    }),
+    ...[...new Set(leavings.map(({ batch }) => batch))].map(batch => {
+      const events = leavings.filter(event => event.batch === batch);
+      return `${batch === root ? '' : `of ${batch.path} `}${partlyWentText(events, batch.totals.germinated)}`;
     }),
     root.children.length > 0 && root.kept !== undefined && root.kept > 0 && !isUsed(root)
       ? `${counted(root.kept, 'seed')} kept back` : undefined,

@@ -1,11 +1,13 @@
 /** How much of a batch germinated, and on which days; or the reason why there is no number. */
 import { testedAt } from '../journal/estimates.ts';
 import {
-  accounted, countsOf, dayNumber, type Batch, type CountEvent, type Entry, type Origin,
+  accounted, countsOf, dayNumber, type Batch, type BatchEvent, type CountEvent, type Entry, type Origin,
 } from '../journal/life.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import type { SeedRange } from '../model/estimate.ts';
+import { listed } from '../syntax/nearest.ts';
+import { wentText } from './leaving.ts';
 
 export interface Germinated {
   readonly x: number;
@@ -26,7 +28,8 @@ export function germinatedAt(batch: Batch, count: CountEvent): Germinated | Unde
   const { after: { germinated, rotted, lost }, tested } = count;
   if (tested === undefined && testedAt(batch, count)) return estimatedAt(batch, count);
   if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
-  if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  const thinned = thinnedText(batch, count);
+  if (thinned !== undefined) return undefinedBecause(thinned);
   const sum = germinated + rotted + lost;
   if (sum > tested) return undefinedBecause(`more are counted (${sum}) than there are seeds (${tested})`);
   if (tested === lost) return undefinedBecause('there are no seeds to take a percentage of');
@@ -44,7 +47,8 @@ function estimatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
   const { after, after: { germinated, lost } } = count;
   const { least, most } = testedAt(batch, count)!;
   const sum = accounted(after);
-  if (isThinned(batch, count)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  const thinned = thinnedText(batch, count);
+  if (thinned !== undefined) return undefinedBecause(thinned);
   if (sum > most) return undefinedBecause(`more are counted (${sum}) than there can be seeds (${least} to ${most})`);
   if (most === lost) return undefinedBecause('there are no seeds to take a percentage of');
   const from = Math.max(least, sum, lost + 1);
@@ -54,12 +58,23 @@ function estimatedAt(batch: Batch, count: CountEvent): Germinated | Undefined {
   };
 }
 
-/** Whether a share of what had stayed by a count would say nothing, since seed was picked out between two counts. */
-function isThinned({ thinned, events }: Batch, count: CountEvent): boolean {
-  if (!thinned) return false;
+/**
+ * Why a share of what had stayed by a count would say nothing, where seed was picked out between two counts.
+ *
+ * Example: 'seed that had not germinated was given away after counting began'
+ */
+function thinnedText({ thinned, events }: Batch, count: CountEvent): string | undefined {
+  if (!thinned) return undefined;
   const before = events.slice(0, events.indexOf(count));
   const began = before.findIndex(event => event.type === 'count' && event.after.germinated + event.after.rotted > 0);
-  return began >= 0 && before.slice(began).some(event => (event.type === 'split' || event.type === 'leave') && event.asked > 0);
+  const how = began < 0 ? [] : before.slice(began).flatMap(pickedText);
+  return how.length === 0 ? undefined
+    : `seed that had not germinated was ${listed([...new Set(how)], 'and')} after counting began`;
+}
+
+function pickedText(event: BatchEvent): string[] {
+  if (event.type === 'split') return event.asked > 0 ? ['split off'] : [];
+  return event.type === 'leave' && event.asked > 0 ? [wentText({ how: event.how, whither: undefined })] : [];
 }
 
 function isLater({ events }: Batch, { line }: Entry, event: CountEvent): boolean {
