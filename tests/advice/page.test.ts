@@ -15,6 +15,16 @@ describe('the page of an advice', () => {
     expect(page['Untreated seed']).toContain('None of it was as old as this seed, which is 5 years old.');
   });
 
+  test('what an error in the records leaves out is told, with what to fix', () => {
+    const wrong = paid.replace('cut OLD-24/B 2025-04-01, 20 fresh', 'cut OLD-24/B 2025-04-01, 2 fresh');
+    expect(pageOn(`${wrong}\n${packet}`)['What your records say']).toEqual([
+      'OLD-24/B', 'Left out until you fix it: its cut test counts 2, but 20 had not germinated.',
+    ]);
+    expect(pageOn(`${paid}\ncount OLD-24/b 2025-02-20, 9\n${packet}`)['What your records say']).toEqual(['OLD-24/A', 'OLD-24/B'].flatMap(batch => [
+      batch, 'Left out until you fix it: a record names OLD-24/b, which no “split” gives out, and may mean another batch.',
+    ]));
+  });
+
   test('a bottle in hand is named, with the water that it takes', () => {
     const page = pageOn(`${paid}\n${packet}
       stock G1 2026-10-01, GA3 20 mg, 20 mL

@@ -10,6 +10,8 @@ import type { Moment } from '../journal/moment.ts';
 import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
 import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
+import type { LeftOut } from '../trials/groups.ts';
+import { leftOutByError } from '../trials/lot-trial.ts';
 import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, offerIn, type Choice } from './choice.ts';
@@ -31,6 +33,8 @@ export interface Advice {
   /** Of other forms of its species, such as cultivars, or of the species itself. */
   readonly forms: readonly TriedAgent[];
   readonly untreated: readonly UntreatedShare[];
+  /** Batches of the plant that were sown or counted but that nothing rests on, because of an error in the records. */
+  readonly leftOut: readonly LeftOut[];
   /** Untreated seed of the plant that came up well and soon, the latest record of it. */
   readonly ready: ReadyRecord | undefined;
   /** Those that name the plant most fully first. */
@@ -57,6 +61,7 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const offer = offerIn(choice);
   return {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice, age: ageOn(lot.collected, now.day),
+    leftOut: ownLots.flatMap(leftOutByError),
     isBeyondGuides: offer?.tried !== undefined
       && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),
     division: seed && divisionFor(choice, seed, untreated),

@@ -1,4 +1,5 @@
-import type { Entry, Lot } from '../journal/life.ts';
+import type { Entry } from '../journal/life.ts';
+import { missingBatches, parentOf } from '../journal/strays.ts';
 import type { Span } from '../model/record.ts';
 import { listed, nearest } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
@@ -11,18 +12,9 @@ const MOST = 8;
 
 /** Batches that were never split off, each where a file first names it. */
 export const unknownBatch: LotCheck = function* (lot) {
-  const missing = new Map<string, (readonly [Entry, Span])[]>();
-  for (const entry of lot.strays) {
-    const { subject } = entry.record;
-    // A `split` that could not be read may have named it.
-    if (!subject || isDoubtful(lot, subject.text)) continue;
-    const path = firstMissing(lot, subject.text);
-    const uses = missing.get(path) ?? [];
-    missing.set(path, uses);
-    uses.push([entry, { start: subject.start, end: subject.start + path.length }]);
-  }
   const paths = [...lot.batches.keys()];
-  for (const [path, uses] of missing) {
+  for (const [path, entries] of missingBatches(lot)) {
+    const uses = entries.map(entry => [entry, namedIn(entry, path)] as const);
     const near = nearestPath(path, namesNear(path, paths));
     const suggestion = near ? `Did you mean “${near}”?` : known(lot.id, path, paths);
     for (const { entry, named, more } of onceAFile(uses)) {
@@ -32,21 +24,10 @@ export const unknownBatch: LotCheck = function* (lot) {
   }
 };
 
-/** Of `A/1` where there is no `A`, that is what is missing. */
-function firstMissing({ batches }: Lot, path: string): string {
-  let missing = path;
-  while (!batches.has(parentOf(missing))) missing = parentOf(missing);
-  return missing;
-}
-
-function parentOf(path: string): string {
-  return path.slice(0, path.lastIndexOf('/'));
-}
-
-function isDoubtful({ batches }: Lot, path: string): boolean {
-  let parent = parentOf(path);
-  while (!batches.has(parent)) parent = parentOf(parent);
-  return batches.get(parent)?.events.some(({ type, entry }) => type === 'split' && entry.record.broken) === true;
+/** Where a record names a batch, or the seed that the batch it names would be of. */
+function namedIn({ record }: Entry, path: string): Span {
+  const { start } = record.subject!;
+  return { start, end: start + path.length };
 }
 
 /** Of names as short as `A` and `B`, one is not a slip of the other: only another case is. */

@@ -7,6 +7,7 @@ import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { factOf } from '../model/record.ts';
 import { differencesOf } from './conditions.ts';
+import { faultyBatches } from './faults.ts';
 import type { Group, LeftOut, TrialBatch } from './groups.ts';
 import { isSameTreatment } from './treatment.ts';
 
@@ -57,9 +58,10 @@ interface Stuck extends Omit<DropsSide, 'batches'> {
 export function dropsTrial(lot: Lot, groups: readonly Group[], keyOf: (drops: Drops) => string): DropsTrial {
   const leftOut: LeftOut[] = [];
   const kinds = new Map<string, Stuck[]>();
+  const faulty = faultyBatches(lot);
   for (const batch of lot.batches.values()) {
-    const found = stuckIn(batch);
-    if (!found) continue;
+    if (stuckSeedlings(batch) === 0) continue;
+    const found = faulty.get(batch) ?? stuckIn(batch);
     if ('undefined' in found) {
       leftOut.push({ batch, why: found });
       continue;
@@ -73,11 +75,14 @@ export function dropsTrial(lot: Lot, groups: readonly Group[], keyOf: (drops: Dr
   return { contests, leftOut };
 }
 
-/** Undefined where no seedling was stuck. What was freed had been stuck, whether or not that was counted. */
-function stuckIn(batch: Batch): Stuck | Undefined | undefined {
+/** What was freed had been stuck, whether or not that was counted. */
+function stuckSeedlings({ totals }: Batch): number {
+  return Math.max(totals.stuck, totals.freed);
+}
+
+function stuckIn(batch: Batch): Stuck | Undefined {
   const { totals } = batch;
-  const stuck = Math.max(totals.stuck, totals.freed);
-  if (stuck === 0) return undefined;
+  const stuck = stuckSeedlings(batch);
   const applied = batch.events.filter((event): event is Drops => event.type === 'apply');
   const [drops] = applied;
   const alive = { x: Math.max(0, totals.germinated - totals.died), n: totals.germinated };

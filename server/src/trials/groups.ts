@@ -1,13 +1,13 @@
 /** The batches of a lot, put together by what was done to them. */
 import type { Bound } from '../journal/estimates.ts';
 import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
-import { overtaken } from '../journal/taken.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { commonAge } from '../measures/looks.ts';
 import type { Day } from '../model/day.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
 import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
+import { faultyBatches } from './faults.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
 export interface TrialBatch {
@@ -48,9 +48,10 @@ export interface Bounds {
 export function groupsOf(lot: Lot, bounds?: Bounds): Groups {
   const found: TrialBatch[] = [];
   const leftOut: LeftOut[] = [];
+  const faulty = faultyBatches(lot);
   for (const batch of lot.batches.values()) {
     if (!isTried(batch)) continue;
-    const part = trialBatchOf(batch, bounds);
+    const part = faulty.get(batch) ?? trialBatchOf(batch, bounds);
     if (isUndefined(part)) leftOut.push({ batch, why: part });
     else found.push(part);
   }
@@ -76,9 +77,6 @@ function isTried(batch: Batch): boolean {
 }
 
 function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {
-  if (batch.unread) return undefinedBecause('a record of it, or of the seed it was split from, has an error');
-  const [taken] = overtaken(batch);
-  if (taken) return undefinedBecause(`${taken.n} ${taken.what} are more than its counts have (${taken.germinated})`);
   const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
   if (unknown) return undefinedBecause(`what it was soaked in is unknown (${unknown.fact.name.text})`);
   const endedBy = endOf(batch);

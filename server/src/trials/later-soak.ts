@@ -6,6 +6,7 @@ import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick } from './course.ts';
+import { faultyBatches } from './faults.ts';
 import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
 import { pairOf, type Pair } from './pairs.ts';
 import { minutesWet } from './surroundings.ts';
@@ -32,8 +33,9 @@ export interface LaterPairs {
 export function laterPairsOf(lot: Lot): LaterPairs {
   const pairs: Pair[] = [];
   const leftOut: LeftOut[] = [];
-  const batches = [...lot.batches.values()];
-  const open = new Set(batches.filter(({ unread }) => !unread).flatMap(laterSoaksOf));
+  const faulty = faultyBatches(lot);
+  const batches = [...lot.batches.values()].filter(batch => !faulty.has(batch));
+  const open = new Set(batches.flatMap(laterSoaksOf));
   for (const first of open) {
     open.delete(first);
     const treated = restOf(first.batch, first.base, first);
@@ -91,7 +93,6 @@ function isOneLook(a: Pick<Later, 'base'>, b: Pick<Later, 'base'>): boolean {
 
 /** A batch that was left as it was, where it was looked at when the soak began and again later. */
 function controlOf(batch: Batch, later: Later): TrialBatch[] {
-  if (batch.unread) return [];
   const base = countsOf(batch).findLast(event => isOneLook({ base: event }, later));
   if (!base || batch.events.some(event => isLateIn(event, later))) return [];
   const rest = restOf(batch, base, later);

@@ -7,6 +7,7 @@ import { isUndefined, undefinedBecause, type Undefined } from '../measures/measu
 import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
 import { agreed, corners, isEstimated } from './estimated.ts';
+import { faultyBatches } from './faults.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import { laterPairsOf } from './later-soak.ts';
@@ -36,6 +37,12 @@ export function notCompared({ leftOut, estimated }: LotTrial): readonly LeftOut[
   const told = new Set(estimated.flatMap(({ treated, untreated }) => (
     [treated, untreated].flatMap(group => group?.batches.map(({ batch }) => batch) ?? []))));
   return leftOut.filter(({ batch }) => !told.has(batch));
+}
+
+/** Batches of a trial that no verdict rests on until a record is put right, with the reason. */
+export function leftOutByError(lot: Lot): readonly LeftOut[] {
+  const faulty = faultyBatches(lot);
+  return trialOf(lot).leftOut.filter(({ batch }) => faulty.has(batch));
 }
 
 /** Tells drops of one liquid from those of another. */
@@ -109,7 +116,7 @@ function leastRoom(rooms: readonly Room[]): Room | undefined {
 }
 
 function comparisonOf(pair: Pair): Comparison | Undefined {
-  if (!isFull(pair)) return undefinedBecause('no untreated seed of this lot was counted to compare it with');
+  if (!isFull(pair)) return undefinedBecause('no untreated seed of this lot can be compared with it');
   const { treated, untreated } = coursesOfPair(pair);
   return compare(treated, untreated);
 }

@@ -19,7 +19,8 @@ import type { UntreatedShare } from '../../trials/untreated-shares.ts';
 export const ADVICE_SHAPE = 1;
 
 export function adviceData(advice: Advice, journal: Journal): object {
-  const { lot, now, seed, age, species, genus, forms, untreated, ready, guides, choice, division, supplies } = advice;
+  const { lot, now, seed, age, species, genus, forms, untreated, leftOut, ready, guides } = advice;
+  const { choice, division, supplies } = advice;
   const records = advisedRecords(advice, journal);
   const offer = offerIn(choice);
   return {
@@ -47,6 +48,7 @@ export function adviceData(advice: Advice, journal: Journal): object {
     records: records ? { split: records.split ?? null, reminders: records.reminders, soaks: records.soaks } : null,
     ownRecords: species.map(agentData), forms: forms.map(agentData), genus: genus.map(agentData),
     untreated: untreated.map(shareData),
+    leftOut: leftOut.map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),
     ready: ready ? {
       lot: ready.lot.id, germinated: ready.readiness.x, of: ready.readiness.n, halfByDay: ready.readiness.halfBy,
     } : null,

@@ -47,10 +47,14 @@ export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   };
 }
 
-function own({ species, lot, untreated: shares }: Advice): Passage {
+function own({ species, lot, untreated: shares, leftOut }: Advice): Passage {
   const isSilent = species.length === 0 && shares.length > 0;
   return {
-    heading: 'What your records say', columns: [], items: species.flatMap(itemsOf),
+    heading: 'What your records say', columns: [],
+    items: [
+      ...species.flatMap(itemsOf),
+      ...leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out until you fix it: ${why.undefined}.`] })),
+    ],
     texts: [
       ...species.flatMap(orderTexts),
       ...isSilent ? [`No treatment of ${lot.plant ?? lot.id} has been compared with untreated seed.`] : [],

@@ -1,0 +1,123 @@
+/** No verdict rests on a batch of which a record cannot be right. */
+import { describe, expect, test } from 'vitest';
+import { problemsIn } from '../checks/marked.ts';
+import { lotOf, trial, twoBatches } from './helpers.ts';
+import { leftOutByError } from '../../server/src/trials/lot-trial.ts';
+
+const clean = twoBatches({ up: [15, 3] });
+
+/** The batches left out, each with the reason; and what is said of treated and untreated seed. */
+function told(source: string): { leftOut: string[][]; verdicts: string[] } {
+  const { leftOut, contests } = trial(source);
+  return {
+    leftOut: leftOut.map(({ batch, why }) => [batch.path, why.undefined]),
+    verdicts: contests.map(({ verdict: { verdict } }) => verdict),
+  };
+}
+
+/** The two batches with their ends changed, and records after that. */
+function endedBy(a: string, b: string, ...more: readonly string[]): string {
+  return [
+    clean.replace('discard L/A 2026-02-11', a).replace('discard L/B 2026-02-11', b).trimEnd(), ...more,
+  ].join('\n    ');
+}
+
+describe('a batch with a record that cannot be right', () => {
+  test('is compared without it', () => {
+    expect(told(clean)).toEqual({ leftOut: [], verdicts: ['worth repeating'] });
+    expect(told(endedBy('cut L/A 2026-04-01, 5 fresh', 'cut L/B 2026-04-01, 17 fresh'))).toEqual({ leftOut: [], verdicts: ['worth repeating'] });
+  });
+
+  test.each([4, 16, 18])('is left out where its cut test sorts %i of 17 seeds', sorted => {
+    const source = endedBy('cut L/A 2026-04-01, 5 fresh', `cut L/B 2026-04-01, ${sorted} fresh`);
+    expect(problemsIn('cut-does-not-add-up', source)).toHaveLength(1);
+    expect(told(source)).toEqual({
+      leftOut: [['L/B', `its cut test counts ${sorted}, but 17 had not germinated`]], verdicts: ['cannot tell'],
+    });
+  });
+
+  test('is left out where no number of its estimated seeds makes the cut test right', () => {
+    const [right, wrong] = [5, 9].map(sorted => `
+      lot L Iris alba, 18 to 22 seeds
+      sow L 2026-01-11
+      count L 2026-02-10, 15
+      cut L 2026-04-01, ${sorted} fresh
+    `);
+    expect(leftOutByError(lotOf(right!))).toEqual([]);
+    expect(leftOutByError(lotOf(wrong!)).map(({ why }) => why.undefined)).toEqual(['its cut test counts 9, but 3 to 7 had not germinated']);
+  });
+
+  test.each([
+    ['count L/B 2026-04-20, 10', 'count'], ['soak L/B 2026-04-20 19:00, GA3 500 ppm, 24 h', 'soak'],
+  ])('is left out where something is done to it after its close: %s', (late, keyword) => {
+    const source = endedBy('discard L/A 2026-04-01', 'discard L/B 2026-04-01', late);
+    expect(problemsIn('after-close', source)).toHaveLength(1);
+    expect(told(source)).toEqual({
+      leftOut: [['L/B', `its “${keyword}” of 2026-04-20 comes after it was closed by “discard” on 2026-04-01`]], verdicts: ['cannot tell'],
+    });
+  });
+
+  test('stays where all that comes after its close is a remark, or is of seedlings after a cut test', () => {
+    const source = endedBy('cut L/A 2026-04-01, 5 fresh', 'discard L/B 2026-04-01', 'count L/A 2026-05-01, 9 leaf, 1 died', 'note L/B 2026-05-01, mouldy');
+    expect(told(source)).toEqual({ leftOut: [], verdicts: ['worth repeating'] });
+  });
+
+  test('is no other half of a later soak', () => {
+    const later = (more: string) => trial(`
+      lot L Iris alba, 40 seeds
+      split L, A 20 seeds, B 20 seeds
+      sow L/A 2026-01-11
+      sow L/B 2026-01-11
+      count L/A 2026-02-15, 1
+      count L/B 2026-02-15, 1
+      soak L/A 2026-02-15 19:00, GA3 500 ppm, 24 h
+      count L/A 2026-04-01, 12
+      count L/B 2026-04-01, 1
+      cut L/B 2026-04-02, ${more}
+    `).contests.filter(({ treated }) => treated.since !== undefined);
+    expect(later('18 fresh')).toHaveLength(1);
+    expect(later('4 fresh')).toEqual([]);
+  });
+
+  test('is in no comparison of drops', () => {
+    const drops = (end: string) => trial(`
+      lot L Iris alba, 20 seeds
+      sow L 2026-01-01
+      count L 2026-01-20, 16, 9 stuck
+      cut L 2026-02-01, ${end} dead
+    `).drops.leftOut.map(({ why }) => why.undefined);
+    expect(drops('4')).toEqual([]);
+    expect(drops('3')).toEqual(['its cut test counts 3, but 4 had not germinated']);
+  });
+});
+
+describe('a record of a batch that does not exist', () => {
+  const why = (path: string) => `a record names ${path}, which no “split” gives out, and may mean another batch`;
+
+  test.each(['L/b', 'L/C', 'L/C/1'])('leaves out all that it may mean: %s', path => {
+    const missing = path.slice(0, 3);
+    expect(told(`${clean.trimEnd()}\n    count ${path} 2026-02-09, 10`)).toEqual({
+      leftOut: [['L/A', why(missing)], ['L/B', why(missing)]], verdicts: [],
+    });
+  });
+
+  test('leaves out none where it is a remark', () => {
+    expect(told(`${clean.trimEnd()}\n    note L/b 2026-02-09, mouldy`)).toEqual({ leftOut: [], verdicts: ['worth repeating'] });
+  });
+
+  test('leaves out only parts of the batch that it would be a part of, and that batch', () => {
+    const source = `
+      lot L Iris alba, 80 seeds
+      split L, A 40 seeds, B 40 seeds
+      split L/A, 1 20 seeds
+      sow L/A 2026-01-11, 20 seeds
+      sow L/A/1 2026-01-11
+      sow L/B 2026-01-11
+      count L/A 2026-02-10, 3
+      count L/A/1 2026-02-10, 3
+      count L/A/2 2026-02-10, 3
+      count L/B 2026-02-10, 3
+    `;
+    expect(told(source).leftOut).toEqual([['L/A', why('L/A/2')], ['L/A/1', why('L/A/2')]]);
+  });
+});
