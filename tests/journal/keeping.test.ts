@@ -61,15 +61,21 @@ describe('a dose from a bottle past its time', () => {
 
   test('does not become certain by diluting it, nor by writing how long the dilution keeps', () => {
     expect(textOf(`${stock}dilute G2 2026-01-09, from G1 5 mL, to 10 mL\nsoak L 2026-01-10, G2, 24 h`))
-      .toEqual(['GA3 at most 500 ppm, made three years ago']);
+      .toEqual(['GA3 at most 500 ppm, from a bottle made three years ago']);
     expect(textOf(`${stock}dilute G2 2026-01-09, from G1 5 mL, to 10 mL, keeps 1 year\nsoak L 2026-01-10, G2, 24 h`))
-      .toEqual(['GA3 at most 500 ppm, made three years ago']);
+      .toEqual(['GA3 at most 500 ppm, from a bottle made three years ago']);
   });
 
   test('is as old as the powder, where that was past its time', () => {
     const powder = (bought: string) => textOf(`stock G1 2026-01-09, GA3 20 mg, bought ${bought}, 20 mL\nsoak L 2026-01-10, G1, 24 h`);
     expect(powder('2022-02')).toEqual(['GA3 1000 ppm']);
-    expect(powder('2020')).toEqual(['GA3 at most 1000 ppm, made five years ago']);
+    expect(powder('2020')).toEqual(['GA3 at most 1000 ppm, from powder bought five years ago']);
+    const packet = 'powder P1 2020-01-02, GA3 1 g\nstock GO 2026-01-02, from P1 100 mg, 100 mL\n';
+    const old = ', from powder bought six years ago';
+    expect(textOf(`${packet}soak L 2026-01-05, GO, 24 h`)).toEqual([`GA3 at most 1000 ppm${old}`]);
+    expect(textOf(`${packet}dilute GD 2026-01-03, from GO 5 mL, to 10 mL\nsoak L 2026-01-05, GD, 24 h`))
+      .toEqual([`GA3 at most 500 ppm${old}`]);
+    expect(textOf(`${packet}soak L 2026-01-05, P1 20 mg, 20 mL, 24 h`)).toEqual([`GA3 at most 1000 ppm${old}`]);
   });
 
   test('says so in treatments', () => {

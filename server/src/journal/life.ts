@@ -18,11 +18,8 @@ export interface Entry {
 
 export type DatedEntry = Entry & { readonly moment: Moment };
 
-/** When a bottle was made that is past its time, and when something was taken from it all the same. */
-export interface Stale {
-  readonly made: Day;
-  readonly on: Day;
-}
+/** When what is past its time was made, what it is, and when something was taken from the bottle all the same. */
+export type Stale = Readonly<{ made: Day; what: 'bottle' | 'older bottle' | 'powder'; on: Day }>;
 
 /** What one fact brings into the liquid of a soak or a drop. */
 export interface DosePart {

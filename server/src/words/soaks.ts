@@ -1,5 +1,5 @@
 /** Soaks in plain words: in what, and for how long. */
-import type { Dose, Soak } from '../journal/life.ts';
+import type { Dose, Soak, Stale } from '../journal/life.ts';
 import { elapsed, lengthText, type Elapsed, type Moment } from '../journal/moment.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
@@ -14,8 +14,8 @@ import { daysText } from './days.ts';
  * One agent and its strength in the whole liquid.
  *
  * Example: 5 mL of the stock G2, which holds 500 ppm of GA3, in 20 mL is 'GA3 125 ppm (G2)'; without stocks
- * 'GA3 125 ppm'. From a bottle past its time it is 'GA3 at most 1000 ppm, made three years ago'; where powder was
- * halved by eye, 'GA3 about 125 ppm'
+ * 'GA3 125 ppm'. From a bottle past its time it is 'GA3 at most 1000 ppm, made three years ago', from powder past its
+ * time 'GA3 at most 1000 ppm, from powder bought three years ago'; where powder was halved by eye, 'GA3 about 125 ppm'
  */
 export function doseText(dose: Dose, withStock = false): string {
   const { fact, agent, ppm, written, unmeasured, stale, byEye } = dose;
@@ -24,9 +24,14 @@ export function doseText(dose: Dose, withStock = false): string {
   if (!agent) return `${fact.name.text} (unknown)`;
   if (unmeasured) return `${agent.word} unmeasured`;
   if (written) return `${agent.word} ${printQuantity(written)}`;
-  if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, made ${agoInWords(stale.made, stale.on)}${behind}`;
+  if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, ${staleText(stale)}${behind}`;
   if (ppm.ok) return `${agent.word} ${byEye ? 'about ' : ''}${strengthText(dose, ppm.value)}${behind}`;
   return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
+}
+
+function staleText({ made, what, on }: Stale): string {
+  const ago = agoInWords(made, on);
+  return what === 'powder' ? `from powder bought ${ago}` : what === 'bottle' ? `made ${ago}` : `from a bottle made ${ago}`;
 }
 
 /** The stocks that a dose was taken from, each once. */
