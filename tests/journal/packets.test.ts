@@ -101,7 +101,7 @@ describe('doses of powder out of a packet', () => {
 
   test('from a packet past its time are at most what is written', () => {
     const journal = journalIn('lot L Iris\npowder P1 2026-01-01, GA3 100 mg, bought 2020-01\nstock G1 2026-01-02, from P1 20 mg, 20 mL\nsoak L 2026-01-05, G1, 24 h');
-    expect(journal.solution('G1')?.staleSince).toBe(dayOfIso('2020-01-31'));
+    expect(journal.solution('G1')?.staleSource?.made).toBe(dayOfIso('2020-01-31'));
     expect(journal.lot('L')!.root.soaks[0]!.doses[0]!.stale).toBeDefined();
   });
 });

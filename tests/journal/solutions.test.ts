@@ -42,7 +42,7 @@ test('what was in a bottle too long was made when the oldest of it was', () => {
   const lines = ['stock S1 2015-01-09, GA3 10 mg, 10 mL', 'dilute S2 2022-01-09, from S1 1 mL, to 2 mL, keeps 1 year'];
   const made = (...only: string[]) => {
     const since = staleOn(solution('S2', ...only), dayOfIso('2026-01-09')!);
-    return since === undefined ? undefined : isoOf(since);
+    return since && isoOf(since.made);
   };
   expect(made(...lines)).toBe('2015-01-09');
   expect(made(lines[0]!, lines[1]!.replace('1 year', '9 years'))).toBe('2015-01-09');

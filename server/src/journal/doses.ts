@@ -8,7 +8,7 @@ import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
 import { known, refused, type Outcome } from '../solutions/outcome.ts';
 import { contentOf } from '../solutions/purity.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
-import type { Dose, DosePart, Entry, Stale } from './life.ts';
+import type { Dose, DosePart, Entry } from './life.ts';
 import { staleOn, type Solution } from './solutions.ts';
 
 export interface Shelf {
@@ -95,8 +95,8 @@ function takenFrom(
   }
   const stock = shelf.solution(fact.name.text);
   if (stock) {
-    const made = day === undefined ? undefined : staleOn(stock, day);
-    const stale = made === undefined ? undefined : { made, what: staleThing(stock, made, shelf), on: day! };
+    const past = day === undefined ? undefined : staleOn(stock, day);
+    const stale = past && { ...past, on: day! };
     const isPowder = stock.form === 'powder';
     const halvings = halvedOrigin(stock, shelf)?.weighed?.halved ?? 0;
     const against = isPowder ? undefined : saidAgainst(fact, stock, halvings);
@@ -124,27 +124,10 @@ function saidAgainst({ name, strength, mass, unmeasured }: SubstanceFact, { agen
 const LONGEST_CHAIN = 100;
 
 /** The stock from powder that a solution was diluted from, itself where it is one, if that powder was halved by eye. */
-export function halvedOrigin(stock: Solution, shelf: Pick<Shelf, 'solution'>): Solution | undefined {
-  const made = madeFrom(stock, shelf).at(-1);
+export function halvedOrigin(stock: Solution, { solution }: Pick<Shelf, 'solution'>): Solution | undefined {
+  let made: Solution | undefined = stock;
+  for (let n = 0; made?.from !== undefined && !made.circular && n < LONGEST_CHAIN; n++) made = solution(made.from);
   return made?.weighed?.halved === undefined ? undefined : made;
-}
-
-/** What was made on the day that its strength is uncertain for: the bottle, what it was diluted from, or the powder. */
-function staleThing(stock: Solution, made: Day, shelf: Pick<Shelf, 'solution'>): Stale['what'] {
-  const dated = madeFrom(stock, shelf).find(({ form, entry: { moment } }) => form !== 'powder' && moment?.day === made);
-  return dated === undefined ? 'powder' : dated === stock ? 'bottle' : 'older bottle';
-}
-
-/** A solution, then what it was diluted from, one after the other. */
-function madeFrom(stock: Solution, { solution }: Pick<Shelf, 'solution'>): Solution[] {
-  const chain = [stock];
-  for (let n = 0; n < LONGEST_CHAIN; n++) {
-    const { from, circular } = chain.at(-1)!;
-    const before = from === undefined || circular ? undefined : solution(from);
-    if (!before) break;
-    chain.push(before);
-  }
-  return chain;
 }
 
 function saidOf({ unmeasured, strength }: SubstanceFact, agent: Agent): Outcome<Exact> | undefined {

@@ -8,6 +8,7 @@ import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
 import type { JournalLine } from './journal-file.ts';
 import type { Elapsed, Moment } from './moment.ts';
+import type { Stale } from './solutions.ts';
 
 /** A record in its place, dated by itself or by the `day` line above it. */
 export interface Entry {
@@ -18,8 +19,8 @@ export interface Entry {
 
 export type DatedEntry = Entry & { readonly moment: Moment };
 
-/** When what is past its time was made, what it is, and when something was taken from the bottle all the same. */
-export type Stale = Readonly<{ made: Day; what: 'bottle' | 'older bottle' | 'powder'; on: Day }>;
+/** What is past its time, and when something was taken from it all the same. */
+export type TakenStale = Stale & { readonly on: Day };
 
 /** What one fact brings into the liquid of a soak or a drop. */
 export interface DosePart {
@@ -37,7 +38,7 @@ export interface DosePart {
   /** The same by what its stock holds, where what is written beside the stock says otherwise: `ppm` is then refused. */
   readonly byStock: Outcome<Exact> | undefined;
   /** The bottle was past its time. */
-  readonly stale: Stale | undefined;
+  readonly stale: TakenStale | undefined;
   /** Powder was halved by eye on its way into the bottle. */
   readonly byEye: boolean;
 }
@@ -57,7 +58,7 @@ export interface Dose {
   /** Nobody measured it, or a part of it. */
   readonly unmeasured: boolean;
   /** It came from a bottle past its time, of several the oldest one: `ppm` is the most that it can be. */
-  readonly stale: Stale | undefined;
+  readonly stale: TakenStale | undefined;
   /** The powder of a part of it was halved by eye: `ppm` is an estimate. */
   readonly byEye: boolean;
   /** ppm in the whole liquid; refused where nothing was measured or where it cannot be known. */

@@ -38,17 +38,19 @@ export interface Solution {
   /** Undefined for a record without a date, and for one with a mistake. */
   readonly keeps: Keeping | undefined;
   /**
-   * When what it was made from was made, where that was past its time already: an older stock, or powder. Its strength
-   * is then at most what it should be.
+   * What it was made from, where that was past its time already: an older bottle, or powder. Its strength is then at
+   * most what it should be.
    */
-  readonly staleSince: Day | undefined;
+  readonly staleSource: Stale | undefined;
 }
 
-export interface Keeping {
+/** What is past its time, or will be, and when it was made. */
+export type Stale = Readonly<{ made: Day; what: 'bottle' | 'older bottle' | 'powder' }>;
+
+/** Of a dilution that keeps no longer than what it was made from, the age is of that. */
+export interface Keeping extends Stale {
   /** The last good day. */
   readonly until: Day;
-  /** When the bottle was made up that sets it: a dilution keeps no longer than what it was made from. */
-  readonly made: Day;
   /** In words: what says so. */
   readonly origin: string;
 }
@@ -68,11 +70,11 @@ export function solutionOf(
   // What cannot be read may be the purity, or how long it keeps.
   const isUnread = entry.line.content.problems.length > 0;
   if (isUnread) {
-    const unknown = { keeps: undefined, staleSince: undefined, weighed: undefined, powder: undefined, ppm: unread };
+    const unknown = { keeps: undefined, staleSource: undefined, weighed: undefined, powder: undefined, ppm: unread };
     return { id, entry, ...made, ...unknown };
   }
   const keeps = keepingOf(entry, source, keepingTime(made.agent, formOf(entry), limit));
-  return { id, entry, keeps, staleSince: staleSource(entry, source, made.agent), ...made };
+  return { id, entry, keeps, staleSource: staleSourceOf(entry, source, made.agent), ...made };
 }
 
 function formOf({ record }: Entry): Form {
@@ -82,19 +84,24 @@ function formOf({ record }: Entry): Form {
 }
 
 /** Powder is as old as the last day on which it can have been bought. */
-function staleSource({ record, moment }: Entry, source: Source, agent: Agent | undefined): Day | undefined {
+function staleSourceOf({ record, moment }: Entry, source: Source, agent: Agent | undefined): Stale | undefined {
   if (!moment) return undefined;
   const before = typeof source === 'object' ? staleOn(source, moment.day) : undefined;
+  if (before) return inside(before);
   const bought = factOf(record, 'bought')?.when.value.last;
-  if (before !== undefined || record.keyword !== 'stock') return before;
-  if (bought === undefined || factOf(record, 'substance')?.strength) return undefined;
-  return dayAfter(bought, keepingTime(agent, 'powder').value) < moment.day ? bought : undefined;
+  if (record.keyword !== 'stock' || bought === undefined || factOf(record, 'substance')?.strength) return undefined;
+  return dayAfter(bought, keepingTime(agent, 'powder').value) < moment.day ? { made: bought, what: 'powder' } : undefined;
 }
 
-/** When the contents were made, if they are past their time on a day; undefined while they are good. */
-export function staleOn({ keeps, staleSince }: Solution, day: Day): Day | undefined {
-  const own = keeps && keeps.until < day ? keeps.made : undefined;
-  return staleSince === undefined || own === undefined ? staleSince ?? own : Math.min(staleSince, own);
+/** As it is called in what was made from it. */
+function inside<Age extends Stale>(stale: Age): Age {
+  return stale.what === 'bottle' ? { ...stale, what: 'older bottle' } : stale;
+}
+
+/** The oldest of the contents and what they came from that is past its time on a day; undefined while all is good. */
+export function staleOn({ keeps, staleSource }: Solution, day: Day): Stale | undefined {
+  const own = keeps && keeps.until < day ? { made: keeps.made, what: keeps.what } : undefined;
+  return own && staleSource && own.made <= staleSource.made ? own : staleSource ?? own;
 }
 
 const unread = refused('unread', 'Its line has a mistake, so its strength is unknown until you fix it.');
@@ -105,15 +112,16 @@ function keepingOf({ record, moment }: Entry, source: Source, rule: StockRule): 
   // Powder is as old as it was when it came.
   const bought = record.keyword === 'powder' ? factOf(record, 'bought')?.when.value.last : undefined;
   const made = bought ?? moment.day;
+  const age: Stale = { made, what: record.keyword === 'powder' ? 'powder' : 'bottle' };
   const own = factOf(record, 'keeps')?.value;
-  if (own) return { made, until: dayAfter(made, own), origin: `its record says “keeps ${printQuantity(own)}”` };
+  if (own) return { ...age, until: dayAfter(made, own), origin: `its record says “keeps ${printQuantity(own)}”` };
   const until = dayAfter(made, rule.value);
   const before = record.keyword === 'dilute' && typeof source === 'object' ? source.keeps : undefined;
-  if (before && before.until < until) return { ...before, origin: 'no longer than what it was made from' };
-  return { made, until, origin: keepingText(rule) };
+  if (before && before.until < until) return { ...inside(before), origin: 'no longer than what it was made from' };
+  return { ...age, until, origin: keepingText(rule) };
 }
 
-type Made = Omit<Solution, 'id' | 'entry' | 'keeps' | 'staleSince'>;
+type Made = Omit<Solution, 'id' | 'entry' | 'keeps' | 'staleSource'>;
 
 function madeBy(
   entry: Entry, agents: ReadonlyMap<string, Agent>, source: Source,

@@ -17,7 +17,7 @@ export function strengthOfSolution(solution: Solution, journal: Journal): Streng
   if (!solution.ppm.ok) return unknown;
   const ppm = toNumber(solution.ppm.value);
   const { low, high } = spreadOf(solution, journal) ?? { low: 1, high: 1 };
-  return { least: solution.staleSince === undefined ? ppm * low : 0, most: ppm * high };
+  return { least: solution.staleSource === undefined ? ppm * low : 0, most: ppm * high };
 }
 
 export function strengthOfDose({ ppm, parts, stale }: Dose, journal: Journal): Strength {

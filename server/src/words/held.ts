@@ -11,9 +11,9 @@ import { showStrength, strengthSign } from '../solutions/display.ts';
  * was made from what was past its date
  */
 export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
-  const { ppm, staleSince } = solution;
+  const { ppm, staleSource } = solution;
   if (!ppm.ok) return undefined;
-  const sign = strengthSign({ isAtMost: staleSince !== undefined, isAbout: isHeldByEye(solution, journal) });
+  const sign = strengthSign({ isAtMost: staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
   return `${sign}${showStrength(ppm.value, 'ppm').text}`;
 }
 

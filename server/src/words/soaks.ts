@@ -1,5 +1,5 @@
 /** Soaks in plain words: in what, and for how long. */
-import type { Dose, Soak, Stale } from '../journal/life.ts';
+import type { Dose, Soak, TakenStale } from '../journal/life.ts';
 import { elapsed, lengthText, type Elapsed, type Moment } from '../journal/moment.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
@@ -29,7 +29,7 @@ export function doseText(dose: Dose, withStock = false): string {
   return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
 }
 
-function staleText({ made, what, on }: Stale): string {
+function staleText({ made, what, on }: TakenStale): string {
   const ago = agoInWords(made, on);
   return what === 'powder' ? `from powder bought ${ago}` : what === 'bottle' ? `made ${ago}` : `from a bottle made ${ago}`;
 }

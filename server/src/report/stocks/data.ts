@@ -22,7 +22,7 @@ function rowData({ solution, left, found, notMeasured, overdrawn, emptied, state
     agent: agent?.word ?? null,
     ppm: ppm.ok ? toNumber(ppm.value) : null,
     about: isAbout,
-    atMost: solution.staleSince !== undefined,
+    atMost: solution.staleSource !== undefined,
     purity: purity ? { percent: purity.percent, of: purity.form ?? null } : null,
     from: from ?? packet ?? null,
     date: moment ? isoMoment(moment) : null,
