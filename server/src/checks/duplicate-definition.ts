@@ -1,8 +1,7 @@
-import { fileName } from '../journal/journal-file.ts';
 import type { Entry } from '../journal/life.ts';
 import { builtInAgents } from '../solutions/agents.ts';
 import { found, relatedTo, type Found, type IdCheck, type JournalCheck, type LotCheck } from './check.ts';
-import { subjectOf } from './spans.ts';
+import { placeOf, subjectOf } from './spans.ts';
 
 /** An id that is defined twice, in one file or in two; the first one in the order of the journal counts. */
 export const duplicateDefinitions: IdCheck = function* (id, _mentions, { journal }) {
@@ -29,9 +28,8 @@ export const duplicateZones: JournalCheck = function* ({ journal }) {
 };
 
 function twice(entry: Entry, first: Entry, what: string, id: string): Found {
-  const { store } = first.line;
-  const place = entry.line.store === store ? 'further up in this file' : `in ${fileName(store.name)}`;
-  return found(entry.line, 'duplicate-definition', subjectOf(entry), { what, id, place }, { related: [relatedTo(first, 'The first one')] });
+  return found(entry.line, 'duplicate-definition', subjectOf(entry), { what, id, place: placeOf(first, entry) },
+    { related: [relatedTo(first, 'The first one')] });
 }
 
 function capital(word: string): string {

@@ -1,4 +1,3 @@
-import { fileName } from '../journal/journal-file.ts';
 import type { Entry } from '../journal/life.ts';
 import type { Journal } from '../journal/journal.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
@@ -6,6 +5,7 @@ import { factOf, type FactOfType } from '../model/record.ts';
 import { compareDoses } from '../solutions/comparison.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, relatedTo, type JournalCheck } from './check.ts';
+import { placeOf } from './spans.ts';
 
 type Value = FactOfType<'strength'> | FactOfType<'duration'>;
 
@@ -29,11 +29,10 @@ export const limitTwice: JournalCheck = function* ({ journal }) {
     const other = before.get(key);
     before.set(key, { entry, value });
     if (!other || isSame(value, other.value, record.subject.text, journal)) continue;
-    const { store } = other.entry.line;
     const [limit, instead] = [printQuantity(value.value), printQuantity(other.value.value)];
     yield found(line, 'limit-twice', value, {
       what: plant === undefined ? record.subject.text : `${record.subject.text} for ${plant}`, limit, other: instead,
-      place: line.store === store ? 'further up in this file' : `in ${fileName(store.name)}`,
+      place: placeOf(other.entry, entry),
     }, { fixes: [replacement(value, instead)], related: [relatedTo(other.entry, 'The other one')] });
   }
 };

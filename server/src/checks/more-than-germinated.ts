@@ -1,5 +1,6 @@
 import { hasTotal, type CountEvent } from '../journal/life.ts';
 import { overtaken } from '../journal/taken.ts';
+import { isOrAre } from '../model/counted.ts';
 import { found, type Found, type LotCheck } from './check.ts';
 import { countSpan } from './spans.ts';
 
@@ -41,5 +42,5 @@ function* ofCount({ batch: { path: batch }, entry, counts, before, after }: Coun
 }
 
 function valuesOf(n: number, what: string, batch: string, germinated: number): Record<string, string | number> {
-  return { n, what, batch, are: n === 1 ? 'is' : 'are', germinated };
+  return { n, what, batch, are: isOrAre(n), germinated };
 }

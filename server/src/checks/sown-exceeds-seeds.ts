@@ -1,3 +1,4 @@
+import { isOrAre } from '../model/counted.ts';
 import { factOf } from '../model/record.ts';
 import { seedsText } from '../words/seeds.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
@@ -16,5 +17,5 @@ export const sownExceedsSeeds: LotCheck = function* (_lot, _context, events) {
 };
 
 function leftText(left: number): string {
-  return left > 0 ? `only ${left} ${left === 1 ? 'is' : 'are'}` : 'none are';
+  return left > 0 ? `only ${left} ${isOrAre(left)}` : 'none are';
 }

@@ -1,4 +1,5 @@
-/** Where in its line a problem is shown. */
+/** Where in its line a problem is shown, and where the other record is that it speaks of. */
+import { fileName } from '../journal/journal-file.ts';
 import type { Entry, Soak } from '../journal/life.ts';
 import { factOf, factsOf, type Countable, type JournalRecord, type Span } from '../model/record.ts';
 
@@ -23,6 +24,11 @@ export function factsSpan({ record }: Pick<Entry, 'record'>, type: 'part' | 'cut
 export function countSpan(record: JournalRecord, whats: readonly Countable[]): Span {
   const count = factsOf(record, 'count').findLast(({ what }) => whats.includes(what));
   return count ? spanOf(count) : subjectOf({ record });
+}
+
+/** Where another record is, in words: no line number, for lines come and go above it. */
+export function placeOf({ line }: Pick<Entry, 'line'>, from: Pick<Entry, 'line'>): string {
+  return line.store === from.line.store ? 'further up in this file' : `in ${fileName(line.store.name)}`;
 }
 
 /** What says how long a soak is; the subject where nothing on its line does. */

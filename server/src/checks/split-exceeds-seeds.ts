@@ -1,5 +1,6 @@
 import { otherwise } from '../journal/estimates.ts';
 import type { DatedEntry, LeaveEvent, SplitEvent } from '../journal/life.ts';
+import { isOrAre } from '../model/counted.ts';
 import { factOf, type Span } from '../model/record.ts';
 import { seedsText } from '../words/seeds.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
@@ -23,7 +24,7 @@ export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
 
 /** Example: 'only 1 of 20 is', 'none of 20 are' */
 function leftText(left: number, seeds: number): string {
-  return left > 0 ? `only ${left} of ${seeds} ${left === 1 ? 'is' : 'are'}` : `none of ${seeds} are`;
+  return left > 0 ? `only ${left} of ${seeds} ${isOrAre(left)}` : `none of ${seeds} are`;
 }
 
 function spanOf(entry: DatedEntry): Span {

@@ -51,8 +51,3 @@ export function* wrongCuts(batch: Batch): Iterable<WrongCut> {
     if (sum < expected.least || sum > expected.most) yield { event, sum, tested, expected };
   }
 }
-
-/** Example: '17', '15 to 19' */
-export function rangeText({ least, most }: SeedRange): string {
-  return least === most ? String(least) : `${least} to ${most}`;
-}

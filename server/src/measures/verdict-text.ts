@@ -2,6 +2,7 @@ import type { Claim, Looks } from './claim.ts';
 import type { Comparison } from './comparison.ts';
 import type { Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
+import { rangeText } from '../model/estimate.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
@@ -162,8 +163,8 @@ function weak({ weak: { treated, untreated } }: Comparison): string {
 }
 
 /** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
-function weakText({ least, most, of }: WeakSeedlings): string {
-  return `${least === most ? least : `${least} to ${most}`} of ${of}`;
+function weakText(weak: WeakSeedlings): string {
+  return `${rangeText(weak)} of ${weak.of}`;
 }
 
 /** The side that was watched for longer may have shown what the other had no time for. */

@@ -6,6 +6,11 @@ export interface SeedRange {
   readonly most: number;
 }
 
+/** Example: '17', '15 to 19' */
+export function rangeText({ least, most }: SeedRange): string {
+  return least === most ? String(least) : `${least} to ${most}`;
+}
+
 /** `about 40 seeds`, `30 to 40 seeds`, or a half divided by eye, which depends on what there was to divide. */
 export type Estimate =
   | ({ readonly kind: 'about'; readonly n: number } & SeedRange)

@@ -8,7 +8,7 @@ import { countsOf, isUsed, type Batch } from '../journal/life.ts';
 import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import type { Proportion } from '../measures/proportion.ts';
-import { counted } from '../model/counted.ts';
+import { counted, isOrAre } from '../model/counted.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
@@ -134,7 +134,7 @@ export function legendOf(reports: readonly Report[]): string[] {
 /** What has to be known of the whole report. */
 export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {
   const warnings = lots.length === 0 ? ['This journal has no lots.'] : [];
-  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${ahead === 1 ? 'is' : 'are'} included in these numbers.`);
+  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${isOrAre(ahead)} included in these numbers.`);
   if (homeless === 1) warnings.push('1 line with an error names no known lot, so these numbers leave it out.');
   if (homeless > 1) warnings.push(`${homeless} lines with an error name no known lot, so these numbers leave them out.`);
   return warnings;

@@ -9,6 +9,7 @@ import {
   daysText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
 } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
+import { rangeText } from '../model/estimate.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import type { Contest } from './lot-trial.ts';
@@ -123,6 +124,5 @@ function byDays([first, ...others]: readonly Looks[]): string | undefined {
 }
 
 function range(numbers: readonly number[]): string {
-  const [least, most] = [Math.min(...numbers), Math.max(...numbers)];
-  return least === most ? String(least) : `${least} to ${most}`;
+  return rangeText({ least: Math.min(...numbers), most: Math.max(...numbers) });
 }

@@ -1,10 +1,11 @@
 /** Batches that no verdict may rest on, because a record of theirs cannot be right, or is lost. */
-import { afterItsClose, rangeText, wrongCuts } from '../journal/closing.ts';
+import { afterItsClose, wrongCuts } from '../journal/closing.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import { missingBatches, parentOf } from '../journal/strays.ts';
 import { overtaken } from '../journal/taken.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
+import { rangeText } from '../model/estimate.ts';
 import { meaningOfKeyword } from '../model/events.ts';
 
 const memo = new WeakMap<Lot, ReadonlyMap<Batch, Undefined>>();

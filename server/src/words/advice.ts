@@ -13,7 +13,7 @@ import type { Lot } from '../journal/life.ts';
 import { printQuantity } from '../model/quantity.ts';
 import { plantKey } from '../model/plant.ts';
 import { substanceOf } from '../solutions/comparison.ts';
-import { seedsText } from './seeds.ts';
+import { rangedSeedsText, seedsText } from './seeds.ts';
 import { guideStepsText } from './guides.ts';
 import { dissolvedText } from './strengths.ts';
 import { listed } from '../syntax/nearest.ts';
@@ -63,8 +63,7 @@ function notSownText({ batches }: Lot): string {
 
 function numberOf({ seeds }: Untouched): string {
   if (!seeds) return 'seeds of unknown number';
-  const { least, most } = seeds;
-  return least === most ? seedsText(most) : `${least} to ${most} seeds`;
+  return rangedSeedsText(seeds);
 }
 
 /** The answer, in a sentence or two. */

@@ -1,6 +1,7 @@
 /** What a trial can show before it is made, in plain words. */
 import { isUndefined, type Measured } from '../measures/measured.ts';
 import type { Plan } from '../measures/plan.ts';
+import { rangeText } from '../model/estimate.ts';
 import type { SplitPlan } from '../trials/split-plan.ts';
 
 export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split', 'In several dishes'] as const;
@@ -55,7 +56,7 @@ function orMore(share: string): string {
 function sizeText(treated: number, untreated: number, dishes: number): string {
   const least = Math.floor(Math.min(treated, untreated) / dishes);
   const most = Math.ceil(Math.max(treated, untreated) / dishes);
-  return least === most ? `${least}` : `${least} to ${most}`;
+  return rangeText({ least, most });
 }
 
 /** Example: '24 treated (A, B) and 12 untreated (C) seeds' */

@@ -1,7 +1,7 @@
 /** Shares of seed in plain words: never a percentage without what it is of, nor an interval without its name. */
 import type { Interval } from '../measures/measured.ts';
 import { wilson } from '../measures/proportion.ts';
-import type { SeedRange } from '../model/estimate.ts';
+import { rangeText, type SeedRange } from '../model/estimate.ts';
 
 /**
  * A share as a percentage to one decimal place; one that is not quite nothing or everything does not round to it.
@@ -32,8 +32,7 @@ export function seedRange(n: number | SeedRange): SeedRange {
 
 /** Example: '24'; of seeds that were estimated '22 to 26' */
 export function ofText(n: number | SeedRange): string {
-  const { least, most } = seedRange(n);
-  return least === most ? String(least) : `${least} to ${most}`;
+  return rangeText(seedRange(n));
 }
 
 function limitsText({ low, high }: Interval): string {

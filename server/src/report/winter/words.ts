@@ -10,7 +10,7 @@ import { rangeOf } from '../../journal/estimates.ts';
 import type { Lot } from '../../journal/life.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { VerdictName } from '../../measures/verdict-rules.ts';
-import { counted } from '../../model/counted.ts';
+import { counted, isOrAre } from '../../model/counted.ts';
 import { isoOf } from '../../model/day.ts';
 import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
 import { listed } from '../../syntax/nearest.ts';
@@ -107,7 +107,7 @@ function open({ waiting, earlier, forgotten, now }: WinterReview): Passage {
   ];
   const unknown = all.filter(({ seeds }) => seeds === undefined).length;
   const more = unknown > 0 ? `, and those in ${counted(unknown, 'batch', 'batches')} with an unknown number` : '';
-  const old = earlier.length > 0 ? ` ${counted(earlier.length, 'batch', 'batches')} ${earlier.length === 1 ? 'is' : 'are'} from earlier winters.` : '';
+  const old = earlier.length > 0 ? ` ${counted(earlier.length, 'batch', 'batches')} ${isOrAre(earlier.length)} from earlier winters.` : '';
   const past = forgotten === 0 ? [] : [
     `Left out: ${counted(forgotten, 'batch', 'batches')} of earlier winters with no record for more than ${PAST_DAYS} days. Close them with “discard” or “cut”.`,
   ];
