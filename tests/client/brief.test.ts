@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { briefly, nextInWords, shortly } from '../../client/src/views/brief.ts';
+import { briefly, nextInFull, nextInWords, shortly } from '../../client/src/views/brief.ts';
 import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
 
 const item: DueShown = {
@@ -30,17 +30,47 @@ test('what is overdue says since when; earlier today that is a time', () => {
   expect(shortly({ ...item, group: 'overdue', when: '2026-01-11 08:00' })).toBe('overdue since 08:00');
 });
 
-test('the status bar tells a soak that runs beside whatever else is overdue', () => {
-  const late: DueShown = { ...item, group: 'overdue', kind: 'count', overdueDays: 3 };
-  const soak: DueShown = { ...item, id: 'V-2/A', group: 'today', kind: 'soak', when: '2026-01-11 19:00', isRunning: true };
+const late: DueShown = { ...item, group: 'overdue', kind: 'count', what: 'count; last looked at long ago', overdueDays: 3 };
+const soak: DueShown = { ...item, id: 'V-2/A', group: 'today', kind: 'soak', when: '2026-01-11 19:00', isRunning: true };
+
+test('the status bar begins with the soak that runs, and counts what is overdue beside it', () => {
+  expect(nextInWords([late, late, soak])).toBe('V-2/A: lift 19:00 · 2 overdue');
+  expect(nextInWords([late, soak])).toBe('V-2/A: lift 19:00 · 1 overdue');
+  expect(nextInWords([soak])).toBe('V-2/A: lift 19:00');
+  expect(nextInWords([{ ...soak, when: '2026-01-11' }])).toBe('V-2/A: lift today');
+  expect(nextInWords([{ ...item, group: 'today' }, { ...soak, group: 'this week', when: '2026-01-12 06:58' }]))
+    .toBe('V-2/A: lift Mon 06:58 · 1 due today');
+  expect(nextInWords([{ ...soak, group: 'overdue' }, late])).toBe('V-2/A: lift overdue since 19:00 · 1 overdue');
+  expect(nextInWords([{ ...soak, group: 'overdue', overdueDays: 2 }])).toBe('V-2/A: lift 2 days overdue');
+  // One that ends after this week is in view all the same.
+  expect(nextInWords([{ ...soak, group: 'later' }])).toBe('V-2/A: lift 2026-01-11 19:00');
+});
+
+test('soaks that end at one time are one in the status bar, before those that end later', () => {
+  const at = (when: string, ...ids: string[]) => ids.map((id): DueShown => ({ ...soak, id, group: 'this week', when }));
+  const five = at('2026-01-13 06:58', 'V-2/A', 'V-2/B', 'V-2/C', 'V-2/D', 'V-2/E');
+  const items = [late, ...five, ...at('2026-01-13 19:00', 'V-3/A')];
+  expect(nextInWords(items)).toBe('5 lifts Tue 06:58 · 1 overdue');
+  expect(nextInFull(items)).toBe('V-2/A, V-2/B, V-2/C, V-2/D, V-2/E: lift, 2026-01-13 06:58\nV-1/A: count; last looked at long ago, 2026-01-11');
+});
+
+test('without a soak the status bar tells what is due next within a week, or how much is overdue', () => {
   expect(nextInWords([])).toBeUndefined();
   expect(nextInWords([item])).toBeUndefined();
-  expect(nextInWords([late])).toBe('V-1/A: count, 2026-01-11, 3 days ago');
+  expect(nextInWords([{ ...item, group: 'this week' }])).toBe('V-1/A: look for mould, Sun');
+  expect(nextInWords([late])).toBe('V-1/A: count, 3 days overdue');
+  expect(nextInWords([{ ...late, id: 'G1', kind: 'stock', what: 'was good until 2026-01-08; replace it now' }])).toBe('G1: replace it, 3 days overdue');
   expect(nextInWords([late, late])).toBe('2 overdue');
-  expect(nextInWords([late, late, soak])).toBe('2 overdue · V-2/A: lift, 19:00');
-  expect(nextInWords([late, soak])).toBe('V-1/A: count, 2026-01-11, 3 days ago · V-2/A: lift, 19:00');
-  expect(nextInWords([soak])).toBe('V-2/A: lift, 19:00');
-  expect(nextInWords([{ ...soak, group: 'overdue' }, late])).toBe('2 overdue · V-2/A: lift, overdue since 19:00');
-  // One that ends after this week is in view all the same.
-  expect(nextInWords([{ ...soak, group: 'later' }])).toBe('V-2/A: lift, 2026-01-11 19:00');
+});
+
+test('long names and reminders are cut off in the status bar, the time never, and stand whole over it', () => {
+  const long: DueShown = {
+    ...item, group: 'today', id: 'VERATRUM-2024/WARM', what: 'look for shoots under the glass, then write', when: '2026-01-11 19:00',
+  };
+  expect(nextInWords([long])).toBe('VERATRUM-2024/W…: look for shoots under t…, 19:00');
+  expect(nextInWords([{ ...long, kind: 'soak', isRunning: true }])).toBe('VERATRUM-2024/W…: lift 19:00');
+  expect(nextInFull([long])).toBe('VERATRUM-2024/WARM: look for shoots under the glass, then write, 2026-01-11 19:00');
+  const round: DueShown = { ...late, id: '', what: '12 counts at shelf 1, longest 40 days' };
+  expect(nextInWords([round])).toBe('12 counts at shelf 1, longest 40 days, overdue');
+  expect(nextInFull([round])).toBe('12 counts at shelf 1, longest 40 days, 2026-01-11');
 });

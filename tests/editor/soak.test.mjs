@@ -66,7 +66,7 @@ test('two batches soaked from a stock at half its strength take at most 40 keys,
     await key('Enter');
     await editor.until(async () => await readFile(path.join(editor.folder, 'a.germ'), 'utf8') === journal + written, 'the records');
     expect(keys).toBeLessThanOrEqual(40);
-    await editor.until(async () => (await editor.statusBar()).some(text => text.includes('2026-02-11')), 'the end of the soak');
+    await editor.until(async () => (await editor.statusBar()).some(text => text.includes('2 lifts Wed 18:30')), 'the end of the soaks');
     expect((await editor.problems()).filter(text => text !== null && !/no problems/i.test(text))).toEqual([]);
   }));
 

@@ -8,20 +8,62 @@ export function briefly({ id, kind, what, isRunning }: DueShown): string {
   return `${id}: ${kind === 'count' ? 'count' : what}`;
 }
 
+/** Letters that the status bar has for an id, and for what a reminder says: longer ones end in “…”. */
+const ID_ROOM = 16;
+const WORDS_ROOM = 24;
+
 /**
- * For the status bar: the next thing that is due within a week, or how many are overdue, and always the soak that seed
- * lies in now, which must not be hidden behind other things. Undefined where there is nothing to say.
- * Example: '3 overdue · V-1/A: lift, 19:00'
+ * For the status bar, in so few words that they are seen whole. The soak that ends next comes first, for its end cannot
+ * wait: several that end together are one. Beside it stands how much is overdue or else due today; without a soak, the
+ * next thing that is due within a week, or how many are overdue. Undefined where there is nothing to say.
+ * Example: '5 lifts Tue 06:58 · 3 overdue'
  */
 export function nextInWords(items: readonly DueShown[]): string | undefined {
-  const [next] = items;
-  const soak = items.find(({ isRunning }) => isRunning);
-  const overdue = items.filter(({ group }) => group === 'overdue').length;
-  const inBrief = (item: DueShown) => `${briefly(item)}, ${shortly(item) || 'today'}`;
-  const first = overdue <= 1 && next?.group !== 'later' ? next : undefined;
-  const words = overdue > 1 ? [`${overdue} overdue`] : first ? [inBrief(first)] : [];
-  if (soak && soak !== first) words.push(inBrief(soak));
-  return words.length > 0 ? words.join(' · ') : undefined;
+  const [lifts, rest] = nextLifts(items);
+  const [lift] = lifts;
+  const [next] = rest;
+  const of = (group: DueShown['group']) => rest.filter(item => item.group === group).length;
+  if (lift) {
+    const what = lifts.length > 1 ? counted(lifts.length, 'lift') : clipped(lift);
+    const beside = of('overdue') > 0 ? ` · ${of('overdue')} overdue` : of('today') > 0 ? ` · ${of('today')} due today` : '';
+    return `${what} ${inTheBar(lift)}${beside}`;
+  }
+  if (of('overdue') > 1) return `${of('overdue')} overdue`;
+  return next && next.group !== 'later' ? `${clipped(next)}, ${inTheBar(next)}` : undefined;
+}
+
+/** The same with nothing left out, over the status bar: the soaks that end next by name, and the first of the rest. */
+export function nextInFull(items: readonly DueShown[]): string {
+  const [lifts, [next]] = nextLifts(items);
+  const lines = lifts[0] ? [`${lifts.map(({ id }) => id).join(', ')}: lift, ${lifts[0].when}`] : [];
+  if (next) lines.push([next.id, `${next.what}, ${next.when}`].filter(Boolean).join(': '));
+  return lines.join('\n');
+}
+
+/** The running soaks that end first, at one time, and everything else that is due. */
+function nextLifts(items: readonly DueShown[]): [DueShown[], DueShown[]] {
+  const first = items.find(({ isRunning }) => isRunning);
+  const isNext = ({ isRunning, when }: DueShown) => isRunning && when === first?.when;
+  return [items.filter(isNext), items.filter(item => !isNext(item))];
+}
+
+function clipped(item: DueShown): string {
+  const { id, kind, what } = item;
+  const words = clip(kind === 'stock' ? 'replace it' : what, id === '' ? ID_ROOM + WORDS_ROOM : WORDS_ROOM);
+  return briefly({ ...item, id: clip(id, ID_ROOM), what: words });
+}
+
+function clip(text: string, room: number): string {
+  const letters = Array.from(text);
+  return letters.length > room ? `${letters.slice(0, room - 1).join('').trimEnd()}…` : text;
+}
+
+/** A day of this week needs no date, and what is late no day. A round says itself how late it is. */
+function inTheBar(item: DueShown): string {
+  const { id, when, group, overdueDays } = item;
+  const [date = '', time] = when.split(' ');
+  if (overdueDays > 0) return id === '' ? 'overdue' : `${days(overdueDays)} overdue`;
+  return group === 'this week' ? [weekday(date), time].filter(Boolean).join(' ') : shortly(item) || 'today';
 }
 
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
@@ -35,7 +77,11 @@ export function shortly({ when, group, overdueDays }: DueShown): string {
   if (overdueDays > 0) return `${when}, ${days(overdueDays)} ago`;
   if (group === 'overdue') return time === undefined ? 'overdue' : `overdue since ${time}`;
   if (group === 'today') return time ?? '';
-  return group === 'this week' ? `${WEEKDAYS[new Date(date).getUTCDay()] ?? ''} ${when}` : when;
+  return group === 'this week' ? `${weekday(date)} ${when}` : when;
+}
+
+function weekday(date: string): string {
+  return WEEKDAYS[new Date(date).getUTCDay()] ?? '';
 }
 
 export function days(n: number): string {

@@ -1,7 +1,7 @@
 /** The status bar's item: the next thing that is due. */
 import { StatusBarAlignment, ThemeColor, window, type StatusBarItem } from 'vscode';
 import type { DueShown } from '../../../server/src/lsp/calendar-shapes.ts';
-import { nextInWords } from './brief.ts';
+import { nextInFull, nextInWords } from './brief.ts';
 
 export class NextDue {
   readonly #item: StatusBarItem = window.createStatusBarItem('plumule.next', StatusBarAlignment.Left, 10);
@@ -14,13 +14,11 @@ export class NextDue {
   show(items: readonly DueShown[]): void {
     const overdue = items.filter(({ group }) => group === 'overdue').length;
     const text = nextInWords(items);
-    const [next] = items;
-    if (!next || text === undefined) return this.#item.hide();
-    const words = `${next.id}: ${next.what}, ${next.when}`;
+    if (text === undefined) return this.#item.hide();
     this.#item.text = `$(${overdue > 0 ? 'warning' : 'bell'}) ${text}`;
-    this.#item.tooltip = `${overdue > 1 ? 'First: ' : ''}${words}`;
+    this.#item.tooltip = nextInFull(items);
     this.#item.backgroundColor = overdue > 0 ? new ThemeColor('statusBarItem.warningBackground') : undefined;
-    this.#item.accessibilityInformation = { label: `Due next: ${text}. ${overdue} overdue.` };
+    this.#item.accessibilityInformation = { label: `Due: ${text}` };
     this.#item.show();
   }
 
