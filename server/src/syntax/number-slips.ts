@@ -29,23 +29,29 @@ export const agentless: Diagnose = (place, pieces, whole) => {
   };
 };
 
+/** Where it has one. */
+export const ABOUT_SEEDS = 'If you did not count them, write “about” before the number.';
+/** Where the format has no way to write an estimate. */
+export const ESTIMATE_IN_REMARK = 'Write the number alone, and say in a remark that it is an estimate.';
+
 /** `ca. 60 seeds`, `~60 seeds`. */
 export const vagueNumber: Diagnose = ({ reader, takes }, pieces) => {
   const [first, second] = pieces;
   if (!first || first.kind === 'amount' || second?.kind !== 'amount' || !beginsFact(takes, pieces, 1)) return undefined;
   if (takes.types.has('seeds') && takes.counts.get(second.unit?.image.toLowerCase() ?? '') === 'seeds') {
     return {
-      span: first, suggestion: 'If you did not count them, write “about” before the number.',
+      span: first, suggestion: ABOUT_SEEDS,
       fixes: [{ title: 'Write “about”', start: first.start, end: second.start, text: 'about ' }],
     };
   }
-  return {
-    span: first,
-    suggestion: reader.slice(first) === '+' && takes.types.has('count')
-      ? 'A number is what is new since the last count, so it needs no “+”.'
-      : 'Write the number alone, and say in a remark that it is an estimate.',
-    fixes: [{ title: `Take out “${reader.shown(first)}”`, start: first.start, end: second.start, text: '' }],
-  };
+  if (reader.slice(first) === '+' && takes.types.has('count')) {
+    return {
+      span: first, suggestion: 'A number is what is new since the last count, so it needs no “+”.',
+      fixes: [{ title: 'Take out “+”', start: first.start, end: second.start, text: '' }],
+    };
+  }
+  // No fix here takes the word out, for the number alone would be one that somebody counted: a remark keeps the word.
+  return { span: first, suggestion: ESTIMATE_IN_REMARK };
 };
 
 /** `1 000 seeds`. */

@@ -2,6 +2,8 @@
 import type { Fix } from '../model/problems.ts';
 import { beginsFact, type Taken } from './fact-types.ts';
 import type { Piece } from './grammar.ts';
+import { ABOUT_SEEDS, ESTIMATE_IN_REMARK } from './number-slips.ts';
+import { numeralOf } from './numbers.ts';
 import { dimensionOf } from './quantities.ts';
 import { spanFrom, type LineReader } from './reader.ts';
 
@@ -12,6 +14,19 @@ export function reportStray(
   const span = spanFrom(pieces, from);
   const { suggestion, fixes } = adviceOn(reader, takes, pieces, from) ?? { suggestion: otherwise, fixes: [] };
   reader.report('stray-text', span, { text: reader.shown(span), suggestion }, fixes);
+}
+
+/** `24 seeds?`, `3?`: a doubt that must not be taken for a count; any other mark only ends a sentence. */
+function adviceOnMark(takes: Taken, pieces: readonly Piece[], from: number, word: string): Advice {
+  const [before, number, mark] = [pieces[from - 2], pieces[from - 1]!, pieces[from]!];
+  const out: Fix = { title: `Take out “${word}”`, start: number.end, end: mark.end, text: '' };
+  if (word !== '?' && word !== '~') return { suggestion: 'Take it out.', fixes: [out] };
+  const isSeeds = number.kind === 'amount' && /^seeds?$/i.test(number.unit?.image ?? '');
+  if (!isSeeds || !(takes.types.has('seeds') || takes.types.has('part'))) return { suggestion: ESTIMATE_IN_REMARK, fixes: [] };
+  const isEstimate = before?.kind === 'amount' || (before?.kind === 'word' && /^about$/i.test(before.text));
+  if (isEstimate) return { suggestion: 'Take it out: the number is an estimate without it.', fixes: [out] };
+  const text = `about ${numeralOf(number)} ${number.unit!.image}`;
+  return { suggestion: ABOUT_SEEDS, fixes: [{ title: 'Write “about”', start: number.start, end: mark.end, text }] };
 }
 
 interface Advice {
@@ -28,10 +43,7 @@ function adviceOn(reader: LineReader, takes: Taken, pieces: readonly Piece[], fr
   const next = pieces[from + 1];
   if (word === '#') return { suggestion: 'Write a comment or a remark on a line of its own.', fixes: [] };
   const last = pieces.length - 1;
-  if (from > 0 && from === last && first.kind === 'mark' && /^[?.!;~]$/.test(word)) {
-    const suggestion = word === '?' || word === '~' ? 'Write the number alone, and say in a remark that it is an estimate.' : 'Take it out.';
-    return { suggestion, fixes: [{ title: `Take out “${word}”`, start: before, end: first.end, text: '' }] };
-  }
+  if (from > 0 && from === last && first.kind === 'mark' && /^[?.!;~]$/.test(word)) return adviceOnMark(takes, pieces, from, word);
   if (from > 0 && from === last && /^water$/i.test(word) && takes.keyword === 'stock') {
     return { suggestion: 'Take it out: a stock is made up with water.', fixes: [{ title: 'Take out “water”', start: before, end: first.end, text: '' }] };
   }

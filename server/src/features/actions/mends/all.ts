@@ -4,7 +4,7 @@ import { countExceedsSown, moreThanGerminated, totalFalls } from './counts.ts';
 import { countInFuture, missingDate, spokenDate } from './dates.ts';
 import type { Mender } from './mend.ts';
 import { duplicateDefinition, unknownBatch } from './names.ts';
-import { intoRemark } from './remarks.ts';
+import { estimateIntoRemark, intoRemark } from './remarks.ts';
 import { cutDoesNotAddUp, sownExceedsSeeds, splitExceedsSeeds } from './seeds.ts';
 import { endBeforeStart, liftMissing, liftWithoutSoak, soakTooLong } from './soaks.ts';
 import { impossibleDilution, stockOverdrawn } from './stocks.ts';
@@ -22,5 +22,6 @@ export const menders: Readonly<Partial<Record<ProblemCode, readonly Mender[]>>> 
   'duplicate-definition': [duplicateDefinition], 'unknown-batch': [unknownBatch],
   'impossible-dilution': [impossibleDilution], 'stock-overdrawn': [stockOverdrawn],
   'unknown-zone': [unknownZone], 'strength-missing': [strengthMissing],
-  'bad-date': [spokenDate], 'bad-value': [spokenDate], 'stray-text': [spokenDate, intoRemark], 'unknown-fact': [intoRemark],
+  'bad-date': [spokenDate], 'bad-value': [spokenDate], 'stray-text': [spokenDate, estimateIntoRemark, intoRemark],
+  'unknown-fact': [estimateIntoRemark, intoRemark],
 };
