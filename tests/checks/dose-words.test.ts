@@ -86,6 +86,55 @@ describe('an agent without its strength', () => {
   });
 });
 
+describe('a stock without its strength', () => {
+  test('is hinted at where the powder or the final volume is not written', () => {
+    expectMarked(['strength-missing'], `
+      agent kelp
+      powder P1 2026-01-01, GA3 1 g
+      stock A1 2026-01-09, GA3 50 mg
+                           ^^^ strength-missing
+      stock A2 2026-01-09, GA3 400 mg halved 2 times
+                           ^^^ strength-missing
+      stock A3 2026-01-09, GA3, 20 mL
+                           ^^^ strength-missing
+      stock A4 2026-01-09, GA3
+                           ^^^ strength-missing
+      stock A5 2026-01-09, from P1 20 mg
+                                ^^ strength-missing
+      stock A6 2026-01-09, kelp 50 mg
+                           ^^^^ strength-missing
+      dilute D1 2026-01-09, from A1 10 mL, to 20 mL
+    `);
+  });
+
+  test('is not where it is whole, bought, unmeasured, or where something else is wrong with it', () => {
+    expectMarked(['strength-missing'], `
+      powder P1 2026-01-01, GA3 1 g
+      stock A1 2026-01-09, GA3 50 mg, 50 mL
+      stock A2 2026-01-09, peroxide 3 %
+      stock A3 2026-01-09, GA3 unmeasured, 20 mL
+      stock A4 2026-01-09, from P1 halved 2 times, 20 mL
+      stock A5 2026-01-09, from PX 20 mg
+      stock A6 2026-01-09, kelp 20 mg
+      stock A7 2026-01-09, GA3 50 mg, 50 ml water
+      stock A8 2026-01-09, water
+      stock B1 2026-01-09, from P1, 20 mL
+      stock A9 2026-01-09, smoke 50 mg, 50 mL
+    `);
+  });
+
+  test.each([
+    ['GA3 50 mg', 'The strength of G1 is missing. Write the final volume, such as “18 mL”.'],
+    ['GA3, 20 mL', 'The strength of G1 is missing. Write the mass of the powder, such as “GA3 20 mg”. If you did not weigh it, write “GA3 unmeasured”.'],
+    ['GA3', 'The strength of G1 is missing. Write the mass of the powder, such as “GA3 20 mg”, and the final volume, such as “18 mL”. '
+      + 'If you did not weigh it, write “GA3 unmeasured”.'],
+    ['from P1 20 mg', 'The strength of G1 is missing. Write the final volume, such as “18 mL”.'],
+  ])('of %s says what to write', (facts, message) => {
+    const found = problemsIn('strength-missing', `powder P1 2026-01-01, GA3 1 g\nstock G1 2026-01-09, ${facts}`);
+    expect(found.map(each => each.message)).toEqual([message]);
+  });
+});
+
 describe('a stock of two agents', () => {
   test('is a mistake at the second: it would be left out of the sums', () => {
     expectMarked(['repeated-fact'], `

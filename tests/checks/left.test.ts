@@ -41,6 +41,7 @@ test('is no more than there can be, but for what balances and labels differ by',
     left G2 2026-01-16, 8 mL
                         ^^^^ more-left-than-possible
     stock G3 2026-01-12, GA3 20 mg
+                         ^^^ strength-missing
     left G3 2026-01-15, 300 mL
   `);
   const [first, second] = problemsIn('more-left-than-possible', `
@@ -62,6 +63,7 @@ test('is taken from as it was found', () => {
     dilute G2 2026-01-12, from G1 20 mL, to 40 mL
                                   ^^^^^ stock-overdrawn
     stock G3 2026-01-02, GA3 20 mg
+                         ^^^ strength-missing
     left G3 2026-01-10, 12 mL
     dilute G4 2026-01-12, from G3 20 mL, to 40 mL
                                   ^^^^^ stock-overdrawn

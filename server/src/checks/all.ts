@@ -47,6 +47,7 @@ import { splitTooSmall } from './split-too-small.ts';
 import { stockExpired } from './stock-expired.ts';
 import { stockNearExpiry } from './stock-near-expiry.ts';
 import { stockOverdrawn } from './stock-overdrawn.ts';
+import { strengthOfStockMissing } from './strength-missing.ts';
 import { takenAfterEmpty } from './taken-after-empty.ts';
 import { dilutedSlip } from './strength-slip.ts';
 import { swappedInBottle, swappedInGuides, swappedUnits } from './swapped-units.ts';
@@ -72,7 +73,7 @@ const lotChecks: readonly LotCheck[] = [
 const solutionChecks: readonly SolutionCheck[] = [
   stockAboveSolubility, oneAgent, impossibleDilution, stockOverdrawn, drawBeforeMade, stockExpired, stockNearExpiry,
   takenAfterEmpty, leftInWrongUnit, moreLeftThanPossible,
-  swappedInBottle, dilutedSlip,
+  swappedInBottle, dilutedSlip, strengthOfStockMissing,
 ];
 
 const slotChecks: readonly SlotCheck[] = [slotTaken];

@@ -21,3 +21,14 @@ test('a strength that is missing may never have been measured', () => {
     'Say that it was not measured: “GA3 unmeasured”', 'soak VER-24 2026-01-10, KNO3 0.2 %, GA3 unmeasured, 24 h',
   ]]);
 });
+
+test('nor may the powder of a stock, but a mass is not thrown away for its missing volume', () => {
+  expect(linesOf('strength-missing', `
+    stock G1 2026-01-09, GA3, 18 mL
+                         ^^^ strength-missing
+  `)).toEqual([['Say that it was not measured: “GA3 unmeasured”', 'stock G1 2026-01-09, GA3 unmeasured, 18 mL']]);
+  expect(linesOf('strength-missing', `
+    stock G1 2026-01-09, GA3 50 mg
+                         ^^^ strength-missing
+  `)).toEqual([]);
+});

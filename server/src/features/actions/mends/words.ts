@@ -15,7 +15,7 @@ export const unknownZone: Mender = ({ entry: { line, record: { subject } } }) =>
   return [{ title: `Change to “${name}”`, edits: [replace(line, subject, name)], evident: true }];
 };
 
-/** Powder on a damp towel has no strength. */
+/** Powder on a damp towel has no strength, nor has a pinch in a bottle. */
 export const strengthMissing: Mender = ({ entry: { line, record }, problem }) => {
   const substance = factsOf(record, 'substance').find(({ name }) => name.start === problem.start);
   if (!substance || substance.mass || substance.strength || substance.unmeasured || substance.volume) return [];
