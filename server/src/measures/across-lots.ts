@@ -2,19 +2,23 @@ import { ACROSS_RULES, type AcrossFindings, type AcrossRuleId } from './across-r
 import { acrossSentence } from './across-text.ts';
 import { breslowDay } from './breslow-day.ts';
 import {
-  togetherOf, type Claim, type Finding, type Plain, type RankFinding, type Roads, type ShareFinding, type Side,
+  togetherOf, type Claim, type Plain, type RankFinding, type Roads,
 } from './claim.ts';
 import { compareParts, type Comparison } from './comparison.ts';
-import type { Difference } from './difference.ts';
+import type { Contrast } from './contrast.ts';
+import { newcombe, type Difference } from './difference.ts';
 import { reaches } from './fisher.ts';
+import type { Lasts } from './lasting.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { normalTail } from './rank-test.ts';
 import { isReady } from './readiness.ts';
+import type { Finding, ShareTest, Side } from './share-test.ts';
 import { ofDishes, type Spread } from './spread.ts';
 import { stratifiedGreater } from './stratified.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
+import { READINGS } from './weak.ts';
 import type { Course } from './course.ts';
 
 /** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
@@ -92,11 +96,12 @@ function findingsOf(pairs: readonly LotPair[]): Found {
   return {
     comparisons, strata: known,
     lots: new Set(counted.map(({ lot }) => lot)).size,
-    open, isStrict: open > 0 || counted.some(pair => pair.isStrict),
+    open, isStrict: open > 0 || counted.some(pair => pair.isStrict) || known.some(({ isCutShort }) => isCutShort),
     better: acrossClaim(known.map(({ better }) => better), 'more or sooner'),
     worse: acrossClaim(known.map(({ worse }) => worse), 'more, sooner or sounder'),
     weaker: isWeakerIn(known),
-    difference: differenceOf(known),
+    difference: differenceOf(known.map(({ germinated }) => germinated)),
+    inTheEnd: { better: lastsOf(known.map(({ better }) => better)), worse: lastsOf(known.map(({ worse }) => worse)) },
     mantelHaenszel: combined,
     homogeneity: isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value),
     ready: known.length > 0 && known.every(({ untreated, untreatedHalf }) => isReady(untreated, untreatedHalf)),
@@ -114,12 +119,6 @@ function isShown(claim: AcrossClaim | Undefined, isStrict: boolean): boolean {
 
 function acrossClaim(claims: readonly Claim[], roads: Roads): AcrossClaim | Undefined {
   if (claims.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
-  const share = (of: (claim: Claim) => ShareFinding): Plain => {
-    const found = claims.map(of);
-    const seeds = stratifiedGreater(found);
-    const spread = meanSpread(found.map(finding => finding.spread));
-    return { seeds, p: ofDishes(seeds, spread, 'share'), spread };
-  };
   const ranks = (of: (claim: Claim) => RankFinding | Undefined): Plain | Undefined => {
     const found = claims.map(of).filter(finding => !isUndefined(finding)) as readonly RankFinding[];
     if (found.length === 0) return of(claims[0]!);
@@ -128,7 +127,8 @@ function acrossClaim(claims: readonly Claim[], roads: Roads): AcrossClaim | Unde
     return { seeds, p: ofDishes(seeds, spread, 'days'), spread };
   };
   const tests = {
-    germinated: share(({ germinated }) => germinated), sound: share(({ sound }) => sound),
+    germinated: shareOver(claims.map(({ germinated }) => germinated)),
+    sound: shareOver(claims.map(({ sound }) => sound)),
     ahead: ranks(({ ahead }) => ahead), sooner: ranks(({ sooner }) => sooner),
   };
   const paces = claims.flatMap(({ correlations }) => correlations.ahead ?? []);
@@ -137,6 +137,28 @@ function acrossClaim(claims: readonly Claim[], roads: Roads): AcrossClaim | Unde
     sound: Math.min(...claims.map(claim => claim.correlations.sound)),
   };
   return togetherOf(tests, correlations, roads);
+}
+
+function shareOver(found: readonly ShareTest[]): Plain {
+  const seeds = stratifiedGreater(found);
+  const spread = meanSpread(found.map(finding => finding.spread));
+  return { seeds, p: ofDishes(seeds, spread, 'share'), spread };
+}
+
+/** Undefined where the last looks of no lot say anything against the claim. */
+function lastsOf(claims: readonly Claim[]): Lasts | undefined {
+  if (claims.every(({ inTheEnd }) => !inTheEnd)) return undefined;
+  const over = (what: 'germinated' | 'sound') => {
+    const found = claims.map(claim => claim.inTheEnd?.[what] ?? claim[what]);
+    return { p: shareOver(found).p, difference: differenceOf(found.map(contrastOf)) };
+  };
+  return { germinated: over('germinated'), sound: over('sound') };
+}
+
+type Apart = Pick<Contrast, 'treated' | 'untreated' | 'difference'>;
+
+function contrastOf({ first, second }: ShareTest): Apart {
+  return { treated: first, untreated: second, difference: newcombe(first, second) };
 }
 
 /** Of several lots, each with dishes of its own. */
@@ -149,22 +171,24 @@ function meanSpread(spreads: readonly Spread[]): Spread {
   };
 }
 
-/** Mantel-Haenszel over the germinated seed of the lots, however the words for weak seedlings overlap. */
+/** Mantel-Haenszel over the germinated seed of the lots, if only by one reading of the words, see isWeaker. */
 function isWeakerIn(comparisons: readonly Comparison[]): boolean {
   const counted = comparisons.filter(({ weak }) => weak.treated.of > 0 && weak.untreated.of > 0);
-  const strata = counted.map(({ weak }): Stratum => ({
-    first: { x: weak.treated.least, n: weak.treated.of }, second: { x: weak.untreated.most, n: weak.untreated.of },
-  }));
-  return strata.length > 0 && reaches(stratifiedGreater(strata), THRESHOLDS.level.value);
+  return counted.length > 0 && READINGS.some(reading => {
+    const strata = counted.map(({ weak: { treated, untreated } }): Stratum => ({
+      first: { x: treated[reading], n: treated.of }, second: { x: untreated[reading], n: untreated.of },
+    }));
+    return reaches(stratifiedGreater(strata), THRESHOLDS.level.value);
+  });
 }
 
 /**
  * The difference over the lots, each weighted by n1 n2 / (n1 + n2) as Mantel & Haenszel do, with the limits of each lot
  * put together: square and add (Zou & Donner 2008, Stat Med 27:1693-1702, from memory).
  */
-function differenceOf(comparisons: readonly Comparison[]): Difference | Undefined {
-  if (comparisons.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
-  const lots = comparisons.map(({ germinated: { treated, untreated, difference } }) => (
+function differenceOf(contrasts: readonly Apart[]): Difference | Undefined {
+  if (contrasts.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
+  const lots = contrasts.map(({ treated, untreated, difference }) => (
     { weight: (treated.n * untreated.n) / (treated.n + untreated.n), ...difference }));
   const all = lots.reduce((sum, { weight }) => sum + weight, 0);
   const value = lots.reduce((sum, lot) => sum + (lot.weight / all) * lot.value, 0);

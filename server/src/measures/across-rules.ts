@@ -1,6 +1,7 @@
 import type { AcrossClaim, AcrossLots } from './across-lots.ts';
 import type { Comparison } from './comparison.ts';
 import { reaches } from './fisher.ts';
+import { lasting, overtakenIn, type Claimed, type LastsOfClaims } from './lasting.ts';
 import { isUndefined, type Undefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
@@ -16,6 +17,7 @@ export interface AcrossFindings extends Combined {
   readonly isStrict: boolean;
   /** Weak seedlings are shown to be more frequent. */
   readonly weaker: boolean;
+  readonly inTheEnd: LastsOfClaims;
   /** In every lot untreated seed came up readily. */
   readonly ready: boolean;
   /** The claim is shown for a single dose too, or there was only one. */
@@ -48,35 +50,45 @@ export const ACROSS_RULES = [
     id: 'fewer-in-lots',
     verdict: 'harmful',
     says: 'Fewer of the treated seeds germinated, in the lots together and with a single dose.',
-    holds: findings => findings.worseInADose && shown(findings, 'worse', 'germinated'),
+    holds: findings => claimed(findings).fewer,
   },
   {
     id: 'fewer-sound-in-lots',
     verdict: 'harmful',
     says: 'Fewer of the treated seeds gave sound seedlings, in the lots together and with a single dose.',
-    holds: findings => findings.worseInADose && shown(findings, 'worse', 'sound'),
+    holds: findings => claimed(findings).fewerSound,
   },
   {
     id: 'behind-in-lots',
     verdict: 'harmful',
     says: 'The treated seed was behind over the days, and the interval excludes a gain of more than 20 points.',
-    holds: findings => (
-      findings.worseInADose && isPace(findings, 'worse') && !isMore(findings) && !takesIn(findings, 'a great gain')),
+    holds: findings => {
+      const { behind, more } = claimed(findings);
+      return behind && !more && !takesIn(findings, 'a great gain');
+    },
   },
   {
     id: 'ready-in-lots',
     verdict: 'germinates well without it',
     says: 'In every lot untreated seed germinated well and soon (thresholds "ready..."), and no more of the treated seed is '
       + 'shown to have germinated.',
-    holds: findings => findings.ready && !isMore(findings),
+    holds: findings => findings.ready && !claimed(findings).more,
+  },
+  {
+    id: 'overtaken-in-lots',
+    verdict: 'cannot tell',
+    says: 'One side had more or was ahead at the looks compared, but the last looks at both do not bear that out.',
+    holds: findings => overtakenIn(compared(findings), claimed(findings)) !== undefined,
   },
   {
     id: 'more-in-lots',
     verdict: 'worth repeating',
     says: 'More of the treated seeds germinated, in the lots together and with a single dose, and weak seedlings are not more '
       + 'frequent or more of the seedlings are sound.',
-    holds: findings => (
-      findings.betterInADose && isMore(findings) && (!findings.weaker || shown(findings, 'better', 'sound'))),
+    holds: findings => {
+      const { more, sounder } = claimed(findings);
+      return findings.betterInADose && more && (!findings.weaker || sounder);
+    },
   },
   {
     id: 'ahead-in-lots',
@@ -84,14 +96,17 @@ export const ACROSS_RULES = [
     says: 'The treated seed was ahead over the days, in the lots together and with a single dose, the interval excludes a loss '
       + 'of more than 20 points, and weak seedlings are not more frequent.',
     holds: findings => (
-      findings.betterInADose && isPace(findings, 'better') && !findings.weaker && !takesIn(findings, 'a great loss')),
+      findings.betterInADose && claimed(findings).ahead && !findings.weaker && !takesIn(findings, 'a great loss')),
   },
   {
     id: 'at-a-price-in-lots',
     verdict: 'cannot tell',
     says: 'More of the treated seeds germinated, or they were ahead, but weak seedlings are more frequent, a loss of more than '
       + '20 points is not excluded, or no single dose shows it.',
-    holds: findings => isMore(findings) || isPace(findings, 'better'),
+    holds: findings => {
+      const { more, ahead } = claimed(findings);
+      return more || ahead;
+    },
   },
   {
     id: 'not-shown',
@@ -101,12 +116,20 @@ export const ACROSS_RULES = [
   },
 ] as const satisfies readonly AcrossRule[];
 
-function isMore(findings: AcrossFindings): boolean {
-  return shown(findings, 'better', 'germinated');
+/** By the looks compared. Harm is claimed where a single dose shows it, and the rules ask that of a benefit. */
+function compared(findings: AcrossFindings): Claimed {
+  const { worseInADose } = findings;
+  const isPace = (claim: 'better' | 'worse') => shown(findings, claim, 'ahead') || shown(findings, claim, 'sooner');
+  return {
+    more: shown(findings, 'better', 'germinated'), sounder: shown(findings, 'better', 'sound'), ahead: isPace('better'),
+    fewer: worseInADose && shown(findings, 'worse', 'germinated'),
+    fewerSound: worseInADose && shown(findings, 'worse', 'sound'), behind: worseInADose && isPace('worse'),
+  };
 }
 
-function isPace(findings: AcrossFindings, claim: 'better' | 'worse'): boolean {
-  return shown(findings, claim, 'ahead') || shown(findings, claim, 'sooner');
+/** By the last looks, too. */
+function claimed(findings: AcrossFindings): Claimed {
+  return lasting(compared(findings), findings.inTheEnd);
 }
 
 /** Whether the interval of the difference takes in a greater loss, or a greater gain, than the tolerated one. */

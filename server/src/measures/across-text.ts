@@ -26,6 +26,8 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
       return `${many} treated seed was behind over the days; ${difference(findings)}`;
     case 'ahead-in-lots':
       return `${many} treated seed was ahead over the days; ${difference(findings)}`;
+    case 'overtaken-in-lots':
+      return `${many} ${difference(findings)} at the looks compared, but the last looks do not bear out that one side was ahead`;
     case 'at-a-price-in-lots':
       return `${many} treated seed was ahead, ${price(findings)}; ${difference(findings)}`;
     case 'ready-in-lots':

@@ -53,5 +53,5 @@ function soundShare({ comparison: { sound: { treated } } }: Measurable): number 
 
 function ahead(top: Measurable, other: Measurable): number {
   const claim = claimOf([top.batches], [other.batches], 'more, sooner or sounder');
-  return isUndefined(claim) ? 1 : claim.sound.joint;
+  return isUndefined(claim) ? 1 : Math.max(claim.sound.joint, claim.inTheEnd?.sound.p ?? 0);
 }

@@ -1,22 +1,20 @@
 import { agesFor, type Ages } from './ages.ts';
-import { boschloo } from './boschloo.ts';
 import type { Course } from './course.ts';
 import type { Share } from './difference.ts';
+import { inTheEnd, type InTheEnd } from './in-the-end.ts';
 import { jointP } from './joint.ts';
-import { atLeast, atMost, lookAfter, lookBefore } from './looks.ts';
+import { atMost, lookAfter, lookBefore } from './looks.ts';
 import { undefinedBecause, isUndefined, type Undefined } from './measured.ts';
 import { rankTest, seedsIn, type Category } from './rank-test.ts';
-import { ofDishes, spreadOf, type Dish, type Spread } from './spread.ts';
-import { WEAK } from './weak.ts';
+import { shareOf, shareTest, type Finding, type ShareFinding, type ShareTest, type Side } from './share-test.ts';
+import { ofDishes, spreadOf, type Dish } from './spread.ts';
+import { perhaps, perhapsSound, seedsOf, surely, surelySound, type SeedCount } from './surely.ts';
 
 /**
  * What the test of the germinated seed alone gets of the error of a claim; the share and the pace of all the seed go
  * along with each other and have the rest together.
  */
 const SOONER_SHARE = 0.1;
-
-/** Batches by treatment; those of one treatment are its dishes. */
-export type Side = readonly (readonly Course[])[];
 
 /**
  * From the first to the last day of the looks of several dishes, from day 0; a dish that nobody had looked at counts
@@ -27,27 +25,10 @@ export interface Looks {
   readonly to: number;
 }
 
-/** What one test says for the claim, one-sided. */
-export interface Finding {
-  /** Of single seeds, exact. */
-  readonly seeds: number;
-  /** The same as the dishes allow it, see ofDishes. */
-  readonly p: number;
-  /** The same with room for the other tests of the claim. */
-  readonly joint: number;
-  readonly spread: Spread;
-}
-
 /** Of ranks: what several lots add up. */
 export interface RankFinding extends Finding {
   readonly excess: number;
   readonly variance: number;
-}
-
-export interface ShareFinding extends Finding {
-  /** The least of the first side, and the most of the second, that the looks allow. */
-  readonly first: Share;
-  readonly second: Share;
 }
 
 /** What the two sides had at one age. */
@@ -63,6 +44,8 @@ export interface Claim {
   readonly ages: Ages;
   /** The looks behind the shares. */
   readonly looks: { readonly first: Looks; readonly second: Looks };
+  /** By the last looks, where they speak against it: it may not have lasted. */
+  readonly inTheEnd: InTheEnd | undefined;
   readonly germinated: ShareFinding;
   readonly sound: ShareFinding;
   /** Whether the first side was ahead over the days: of all the seed, so that both how soon and how much count. */
@@ -98,7 +81,10 @@ export function claimOf(first: Side, second: Side, roads: Roads): Claim | Undefi
     : [undefinedBecause(untimed), undefinedBecause(untimed)];
   const correlations = { ahead: isUndefined(ahead) ? undefined : ahead.correlation, sound: nested(germinated, sound) };
   const found = togetherOf({ germinated, sound, ahead, sooner }, correlations, roads);
-  return { ages, looks: looksAt(a, b, final), ...found, correlations, gap: gapOf(first, second, ages.all) };
+  return {
+    ages, looks: looksAt(a, b, final), inTheEnd: inTheEnd(first, second, final), ...found, correlations,
+    gap: gapOf(first, second, ages.all),
+  };
 }
 
 /** The tests of a claim before they make room for each other. */
@@ -132,9 +118,8 @@ export function togetherOf<S extends Plain, R extends Plain>(
 export type Roads = 'more or sooner' | 'more, sooner or sounder';
 
 export type Plain = Omit<Finding, 'joint'>;
-type ShareFound = Omit<ShareFinding, 'joint'>;
 
-type Count = (age: number) => (course: Course) => number;
+type Count = (age: number) => SeedCount;
 
 function looksAt(first: readonly Course[], second: readonly Course[], age: number): Claim['looks'] {
   const span = (days: readonly (number | undefined)[]): Looks => {
@@ -155,68 +140,8 @@ function gapOf(first: Side, second: Side, ages: readonly number[]): Gap {
   return { ...found, firstDays: looks.first, secondDays: looks.second };
 }
 
-/**
- * The seeds of a batch that count: sown, less those that were lost before any had germinated. What was lost later may
- * have germinated or not.
- */
-function seedsOf({ sown, checks }: Course): number {
-  return sown - lostEarly(checks);
-}
-
-function lostEarly(checks: Course['checks']): number {
-  return checks.findLast(({ germinated }) => germinated === 0)?.lost ?? 0;
-}
-
-function surely(age: number): (course: Course) => number {
-  return course => atLeast(course, 'germinated', age);
-}
-
-/** Seed that was lost by the next look may have germinated before. */
-function perhaps(age: number): (course: Course) => number {
-  return course => Math.min(
-    seedsOf(course),
-    atMost(course, 'germinated', age) + Math.max(0, atMost(course, 'lost', age) - lostEarly(course.checks)));
-}
-
-function surelySound(age: number): (course: Course) => number {
-  return course => {
-    const up = atLeast(course, 'germinated', age);
-    const weak = WEAK.reduce((sum, what) => sum + atMost(course, what, age), 0);
-    return up - Math.min(up, weak);
-  };
-}
-
-/** A leggy seedling that died is one weak seedling: at least as many are weak as the greatest of the three totals. */
-function perhapsSound(age: number): (course: Course) => number {
-  return course => {
-    const up = perhaps(age)(course);
-    return up - Math.min(up, Math.max(...WEAK.map(what => atLeast(course, what, age))));
-  };
-}
-
-function shareTest(
-  first: Side, second: Side, least: (course: Course) => number, most: (course: Course) => number,
-): ShareFound {
-  const shares = { first: shareOf(first, least), second: shareOf(second, most) };
-  const dishOf = (course: Course, x: number): Dish => [
-    { seeds: x, score: 1 }, { seeds: seedsOf(course) - x, score: 0 }];
-  const dishes = (side: Side, count: (course: Course) => number): Dish[][] => (
-    side.map(batches => batches.map(course => dishOf(course, count(course)))));
-  const spread = spreadOf([...dishes(first, least), ...dishes(second, most)]);
-  const seeds = boschloo(shares.first, shares.second);
-  return { ...shares, seeds, p: ofDishes(seeds, spread, 'share'), spread };
-}
-
-function shareOf(side: Side, count: (course: Course) => number): Share {
-  const courses = side.flat();
-  return {
-    x: courses.reduce((sum, course) => sum + count(course), 0),
-    n: courses.reduce((sum, course) => sum + seedsOf(course), 0),
-  };
-}
-
 /** Correlation of two shares of which one is a part of the other, over the seeds of both sides. */
-function nested(whole: ShareFound, part: ShareFound): number {
+function nested(whole: ShareTest, part: ShareTest): number {
   const share = ({ first, second }: typeof whole) => (first.x + second.x) / (first.n + second.n);
   const [p, q] = [share(whole), share(part)];
   return p < 1 && q > 0 ? Math.sqrt((q * (1 - p)) / (p * (1 - q))) : 0;

@@ -1,4 +1,4 @@
-import { claimOf, type Claim, type Looks, type Side } from './claim.ts';
+import { claimOf, type Claim, type Looks } from './claim.ts';
 import { contrastOf, type Contrast } from './contrast.ts';
 import { faultOf, type Course } from './course.ts';
 import { daysApart, halfOfAllUp, halfUp, type DayLimits, type DaysApart } from './half-up.ts';
@@ -7,8 +7,9 @@ import { logRank, type LogRank } from './log-rank.ts';
 import { foundAfter, openSeeds, until } from './looks.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { poolOf, type Pooled } from './replicates.ts';
+import type { Side } from './share-test.ts';
 import { sharedTables } from './shared-looks.ts';
-import { weakSeedlings, type WeakSeedlings } from './weak.ts';
+import { isWeaker, weakSeedlings, type BothWeak } from './weak.ts';
 
 /** Treated against untreated seed of one lot. */
 export interface Comparison {
@@ -35,7 +36,9 @@ export interface Comparison {
   readonly germinated: Contrast;
   /** The same for germinated seed less weak seedlings. */
   readonly sound: Contrast;
-  readonly weak: { readonly treated: WeakSeedlings; readonly untreated: WeakSeedlings };
+  readonly weak: WeakBy;
+  /** The part of a batch ends at a pick between two counts, which leaves out what was found since. */
+  readonly isCutShort: boolean;
   /** Log-rank tests on the days on which all batches were looked at. No verdict rests on them. */
   readonly logRank: LogRanks;
   /** When half of the germinated seed was up, and by how many days the sides differ: treated less untreated. */
@@ -43,6 +46,11 @@ export interface Comparison {
   readonly daysApart: DaysApart | undefined;
   /** When half of all untreated seed was up. */
   readonly untreatedHalf: DayLimits | Undefined;
+}
+
+/** By the looks shown, unless those of a claim or the last ones show more weak seedlings of the treated side. */
+export interface WeakBy extends BothWeak {
+  readonly by: 'looks compared' | 'last looks';
 }
 
 export interface LogRanks {
@@ -93,9 +101,8 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
     treated: poolOf(sides.treated), untreated: poolOf(sides.untreated),
     germinated: contrastOf('germinated', sides, { better, worse }),
     sound: contrastOf('sound', sides, { better, worse }),
-    weak: {
-      treated: weakSeedlings(sides.treated, treatedBy), untreated: weakSeedlings(sides.untreated, untreatedBy),
-    },
+    weak: weakBy(treated, untreated, [looks, { treated: better.looks.first, untreated: better.looks.second }]),
+    isCutShort: [...treated, ...untreated].some(({ cutShort }) => cutShort === true),
     logRank: logRanksOf(treated, untreated),
     halfUp: half,
     daysApart: isUndefined(half.treated) || isUndefined(half.untreated)
@@ -103,6 +110,18 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
       : daysApart(half.treated, half.untreated),
     untreatedHalf: halfOfAllUp(untreated, untreatedBy),
   };
+}
+
+function weakBy(
+  treated: readonly Course[], untreated: readonly Course[], compared: readonly Comparison['looks'][],
+): WeakBy {
+  const at = (day: { treated: number; untreated: number }): BothWeak => (
+    { treated: weakSeedlings(treated, day.treated), untreated: weakSeedlings(untreated, day.untreated) });
+  const early = compared.map(looks => at({ treated: looks.treated.to, untreated: looks.untreated.to }));
+  const found = early.find(isWeaker);
+  if (found) return { ...found, by: 'looks compared' };
+  const last = at({ treated: Infinity, untreated: Infinity });
+  return isWeaker(last) ? { ...last, by: 'last looks' } : { ...early[0]!, by: 'looks compared' };
 }
 
 /** The share of the seed of a side that germinated after the looks compared; the greater one, over all lots. */

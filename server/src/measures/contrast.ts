@@ -1,7 +1,8 @@
-import type { Claim, ShareFinding } from './claim.ts';
+import type { Claim } from './claim.ts';
 import { finalTotal, seedsCounted, type Course } from './course.ts';
 import { newcombe, type Difference, type Share } from './difference.ts';
 import { fisher, type FisherTest } from './fisher.ts';
+import type { ShareFinding } from './share-test.ts';
 import { seedsForOne } from './spread.ts';
 import { WEAK } from './weak.ts';
 
@@ -70,7 +71,7 @@ export const germinated: Count = course => finalTotal(course, 'germinated');
  */
 const weak: Count = course => Math.min(germinated(course), Math.max(...WEAK.map(what => finalTotal(course, what))));
 
-const sound: Count = course => germinated(course) - weak(course);
+export const sound: Count = course => germinated(course) - weak(course);
 
 /** One number over another, summed over the batches of a side. */
 export function shareOf(batches: readonly Course[], part: Count, whole: Count): Share {

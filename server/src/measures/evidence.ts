@@ -1,8 +1,11 @@
 import type { Claim } from './claim.ts';
 import { shareLater, type Comparison } from './comparison.ts';
+import { newcombe } from './difference.ts';
 import { reaches } from './fisher.ts';
+import { lasting, overtakenIn, type Claimed, type Lasts, type Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { isReady } from './readiness.ts';
+import type { ShareTest } from './share-test.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { isWeaker } from './weak.ts';
 
@@ -23,15 +26,7 @@ const ALONE: Room = { better: 1, worse: 1, treatments: 1 };
  * The findings that the rules of the verdict ask for. p-values are one-sided and adjusted for all roads and
  * treatments.
  */
-export interface Evidence {
-  /** More of the treated seed germinated; gave sound seedlings; it was ahead over the days. */
-  readonly more: boolean;
-  readonly sounder: boolean;
-  readonly ahead: boolean;
-  /** The same for the untreated seed. */
-  readonly fewer: boolean;
-  readonly fewerSound: boolean;
-  readonly behind: boolean;
+export interface Evidence extends Claimed {
   readonly betterP: number;
   readonly worseP: number;
   /** Weak seedlings are more frequent among the treated, however their words overlap. */
@@ -41,11 +36,13 @@ export interface Evidence {
   readonly noGreatGain: boolean;
   /** It ends below 30 points without lying above 0. */
   readonly excluded: boolean;
-  /** What germinated after the looks compared could hide such a benefit. */
+  /** What germinated after the looks compared, or what they leave out, could hide such a benefit. */
   readonly endedEarly: boolean;
   readonly ready: boolean;
   /** Seed may still germinate and change the comparison. */
   readonly open: boolean;
+  /** It did not last, and is not claimed. */
+  readonly overtaken: Overtaken | undefined;
   readonly tooFew: boolean;
   readonly room: Room;
 }
@@ -65,25 +62,34 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
   const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
   const open = comparison.open.treated + comparison.open.untreated > 0;
   const tooFew = Math.min(treated.n, untreated.n) < fewestSeeds.value;
-  const needed = open || isStrict ? soFar.value : level.value;
+  const needed = open || isStrict || comparison.isCutShort ? soFar.value : level.value;
   const isShown = (p: number, factor: number) => !tooFew && reaches(p * factor, needed);
   const pace = ({ ahead, sooner }: Claim) => Math.min(
     ...[ahead, sooner].map(found => (isUndefined(found) ? 1 : found.joint)));
+  const more = isShown(better.germinated.joint, room.better) && difference.low > 0;
+  const ahead = isShown(pace(better), room.better);
+  const fewer = isShown(worse.germinated.joint, room.worse) && difference.high < 0;
+  const fewerSound = isShown(worse.sound.joint, room.worse);
+  const behind = isShown(pace(worse), room.worse);
+  const compared = { more, sounder: isShown(better.sound.joint, room.better), ahead, fewer, fewerSound, behind };
+  const claimed = lasting(compared, { better: lastsOf(better), worse: lastsOf(worse) });
   return {
-    more: isShown(better.germinated.joint, room.better) && difference.low > 0,
-    sounder: isShown(better.sound.joint, room.better),
-    ahead: isShown(pace(better), room.better),
-    fewer: isShown(worse.germinated.joint, room.worse) && difference.high < 0,
-    fewerSound: isShown(worse.sound.joint, room.worse),
-    behind: isShown(pace(worse), room.worse),
+    ...claimed,
+    overtaken: overtakenIn(compared, claimed),
     betterP: Math.min(1, better.p * room.better),
     worseP: Math.min(1, worse.p * room.worse),
-    weaker: isWeaker(weak.treated, weak.untreated),
+    weaker: isWeaker(weak),
     noGreatLoss: difference.low >= -toleratedLoss.value - ROUNDING,
     noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
-    endedEarly: difference.high + shareLater([comparison]) >= points.value,
+    endedEarly: comparison.isCutShort || difference.high + shareLater([comparison]) >= points.value,
     ready: isReady(comparison.untreated, comparison.untreatedHalf),
     open, tooFew, room,
   };
+}
+
+function lastsOf({ inTheEnd }: Claim): Lasts | undefined {
+  if (!inTheEnd) return undefined;
+  const last = ({ p, first, second }: ShareTest) => ({ p, difference: newcombe(first, second) });
+  return { germinated: last(inTheEnd.germinated), sound: last(inTheEnd.sound) };
 }

@@ -57,6 +57,12 @@ export const RULES = [
     holds: ({ ready, more }) => ready && !more,
   },
   {
+    id: 'overtaken',
+    verdict: 'cannot tell',
+    says: 'One side had more or was ahead at the looks compared, but the last looks at both do not bear that out.',
+    holds: ({ overtaken }) => overtaken !== undefined,
+  },
+  {
     id: 'more',
     verdict: 'worth repeating',
     says: 'More of the treated seeds germinated, and weak seedlings are not more frequent or more of the seedlings are sound.',
@@ -92,7 +98,7 @@ export const RULES = [
     id: 'ended-early',
     verdict: 'cannot tell',
     says: 'The interval of the difference includes 0 and ends below 30 points, but not with all that germinated after the counts '
-      + 'compared.',
+      + 'compared, or the comparison ends where seed was taken out.',
     holds: ({ excluded, endedEarly, tooFew }) => excluded && endedEarly && !tooFew,
   },
   {

@@ -3,6 +3,7 @@ import type { Comparison } from './comparison.ts';
 import type { Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
 import { rangeText } from '../model/estimate.ts';
+import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
@@ -56,7 +57,9 @@ function reason(told: Told): string {
     case 'too-few':
       return `${germinated(told)}: ${difference(comparison)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
     case 'ended-early':
-      return `${germinated(told)}: ${difference(comparison)}, but ${later(comparison)}`;
+      return `${germinated(told)}: ${difference(comparison)}, but ${comparison.isCutShort ? CUT_SHORT : later(comparison)}`;
+    case 'overtaken':
+      return inTheEnd(told, evidence.overtaken!);
     case 'more':
       return `${germinated(told)}: ${difference(comparison)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
     case 'fewer-sound':
@@ -85,7 +88,8 @@ export function toBeJudgedText({ on, written }: JudgeDay): string {
 }
 
 /** Whose looks are told: those of the claim that was shown, else those that lie closer together. */
-function claimOf({ rule, comparison }: Told): 'better' | 'worse' {
+function claimOf({ rule, comparison, evidence }: Told): 'better' | 'worse' {
+  if (rule === 'overtaken') return evidence.overtaken?.by === 'untreated' ? 'better' : 'worse';
   if (rule === 'more' || rule === 'ahead' || rule === 'ahead-at-a-price' || rule === 'more-but-weak') return 'better';
   if (rule === 'fewer' || rule === 'fewer-sound' || rule === 'behind' || rule === 'behind-perhaps-more') return 'worse';
   return comparison.shown;
@@ -158,13 +162,28 @@ function excludes({ germinated: { difference: { high } } }: Comparison): string 
     : `A benefit of more than ${upTo(high)} is excluded`;
 }
 
-function weak({ weak: { treated, untreated } }: Comparison): string {
-  return `${weakText(treated)} treated seedlings are weak (leggy, abnormal or dead) and ${weakText(untreated)} untreated`;
+function weak({ weak: { treated, untreated, by } }: Comparison): string {
+  const when = by === 'last looks' ? 'by the last looks, ' : '';
+  return `${when}${weakText(treated)} treated seedlings are weak (leggy, abnormal or dead) and ${weakText(untreated)} untreated`;
 }
 
 /** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
 function weakText(weak: WeakSeedlings): string {
   return `${rangeText(weak)} of ${weak.of}`;
+}
+
+const STRICTER = 'The counts compared end where seed that had not germinated was taken out, so the stricter level applies.';
+
+const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
+
+/** The counts compared, and those that take the claim back. */
+function inTheEnd(told: Told, { by, what }: Overtaken): string {
+  const did = what === 'germinated' ? 'had germinated' : 'had given sound seedlings';
+  const { comparison: { better, worse } } = told;
+  const { first, second } = (by === 'untreated' ? better : worse).inTheEnd![what];
+  const other = by === 'untreated' ? 'treated' : 'untreated';
+  return `${sides(told, what, did)}, but the last looks do not bear that out: by then, ${ofSeeds(second)} ${by} seeds ${did} `
+    + `(${share(second)}) and ${ofSeeds(first)} ${other} (${share(first)})`;
 }
 
 /** The side that was watched for longer may have shown what the other had no time for. */
@@ -182,6 +201,7 @@ function provisos({ rule, verdict, evidence, comparison, judging }: Told): strin
   return [
     evidence.open ? waiting(open, comparison) : undefined,
     evidence.tooFew && rule === 'too-few' ? `Fewer than ${THRESHOLDS.fewestSeeds.value} seeds a side are too few to tell.` : undefined,
+    comparison.isCutShort && rule !== 'ended-early' ? STRICTER : undefined,
     oneDishText(verdict, comparison),
     judging && judgedText(judging),
   ].filter(text => text !== undefined);

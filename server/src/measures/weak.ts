@@ -35,9 +35,23 @@ export function weakSeedlings(courses: readonly Course[], age: number): WeakSeed
   };
 }
 
-/** Whether weak seedlings are shown to be more frequent on the first side, however the words overlap. */
-export function isWeaker(first: WeakSeedlings, second: WeakSeedlings): boolean {
-  if (first.of === 0 || second.of === 0) return false;
-  const { greater } = fisher({ x: first.least, n: first.of }, { x: second.most, n: second.of });
-  return reaches(greater, THRESHOLDS.level.value);
+/** Weak seedlings of both sides of a comparison. */
+export interface BothWeak {
+  readonly treated: WeakSeedlings;
+  readonly untreated: WeakSeedlings;
+}
+
+/** Their shares of the seedlings, where the words are about the same ones on both sides, and where they never are. */
+export const READINGS = ['least', 'most'] as const;
+
+/**
+ * Whether weak seedlings are shown to be more frequent on the treated side, if only by one reading of the words: it
+ * takes a claim back and makes none.
+ */
+export function isWeaker({ treated, untreated }: BothWeak): boolean {
+  if (treated.of === 0 || untreated.of === 0) return false;
+  return READINGS.some(reading => {
+    const { greater } = fisher({ x: treated[reading], n: treated.of }, { x: untreated[reading], n: untreated.of });
+    return reaches(greater, THRESHOLDS.level.value);
+  });
 }

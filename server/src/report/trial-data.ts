@@ -2,11 +2,12 @@
 import { pooledOf } from '../words/replicates.ts';
 import { dosesText } from '../words/soaks.ts';
 import { groupLabel } from '../words/trials.ts';
-import type { Claim, Finding } from '../measures/claim.ts';
+import type { Claim } from '../measures/claim.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import type { DayLimits } from '../measures/half-up.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import type { Pooled } from '../measures/replicates.ts';
+import type { Finding, ShareTest } from '../measures/share-test.ts';
 import type { Verdict } from '../measures/verdict.ts';
 import { isoOf } from '../model/day.ts';
 import type { Group } from '../trials/groups.ts';
@@ -99,12 +100,17 @@ export function comparisonData(comparison: Comparison | Undefined): object {
  * The looks that a claim compares, and its one-sided p-values: of single seeds, of dishes, with room for the other
  * tests.
  */
-function claimData({ ages, looks, germinated, sound, ahead, sooner, p }: Claim): object {
+function claimData({ ages, looks, inTheEnd, germinated, sound, ahead, sooner, p }: Claim): object {
   return {
     ages: ages.all, final: ages.final, looks, p,
     germinated: findingData(germinated), sound: findingData(sound),
     ahead: findingData(ahead), sooner: findingData(sooner),
+    inTheEnd: inTheEnd ? { germinated: lastData(inTheEnd.germinated), sound: lastData(inTheEnd.sound) } : null,
   };
+}
+
+function lastData({ first, second, seeds, p, spread }: ShareTest): object {
+  return { first, second, seeds, dishes: p, spread };
 }
 
 export function findingData(finding: Finding | Undefined): object {

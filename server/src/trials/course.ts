@@ -3,7 +3,7 @@ import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { rangeOf, testedAt, type Bound } from '../journal/estimates.ts';
 import { accounted, isGivenOut, originOf, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
-import { undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
 import { cutClasses } from '../model/record.ts';
 
@@ -20,7 +20,8 @@ export function courseOf(batch: Batch, bound?: Bound): Course | Undefined {
 
 /** The same up to an event of the batch, which ends it; what comes after is left out. */
 export function courseBefore(batch: Batch, end: BatchEvent, bound?: Bound): Course | Undefined {
-  return courseBy(batch, eventsBefore(batch, end), true, bound);
+  const course = courseBy(batch, eventsBefore(batch, end), true, bound);
+  return isUndefined(course) || end.type === 'soak' ? course : { ...course, cutShort: true };
 }
 
 /** A course as it stood before a day. */

@@ -116,7 +116,9 @@ function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBa
   const tested = later.at(-1)?.tested;
   if (later.every(({ entry }) => entry.moment.day < since)) return undefinedBecause('the batch was not counted after it');
   if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
-  const course = courseAfter(base, later, since, tested, end >= 0 || batch.closed !== undefined);
+  const whole = courseAfter(base, later, since, tested, end >= 0 || batch.closed !== undefined);
+  const isCut = end >= 0 && batch.events[end]!.type !== 'soak';
+  const course = isCut ? { ...whole, cutShort: true } : whole;
   const fault = faultOf(course);
   if (fault) return fault;
   const soaks = batch.soaks.filter(each => each === soak.soak);

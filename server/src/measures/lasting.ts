@@ -1,0 +1,74 @@
+/** Whether what the looks compared show holds by the last looks, too. */
+import type { Difference } from './difference.ts';
+import { reaches } from './fisher.ts';
+import { isUndefined, type Undefined } from './measured.ts';
+import { THRESHOLDS } from './thresholds.ts';
+
+/** What is claimed of the two sides. */
+export interface Claimed {
+  /** More of the treated seed germinated; gave sound seedlings; it was ahead over the days. */
+  readonly more: boolean;
+  readonly sounder: boolean;
+  readonly ahead: boolean;
+  /** The same for the untreated seed. */
+  readonly fewer: boolean;
+  readonly fewerSound: boolean;
+  readonly behind: boolean;
+}
+
+/** What the last looks say for a claim: a one-sided p-value, and the side that is said to be ahead less the other. */
+interface Last {
+  readonly p: number;
+  readonly difference: Difference | Undefined;
+}
+
+export interface Lasts {
+  readonly germinated: Last;
+  readonly sound: Last;
+}
+
+/** Undefined: the last looks say nothing against the claim. */
+export interface LastsOfClaims {
+  readonly better: Lasts | undefined;
+  readonly worse: Lasts | undefined;
+}
+
+/** What the looks compared show of one side and the last looks do not. */
+export interface Overtaken {
+  readonly by: 'treated' | 'untreated';
+  /** The share that it was shown by. */
+  readonly what: 'germinated' | 'sound';
+}
+
+export function lasting(compared: Claimed, { better, worse }: LastsOfClaims): Claimed {
+  return {
+    more: compared.more && isGreater(better?.germinated),
+    sounder: compared.sounder && isGreater(better?.sound),
+    ahead: compared.ahead && hasNoGreatLoss(better?.germinated),
+    fewer: compared.fewer && isGreater(worse?.germinated),
+    fewerSound: compared.fewerSound && isGreater(worse?.sound),
+    behind: compared.behind && hasNoGreatLoss(worse?.germinated),
+  };
+}
+
+/** Where more or fewer is shown and lasts, it is of no account which side was ahead for a while. */
+export function overtakenIn(compared: Claimed, claimed: Claimed): Overtaken | undefined {
+  const isLost = (what: keyof Claimed) => compared[what] && !claimed[what];
+  const isSettled = claimed.more || claimed.fewer;
+  if (isLost('fewer') || (!isSettled && isLost('behind'))) return { by: 'treated', what: 'germinated' };
+  if (isLost('fewerSound')) return { by: 'treated', what: 'sound' };
+  return isLost('more') || (!isSettled && isLost('ahead')) ? { by: 'untreated', what: 'germinated' } : undefined;
+}
+
+function isGreater(last: Last | undefined): boolean {
+  if (!last) return true;
+  const { p, difference } = last;
+  return reaches(p, THRESHOLDS.level.value) && !isUndefined(difference) && difference.low > 0;
+}
+
+/** 12 of 40 less 16 of 40 is not quite -0.1. */
+const ROUNDING = 1e-9;
+
+function hasNoGreatLoss(last: Last | undefined): boolean {
+  return !last || (!isUndefined(last.difference) && last.difference.low >= -THRESHOLDS.toleratedLoss.value - ROUNDING);
+}
