@@ -30,6 +30,23 @@ describe('the counting round', () => {
     ]);
   });
 
+  it('has seed in a damp towel that is watched, and neither what waits in the cold nor what lies dry', () => {
+    const bag = journalOf(`
+      lot A Iris alba, 60 seeds, at tin 1
+      split A, B 10 seeds, C 10 seeds, D 10 seeds, E 10 seeds
+      chill A/B 2026-01-01, 4 C, at bag 1 slot 10
+      count A/B 2026-01-15, 0
+      chill A/C 2026-01-01, 4 C, at bag 1 slot 9
+      warm A/D 2026-01-01, 20 C, at bag 1 slot 8
+      chill A/E 2026-01-01, 4 C, at bag 1 slot 7
+      count A/E 2026-01-15, 7, 3 rotted
+      pot A/E 2026-01-15, 7 seedlings
+    `);
+    expect(countingRound(bag, moment('2026-01-20')).map(({ line, place }) => `${line}@ ${place ?? '?'}`)).toEqual([
+      'count A/D, @ bag 1 slot 8', 'count A/B, @ bag 1 slot 10',
+    ]);
+  });
+
   it('leaves out what has been counted on that day', () => {
     expect(lines('2026-01-20').slice(-2)).toEqual(['count A/D, @ ?', 'count A0, @ ?']);
     expect(lines('2026-01-20')).not.toContain('count H, @ bag 1');

@@ -80,11 +80,15 @@ describe('a journal of ten winters, opened in the autumn after the last', () => 
 describe('a stage', () => {
   const regime = 'regime w, warm 20 C 12 weeks, chill 4 C 14 weeks\nlot P Paris polyphylla, 20 seeds\nsow P 2025-10-26, in moss, regime w, at bag 3 slot 1\n';
 
-  it('owes nothing once the batch was counted since its end', () => {
-    // 12 weeks from 26 October are 18 January.
-    expect(dueOf(regime, '2026-02-01', 'stage')).toEqual(['overdue: 2026-01-18 stage P']);
-    expect(dueOf(`${regime}count P 2026-01-17, 0`, '2026-02-01', 'stage')).toEqual(['overdue: 2026-01-18 stage P']);
-    expect(dueOf(`${regime}count P 2026-01-20, 0`, '2026-02-01', 'stage')).toEqual([]);
+  it('is owed its end when the batch was counted since, for a count moves no seed, and for no longer than a year and a month', () => {
+    // 12 weeks from 26 October are 18 January, and 400 days more 2027-02-22.
+    const end = ['overdue: 2026-01-18 stage P'];
+    expect(dueOf(regime, '2026-02-01', 'stage')).toEqual(end);
+    expect(dueOf(`${regime}count P 2026-01-17, 0`, '2026-02-01', 'stage')).toEqual(end);
+    expect(dueOf(`${regime}count P 2026-01-20, 0`, '2026-02-01', 'stage')).toEqual(end);
+    expect(dueOf(`${regime}count P 2027-02-20, 0`, '2027-02-22', 'stage')).toEqual(end);
+    expect(dueOf(`${regime}count P 2027-02-20, 0`, '2027-02-23', 'stage')).toEqual([]);
+    expect(pastDue(journalOf(`${regime}count P 2027-02-20, 0`), moment('2027-02-23')).map(({ kind }) => kind)).toEqual(['stage']);
   });
 
   it('owes nothing once the seed was sown out of its bag into compost, which is no second sowing of no seed', () => {

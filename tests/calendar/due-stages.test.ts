@@ -56,8 +56,28 @@ describe('the end of a stage', () => {
     expect(stages(`${cold}pot PAR-26 2026-02-15, 1 seedling`, '2026-03-01')).toEqual([['overdue', 'chill 4 C 4 weeks ends', 'warm PAR-26 2026-03-01']]);
   });
 
+  it('is due on after a count, for a count takes no seed out of the cold', () => {
+    const towel = 'chill PAR-26 2026-01-04, 4 C, 4 weeks, at bag 3 slot 1\n';
+    const ends = [['overdue', 'chill 4 C 4 weeks ends', 'sow PAR-26 2026-03-01']];
+    for (const counts of ['0', '3', '3 rotted', '12, 4 rotted']) {
+      expect(stages(`${towel}count PAR-26 2026-02-01, ${counts}`, '2026-03-01'), counts).toEqual(ends);
+    }
+    const pot = 'sow PAR-26 2026-01-03\nchill PAR-26 2026-01-04, 4 C, 4 weeks\ncount PAR-26 2026-02-08, 0\n';
+    expect(stages(pot, '2026-03-01')).toEqual([['overdue', 'chill 4 C 4 weeks ends', 'warm PAR-26 2026-03-01']]);
+  });
+
+  it('is answered by what says where the seed went on, by another stretch of it, or when nothing more can come up', () => {
+    const towel = 'chill PAR-26 2026-01-04, 4 C, 4 weeks, at bag 3 slot 1\ncount PAR-26 2026-02-08, 4\n';
+    const answers = ['sow PAR-26 2026-02-09, in grit', 'warm PAR-26 2026-02-09, 20 C', 'discard PAR-26 2026-02-09, soft', 'chill PAR-26 2026-02-09, 4 C',
+      'count PAR-26 2026-02-09, 12 rotted, 4 emerged', 'count PAR-26 2026-02-09, 12 rotted, 4 died', 'plant PAR-26 2026-02-09, in the bog bed'];
+    for (const answer of answers) expect(stages(towel + answer, '2026-03-01'), answer).toEqual([]);
+    expect(stages(`${towel}chill PAR-26 2026-02-09, 4 C, 4 weeks`, '2026-03-01')).toEqual([['later', 'chill 4 C 4 weeks ends', 'sow PAR-26 2026-03-09']]);
+    expect(stages(`${towel}note PAR-26 2026-02-09, still firm`, '2026-03-01')).toHaveLength(1);
+  });
+
   it('is not due where all seed has died', () => {
     expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 16 rotted', '2026-03-01')).toEqual([]);
+    expect(stages('chill PAR-26 2026-01-10, 4 C, 4 weeks\ncount PAR-26 2026-02-01, 16 rotted', '2026-03-01')).toEqual([]);
     expect(stages('sow PAR-26 2026-01-10, regime woodland\ncount PAR-26 2026-02-01, 15 rotted', '2026-03-01')).toHaveLength(1);
   });
 

@@ -34,6 +34,18 @@ describe('the calendar', () => {
     expect(calendar.getAllSubcomponents('vevent').map(event => value(event, 'summary'))).toEqual(['A: lift out of water after 24 h', 'A: ask']);
   });
 
+  it('has the counts and the end of the cold of seed in a damp towel, each with the same UID from week to week', () => {
+    const towel = 'lot A Iris alba, 10 seeds\nchill A 2026-01-04, 4 C, 4 weeks, at bag 1 slot 2\ncount A 2026-01-25, 0\n';
+    const shown = (more: string, now: string) => exported(towel + more, now).map(event => [value(event, 'summary'), value(event, 'uid'), value(event, 'location')]);
+    const [stage, next] = ['stage/A/2026-01-04@plumule', 'count/A/2026-01-04@plumule'];
+    expect(shown('', '2026-01-26')).toEqual([
+      ['A: chill 4 C 4 weeks ends', stage, 'bag 1 slot 2'], ['A: count; last looked at on 2026-01-25 (count)', next, 'bag 1 slot 2'],
+    ]);
+    expect(shown('count A 2026-02-02, 3\n', '2026-02-03')).toEqual([
+      ['Overdue: A: chill 4 C 4 weeks ends', stage, 'bag 1 slot 2'], ['A: count; last looked at on 2026-02-02 (count)', next, 'bag 1 slot 2'],
+    ]);
+  });
+
   it('is empty where nothing is due', () => {
     expect(exported('', '2026-01-11')).toEqual([]);
   });

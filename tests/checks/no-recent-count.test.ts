@@ -29,6 +29,33 @@ describe('an open batch that nobody counts', () => {
     `, { now: '2026-03-08' });
   });
 
+  test('is seed in a damp towel too, though nobody wrote that it was sown', () => {
+    expectMarked(codes, `
+      lot VER-20 Veratrum nigrum, 60 seeds
+      chill VER-20 2025-12-01, 4 C, at bag 3 slot 1
+      count VER-20 2026-01-05, 0
+            ^^^^^^ no-recent-count
+      lot VER-21 Veratrum nigrum, 60 seeds
+      warm VER-21 2026-01-05, 20 C, at bag 3 slot 2
+           ^^^^^^ no-recent-count
+      lot VER-22 Veratrum nigrum, 60 seeds
+      soak VER-22 2026-01-03 19:00, water, 12 h
+      lift VER-22 2026-01-04 07:00
+      count VER-22 2026-01-05, 2
+            ^^^^^^ no-recent-count
+      # Nobody counts this one before its winter is over.
+      lot VER-23 Veratrum nigrum, 60 seeds
+      chill VER-23 2025-12-01, 4 C, at bag 3 slot 3
+      lot VER-24 Veratrum nigrum, 60 seeds
+      chill VER-24 2025-12-01, 4 C, 90 days, at bag 3 slot 4
+      count VER-24 2026-01-05, 0
+      lot VER-25 Veratrum nigrum, 60 seeds
+      chill VER-25 2025-12-01, 4 C, at bag 3 slot 5
+      count VER-25 2026-01-05, 20, 40 rotted
+      pot VER-25 2026-01-05, 20 seedlings
+    `, { now: '2026-03-08' });
+  });
+
   test('is none where nothing is to be counted: not sown, closed, all given out, all accounted for', () => {
     expectMarked(codes, `
       lot VER-20 Veratrum nigrum, 60 seeds

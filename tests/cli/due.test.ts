@@ -24,6 +24,31 @@ Overdue
     });
   });
 
+  it('asks for the counts of packets in the cold that were counted once, and for the end of the cold of all', async () => {
+    const bag = `lot LIL-25 Lilium martagon, 40 seeds, at tin 1 slot 4
+split LIL-25, A 20 seeds, B 20 seeds
+chill LIL-25/A 2025-11-01, 4 C, 90 days, at bag 3 slot 1
+chill LIL-25/B 2025-11-01, 4 C, 90 days, at bag 3 slot 2
+count LIL-25/A 2026-02-01, 2
+`;
+    const folder = await folderWith({ 'winter.germ': bag });
+    expect((await plumule(folder, 'due', '--today', '2026-02-05')).stdout).toBe(`Due as of 2026-02-05
+
+Overdue
+  2026-01-30  LIL-25/A  chill 4 C 90 days ends
+              winter.germ:3  6 days late, Lilium martagon, at bag 3 slot 1
+              write: sow LIL-25/A 2026-02-05
+  2026-01-30  LIL-25/B  chill 4 C 90 days ends
+              winter.germ:4  6 days late, Lilium martagon, at bag 3 slot 2
+              write: sow LIL-25/B 2026-02-05
+
+This week
+  2026-02-08  LIL-25/A  count; last looked at on 2026-02-01 (count)
+              winter.germ:5  Lilium martagon, at bag 3 slot 1
+              write: count LIL-25/A 2026-02-08,
+`);
+  });
+
   it('names each journal where there are several, and the paths that it could not read', async () => {
     const folder = await folderWith({ 'a/x.germ': JOURNAL, 'b/y.germ': '' });
     const { code, stdout, stderr } = await plumule(folder, 'due', 'a', 'b', 'c', '--today', '2026-01-12');

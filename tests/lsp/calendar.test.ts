@@ -78,6 +78,28 @@ test('a round of counts without a file in hand goes into the first journal, and 
     });
   }));
 
+test('seed in a damp towel is on the list, in the round and pointed out, once it was counted there', () => inSession(
+  {
+    settings: { asOf: '2026-04-01T08:00' },
+    files: {
+      'a.germ': `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 20 seeds, B 20 seeds
+chill VER-24/A 2025-12-01, 4 C, at bag 1 slot 2
+count VER-24/A 2026-01-01, 0
+chill VER-24/B 2025-12-01, 4 C, at bag 1 slot 3
+`,
+    },
+  },
+  async session => {
+    const due = await session.ask<DueShown[]>('plumule/due', {});
+    expect(due.map(({ id, when, place, writes }) => ({ id, when, place, writes }))).toEqual([
+      { id: 'VER-24/A', when: '2026-01-08', place: 'bag 1 slot 2', writes: 'count VER-24/A, …' },
+    ]);
+    expect((await session.ask<Written>('plumule/round', {})).text.match(/^count .*$/gm)).toEqual(['count VER-24/A, ']);
+    await session.shows('a.germ', ['no-recent-count']);
+    expect(session.shown('a.germ')![0]!.range.start).toEqual({ line: 3, character: 6 });
+  }));
+
 test('what is due of several journals is one list in the order of time, each item told from one of the same name', () => inSession(
   {
     settings, folder: false,

@@ -25,6 +25,7 @@ test.each([
   ['all is closed', `${sown}discard L/A 2026-01-20\ndiscard L/B 2026-01-20`, '2026-02-01', 'L closed: all closed'],
   ['the only batch was closed', 'lot L Iris, 60 seeds\nsow L 2026-01-11\ndiscard L 2026-01-20', '2026-02-01', 'L closed: closed 2026-01-20 by discard'],
   ['all of it germinated, died or rotted', 'lot L Iris, 6 seeds\nsow L 2026-01-11\ncount L 2026-02-01, 2 germinated, 4 rotted, 2 died', '2026-02-02', 'L closed: closed'],
+  ['all of it rotted in the cold, unsown', 'lot L Iris, 6 seeds\nchill L 2026-01-11, 4 C\ncount L 2026-02-01, 6 rotted', '2026-02-02', 'L closed: closed'],
   ['nothing was written for over a year', sown, '2027-06-01', 'L left off: no record since 2026-01-11'],
 ])('where a lot stands, when %s', (_, source, now, expected) => {
   expect(states(journalOf(source), now)).toEqual([expected]);

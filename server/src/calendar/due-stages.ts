@@ -5,25 +5,23 @@ import { isoOf } from '../model/day.ts';
 import { stageFacts, stageName, type Ask } from './ask.ts';
 import type { Due } from './due-sources.ts';
 import { endingOf, type Ending } from './endings.ts';
-import { isLook } from './looks.ts';
+import { isAwaited, isLook } from './looks.ts';
 import { isOpen, type Standing } from './standing.ts';
 
 /**
  * The end of the stage that a batch is in, where its time span is known. It asks for the next stage of the regime;
  * without one, for the warm after the cold, or for the sowing where the seed has yet to be sown. After the last stage
- * it asks for a count, and is done when the batch was looked at from that day on. A batch that was counted since is not
- * asked for.
+ * it asks for a count, and is done when the batch was looked at from that day on. Otherwise a count does not move the
+ * seed: the end is owed until a record says where it went on, or until nothing more is to come up.
  */
 export function* stageDue(_journal: Journal, _lot: Lot, standing: Standing, now: Moment): Iterable<Due> {
-  if (!isOpen(standing)) return;
+  if (!isOpen(standing) || !isAwaited(standing)) return;
   // A stage or a sowing written ahead is what comes next, and is listed itself.
   if (standing.ahead.some(({ type }) => type === 'stage' || type === 'sow')) return;
   const ending = endingOf(standing, now);
   if (!ending) return;
   const ask = askFor(ending, standing);
-  const since = standing.past.filter(({ entry }) => entry.moment.day >= ending.end);
-  // Who counted it since then had it in hand, and left it where it is.
-  if (since.some(event => event.type === 'count' || (ask.keyword === 'count' && isLook(event)))) return;
+  if (ask.keyword === 'count' && standing.past.some(event => isLook(event) && event.entry.moment.day >= ending.end)) return;
   yield {
     kind: 'stage', id: standing.batch.path, at: { day: ending.end, minutes: undefined },
     entry: ending.entry, since: ending.entry.moment, what: inWords(ending), ask,

@@ -4,6 +4,8 @@ import { meaningOf } from '../model/events.ts';
 import type { Day } from '../model/day.ts';
 import { dayAfter, type Duration } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
+import { wantedLook } from './outdoors.ts';
+import { lastSoak } from './soaks.ts';
 import { isOpen, isUnsettled, type Standing } from './standing.ts';
 
 /** A record for which the grower had the batch in hand and saw what was in it. */
@@ -11,9 +13,15 @@ export function isLook(event: BatchEvent): boolean {
   return meaningOf(event).isLook;
 }
 
-/** The last look at a batch since it was sown; undefined before that. */
-export function lastLook({ past, sowing }: Standing): DatedEntry | undefined {
-  return sowing && (past.findLast(isLook)?.entry ?? sowing);
+/** The record since which a batch can germinate: its sowing, else the first soak or stage; undefined before that. */
+export function wokenBy({ past, sowing }: Standing): DatedEntry | undefined {
+  return sowing ?? past.find(event => meaningOf(event).wakes)?.entry;
+}
+
+/** The last look at a batch since it can germinate; undefined before that. */
+export function lastLook(standing: Standing): DatedEntry | undefined {
+  const woken = wokenBy(standing);
+  return woken && (standing.past.findLast(isLook)?.entry ?? woken);
 }
 
 /** When the next look is due after one on a day, or so many intervals later. */
@@ -21,14 +29,32 @@ export function nextLook(day: Day, { value, unit }: Duration, intervals = 1): Da
   return dayAfter(day, { value: value * intervals, unit });
 }
 
-/**
- * Whether a batch is still to be counted: it was sown, is open, and not every seed is accounted for. One that passes
- * through stages is counted on until its seedlings are up: some roots wait a winter for their shoots.
- */
+/** Whether a batch is still to be counted: somebody looks for what comes up in it, it is open, and more can come up. */
 export function isCounted(standing: Standing): boolean {
-  const { sowing, batch: { stages }, totals } = standing;
-  if (!sowing || !isOpen(standing)) return false;
+  return (standing.sowing !== undefined || isWatchedUnsown(standing)) && isOpen(standing) && isAwaited(standing);
+}
+
+/**
+ * Whether there is more to come: not every seed is accounted for, or seedlings of a batch that passes through stages
+ * are not up yet. Some roots wait a winter for their shoots.
+ */
+export function isAwaited(standing: Standing): boolean {
   if (isUnsettled(standing)) return true;
-  const staged = stages.length > 0 || factOf(sowing.record, 'regime') !== undefined;
+  const { sowing, batch: { stages }, totals } = standing;
+  const staged = stages.length > 0 || (sowing !== undefined && factOf(sowing.record, 'regime') !== undefined);
   return staged && totals.emerged < totals.germinated - totals.died;
+}
+
+/**
+ * Seed in a damp towel that nobody sows is watched once it lies in the warm, was counted since it got wet, or has a day
+ * on which the grower means to look. Before that, a packet in the cold is left alone until its stage ends. Seed in a
+ * soak is to be lifted, which is due by itself.
+ */
+function isWatchedUnsown({ past }: Standing): boolean {
+  const woken = past.findIndex(event => meaningOf(event).wakes);
+  if (woken < 0 || lastSoak(past)) return false;
+  const since = past.slice(woken);
+  const last = since.findLast(({ type }) => type === 'stage');
+  return (last?.type === 'stage' && last.stage.stage === 'warm')
+    || since.some(({ type }) => type === 'count') || wantedLook(since) !== undefined;
 }

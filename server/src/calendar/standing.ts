@@ -82,9 +82,9 @@ function isToBeSplit(ahead: readonly BatchEvent[]): boolean {
 
 /** Whether anything can still become of a batch: it is not closed, not given out, not all dead, not all pricked out. */
 export function isOpen(standing: Standing): boolean {
-  const { closed, givenOut, totals, batch: { sowing }, past } = standing;
+  const { closed, givenOut, totals, past } = standing;
   if (closed || givenOut) return false;
-  if (!sowing || isUnsettled(standing)) return true;
+  if (isUnsettled(standing)) return true;
   const alive = totals.germinated - totals.died;
   const sum = (count: (event: BatchEvent) => number) => past.reduce((all, event) => all + count(event), 0);
   const potted = sum(({ type, entry }) => (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0));
