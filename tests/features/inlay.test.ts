@@ -49,6 +49,27 @@ describe('a count', () => {
     `);
   });
 
+  test('has the place to go to while it has no numbers, and nothing where that is not known', () => {
+    check(`
+      lot V-1 Veratrum nigrum, 24 seeds
+      split V-1, A 8 seeds, B 8 seeds, C 8 seeds
+      chill V-1/A 2026-01-11, 4 C, at bag 3 slot 2
+      move V-1/A 2026-01-20, at Bag 4 slot 1
+      sow V-1/B 2026-01-11, 4 seeds, at tray 1
+      sow V-1/B 2026-01-12, 4 seeds, at tray 2
+      sow V-1/C 2026-01-11
+      count V-1/A 2026-01-19,
+                            ^ at bag 3 slot 2
+      count V-1/A 2026-01-21,
+                            ^ at Bag 4 slot 1
+      count V-1/B 2026-01-21,
+                            ^ at tray 1 and tray 2
+      count V-1/C 2026-01-21,
+      count V-1/A 2026-01-32,
+    `, '2026-02-01 08:00', { ...all, stages: false });
+    check('lot V-1 Veratrum nigrum, 24 seeds\nsow V-1 2026-01-11, at tray 1\ncount V-1 2026-01-21,', '2026-02-01 08:00', { ...all, counts: false });
+  });
+
   test('has no share of more than there are', () => {
     check(`
       lot V-1 Veratrum nigrum, 24 seeds

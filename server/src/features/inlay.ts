@@ -1,14 +1,16 @@
 /** What the lines of counts, soaks, stages and stocks come to, shown at their ends. */
+import { whereNow, whereText } from '../calendar/places.ts';
+import { staysOf } from '../calendar/stays.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
 import {
-  dayNumber, tellsMore, type Batch, type BatchEvent, type CountEvent, type Dose, type Soak, type Stage,
+  dayNumber, tellsMore, type Batch, type BatchEvent, type CountEvent, type Dose, type Lot, type Soak, type Stage,
 } from '../journal/life.ts';
 import { lengthText, printMoment, type Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { isoOf } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
-import { lifeOf } from './events.ts';
+import { lifeOf, type Lived } from './events.ts';
 import { daysText } from '../words/days.ts';
 import { germinatedAt, originText } from '../words/germination.ts';
 import { intervalText, shareText } from '../words/shares.ts';
@@ -34,7 +36,10 @@ export interface HintKinds {
 
 type Shown = Pick<Hint, 'text' | 'more'>;
 
-/** Hints for the lines from one to another. None for a line with a mistake: it is still being written. */
+/**
+ * Hints for the lines from one to another. None for a line with a mistake: it is still being written. A count without
+ * its numbers has the place to go to.
+ */
 export function hintsIn(
   journal: Journal, file: string, from: number, to: number, kinds: HintKinds, now: Moment,
 ): Hint[] {
@@ -43,17 +48,19 @@ export function hintsIn(
   if (!text) return hints;
   for (let number = Math.max(0, from); number <= Math.min(to, text.lineCount - 1); number++) {
     const line = text.at(number);
-    if (!line.content.record || line.content.problems.length > 0) continue;
+    const { record, problems } = line.content;
+    if (!record || problems.some(({ code }) => code !== 'not-counted')) continue;
     const entry = journal.entryAt(line);
     const lived = entry && lifeOf(journal, entry);
     const ofStock = kinds.stocks ? stockHint(journal, line) : undefined;
-    const shown = lived?.event ? hintOf(lived.batch, lived.event, kinds, now) : ofStock;
+    const shown = lived?.event ? hintOf(lived, lived.event, kinds, now) : ofStock;
     if (shown) hints.push({ line: number, character: line.text.length, ...shown });
   }
   return hints;
 }
 
-function hintOf(batch: Batch, event: BatchEvent, kinds: HintKinds, now: Moment): Shown | undefined {
+function hintOf({ lot, batch }: Lived, event: BatchEvent, kinds: HintKinds, now: Moment): Shown | undefined {
+  if (event.type === 'blank') return kinds.counts ? placeHint(lot, event) : undefined;
   if (!tellsMore(event)) return undefined;
   switch (event.type) {
     case 'count': return kinds.counts ? countHint(batch, event) : undefined;
@@ -75,6 +82,12 @@ function stockHint(journal: Journal, line: JournalLine): Shown | undefined {
   // That of a liquid as bought stands on its label, and on the line.
   if (solution.form === 'bought') return undefined;
   return { text: contentHeld(solution, journal), more: undefined };
+}
+
+/** Example: 'at bag 3 slot 2' */
+function placeHint(lot: Lot, { batch, entry }: BatchEvent): Shown | undefined {
+  const place = whereText(whereNow(staysOf(lot), batch.path, entry.moment));
+  return place === undefined ? undefined : { text: `at ${place}`, more: undefined };
 }
 
 /** Example: 'day 8 · 3 of 24 = 12.5 % · rotted 1' */
