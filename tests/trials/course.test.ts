@@ -110,7 +110,7 @@ describe('the course of a batch', () => {
       count L 2026-01-11, 4
       split L 2026-01-12, A 8 seeds`;
     const { root } = lotOf(`${source}\n      count L 2026-02-01, 3`);
-    expect(courseOf(root)).toEqual({ undefined: 'seed that had not germinated was split off after counting began' });
+    expect(courseOf(root)).toEqual({ undefined: 'seed that had not germinated was taken out after counting began' });
     // As long as nothing is counted later, what was seen by then stands.
     expect(days(course(source))).toEqual([[10, 4]]);
     expect(course(source).sown).toBe(20);

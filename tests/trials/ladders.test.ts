@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ladderNote } from '../../server/src/words/ladders.ts';
 import { known, valueOf } from '../measures/helpers.ts';
 import { groupTexts, trial } from './helpers.ts';
 
@@ -53,6 +54,14 @@ describe('doses of one agent in one lot', () => {
       ['GA3 unmeasured', 20, ', 15 C'], ['GA3 1000 ppm, 24 h', 24, ', 25 C']));
     expect(ladders.map(({ ladder: { doses } }) => doses.map(({ dose }) => dose))).toEqual([[250, 500]]);
     expect(contests.map(({ verdict }) => verdict.rule)).toEqual(['more', 'more', 'more', 'more-differs']);
+  });
+
+  test('say by which day the trend is, where not all of them were counted again', () => {
+    const source = ladder(['water, 24 h', 2], ['GA3 250 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 21]);
+    const noteOf = (text: string) => ladderNote(trial(text).ladders[0]!);
+    expect(noteOf(source)).toMatch(/^Trend: 40 points more /);
+    const again = source.replace('discard L/C 2026-02-11', 'count L/C 2026-02-24, 2');
+    expect(noteOf(again)).toMatch(/^Trend by day 30, the last on which all were looked at: 40 points more /);
   });
 
   test('are no ladder where they are one and the same', () => {

@@ -2,7 +2,7 @@ import { bestDose } from './best-dose.ts';
 import type { Comparison } from './comparison.ts';
 import { germinated, shareOf } from './contrast.ts';
 import { seedsCounted, type Course } from './course.ts';
-import { until } from './looks.ts';
+import { lastLook, until } from './looks.ts';
 import { isUndefined, undefinedBecause, type Known, type Undefined } from './measured.ts';
 import { jointOverdispersion, poolOf } from './replicates.ts';
 import { sharedLooks } from './shared-looks.ts';
@@ -25,6 +25,8 @@ export interface Ladder {
   readonly doses: readonly Dose[];
   /** Of germinated seed, untreated included; scores are the ranks 0, 1, 2, ... of the doses. */
   readonly trend: Trend | Undefined;
+  /** The day of the trend, where some batch was counted again after it. */
+  readonly trendBy: number | undefined;
   /** The dose that the evidence carries, if it carries one. */
   readonly best: Known | Undefined;
 }
@@ -32,14 +34,17 @@ export interface Ladder {
 /** A ladder of doses that were judged together, see Room. */
 export function ladderOf(untreated: readonly Course[], doses: readonly Dose[]): Ladder {
   const measured = doses.filter(({ comparison }) => !isUndefined(comparison));
-  return { doses, trend: trendOf(untreated, measured), best: bestDose(doses) };
+  const sides = [untreated, ...measured.map(({ batches }) => batches)];
+  const day = sharedLooks(sides.flat()).at(-1);
+  const isEarly = day !== undefined && sides.flat().some(course => lastLook(course) > day);
+  return { doses, trend: trendOf(sides, measured, day), trendBy: isEarly ? day : undefined, best: bestDose(doses) };
 }
 
 /** The trend on the last day on which all batches were looked at. */
-function trendOf(untreated: readonly Course[], doses: readonly Dose[]): Trend | Undefined {
+function trendOf(
+  sides: readonly (readonly Course[])[], doses: readonly Dose[], day: number | undefined,
+): Trend | Undefined {
   if (doses.length === 0) return undefinedBecause('no dose can be compared');
-  const sides = [untreated, ...doses.map(({ batches }) => batches)];
-  const day = sharedLooks(sides.flat()).at(-1);
   if (day === undefined) return undefinedBecause('there is no day on which all batches were looked at');
   const seen = sides.map(side => side.map(course => until(course, day)));
   const scores = rankScores([0, ...doses.map(({ dose }) => dose)]);

@@ -10,6 +10,23 @@ export function sharedLooks(courses: readonly Course[]): readonly number[] {
     course.checks.some(check => check.day === day) || (isFinished(course) && lastLook(course) <= day))));
 }
 
+/** Looks at the dishes of a treatment that lie no further apart count as one. Common practice, no source. */
+const ONE_LOOK_DAYS = 1;
+
+/**
+ * The latest age at which some batches can be held against each other: all of them were looked at then, or a day
+ * before. What came up since the last look of one of them would count as nothing. Undefined if there is no such age.
+ *
+ * @example
+ * // Looked at on days 10 and 28, and on days 10 and 35.
+ * ageTogether(dishes) // 10
+ */
+export function ageTogether(courses: readonly Course[]): number | undefined {
+  const days = courses.flatMap(({ checks }) => checks.map(({ day }) => day)).sort((a, b) => a - b);
+  return days.findLast(age => courses.every(course => (isFinished(course) && lastLook(course) <= age)
+    || course.checks.some(({ day }) => day <= age && day >= age - ONE_LOOK_DAYS)));
+}
+
 /**
  * The life tables of several sides, with nothing but the days on which every batch was looked at: seed counts on the
  * first such day on which it was surely up. Undefined where there are fewer than two such days.

@@ -14,7 +14,7 @@ import { cutClasses } from '../model/record.ts';
  * seeds that is taken for their number; without one such a course is undefined.
  */
 export function courseOf(batch: Batch, bound?: Bound): Course | Undefined {
-  if (isPickedOver(batch.events)) return undefinedBecause('seed that had not germinated was split off after counting began');
+  if (isPickedOver(batch.events)) return undefinedBecause('seed that had not germinated was taken out after counting began');
   return courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch), bound);
 }
 

@@ -28,10 +28,11 @@ function cellsOf(group: Group): string[] {
 }
 
 /** The trend over the doses, and the best one if there is one. */
-export function ladderNote({ ladder: { doses, trend, best } }: DoseLadder): string {
+export function ladderNote({ ladder: { doses, trend, trendBy, best } }: DoseLadder): string {
+  const by = trendBy === undefined ? '' : ` by day ${trendBy}, the last on which all were looked at`;
   const slope = isUndefined(trend)
     ? `Trend: – (${trend.undefined}).`
-    : `Trend: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
+    : `Trend${by}: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
   const named = isUndefined(best) ? `Best dose: – (${best.undefined}).`
     : `Best dose: ${doses.find(({ dose }) => dose === best.value)!.name}.`;
   return `${slope} ${named} The verdicts allow for the number of doses.`;

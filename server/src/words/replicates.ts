@@ -1,7 +1,10 @@
 /** Replicates of one lot and one treatment in plain words. */
-import { isUndefined } from '../measures/measured.ts';
+import { isUndefined, undefinedBecause } from '../measures/measured.ts';
+import type { Course } from '../measures/course.ts';
 import { commonAge, lastLook, until } from '../measures/looks.ts';
+import { wilson } from '../measures/proportion.ts';
 import { poolOf, type Pooled } from '../measures/replicates.ts';
+import { ageTogether } from '../measures/shared-looks.ts';
 import { probability } from '../measures/verdict-words.ts';
 import { oddIn } from '../trials/odd.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
@@ -10,11 +13,23 @@ import { shareText } from './shares.ts';
 /** An overdispersion up to this widens an interval by nothing that shows. */
 const JUST_ONE = 1.01;
 
-/** The replicates of a group taken together, up to the age that all of them reached; of a single batch that batch. */
+/**
+ * The replicates of a group taken together, up to the age at which all of them were looked at; of a single batch that
+ * batch. Where there is none, up to the age that all of them reached, without a word on how far they differ.
+ */
 export function pooledOf(group: Group): Pooled {
   const courses = coursesOf(group);
-  const age = commonAge(courses);
-  return poolOf(courses.map(course => until(course, age)));
+  const pooled = poolOf(courses.map(course => until(course, ageOf(courses))));
+  if (ageTogether(courses) !== undefined) return pooled;
+  const { x, n } = pooled;
+  const apart = undefinedBecause('they were not looked at on the same day');
+  return {
+    x, n, heterogeneity: apart, range: apart, overdispersion: 1, effective: { x, n }, interval: wilson(x, n),
+  };
+}
+
+function ageOf(courses: readonly Course[]): number {
+  return ageTogether(courses) ?? commonAge(courses);
 }
 
 /**
@@ -36,7 +51,7 @@ export function replicatesText(group: Group): string | undefined {
     : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
       + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not from a rule book'})${range.passed ? '' : ': too wide'}`;
   const courses = coursesOf(group);
-  const age = commonAge(courses);
+  const age = ageOf(courses);
   const cut = courses.some(course => lastLook(course) > age) ? `by day ${age}, ` : '';
   return [`${cut}${shareText(x, n)}, ${limits}`, alike, spread, oddText(group)].filter(text => text !== undefined).join('; ');
 }
