@@ -17,6 +17,16 @@ test('a solution from a stock of the journal is planned, and its record stands b
     expect(named.written?.text).toContain('dilute G7, from G1 5 mL');
   }));
 
+test('a solution from a packet of the journal is written as made from it', () => inSession(
+  { settings, files: { 'a.germ': `powder P1 2025-11-02, GA3 1 g, purity 90 %\n${bench}` } },
+  async session => {
+    const uri = session.uri('a.germ');
+    const { stocks } = await session.ask<MixShown>('plumule/mix', { question: { agent: 'GA3' }, uri });
+    expect(stocks).toContainEqual({ id: 'P1', text: 'GA3 powder, purity 90 %, 1 g left' });
+    const shown = await session.ask<MixShown>('plumule/mix', { question: { agent: 'GA3', strength: '900 ppm', volume: '100 mL', stock: 'P1' }, uri });
+    expect(shown.written?.text).toBe('\n\nday 2026-02-10\nstock G2, from P1 100 mg, 100 mL');
+  }));
+
 test('without a file the first journal answers, and without a journal there is no record', async () => {
   await inSession({ settings, files: { 'a.germ': bench } }, async session => {
     const shown = await session.ask<MixShown>('plumule/mix', { question });

@@ -56,7 +56,7 @@ export interface PlannedAmount {
   readonly tool: { readonly id: ToolId; readonly name: string };
 }
 
-export type MixWarningId = 'above-limit' | 'short-soak' | 'unit-slip' | 'above-solubility' | 'stock-above-solubility';
+export type MixWarningId = 'above-limit' | 'short-soak' | 'unit-slip' | 'above-solubility' | 'stock-above-solubility' | 'past-date';
 
 export interface MixWarning {
   readonly id: MixWarningId;

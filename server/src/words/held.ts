@@ -2,6 +2,7 @@
 import { halvedOrigin, shelfOf } from '../journal/doses.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Solution } from '../journal/solutions.ts';
+import { factOf } from '../model/record.ts';
 import { showStrength, strengthSign } from '../solutions/display.ts';
 
 /**
@@ -26,4 +27,10 @@ export function isHeldByEye(solution: Solution, journal: Journal): boolean {
 export function contentHeld(solution: Solution, journal: Journal): string {
   const { agent } = solution;
   return agent ? `${agent.word} ${strengthHeld(solution, journal) ?? 'of unknown strength'}` : 'agent unknown';
+}
+
+/** What is in a packet. Example: 'GA3 powder, purity 90 %' */
+export function powderHeld({ agent, entry: { record } }: Solution): string {
+  const purity = factOf(record, 'purity');
+  return `${agent?.word ?? 'unknown'} powder${purity ? `, purity ${purity.percent} %${purity.form ? ` ${purity.form}` : ''}` : ''}`;
 }

@@ -23,6 +23,33 @@ describe('the facts offered', () => {
     expect(at('dilute G3 2026-01-19, from G1 10 mL, ')).toEqual(['to 20 mL · GA3 500 ppm', 'keeps 1 year · common practice', 'at …']);
   });
 
+  test('are for a dilution what it is made from, whatever is typed of “from”', () => {
+    expect(at('dilute G3 2026-01-19, fr')).toContain('from … · needed');
+  });
+
+  test('are for a stock the packets of powder first: with what they are, what is left, and until when', () => {
+    const packets = `
+  powder P0 2020-11-02, GA3 1 g
+  powder P1 2025-11-02, GA3 1 g, purity 90 %
+  powder P2 2026-01-02, GA3K 1 g`;
+    const stock = (line: string) => {
+      const source = `${packets}\n  ${line}\n  ${' '.repeat(line.length - 1)}^ here`;
+      const found = offered(source)!;
+      return { found: labels(found), taken: found.items.slice(0, 2).map(item => taken(source, item, found)) };
+    };
+    for (const typed of ['', 'f', 'from', 'P']) {
+      expect(stock(`stock G3 2026-01-19, ${typed}`).found.slice(0, 4), typed).toEqual([
+        'from P2 · GA3K powder · 1 g left · good until 2030-01-02',
+        'from P1 · GA3 powder, purity 90 % · 1 g left · good until 2029-11-02',
+        'from P0 · GA3 powder · 1 g left · was good until 2024-11-02',
+        'GA3 · gibberellic acid',
+      ]);
+    }
+    expect(stock('stock G3 2026-01-19, f').taken).toEqual(['stock G3 2026-01-19, from P2 20 mg', 'stock G3 2026-01-19, from P1 20 mg']);
+    const again = [...stock('stock G3 2026-01-19, from P1 20 mg, ').found, ...stock('stock G3 2026-01-19, GA3 20 mg, ').found];
+    expect(again.filter(label => label.startsWith('from'))).toEqual([]);
+  });
+
   test('are for a sowing the seeds that are there', () => {
     expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …', 'outdoors', 'look again 2027-03-01']);
   });

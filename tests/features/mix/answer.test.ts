@@ -16,6 +16,18 @@ const bench = `
   dilute G2 2026-01-10, from G1-500 20 mL, to 40 mL
 `;
 
+const packets = `
+  powder P1 2020-03-01, GA3 1 g
+  powder P2 2025-03-01, GA3 1 g, purity 90 % acid
+  powder P3 2025-11-02, GA3 500 mg
+  powder P4 2025-12-01, GA3 500 mg
+  note P4 2026-01-05, thrown away
+  powder P5 2026-01-01, GA3 500 mg, prity 90 %
+  powder P6 2026-03-01, GA3 500 mg
+  powder PK 2025-11-02, GA3K 1 g
+  stock G1 2026-01-09, from P2 20 mg, 18 mL
+`;
+
 function answer(question: MixQuestion, source = bench) {
   return mixAnswer(question, journalOf(readFixture(source)), today);
 }
@@ -32,9 +44,20 @@ describe('the questions for a solution', () => {
   test('offer the journal’s stocks of the agent that something is left of', () => {
     expect(answer({ agent: 'GA3' }).stocks).toEqual([
       { id: 'G1', text: 'GA3 1000 ppm, 8 mL left' },
-      { id: 'G9', text: 'GA3 1000 ppm, 20 mL left, past its time' },
       { id: 'G2', text: 'GA3 250 ppm, 40 mL left' },
+      { id: 'G9', text: 'GA3 1000 ppm, 20 mL left, past its date (was good until 2024-01-09)' },
     ]);
+  });
+
+  test('offer packets of its powder too, the newest that is good first, and none that is empty or cannot be read', () => {
+    const { stocks } = answer({ agent: 'GA3' }, packets);
+    expect(stocks).toEqual([
+      { id: 'G1', text: 'GA3 1000 ppm, 18 mL left' },
+      { id: 'P3', text: 'GA3 powder, 500 mg left' },
+      { id: 'P2', text: 'GA3 powder, purity 90 % acid, 980 mg left' },
+      { id: 'P1', text: 'GA3 powder, 1 g left, past its date (was good until 2024-03-01)' },
+    ]);
+    expect(answer({ agent: 'GA3K' }, packets).stocks).toEqual([{ id: 'PK', text: 'GA3K powder, 1 g left' }]);
   });
 
   test('say of each answer what is wrong with it, as the journal would', () => {
@@ -64,6 +87,15 @@ describe('a stock that too little is left of', () => {
     const used = `${bench}  dilute G3 2026-01-11, from G1 8 mL, to 20 mL\n`;
     expect(answer(question, used).refusal).toMatchObject({ message: 'It takes 9 mL of G1, and 0 mL of it is left.', nearest: [] });
   });
+
+  test('is refused like a packet with too little powder', () => {
+    const question = { agent: 'GA3', strength: '1000 ppm', volume: '1 L', stock: 'P3' };
+    expect(answer(question, packets)).toMatchObject({
+      plan: undefined, record: undefined, again: { field: 'volume', value: '500 mL' },
+      refusal: { message: 'It takes 1 g of P3, and 500 mg of it is left.', nearest: [{ text: '500 mg of it makes 500 mL of 1000 ppm.' }] },
+    });
+    expect(answer({ ...question, volume: '500 mL' }, packets).refusal).toBeUndefined();
+  });
 });
 
 describe('the record of a solution', () => {
@@ -79,7 +111,8 @@ describe('the record of a solution', () => {
 
   test('from powder is a stock that follows in the row of names', () => {
     expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL', purity: '90 % acid' }))
-      .toBe('stock K2, GA3 110 mg, purity 90 % acid, 100 mL');
+      .toBe('stock G10, GA3 110 mg, purity 90 % acid, 100 mL');
+    expect(record({ agent: 'thiourea', strength: '1 %', volume: '100 mL' })).toBe('stock K2, thiourea 1 g, 100 mL');
     expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL' }, 'lot S1 Primula, 2 seeds'))
       .toBe('stock S2, GA3 100 mg, 100 mL');
     expect(record({ agent: 'GA3', strength: '1000 ppm', volume: '100 mL' }, 'stock winter 2026-01-01, GA3 1 mg, 1 mL'))
@@ -88,9 +121,27 @@ describe('the record of a solution', () => {
 
   test('from a packet tells how often it was halved', () => {
     const packet = { agent: 'GA3', strength: '500 ppm', volume: '20 mL', packet: '100 mg' };
-    expect(record({ ...packet, halved: '2' })).toBe('stock K2, GA3 100 mg halved 2 times, 50 mL');
-    expect(record({ ...packet, halved: '1' })).toBe('stock K2, GA3 100 mg halved 1 time, 100 mL');
-    expect(record({ ...packet, halved: '0' })).toBe('stock K2, GA3 100 mg, 200 mL');
+    expect(record({ ...packet, halved: '2' })).toBe('stock G10, GA3 100 mg halved 2 times, 50 mL');
+    expect(record({ ...packet, halved: '1' })).toBe('stock G10, GA3 100 mg halved 1 time, 100 mL');
+    expect(record({ ...packet, halved: '0' })).toBe('stock G10, GA3 100 mg, 200 mL');
+  });
+
+  test('from a packet of the journal names it, and takes its purity from it', () => {
+    const question = { agent: 'GA3', strength: '1000 ppm', volume: '100 mL' };
+    expect(record({ ...question, stock: 'P2' }, packets)).toBe('stock G2, from P2 110 mg, 100 mL');
+    expect(record({ ...question, stock: 'P3', id: 'GX' }, packets)).toBe('stock GX, from P3 100 mg, 100 mL');
+    expect(parse('stock G2 2026-02-10, from P2 110 mg, 100 mL').problems).toEqual([]);
+    expect(record(question, 'powder P1 2025-11-02, GA3 1 g')).toBe('stock S1, GA3 100 mg, 100 mL');
+    expect(answer({ ...question, stock: 'P5' }, packets).problems.stock).toBe('Fix its line first.');
+  });
+
+  test('from what is past its date is made with a warning', () => {
+    const question = { agent: 'GA3', strength: '1000 ppm', volume: '100 mL' };
+    expect(answer({ ...question, stock: 'P1' }, packets).text)
+      .toContain('! P1 was good until 2024-03-01, so the strength is at most 1000 ppm.');
+    expect(answer({ ...question, strength: '500 ppm', volume: '10 mL', stock: 'G9' }).text)
+      .toContain('! G9 was good until 2024-01-09, so the strength is at most 500 ppm.');
+    expect(answer({ ...question, stock: 'P3' }, packets).plan?.warnings).toEqual([]);
   });
 
   test('is none for a stock that the journal does not have, and none where nothing can be made', () => {

@@ -47,8 +47,6 @@ function isSettled(
 ): boolean {
   const other = { duration: 'until', until: 'duration' } as const;
   if (keyword === 'left') return type !== restType(entry?.record.subject?.text, journal) || written.size > 0;
-  // Powder is weighed, or it comes out of a packet.
-  if (keyword === 'stock' && type === 'draw') return written.has('substance');
   return keyword === 'soak' && (type === 'duration' || type === 'until') && written.has(other[type]);
 }
 
@@ -100,9 +98,10 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
       return ids.length === 0 ? [] : [led('replaces', choice(ids.slice(0, CHOICES), ''))];
     }
     case 'draw': {
-      const labels = stocks(scene, keyword).map(({ label }) => label);
-      if (keyword === 'dilute') return [led('from', choice(labels, 'G1'), [' ', { blank: '10' }, ' mL'])];
-      return labels.length === 0 ? [] : [led('from', choice(labels, 'P1'), [' ', { blank: '20' }, ' mg'])];
+      // The packets that a stock is made from stand among the agents.
+      if (keyword !== 'dilute') return [];
+      const labels = stocks({ ...scene, typed: '' }, keyword).map(({ label }) => label);
+      return [led('from', choice(labels, 'G1'), [' ', { blank: '10' }, ' mL'])];
     }
     case 'stage': return [fact(shape), fact('warm 20 C 60 days')];
     default: return [fact(shape)];

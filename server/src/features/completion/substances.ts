@@ -17,7 +17,7 @@ import { dayOfScene, fits, othersOf, plantIn, type Scene } from './scene.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
 import { choice, withBlanks, type Template } from './template.ts';
-import { strengthHeld } from '../../words/held.ts';
+import { powderHeld, strengthHeld } from '../../words/held.ts';
 
 const roles: readonly Role[] = ['hormone', 'water', 'promoter', 'declared', 'disinfectant'];
 
@@ -31,7 +31,8 @@ export function substances(keyword: Keyword, segment: Span, scene: Scene): Sugge
     .sort((a, b) => roles.indexOf(a.role) - roles.indexOf(b.role));
   if (keyword === 'stock' || keyword === 'powder') {
     const isMade = agents.filter(({ role, form }) => role !== 'water' && (keyword === 'stock' || form !== 'liquid'));
-    return named.size > 0 || othersOf(scene, segment, 'draw').length > 0 ? [] : isMade.map(powder);
+    if (named.size > 0 || othersOf(scene, segment, 'draw').length > 0) return [];
+    return [...(keyword === 'stock' ? packets(scene) : []), ...isMade.map(powder)];
   }
   const soaks = agents.filter(({ role }) => role !== 'water' || keyword === 'soak').map(agent => agentOf(agent, scene));
   return keyword === 'guide' ? soaks : [
@@ -72,7 +73,7 @@ export function stocks(scene: Omit<Scene, 'line'> & { readonly line?: JournalLin
     const { id, form, agent, keeps: kept } = solution;
     const held = strengthHeld(solution, journal);
     const isPacket = form === 'powder';
-    const strength = agent && (isPacket ? `${agent.word} powder`
+    const strength = agent && (isPacket ? powderHeld(solution)
       : held === undefined ? `${agent.word}, strength unknown` : `${agent.word} ${held}`);
     const until = kept && `${kept.until >= day ? 'good until' : 'was good until'} ${isoOf(kept.until)}`;
     const rest = left && `${leftText(form, left)} left`;
@@ -80,6 +81,12 @@ export function stocks(scene: Omit<Scene, 'line'> & { readonly line?: JournalLin
       ? [`${id} `, choice(['unmeasured'], 'unmeasured')] : [`${id} `, { blank: isPacket ? '20' : '10' }, isPacket ? ' mg' : ' mL'];
     return { kind: 'stock', label: id, detail: [strength, rest, until].filter(text => text).join(' · '), plain: id, write };
   }
+}
+
+/** Where powder may come from, whatever has been typed of the words. */
+function packets(scene: Scene): Suggestion[] {
+  return stocks({ ...scene, typed: '' }, 'stock').map(({ label, write = [], ...packet }) =>
+    ({ ...packet, label: `from ${label}`, plain: `from ${label}`, write: ['from ', ...write] }));
 }
 
 function agentOf(agent: Agent, scene: Scene): Suggestion {

@@ -15,9 +15,10 @@ export function freeId(journal: Journal, base: string, taken: ReadonlySet<string
   }
 }
 
-/** The next in the row of the journal's stocks: G26 after G25; S1 where there is none. */
-export function nextStockId(journal: Journal): string {
-  const last = [...journal.solutions()].findLast(({ from }) => from === undefined)?.id ?? 'S0';
+/** The next in the row of the journal's stocks of an agent, else of all: G26 after G25; S1 where there is none. */
+export function nextStockId(journal: Journal, agent: string): string {
+  const stocks = [...journal.solutions()].filter(({ form, from }) => form !== 'powder' && from === undefined);
+  const last = (stocks.findLast(each => each.agent?.word === agent) ?? stocks.at(-1))?.id ?? 'S0';
   const [, letters = last, number] = /^(.*?)(\d{1,9})$/.exec(last) ?? [];
   if (number === undefined) return freeId(journal, letters);
   for (let n = Number(number) + 1; ; n++) {

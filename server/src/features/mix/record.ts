@@ -3,8 +3,8 @@ import { printQuantity } from '../../model/quantity.ts';
 import type { MixPlan, MixSource } from '../../solutions/mix-plan.ts';
 
 /**
- * Undefined where no record can tell of it: a solution drawn from a stock that the journal does not have. Without a
- * date: the record stands below a `day` line.
+ * Undefined where no record can tell of it: a solution drawn from a stock that the journal does not have. `stock` is
+ * the journal's bottle or packet that it is made from. Without a date: the record stands below a `day` line.
  */
 export function recordOf(id: string, plan: MixPlan, source: MixSource, stock: string | undefined): string | undefined {
   const { amounts, agent } = plan;
@@ -15,6 +15,8 @@ export function recordOf(id: string, plan: MixPlan, source: MixSource, stock: st
   }
   const powder = source.kind === 'packet' ? packetText(plan) : amounts.powder && printQuantity(amounts.powder.measured);
   if (powder === undefined) return undefined;
+  // The record of the packet tells agent and purity.
+  if (stock !== undefined) return `stock ${id}, from ${stock} ${powder}, ${volume}`;
   const { percent, form } = source.purity ?? {};
   const purity = percent === undefined ? '' : `, purity ${percent} %${form === undefined ? '' : ` ${form}`}`;
   return `stock ${id}, ${agent.word} ${powder}${purity}, ${volume}`;

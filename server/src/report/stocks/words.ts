@@ -5,6 +5,7 @@ import { printQuantity } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import { cautionsFor } from '../../solutions/cautions.ts';
 import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
+import { powderHeld } from '../../words/held.ts';
 import type { Column } from '../columns.ts';
 import type { Passage } from '../passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -29,14 +30,12 @@ export function stockSheet({ name, now, rows }: StockList): Sheet {
 }
 
 /** Example: 'GA3 1000 ppm', 'GA3 about 250 ppm', 'GA3 powder, purity 90 %' */
-export function holdsText({ solution: { form, agent, entry: { record } }, content }: StockRow): string {
+export function holdsText({ solution, content }: StockRow): string {
+  const { form, agent, entry: { record } } = solution;
   if (!agent) return 'agent unknown';
-  const { word } = agent;
   const label = form === 'bought' ? factOf(record, 'substance')?.strength?.value : undefined;
-  if (label) return `${word} ${printQuantity(label)}`;
-  if (form !== 'powder') return content;
-  const purity = factOf(record, 'purity');
-  return `${word} powder${purity ? `, purity ${purity.percent} %${purity.form ? ` ${purity.form}` : ''}` : ''}`;
+  if (label) return `${agent.word} ${printQuantity(label)}`;
+  return form === 'powder' ? powderHeld(solution) : content;
 }
 
 /** Example: '8 mL', 'at most 300 mg', 'not known' */
