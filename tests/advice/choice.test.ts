@@ -105,6 +105,9 @@ describe('what to do with a packet', () => {
     `;
     expect(answerOn(source)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
+    // A limit of the salt counts as its acid: 2100 ppm are 1892 ppm of GA3, 2300 ppm are 2072 (346.379 / 384.469).
+    expect(answerOn(`${source}\nlimit GA3K, 2100 ppm`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
+    expect(answerOn(`${source}\nlimit GA3K, 2300 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 100 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\. .*above your limit of 100 ppm/);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 1.9 g/L`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 0.1 g/L`))

@@ -37,6 +37,19 @@ describe('a soak beyond every guide', () => {
     `);
   });
 
+  test('takes a molarity and its ppm as one where they differ by rounding', () => {
+    // 500 ppm of GA3 are 1.4435 mM (346.379 g/mol), and 1.44 mM are 498.8 ppm.
+    expectMarked(codes, `
+      guide Veratrum, GA3 1.44 mM, source "a list"
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak VER-24 2026-01-12 19:00, GA3 505 ppm, 24 h
+                                        ^^^^^^^ beyond-guides
+      soak VER-24 2026-01-14 19:00, GA3 1.45 mM, 24 h
+                                        ^^^^^^^ beyond-guides
+    `);
+  });
+
   test('leaves out what nobody measured, and other agents', () => {
     expectMarked(codes, `
       guide Veratrum, GA3 250 ppm, 12 h, source "a list"

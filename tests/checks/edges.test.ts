@@ -57,6 +57,11 @@ const rows: readonly (readonly [ProblemCode, string, string | undefined])[] = [
   ['dose-above-limit', `limit GA3, 300 ppm\n${soak('GA3 400 ppm, 24 h')}`, 'GA3 400 ppm is above the limit'],
   ['dose-above-limit', `limit GA3, 300 ppm\n${soak('KNO3 0.5 %, GA3 200 ppm, 24 h')}`, undefined],
   ['dose-above-limit', `limit GA3, 300 ppm\n${soak('GA3 300 ppm, 24 h')}`, undefined],
+  // 1.44 mM of GA3 are 498.8 ppm: 500 ppm are the same, rounded.
+  ['dose-above-limit', `limit GA3, 1.44 mM\n${soak('GA3 500 ppm, 24 h')}`, undefined],
+  ['dose-above-limit', `limit GA3, 1.44 mM\n${soak('GA3 505 ppm, 24 h')}`, 'GA3 505 ppm is above the limit of 1.44 mM'],
+  ['dose-above-limit', `limit GA3, 1.44 mM\n${soak('GA3 1.45 mM, 24 h')}`, 'GA3 1.45 mM is above the limit of 1.44 mM'],
+  ['dose-above-limit', `limit GA3, 500 ppm\n${soak('GA3 501 ppm, 24 h')}`, 'GA3 501 ppm is above the limit of 500 ppm'],
   ['dose-above-limit', `limit GA3, 300 ppm\n${stock}\n${stock.replace('G1', 'G2')}\n${soak('G1 5 mL, G2 5 mL, 24 h')}`, '(stocks G1 and G2)'],
   ['duplicate-definition', `${stock}\ndilute water 2026-01-10, from G1 1 mL, to 2 mL`, 'water'],
   ['duplicate-definition', 'zone Europe/Vienna\nzone', undefined],

@@ -8,7 +8,7 @@ import type { Lot } from '../journal/life.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
 import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
-import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
+import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { LeftOut } from '../trials/groups.ts';
 import { leftOutByError } from '../trials/lot-trial.ts';
@@ -73,7 +73,8 @@ function isBeyond({ agent, ppm }: Offer, guided: readonly Offer[]): boolean {
   const known = guided.filter(each => each.ppm !== undefined && substanceOf(each.agent) === substanceOf(agent));
   if (ppm === undefined || known.length === 0) return false;
   const mine = comparedPpm(exact(ppm), agent);
-  return known.every(each => comparedPpm(exact(each.ppm!), each.agent).lt(mine));
+  return known.every(each => (
+    isStronger(mine, comparedPpm(exact(each.ppm!), each.agent), [undefined, each.unit])));
 }
 
 interface Kin {

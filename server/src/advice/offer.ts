@@ -3,11 +3,11 @@ import { stageOf, type RegimeStage } from '../calendar/regime-match.ts';
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
-import { minutesOf, printQuantity, type Duration } from '../model/quantity.ts';
+import { minutesOf, printQuantity, type Duration, type StrengthUnit } from '../model/quantity.ts';
 import { factsOf } from '../model/record.ts';
 import type { Agent, Solubility } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
-import { comparedPpm } from '../solutions/comparison.ts';
+import { comparedPpm, isStronger } from '../solutions/comparison.ts';
 import { toNumber } from '../solutions/display.ts';
 import { exceededSolubility } from '../solutions/stock.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
@@ -18,6 +18,8 @@ export interface Offer {
   readonly agent: Agent;
   /** ppm; undefined where nobody measured it or the guide says none. */
   readonly ppm: number | undefined;
+  /** The unit that a guide gives it in. */
+  readonly unit: StrengthUnit | undefined;
   /** As it stands in a record: 'GA3 500 ppm', 'GA3 unmeasured'; undefined where no strength is known. */
   readonly text: string | undefined;
   /** As it stands in a record: '24 h'. */
@@ -50,9 +52,9 @@ export function offerOf(tried: Tried, plant: string | undefined, journal: Journa
   const { agent, ppm, text } = tried;
   const minutes = soakMinutes(tried);
   return {
-    agent, ppm, text, tried, guide: undefined, beside: [], ...stagesOf(tried),
+    agent, ppm, unit: undefined, text, tried, guide: undefined, beside: [], ...stagesOf(tried),
     isLate: tried.treated.every(({ since }) => since !== undefined),
-    ...exceededBy(agent, ppm === undefined ? undefined : exact(ppm), plant, journal),
+    ...exceededBy(ppm === undefined ? undefined : { agent, ppm: exact(ppm), unit: undefined }, plant, journal),
     ...soakOf(minutes === undefined ? undefined : { value: minutes, unit: 'min' }, plant, journal),
   };
 }
@@ -79,7 +81,8 @@ export function offersOf(guide: Guide, plant: string | undefined, journal: Journ
     return {
       first: stages(0, at), next: stages(at, facts.length), isLate: false,
       beside: given.filter(other => other !== each).map(other => `${other.agent.word} ${amountOf(other) ?? ''}`.trim()),
-      agent, ppm: ppm && toNumber(ppm), guide, tried: undefined, ...exceededBy(agent, ppm, plant, journal),
+      agent, ppm: ppm && toNumber(ppm), guide, tried: undefined,
+      unit: strength?.value.unit, ...exceededBy(ppm && { agent, ppm, unit: strength?.value.unit }, plant, journal),
       text: amount === undefined ? undefined : `${agent.word} ${amount}`,
       ...soakOf(guide.soak, plant, journal),
     };
@@ -107,18 +110,27 @@ function soakOf(wanted: Duration | undefined, plant: string | undefined, { limit
     ? { soak: printQuantity(limit), longer: inWords } : { soak: inWords, longer: undefined };
 }
 
+/** A dose in ppm, and the unit that it was written in; undefined where it is worked out. */
+interface Strong {
+  readonly agent: Agent;
+  readonly ppm: Exact;
+  readonly unit: StrengthUnit | undefined;
+}
+
 function exceededBy(
-  agent: Agent, ppm: Exact | undefined, plant: string | undefined, journal: Journal,
+  dose: Strong | undefined, plant: string | undefined, journal: Journal,
 ): Pick<Offer, 'above' | 'undissolved'> {
-  if (!ppm) return { above: undefined, undissolved: undefined };
-  return { above: limitBelow(agent, ppm, plant, journal), undissolved: exceededSolubility(ppm, agent) };
+  if (!dose) return { above: undefined, undissolved: undefined };
+  return { above: limitBelow(dose, plant, journal), undissolved: exceededSolubility(dose.ppm, dose.agent) };
 }
 
 function limitBelow(
-  agent: Agent, ppm: Exact, plant: string | undefined, { limits, agents }: Journal,
+  { agent, ppm, unit }: Strong, plant: string | undefined, { limits, agents }: Journal,
 ): StrengthLimit | undefined {
   const limit = limits.strength(agent, plant);
   const limited = limit && agents.get(limit.of);
   const most = limited && strengthInPpm(limit.value, limited);
-  return most?.ok && comparedPpm(ppm, agent).gt(most.value) ? limit : undefined;
+  if (!limited || !most?.ok) return undefined;
+  const isAbove = isStronger(comparedPpm(ppm, agent), comparedPpm(most.value, limited), [unit, limit.value.unit]);
+  return isAbove ? limit : undefined;
 }

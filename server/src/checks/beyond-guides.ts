@@ -2,7 +2,7 @@ import type { Guide } from '../journal/guides.ts';
 import type { Dose, Soak } from '../journal/life.ts';
 import { lengthText } from '../journal/moment.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
-import { comparedPpm, substanceOf } from '../solutions/comparison.ts';
+import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { showStrength, strengthSign } from '../solutions/display.ts';
 import { listed } from '../syntax/nearest.ts';
 import { shown } from '../syntax/reader.ts';
@@ -56,7 +56,8 @@ function* tooStrong(compared: Compared): Generator<Found> {
   // Of an old bottle only the most is known.
   if (!agent || !ppm.ok || strong.length === 0 || compared.dose.stale) return;
   const mine = comparedPpm(ppm.value, agent);
-  const isWeaker = ({ dose }: Saying) => dose.ppm.ok && comparedPpm(dose.ppm.value, dose.agent!).lt(mine);
+  const isWeaker = ({ dose }: Saying) => dose.ppm.ok
+    && isStronger(mine, comparedPpm(dose.ppm.value, dose.agent!), [written?.unit, dose.written?.unit]);
   if (!strong.every(isWeaker)) return;
   const text = written ? printQuantity(written) : `${strengthSign({ isAtMost: false, isAbout: byEye })}${showStrength(ppm.value, 'ppm').text}`;
   const said = strong.map(({ guide, dose }) =>

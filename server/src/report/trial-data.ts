@@ -123,14 +123,14 @@ function limitsData(limits: DayLimits | Undefined): object {
   return isUndefined(limits) ? limits : { after: limits.after ?? null, by: limits.by };
 }
 
-function ladderData({ agent, untreated, rungs, ladder: { doses, trend, best } }: DoseLadder): object {
+function ladderData({ agent, untreated, rungs, ladder: { doses, trend, trendBy, best } }: DoseLadder): object {
   return {
     agent: agent.word, untreated: pathsOf(untreated),
     doses: doses.map(({ dose, verdict }, i) => ({
       ppm: dose, about: isByEye(rungs[i]!.treated),
       batches: pathsOf(rungs[i]!.treated), verdict: verdict.verdict, rule: verdict.rule,
     })),
-    trend,
+    trend, trendBy: trendBy ?? null,
     best: numberData(best),
   };
 }

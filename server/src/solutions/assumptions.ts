@@ -53,7 +53,7 @@ export function readingsOf(agent: Agent): Assumption[] {
   }];
 }
 
-function isMolar(unit: StrengthUnit): boolean {
+export function isMolar(unit: StrengthUnit): boolean {
   return unit === 'mM' || unit === 'uM';
 }
 

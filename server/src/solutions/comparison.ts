@@ -1,7 +1,8 @@
 /** Which of two doses is the stronger, where that can be said. */
+import type { StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
-import { type Assumption, readingsOf } from './assumptions.ts';
+import { type Assumption, isMolar, readingsOf } from './assumptions.ts';
 import { acidEquivalent, type GivenStrength, strengthInPpm } from './strength.ts';
 import { HALVING_ERROR } from './uncertainty.ts';
 
@@ -52,6 +53,21 @@ export function substanceOf(agent: Agent): string {
 /** ppm of what a dose counts as. */
 export function comparedPpm(ppm: Exact, agent: Agent): Exact {
   return acidEquivalent(ppm, agent) ?? ppm;
+}
+
+/** Molarities are written with three digits: 500 ppm of GA3 are “1.44 mM”, which is 498.8 ppm. */
+const ROUNDED_SHARE = 0.01;
+
+/**
+ * Whether a dose is stronger than another, both in ppm of what they count as. Where one of them was written as a
+ * molarity and the other by its mass, by more than the rounding of a molarity. The units are those written; undefined
+ * for what was not.
+ */
+export function isStronger(
+  dose: Exact, other: Exact, written: readonly [StrengthUnit | undefined, StrengthUnit | undefined],
+): boolean {
+  const [a, b] = written.map(unit => unit !== undefined && isMolar(unit));
+  return dose.gt(a === b ? other : other.mul(exact(1).add(ROUNDED_SHARE)));
 }
 
 /**
