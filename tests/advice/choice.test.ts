@@ -105,9 +105,10 @@ describe('what to do with a packet', () => {
     `;
     expect(answerOn(source)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
-    // A limit of the salt counts as its acid: 2100 ppm are 1892 ppm of GA3, 2300 ppm are 2072 (346.379 / 384.469).
-    expect(answerOn(`${source}\nlimit GA3K, 2100 ppm`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
-    expect(answerOn(`${source}\nlimit GA3K, 2300 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\./);
+    const salt = source.replace('GA3 2000', 'GA3K 2000');
+    expect(answerOn(`${salt}\nlimit GA3K, 2000 ppm`)).toMatch(/^Treat most of it: GA3K 2000 ppm, 24 h\./);
+    // Its acid is 1802 ppm (346.379 / 384.469), which is no ppm of the salt.
+    expect(answerOn(`${salt}\nlimit GA3K, 1900 ppm`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 100 ppm`)).toMatch(/^Treat most of it: GA3 2000 ppm, 24 h\. .*above your limit of 100 ppm/);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 1.9 g/L`)).toMatch(/^Treat most of it: GA3 500 ppm, 24 h\./);
     expect(answerOn(`${source}\nlimit GA3, 3000 ppm\nagent GA3, solubility 0.1 g/L`))
