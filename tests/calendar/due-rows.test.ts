@@ -1,7 +1,7 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { due, pastDue } from '../../server/src/calendar/due.ts';
-import { dueRows } from '../../server/src/calendar/due-rows.ts';
+import { dueRows, namesInRow } from '../../server/src/calendar/due-rows.ts';
 import { icsOf } from '../../server/src/calendar/ics.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { treatmentText } from '../../server/src/words/treatment.ts';
@@ -36,10 +36,32 @@ describe('overdue counts of one place', () => {
     expect(row!.items.map(({ action }) => action)).toEqual(['count A 2026-02-26, ', 'count B 2026-02-26, ', 'count C 2026-02-26, ']);
   });
 
+  it('are one row for all slots of a bag, whatever it lies in, in the order of the slots and with each of them', () => {
+    const bag = [['A', 'bag 3 slot 10'], ['B', 'Bag 3 slot 2'], ['C', 'fridge bag 3 slot 1'], ['D', 'bag 4 slot 1'], ['E', 'bag 3'], ['F', 'slot 4']]
+      .map(([id, place], n) => `lot ${id} Iris alba, 10 seeds\nsow ${id} 2026-01-${10 + n}, at ${place}\n`).join('');
+    const rows = dueRows(itemsOf(bag, '2026-02-26'));
+    expect(rows.map(({ round, item }) => round ?? item.id)).toEqual(['4 counts at bag 3, longest 40 days', 'D', 'F']);
+    expect(rows.map(({ place }) => place)).toEqual(['bag 3', 'bag 4 slot 1', 'slot 4']);
+    expect(namesInRow(rows[0]!)).toEqual(['E', 'C (slot 1)', 'B (slot 2)', 'A (slot 10)']);
+    expect(rows[0]!.items.map(({ action }) => action)).toEqual(['E', 'C', 'B', 'A'].map(id => `count ${id} 2026-02-26, `));
+    const at = moment('2026-02-26');
+    const text = icsOf([{ items: itemsOf(bag, '2026-02-26'), now: at, zone: undefined }], { stamp: Date.UTC(2026, 1, 26) });
+    const [event] = new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent');
+    expect(['summary', 'location', 'description'].map(name => event!.getFirstPropertyValue(name))).toEqual([
+      'Overdue: 4 counts at bag 3, longest 40 days', 'bag 3', 'E, C (slot 1), B (slot 2), A (slot 10)',
+    ]);
+  });
+
+  it('of a batch in two places are of neither', () => {
+    const two = 'lot A Iris alba, 10 seeds\nsow A 2026-01-10, 5 seeds, at tray 1 slot 1\nsow A 2026-01-11, 5 seeds, at tray 2 slot 1\n';
+    const one = 'lot B Iris alba, 10 seeds\nsow B 2026-01-10, at tray 1 slot 2\n';
+    expect(rowsOf(journalOf(two + one), '2026-02-26')).toEqual(['count B', 'count A']);
+  });
+
   it('have a key of their own, and a single one keeps that of its item', () => {
     const more = ['D 2026-01-10, at tray 4', 'E 2026-01-10, at tray 5', 'F 2026-01-10, at tray 5'];
     const items = itemsOf(sown + more.map(sow => `lot ${sow[0]} Iris alba\nsow ${sow}\n`).join(''), '2026-02-26');
-    expect(dueRows(items).map(({ key }) => key)).toEqual(['counts/shelf 1', 'count/D/2026-01-10', 'counts/tray 5']);
+    expect(dueRows(items).map(({ key }) => key)).toEqual(['counts/shelf1', 'count/D/2026-01-10', 'counts/tray5']);
   });
 });
 

@@ -100,6 +100,28 @@ chill VER-24/B 2025-12-01, 4 C, at bag 1 slot 3
     expect(session.shown('a.germ')![0]!.range.start).toEqual({ line: 3, character: 6 });
   }));
 
+test('overdue counts in the slots of a bag are one row, whose records are written from slot to slot', () => inSession(
+  {
+    settings: { asOf: '2026-02-01T08:00' },
+    files: {
+      'a.germ': `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 20 seeds, B 20 seeds
+warm VER-24/A 2026-01-01, 20 C, at bag 1 slot 10
+warm VER-24/B 2026-01-02, 20 C, at bag 1 slot 9
+`,
+    },
+  },
+  async session => {
+    const [row, ...others] = await session.ask<DueShown[]>('plumule/due', {});
+    expect(others).toEqual([]);
+    expect(row).toMatchObject({
+      what: '2 counts at bag 1, longest 24 days', id: '', place: 'bag 1',
+      writes: 'a “count” for each of VER-24/B (slot 9), VER-24/A (slot 10)',
+    });
+    const { text } = await session.ask<Written>('plumule/write', { key: row!.key, uri: session.uri('a.germ') });
+    expect(text.match(/^count .*$/gm)).toEqual(['count VER-24/B, ', 'count VER-24/A, ']);
+  }));
+
 test('what is due of several journals is one list in the order of time, each item told from one of the same name', () => inSession(
   {
     settings, folder: false,

@@ -53,6 +53,21 @@ Later
 `);
   });
 
+  it('has the slot of each batch where several of a bag are overdue', () => {
+    const bag = `
+      lot PAR-26 Paris quadrifolia, 20 seeds
+      split PAR-26, A 10 seeds, B 10 seeds
+      sow PAR-26/A 2026-01-03, at bag 3 slot 2
+      sow PAR-26/B 2026-01-03, at bag 3 slot 1
+    `;
+    expect(dueText([agenda(bag, { now })])).toBe(`Due as of 2026-01-12 08:00
+
+Overdue
+  2026-01-10  2 counts at bag 3, longest 2 days
+              PAR-26/B (slot 1), PAR-26/A (slot 2)
+`);
+  });
+
   it('says so where nothing is, and names the journals where there are several', () => {
     const empty = agenda('', { now, name: 'a' });
     expect(dueText([empty, empty])).toBe('Due in a as of 2026-01-12 08:00\n\nNothing is due.\n\nDue in a as of 2026-01-12 08:00\n\nNothing is due.\n');

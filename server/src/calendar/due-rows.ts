@@ -1,20 +1,27 @@
 /** The due list in rows to be read: what is done in one round is one row. */
 import { counted } from '../model/counted.ts';
 import type { DueItem } from './due.ts';
+import { placeKey, slotOf, type Slot } from './place-text.ts';
+import { order } from './places.ts';
 
 /** An item, or several of one kind that are seen to in one round. */
 export interface DueRow {
   /** Stable, and unique in the list. */
   readonly key: string;
-  /** The first of them; of a round it gives kind, group, day and place. */
+  /** The first that falls due; of a round it gives kind, group and day. */
   readonly item: DueItem;
-  /** More than one for a round, in their order. */
+  /** More than one for a round: in the order of its slots, then in which they fall due. */
   readonly items: readonly DueItem[];
+  /** Where to go; of a round the bag, the tray or the shelf with all its slots. */
+  readonly place: string | undefined;
   /** In words, for a round: '12 counts at shelf 1, longest 40 days'. */
   readonly round: string | undefined;
 }
 
-/** Overdue counts of one place are a round, and so are soaks whose end nobody wrote; all else is a row of its own. */
+/**
+ * Overdue counts of one place, in whichever of its slots, are a round, and so are soaks whose end nobody wrote; all
+ * else is a row of its own.
+ */
 export function dueRows(items: readonly DueItem[]): DueRow[] {
   const rounds = new Map<string, DueItem[]>();
   for (const item of items) {
@@ -26,18 +33,47 @@ export function dueRows(items: readonly DueItem[]): DueRow[] {
   return [...rounds].map(([key, all]): DueRow => {
     const item = all[0]!;
     const isRound = all.length > 1;
-    return { key: isRound ? key : item.key, item, items: all, round: isRound ? inWords(all) : undefined };
+    if (!isRound) return { key: item.key, item, items: all, place: item.place, round: undefined };
+    const place = containerOf(item);
+    return { key, item, items: bySlot(all), place, round: inWords(all, place) };
+  });
+}
+
+/**
+ * The batches of a row, with the slots to look into.
+ *
+ * Example: ['PAR-25/A (slot 1)', 'PAR-25/B (slot 2)']
+ */
+export function namesInRow({ items }: DueRow): string[] {
+  return items.map(item => {
+    const slot = item.kind === 'count' ? slotIn(item) : undefined;
+    return slot ? `${item.id} (slot ${slot.slot})` : item.id;
   });
 }
 
 /** Undefined for what is no part of a round. */
-function roundOf({ kind, group, overdueDays, isEndMissing, place }: DueItem): string | undefined {
+function roundOf(item: DueItem): string | undefined {
+  const { kind, group, overdueDays, isEndMissing } = item;
   if (isEndMissing) return 'soaks';
-  return kind === 'count' && group === 'overdue' && overdueDays > 0 ? `counts/${place?.toLowerCase() ?? ''}` : undefined;
+  return kind === 'count' && group === 'overdue' && overdueDays > 0 ? `counts/${placeKey(containerOf(item) ?? '')}` : undefined;
 }
 
-function inWords(items: readonly DueItem[]): string {
-  const [{ kind, place }] = items as [DueItem];
+/** What is fetched or walked to; a batch in two places is one of neither. */
+function containerOf(item: DueItem): string | undefined {
+  const { container = '' } = slotIn(item) ?? {};
+  return container === '' ? item.place : container;
+}
+
+function slotIn({ places }: DueItem): Slot | undefined {
+  return places.length === 1 ? slotOf(places[0]!) : undefined;
+}
+
+function bySlot(items: readonly DueItem[]): DueItem[] {
+  return items.toSorted((a, b) => order().compare(slotIn(a)?.slot ?? '', slotIn(b)?.slot ?? ''));
+}
+
+function inWords(items: readonly DueItem[], place: string | undefined): string {
+  const [{ kind }] = items as [DueItem];
   const longest = Math.max(...items.map(({ overdueDays }) => overdueDays));
   const days = counted(longest, 'day');
   if (kind === 'soak') return `${items.length} soaks with no end recorded, longest ${days}`;

@@ -8,7 +8,7 @@ import { fileName } from '../journal/journal-file.ts';
 import { instantIn, type Moment } from '../journal/moment.ts';
 import { isoOf, LAST_DAY, type Day } from '../model/day.ts';
 import type { DueItem } from './due.ts';
-import { dueRows, type DueRow } from './due-rows.ts';
+import { dueRows, namesInRow, type DueRow } from './due-rows.ts';
 
 /** What is due in one journal. */
 export interface DueOfJournal {
@@ -37,11 +37,11 @@ const DAY = 1440 * MINUTE;
 
 /**
  * An event for each item, timed where the item has a time of day (in universal time where the journal names a zone, so
- * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today and
- * rings no alarm; only what lies ahead does. Overdue counts of one place are one event. The UID is made of kind, id
- * and the date of the record that began it, so it stays when lines move, and
- * when the item is put off; SEQUENCE and LAST-MODIFIED grow with the time of making, so the later file wins. Where two
- * journals have an item of the same name, they are told apart by the order of the journals.
+ * that it rings at the right moment anywhere), else of a whole day. What is overdue stands on today and rings no alarm;
+ * only what lies ahead does. Overdue counts of one place, a bag with its slots, are one event. The UID is made of kind,
+ * id and the date of the record that began it, so it stays when lines move, and when the item is put off; SEQUENCE and
+ * LAST-MODIFIED grow with the time of making, so the later file wins. Where two journals have an item of the same name,
+ * they are told apart by the order of the journals.
  */
 export function icsOf(journals: readonly DueOfJournal[], options: IcsOptions): string {
   const file = calendar({
@@ -70,7 +70,8 @@ function uidOf({ key }: DueRow, uids: Map<string, number>): string {
   return n === 1 ? `${key}@plumule` : `${key}@${n}.plumule`;
 }
 
-function saysOf({ item, items, round }: DueRow, stamp: number): Omit<ICalEventData, 'start'> {
+function saysOf(row: DueRow, stamp: number): Omit<ICalEventData, 'start'> {
+  const { item, place, round } = row;
   const made = new UTCDateMini(stamp);
   return {
     stamp: made,
@@ -78,8 +79,8 @@ function saysOf({ item, items, round }: DueRow, stamp: number): Omit<ICalEventDa
     // Minutes since 2020: whole numbers of iCalendar end at 2147483647.
     sequence: Math.max(0, Math.floor((stamp - Date.UTC(2020, 0)) / MINUTE)),
     summary: plain(`${item.group === 'overdue' ? 'Overdue: ' : ''}${round ?? `${item.id}: ${item.what}`}`),
-    description: plain(round === undefined ? descriptionOf(item) : items.map(({ id }) => id).join(', ')),
-    location: item.place === undefined ? null : { title: plain(item.place) },
+    description: plain(round === undefined ? descriptionOf(item) : namesInRow(row).join(', ')),
+    location: place === undefined ? null : { title: plain(place) },
     transparency: ICalEventTransparency.TRANSPARENT,
   };
 }

@@ -3,7 +3,7 @@ import type { Connection } from './protocol.ts';
 import { countingRound } from '../calendar/counting-round.ts';
 import { recordBelowDay, recordWords } from '../calendar/ask.ts';
 import { inDueOrder } from '../calendar/due.ts';
-import { dueRows, type DueRow } from '../calendar/due-rows.ts';
+import { dueRows, namesInRow, type DueRow } from '../calendar/due-rows.ts';
 import { icsOf } from '../calendar/ics.ts';
 import { placesNow, whereNow, whereText, type Container, type PlaceNow } from '../calendar/places.ts';
 import { staysOf } from '../calendar/stays.ts';
@@ -141,9 +141,10 @@ function soakShown(
   };
 }
 
-function dueShown({ key, item, items, round }: DueRow, room: Room, service: Service): DueShown {
-  const { group, kind, what, id, plant, overdueDays, place, ask, isEndMissing } = item;
-  const writes = round === undefined || !ask ? ask && recordWords(ask) : `a “${ask.keyword}” for each of ${items.map(each => each.id).join(', ')}`;
+function dueShown(row: DueRow, room: Room, service: Service): DueShown {
+  const { key, item, place, round } = row;
+  const { group, kind, what, id, plant, overdueDays, ask, isEndMissing } = item;
+  const writes = round === undefined || !ask ? ask && recordWords(ask) : `a “${ask.keyword}” for each of ${namesInRow(row).join(', ')}`;
   return {
     key, folder: room.folder, journal: nameOf(room, service), group, kind, what: round ?? what, id: round === undefined ? id : '',
     plant: round === undefined ? plant : undefined, overdueDays, place, writes,

@@ -1,5 +1,5 @@
 import { dueGroups, PAST_DAYS, type DueGroup, type DueItem } from '../calendar/due.ts';
-import { dueRows, type DueRow } from '../calendar/due-rows.ts';
+import { dueRows, namesInRow, type DueRow } from '../calendar/due-rows.ts';
 import { daysText } from '../words/days.ts';
 import { printMoment } from '../journal/moment.ts';
 import type { Agenda } from './agenda.ts';
@@ -37,10 +37,11 @@ function pastText(past: number): string {
   return `Not listed: ${past === 1 ? '1 thing that was' : `${past} things that were`} due more than ${PAST_DAYS} days ago.`;
 }
 
-function linesOf({ item, items, round }: DueRow, width: number, page: Page): string[] {
+function linesOf(row: DueRow, width: number, page: Page): string[] {
+  const { item, round } = row;
   const margin = ' '.repeat(width + 4);
   if (round === undefined) return linesOfItem(item, width, margin, page);
-  const ids = paragraph(printable(items.map(({ id }) => id).join(', ')), page.width - margin.length);
+  const ids = paragraph(printable(namesInRow(row).join(', ')), page.width - margin.length);
   return [`  ${whenOf(item).padEnd(width)}  ${printable(round)}`, ...ids.map(text => `${margin}${text}`)];
 }
 
