@@ -19,14 +19,19 @@ export interface AdvisedRecords {
   readonly below: JournalLine;
   /** Undefined where the seed is divided already. */
   readonly split: string | undefined;
-  /** Reminders of today: nothing is said to have been done. */
+  /** Reminders of today, with the bottle in hand: nothing is said to have been done. */
   readonly reminders: readonly string[];
-  /** Soaks that begin now; none where no strength or no time of day is known. */
-  readonly soaks: readonly string[];
+  /**
+   * Soaks that begin now; none where no strength or no time of day is known. How many mL of the bottle in hand the
+   * grower takes is not known either, so it is a remark below.
+   */
+  readonly soaks: readonly { readonly line: string; readonly remark: string | undefined }[];
 }
 
 /** Undefined where nothing is to be divided or treated. */
-export function advisedRecords({ choice, division, lot, now }: Advice, journal: Journal): AdvisedRecords | undefined {
+export function advisedRecords(advice: Advice, journal: Journal): AdvisedRecords | undefined {
+  const { choice, division, supplies, lot, now } = advice;
+  const [bottle] = supplies?.bottles ?? [];
   const offer = offerIn(choice);
   const sides = division && sidesOf(division, choice.kind === 'treat', lot, journal);
   if (!sides || !offer) return undefined;
@@ -36,15 +41,18 @@ export function advisedRecords({ choice, division, lot, now }: Advice, journal: 
   if (text === undefined || isRefused(offer) || first.length > 0 || isLate) {
     return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
   }
-  const eachOf = (write: (path: string, liquid: string) => string) => [
-    ...treated.map(path => write(path, text)), ...untreated.map(path => write(path, 'water')),
+  const eachOf = <Line>(write: (path: string, liquid: string, from: string | undefined) => Line) => [
+    ...treated.map(path => write(path, text, bottle && `from ${bottle.stock.solution.id}`)),
+    ...untreated.map(path => write(path, 'water', undefined)),
   ];
   return {
     below, split,
-    reminders: eachOf((subject, liquid) => (
-      recordLine({ keyword: 'due', subject, facts: `soak in ${liquid} for ${soak}`, timed: false }, now))),
-    soaks: now.minutes === undefined ? [] : eachOf((subject, liquid) => (
-      recordLine({ keyword: 'soak', subject, facts: `${liquid}, ${soak}`, timed: true }, now))),
+    reminders: eachOf((subject, liquid, from) => {
+      const facts = `soak in ${from === undefined ? liquid : `${liquid} ${from}`} for ${soak}`;
+      return recordLine({ keyword: 'due', subject, facts, timed: false }, now);
+    }),
+    soaks: now.minutes === undefined ? [] : eachOf((subject, liquid, from) => (
+      { line: recordLine({ keyword: 'soak', subject, facts: `${liquid}, ${soak}`, timed: true }, now), remark: from })),
   };
 }
 
@@ -59,7 +67,8 @@ export function adviceActions(lot: Lot, journal: Journal, now: Moment): Action[]
     lines.length === 0 ? [] : [{ title, edits: [editBelow(below, [...dividing, ...lines])] }]);
   return [
     ...action(`Do as advised with ${lot.id}: ${split === undefined ? 'remind of the soaks' : 'divide it, and remind of the soaks'}`, reminders),
-    ...action(`Do as advised with ${lot.id}: ${split === undefined ? 'begin the soaks now' : 'divide it, and begin the soaks now'}`, soaks),
+    ...action(`Do as advised with ${lot.id}: ${split === undefined ? 'begin the soaks now' : 'divide it, and begin the soaks now'}`,
+      soaks.flatMap(({ line, remark }) => (remark === undefined ? [line] : [line, `  ${remark}`]))),
   ];
 }
 

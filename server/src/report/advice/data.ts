@@ -45,7 +45,9 @@ export function adviceData(advice: Advice, journal: Journal): object {
       packets: supplies.packets.map(({ stock: { solution: { id, entry } }, isPast }) => (
         { id, pastItsDate: isPast, ...at(entry.line) })),
     } : null,
-    records: records ? { split: records.split ?? null, reminders: records.reminders, soaks: records.soaks } : null,
+    records: records ? {
+      split: records.split ?? null, reminders: records.reminders, soaks: records.soaks.map(({ line }) => line),
+    } : null,
     ownRecords: species.map(agentData), forms: forms.map(agentData), genus: genus.map(agentData),
     untreated: untreated.map(shareData),
     leftOut: leftOut.map(({ batch, why }) => ({ batch: batch.path, reason: why.undefined })),

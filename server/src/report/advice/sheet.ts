@@ -206,7 +206,7 @@ function records(advice: Advice, journal: Journal): Passage {
   const heading = 'Records to write';
   if (!found) return { heading, columns: [], items: [], texts: [] };
   const { split, reminders, soaks } = found;
-  const now = [...split === undefined ? [] : [split], ...soaks.length > 0 ? soaks : reminders];
+  const now = [...split === undefined ? [] : [split], ...soaks.length > 0 ? soaks.map(({ line }) => line) : reminders];
   return { heading, columns: [], items: now.map(title => ({ title, texts: [] })), texts: [] };
 }
 
