@@ -85,6 +85,8 @@ describe('a batch that was never split off', () => {
       count VER-24/B 2026-01-19, 3
     `)).toEqual([{
       title: 'Write “split VER-24, B 24 seeds”', lines: ['split VER-24, B 24 seeds'], preferred: false, left: [],
+    }, {
+      title: 'Change to “VER-24/A”', lines: ['sow VER-24/A 2026-01-11, 24 seeds'], preferred: false, left: ['unknown-batch'],
     }]);
   });
 
@@ -98,7 +100,7 @@ describe('a batch that was never split off', () => {
     expect(linesOf('unknown-batch', [
       `lot VER-24 Veratrum nigrum, ${seeds} seeds`, 'split VER-24, A 24 seeds', first,
       `    ${'^'.repeat(path.length)} unknown-batch`, ...rest,
-    ].join('\n'))).toEqual([]);
+    ].join('\n')).filter(([title]) => title.startsWith('Write'))).toEqual([]);
   });
 
   test('is not where the split would come after the sowing', () => {
@@ -107,6 +109,33 @@ describe('a batch that was never split off', () => {
       lot VER-24 Veratrum nigrum, 60 seeds
       sow VER-24/B 2026-01-11, 24 seeds
           ^^^^^^^^ unknown-batch
-    `)).toEqual([]);
+    `)).toEqual([['Change to “VER-24”', 'sow VER-24 2026-01-11, 24 seeds']]);
+  });
+
+  const split = 'lot VER-24 Veratrum nigrum, 60 seeds\nsplit VER-24, A 9 seeds, B 9 seeds, D 9 seeds, E 9 seeds';
+
+  test('may be one of those next to it by name, an open one before a closed one', () => {
+    expect(linesOf('unknown-batch', `${split}\ncount VER-24/C 2026-01-19, 0\n      ^^^^^^^^ unknown-batch`)).toEqual([
+      ['Change to “VER-24/B”', 'count VER-24/B 2026-01-19, 0'], ['Change to “VER-24/D”', 'count VER-24/D 2026-01-19, 0'],
+      ['Change to “VER-24/A”', 'count VER-24/A 2026-01-19, 0'],
+    ]);
+    const closed = `${split}\ndiscard VER-24/B 2026-01-12`;
+    expect(linesOf('unknown-batch', `${closed}\ncount VER-24/C 2026-01-19, 0\n      ^^^^^^^^ unknown-batch`).map(([title]) => title))
+      .toEqual(['Change to “VER-24/D”', 'Change to “VER-24/A”', 'Change to “VER-24/E”']);
+  });
+
+  test('is another one only where that has the part that the record names', () => {
+    const parts = `${split}\nsplit VER-24/D, 1 4 seeds, 2 4 seeds`;
+    expect(linesOf('unknown-batch', `${parts}\nsow VER-24/C/2 2026-01-19\n    ^^^^^^^^ unknown-batch`))
+      .toEqual([['Change to “VER-24/D”', 'sow VER-24/D/2 2026-01-19']]);
+  });
+
+  test('is the one that a long name is a slip of, and no other', () => {
+    expect(linesOf('unknown-batch', `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 9 seeds, north 9 seeds
+      count VER-24/norht 2026-01-19, 0
+            ^^^^^^^^^^^^ unknown-batch
+    `)).toEqual([['Change to “VER-24/north”', 'count VER-24/north 2026-01-19, 0']]);
   });
 });

@@ -3,7 +3,7 @@ import type { ProblemCode } from '../../../model/problems.ts';
 import { countExceedsSown, moreThanGerminated, totalFalls } from './counts.ts';
 import { countInFuture, missingDate, spokenDate } from './dates.ts';
 import type { Mender } from './mend.ts';
-import { duplicateDefinition, unknownBatch } from './names.ts';
+import { duplicateDefinition, nearestBatches, unknownBatch } from './names.ts';
 import { estimateIntoRemark, intoRemark } from './remarks.ts';
 import { cutDoesNotAddUp, sownExceedsSeeds, splitExceedsSeeds } from './seeds.ts';
 import { endBeforeStart, liftMissing, liftWithoutSoak, soakTooLong } from './soaks.ts';
@@ -19,7 +19,7 @@ export const menders: Readonly<Partial<Record<ProblemCode, readonly Mender[]>>> 
   'lift-without-soak': [liftWithoutSoak],
   'missing-date': [missingDate], 'count-in-future': [countInFuture], 'count-before-sowing': [countBeforeSowing],
   'sown-before-collected': [sownBeforeCollected], 'draw-before-made': [drawBeforeMade], 'after-close': [afterClose],
-  'duplicate-definition': [duplicateDefinition], 'unknown-batch': [unknownBatch],
+  'duplicate-definition': [duplicateDefinition], 'unknown-batch': [unknownBatch, nearestBatches],
   'impossible-dilution': [impossibleDilution], 'stock-overdrawn': [stockOverdrawn],
   'unknown-zone': [unknownZone], 'strength-missing': [strengthMissing],
   'bad-date': [spokenDate], 'bad-value': [spokenDate], 'stray-text': [spokenDate, estimateIntoRemark, intoRemark],

@@ -1,7 +1,8 @@
 /** Names that are given twice, and batches that were never split off. */
 import type { Journal } from '../../../journal/journal.ts';
 import { rootOf } from '../../../journal/mentions.ts';
-import type { Entry, Lot } from '../../../journal/life.ts';
+import type { Batch, Entry, Lot } from '../../../journal/life.ts';
+import { parentOf } from '../../../journal/strays.ts';
 import { factOf, factsOf } from '../../../model/record.ts';
 import { shown } from '../../../syntax/reader.ts';
 import { lifeOf } from '../../events.ts';
@@ -68,6 +69,31 @@ export const unknownBatch: Mender = ({ entry: { record: { subject } } }, { journ
   if (day !== undefined && strays.some(({ moment }) => moment && moment.day < day)) return [];
   const split = `split ${parent.path}, ${path.slice(slash + 1)} ${seeds} seeds`;
   return [{ title: `Write “${shown(split)}”`, edits: [editBelow(below.line, [split])] }];
+};
+
+/** So many batches are few enough to choose from. */
+const NEAREST = 3;
+
+/**
+ * Another batch of the same seed may be meant: those next to it in the order of names first, open ones before closed;
+ * where there are none, the seed itself.
+ */
+export const nearestBatches: Mender = ({ entry: { line, record: { subject } }, problem }, { journal }) => {
+  const path = line.text.slice(problem.start, problem.end);
+  const lot = journal.lot(rootOf(path));
+  if (!lot || !subject || problem.fixes.length > 0) return [];
+  // What the record names may be a part of the batch that is missing.
+  const rest = subject.text.slice(path.length);
+  const from = parentOf(path);
+  const parts = [...lot.batches.values()].filter(other => other.path.includes('/') && parentOf(other.path) === from);
+  const names = [...parts.map(other => other.path), path].sort();
+  const ranks = new Map(names.map((name, n) => [name, n]));
+  const distance = (other: Batch) => Math.abs(ranks.get(other.path)! - ranks.get(path)!);
+  const isClosed = ({ closed }: Batch) => Number(closed !== undefined);
+  const near = parts.sort((a, b) => isClosed(a) - isClosed(b) || distance(a) - distance(b));
+  const meant = near.length > 0 ? near.map(other => other.path) : [from];
+  return meant.filter(other => lot.batches.has(other + rest)).slice(0, NEAREST)
+    .map(other => ({ title: `Change to “${shown(other)}”`, edits: [replace(line, problem, other)] }));
 };
 
 function sownOf(strays: Lot['strays']): number | undefined {
