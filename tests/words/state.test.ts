@@ -62,6 +62,20 @@ describe('where a batch stands', () => {
     ]);
   });
 
+  it('tells how many seedlings were potted by now, as data too', () => {
+    const report = reportFor(`
+      lot A-1 Adonis vernalis, 30 seeds
+      sow A-1 2026-01-11
+      count A-1 2026-02-01, 20
+      pot A-1 2026-04-01, 9 seedlings
+      pot A-1 2026-04-20, 3 seedlings
+      plant A-1 2026-05-08, 2 seedlings
+      pot A-1 2026-07-01, 4 seedlings
+    `, at('2026-06-01'));
+    expect(reportMarkdown([report])).toContain('sown, day 141; 12 of 20 potted, 2 of 20 planted out |');
+    expect(reportData(report)).toMatchObject({ lots: [{ batches: [{ potted: 12 }] }] });
+  });
+
   it('tells what left one part after the other, as data too', () => {
     const journal = `
       lot A-1 Adonis vernalis, 30 seeds

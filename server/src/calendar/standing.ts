@@ -86,9 +86,13 @@ export function isOpen(standing: Standing): boolean {
   if (closed || givenOut) return false;
   if (isUnsettled(standing)) return true;
   const alive = totals.germinated - totals.died;
-  const sum = (count: (event: BatchEvent) => number) => past.reduce((all, event) => all + count(event), 0);
-  const potted = sum(({ type, entry }) => (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0));
   // Seedlings may have been pricked out before they left.
-  const left = sum(event => (event.type === 'leave' ? event.seedlings : 0));
-  return alive > Math.max(potted, left);
+  const left = past.reduce((all, event) => all + (event.type === 'leave' ? event.seedlings : 0), 0);
+  return alive > Math.max(pottedIn(past), left);
+}
+
+/** Seedlings that were pricked out, as far as their number was written. */
+export function pottedIn(past: readonly BatchEvent[]): number {
+  return past.reduce((all, { type, entry }) => (
+    all + (type === 'pot' ? factOf(entry.record, 'seedlings')?.n.value ?? 0 : 0)), 0);
 }

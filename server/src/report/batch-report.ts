@@ -1,6 +1,6 @@
 import { isPassed, plannedStages, type PlannedStage } from '../calendar/regimes.ts';
 import { whereNow } from '../calendar/places.ts';
-import { standingOf } from '../calendar/standing.ts';
+import { pottedIn, standingOf } from '../calendar/standing.ts';
 import { staysOf } from '../calendar/stays.ts';
 import {
   countsOf, type Batch, type CutEvent, type LeaveEvent, type Lot, type Origin, type Totals,
@@ -37,6 +37,8 @@ export interface BatchReport {
   readonly state: BatchState;
   /** What left of it by now while the others stayed; what left before it was split off is told of its parent. */
   readonly leavings: readonly LeaveEvent[];
+  /** Seedlings pricked out by now. */
+  readonly potted: number;
   /** Where it lies. */
   readonly places: readonly string[];
   /** What its counts are measured by; undefined with the reason where they are not to be trusted. */
@@ -70,6 +72,7 @@ export function reportBatch(lot: Lot, batch: Batch, now: Moment): BatchReport {
     cut: batch.cut?.classes,
     state: stateOf(batch, now),
     leavings: leavingsOf(batch, now),
+    potted: pottedIn(standingOf(batch, now).past),
     places: whereNow(staysOf(lot), batch.path, now),
     course,
     measures: isUndefined(course) ? course : measureBatch(course),

@@ -1,5 +1,5 @@
 /** The columns of a lot's table, the same in text and in Markdown. */
-import { partlyWentText } from '../words/leaving.ts';
+import { partlyWentText, pottedText } from '../words/leaving.ts';
 import { rangeOf } from '../journal/estimates.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { GerminationTime } from '../measures/germination-time.ts';
@@ -62,9 +62,13 @@ export function columnsOf(batches: readonly BatchReport[], now: Moment): Column[
     ...counted('Stuck', 'stuck'),
     ...counted('Freed', 'freed'),
     ...where(batches.some(({ cut }) => cut), text('Cut test', ({ cut }) => (cut ? cutText(cut) : DASH))),
-    text('State', ({ batch, state, leavings }) => (
-      [stateText(state, now), partlyWentText(leavings, batch.totals.germinated)].filter(part => part !== '').join('; '))),
+    text('State', ({ batch: { totals: { germinated } }, state, potted, leavings }) => (
+      joined('; ', stateText(state, now), joined(', ', pottedText(potted, germinated), partlyWentText(leavings, germinated))))),
   ];
+}
+
+function joined(between: string, ...parts: readonly string[]): string {
+  return parts.filter(part => part !== '').join(between);
 }
 
 function isPartlySown({ batch }: BatchReport): boolean {

@@ -80,6 +80,7 @@ function batchData(
     medium: batch.medium ?? null,
     temperature: temperatureData(temperatureOf(batch)),
     state: stateData(state),
+    potted: rest.potted,
     leavings: leavings.map(leavingData),
   };
 }

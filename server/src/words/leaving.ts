@@ -42,6 +42,12 @@ export function partlyWentText(events: readonly LeaveEvent[], germinated: number
   }).join(', ');
 }
 
+/** Example: '9 of 14 potted'; '' if none were */
+export function pottedText(potted: number, germinated: number): string {
+  if (potted === 0) return '';
+  return potted <= germinated ? `${potted} of ${germinated} potted` : `${potted} potted`;
+}
+
 /** Seeds that left before they germinated, as written: an estimate is a range. */
 export function seedsGone({ entry: { record } }: LeaveEvent): SeedRange {
   const { n, estimate } = factOf(record, 'seeds') ?? {};

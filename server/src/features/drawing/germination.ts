@@ -11,17 +11,18 @@ import { originText } from '../../words/germination.ts';
 import { treatmentText } from '../../words/treatment.ts';
 import { groupLabel, groupNames } from '../../words/trials.ts';
 import { lanesOf } from './lanes.ts';
+import { missingText } from './missing.ts';
 
 /** Undefined where no batch of the lot was counted. */
 export function lotGermination(lot: Lot): GerminationValues | undefined {
   const trial = trialOf(lot);
-  const { groups, contests } = trial;
+  const { groups, contests, estimated, leftOut } = trial;
   const shades = shadesOf(groups);
   const curves = groups.map((group, i) => curveOf(group, shades[i]!));
   if (curves.length === 0) return undefined;
   return {
     title: titleOf(lot, lot.id),
-    caption: captionOf(contests),
+    caption: joined(captionOf([...contests, ...estimated]), missingText(leftOut)),
     zero: zeroOf(groups),
     curves,
     lanes: lanesOf(groups.flatMap(({ batches }) => batches)),
@@ -34,13 +35,16 @@ export function batchGermination(batch: Batch, lot: Lot): GerminationValues | un
   const trial = trialOf(lot);
   const own = trial.groups.find(({ batches }) => batches.some(each => each.batch === batch));
   if (!own) return loneBatch(batch, lot);
-  const contest = trial.contests.find(({ treated }) => treated === own);
-  const groups = contest?.untreated ? [contest.untreated, own] : [own];
+  const contest = trial.contests.find(({ treated }) => treated === own)
+    ?? trial.estimated.find(({ treated }) => treated.batches.some(each => each.batch === batch));
+  const untreated = trial.groups.find(group => group === contest?.untreated);
+  const groups = untreated ? [untreated, own] : [own];
   const all = shadesOf(trial.groups);
   const contests = contest ? [contest] : [];
+  const beside = new Set(contest?.untreated?.batches.map(each => each.batch));
   return {
     title: titleOf(lot, batch.path),
-    caption: captionOf(contests),
+    caption: joined(captionOf(contests), missingText(trial.leftOut.filter(each => beside.has(each.batch)))),
     zero: zeroOf(groups),
     curves: groups.map(group => curveOf(group, all[trial.groups.indexOf(group)]!)),
     lanes: lanesOf(groups.flatMap(({ batches }) => batches)),
@@ -139,6 +143,10 @@ function captionOf(contests: readonly Contest[]): string {
   const [only] = contests;
   if (only && contests.length === 1) return only.verdict.sentence;
   return contests.map(({ treated, verdict }) => `${groupLabel(treated)}: ${verdict.verdict}.`).join(' ');
+}
+
+function joined(...texts: readonly string[]): string {
+  return texts.filter(text => text !== '').join(' ');
 }
 
 /** In days of the picture, which count from the sowing also where a comparison counts from a later soak. */

@@ -12,12 +12,10 @@ import type { PlantTrial } from '../../trials/plant-trial.ts';
 import { groupNames } from '../../words/trials.ts';
 import { curveOf, shadesOf, zeroOf } from './germination.ts';
 import { lanesOf } from './lanes.ts';
+import { missingText } from './missing.ts';
 
 /** More curves than this nobody can follow: the last ones are drawn. */
 const MOST_CURVES = 16;
-
-/** Batches without a curve that are named; the others are counted. */
-const MOST_NAMED = 3;
 
 interface InWinter {
   readonly lot: Lot;
@@ -37,7 +35,7 @@ export function wintersPicture({ plant, lots }: PlantTrial, frame: Frame): Pictu
   const values: GerminationValues = {
     title: `${plant}, winter by winter`,
     caption: [
-      'Each winter has marks of one shape. Untreated seed is dashed, with open marks.', earlyText(early), missingText(lots),
+      'Each winter has marks of one shape. Untreated seed is dashed, with open marks.', earlyText(early), missingText(lots.flatMap(lot => trialOf(lot).leftOut)),
     ].filter(text => text !== '').join(' '),
     zero: zeroOf(groups),
     curves: curvesOf(shown),
@@ -72,13 +70,4 @@ function earlyText(early: readonly InWinter[]): string {
   if (early.length === 0) return '';
   const winters = [...new Set(early.map(({ winter }) => winter))];
   return `Not drawn: ${early.length} earlier ${early.length === 1 ? 'curve' : 'curves'} (${listed(winters, 'and')}).`;
-}
-
-/** Batches that something was done to and that have no curve, with the reason. */
-function missingText(lots: readonly Lot[]): string {
-  const missing = lots.flatMap(lot => trialOf(lot).leftOut);
-  if (missing.length === 0) return '';
-  const named = missing.slice(0, MOST_NAMED).map(({ batch, why }) => `${batch.path} (${why.undefined})`);
-  const more = missing.length - named.length;
-  return `No curve: ${[...named, ...more > 0 ? [`${more} more`] : []].join(', ')}.`;
 }
