@@ -58,7 +58,8 @@ type Rank = 0 | 1 | 2;
 const ranks: Readonly<Record<EventMeaning['likeliest'], (batch: BatchNow, day: Day) => Rank>> = {
   any: () => 0,
   'in a soak': ({ soaking }) => (soaking ? 0 : 1),
-  unsown: ({ standing: { sowing }, batch: { soaks } }) => (sowing ? 2 : soaks.length > 0 ? 1 : 0),
+  unsown: ({ standing: { sowing, totals }, batch: { soaks } }) => (
+    sowing || totals.germinated > 0 ? 2 : soaks.length > 0 ? 1 : 0),
   'ready to sow': ({ standing, soaking, batch }) => (standing.sowing ? 2 : soaking || batch.soaks.length > 0 ? 0 : 1),
   'in medium': ({ standing: { sowing }, batch: { soaks } }) => (sowing || soaks.length > 0 ? 0 : 1),
   'to count': ({ counted, standing: { past } }, day) => {
@@ -70,10 +71,15 @@ const ranks: Readonly<Record<EventMeaning['likeliest'], (batch: BatchNow, day: D
   undivided: ({ standing, batch }) => (standing.sowing || batch.children.length > 0 ? 1 : 0),
 };
 
-/** Open batches that lie in no soak, each with its plant and where it stands, the likeliest to be soaked first. */
-export function batchesToSoak(journal: Journal, now: Moment): Suggestion[] {
+/**
+ * Open batches that lie in no soak, each with its plant and where it stands: first those of the lot in hand, if they
+ * are neither sown nor begun to germinate, then the likeliest.
+ */
+export function batchesToSoak(journal: Journal, now: Moment, lot: string | undefined): Suggestion[] {
   const free = openBatches(journal, now.day).filter(({ soaking }) => !soaking);
-  return likeliest('soak', free, now.day, MOST).map(suggestionOf({ now }));
+  const likely = likeliest('soak', free, now.day, MOST);
+  const isInHand = (each: BatchNow) => each.lot.id === lot && ranks.unsown(each, now.day) < 2;
+  return [...likely.filter(isInHand), ...likely.filter(each => !isInHand(each))].map(suggestionOf({ now }));
 }
 
 function suggestionOf({ now: { day } }: Pick<Scene, 'now'>): (batch: BatchNow) => Suggestion {

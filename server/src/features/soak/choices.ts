@@ -22,7 +22,7 @@ export interface Liquid extends Choice {
 }
 
 export interface SoakChoices {
-  /** Open batches that are in no soak: those of the lot in hand first, then the likeliest. */
+  /** Open batches that are in no soak: dry seed of the lot in hand first, then the likeliest. */
   readonly batches: readonly Choice[];
   /** Bottles that something is left of, then water. */
   readonly liquids: readonly Liquid[];
@@ -31,11 +31,9 @@ export interface SoakChoices {
 }
 
 export function soakChoices(journal: Journal, now: Moment, lot: string | undefined): SoakChoices {
-  const isOfLot = ({ id }: Choice) => id === lot || id.startsWith(`${lot}/`);
-  const batches = batchesToSoak(journal, now).map(({ label, detail = '' }): Choice => ({ id: label, text: detail }));
   const bottles = stocks({ journal, now, entry: undefined, above: undefined, typed: '' }, 'dilute');
   return {
-    batches: [...batches.filter(isOfLot), ...batches.filter(each => !isOfLot(each))],
+    batches: batchesToSoak(journal, now, lot).map(({ label, detail = '' }): Choice => ({ id: label, text: detail })),
     liquids: [
       ...bottles.map(({ label, detail = '' }): Liquid => (
         { id: label, text: detail, kind: 'stock', isKnown: journal.solution(label)?.ppm.ok === true })),
