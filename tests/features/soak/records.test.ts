@@ -37,7 +37,7 @@ describe('what can be chosen', () => {
   test('end with seed that is sown or has begun to germinate, though it is of the lot in hand', () => {
     const counted = `${bench}chill V-2 2026-01-01, 4 C\ncount V-2 2026-02-01, 3\n`;
     expect(choices('V-2', counted).batches.map(({ id }) => id)).toEqual(['V-1/A', 'V-1/B', 'V-1', 'V-2', 'V-3']);
-    expect(choices('V-3').batches.map(({ id }) => id)).toEqual(['V-1/A', 'V-1/B', 'V-1', 'V-2', 'V-3']);
+    expect(choices('V-3').batches.map(({ id }) => id)).toEqual(['V-1/A', 'V-1/B', 'V-2', 'V-1', 'V-3']);
   });
 
   test('without a soak that says how long one lasts, none is proposed', () => {
