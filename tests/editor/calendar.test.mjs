@@ -31,7 +31,7 @@ test('the side bar lists what is due and what lies where, and the status bar the
     await shows(editor, 'Today');
     await shows(editor, 'VER-24/A: lift');
     await shows(editor, '2: VER-24/A');
-    await editor.until(async () => (await editor.statusBar()).some(text => text.includes('VER-24/A')), 'the next in the status bar');
+    await editor.until(async () => (await editor.statusBar()).some(text => text.includes('2 lifts 19:00')), 'the next in the status bar');
   }));
 
 test('an item of the list writes its record below today’s day line', () => inEditor(
