@@ -111,7 +111,7 @@ describe('plumule check on paths that cannot be read', () => {
     expect(stderr).toContain('plumule: notes: there is no journal here (no *.germ file)\n');
     expect(stderr).toContain('checked 1 file: no problems');
     await mkdir(path.join(folder, 'empty'));
-    expect((await plumule(path.join(folder, 'empty'), 'check')).stderr).toContain('plumule: .: there is no journal here');
+    expect((await plumule(path.join(folder, 'empty'), 'check')).stderr).toBe('plumule: .: there is no journal here (no *.germ file)\n');
   });
 
   it('does not take a file of another name for a journal', async () => {

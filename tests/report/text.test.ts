@@ -75,7 +75,7 @@ T50: the counts between which half of the seed that germinated had done so, (G +
 Coolbear. Mean time: in days. Both are ranges, because seed germinates between two counts.
 % of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it
 found dead.
-Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points
+Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points
 are percentage points.
 `);
   });

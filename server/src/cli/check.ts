@@ -6,7 +6,7 @@ import { checkSarif } from './check-sarif.ts';
 import { checkText } from './check-text.ts';
 import { exits, type Exit } from './exits.ts';
 import { listProblems, tally, type ListedProblem, type Tally } from './listed.ts';
-import { openJournals, type OpenJournal, type Opening } from './open.ts';
+import { openJournals, type Opening } from './open.ts';
 import { counted } from '../model/counted.ts';
 import { complain, complainOf, print, wantsColours } from './output.ts';
 import type { checkFormats } from './program/choices.ts';
@@ -32,7 +32,9 @@ export async function check(paths: readonly string[], options: CheckOptions): Pr
   print(written(format, opening, problems));
   complainOf(opening.unread);
   const counts = tally(problems);
-  complain(summary(opening.journals, counts));
+  const files = opening.journals.reduce((sum, { asked }) => sum + asked.length, 0);
+  // Where nothing could be read, “no problems” would be wrong.
+  if (files > 0 || opening.unread.length === 0) complain(summary(files, counts));
   if (opening.unread.length > 0) return exits.unread;
   return counts.error + counts.warning > 0 ? exits.problems : exits.clean;
 }
@@ -46,8 +48,7 @@ function written(format: CheckOptions['format'], opening: Opening, problems: rea
   }
 }
 
-function summary(journals: readonly OpenJournal[], { error, warning, information, hint }: Tally): string {
-  const files = journals.reduce((sum, { asked }) => sum + asked.length, 0);
+function summary(files: number, { error, warning, information, hint }: Tally): string {
   const parts = [
     [error, 'error'], [warning, 'warning'], [information, 'remark'], [hint, 'hint'],
   ] as const;

@@ -113,7 +113,7 @@ const ofCutTests: readonly string[] = [
 ];
 
 const ofVerdicts: readonly string[] = [
-  'Verdicts follow the rules in syntaxes/README.md. “So far”, “yet”: seed may still germinate. Points are percentage points.',
+  'Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points are percentage points.',
 ];
 
 /** How the tables are to be read. */

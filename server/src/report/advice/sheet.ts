@@ -218,6 +218,6 @@ function notesOf({ choice, supplies }: Advice): string[] {
   ];
   return [
     ...offer ? [cautionsFor(works, [offer.agent]).map(({ text }) => text).join(' ')] : [],
-    'This rests on your records and guides alone. Verdicts follow the rules in syntaxes/README.md.',
+    'This rests on your records and guides alone. Verdicts follow the rules in the format reference.',
   ];
 }

@@ -137,7 +137,7 @@ function notesOf(lots: readonly LotReview[]): string[] {
   const broken = lots.filter(({ errors }) => errors > 0).map(({ lot }) => lot.id);
   return [
     ...(broken.length > 0 ? [`There are errors in the records of ${listed(broken, 'and')}; these numbers may be wrong until you fix them.`] : []),
-    'Verdicts follow the rules in syntaxes/README.md. A batch belongs to the winter in which something was first done to its seed.',
+    'Verdicts follow the rules in the format reference. A batch belongs to the winter in which something was first done to its seed.',
   ];
 }
 
