@@ -10,6 +10,7 @@ import type { Pooled } from '../measures/replicates.ts';
 import type { Finding, ShareTest } from '../measures/share-test.ts';
 import type { Verdict } from '../measures/verdict.ts';
 import { isoOf } from '../model/day.ts';
+import type { SeedRange } from '../model/estimate.ts';
 import type { Group } from '../trials/groups.ts';
 import type { DropsContest, DropsSide } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
@@ -30,12 +31,15 @@ export function trialData(trial: LotTrial): object {
   };
 }
 
-function dropsData({ given, without, alsoDiffers, freed, alive, verdict }: DropsContest): object {
+function dropsData({ given, without, watch, alsoDiffers, freed, alive, verdict }: DropsContest): object {
+  const known = ({ least, most }: SeedRange) => (least === most ? most : null);
   const sideData = ({ batches, freed: out, alive: living }: DropsSide) => ({
-    batches: batches.map(({ path }) => path), stuck: out.n, freed: out.x, seedlings: living.n, alive: living.x,
+    batches: batches.map(({ path }) => path),
+    stuck: known(out.n), freed: known(out.x), seedlings: known(living.n), alive: known(living.x),
   });
   return {
     drops: dosesText(given.drops!.doses), given: sideData(given), without: without ? sideData(without) : null,
+    until: watch && !isUndefined(watch) ? isoOf(watch.until) : null,
     alsoDiffers, verdict, freed: freed ?? null, alive: alive ?? null,
   };
 }

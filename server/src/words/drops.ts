@@ -1,7 +1,10 @@
 /** What drops on stuck seedlings came to, in words. */
 import { limitsText, percent, pointsText, probability } from '../measures/verdict-words.ts';
 import { listed } from '../syntax/nearest.ts';
-import type { Share } from '../measures/difference.ts';
+import { isUndefined } from '../measures/measured.ts';
+import { isoOf } from '../model/day.ts';
+import { rangeText } from '../model/estimate.ts';
+import { isSure, type RangedShare } from '../trials/drops-watch.ts';
 import type { DropsContest, DropsOutcome, DropsVerdict } from '../trials/drops.ts';
 import { dosesText } from './soaks.ts';
 
@@ -20,24 +23,36 @@ export function dropsTitle({ given, without }: DropsContest): string {
   return `Drops of ${dosesText(given.drops!.doses)} (${paths(given.batches)})${against}`;
 }
 
-/** Example: 'The drops helped: 9 of 10 stuck seedlings were freed (90 %), and 2 of 10 without drops (20 %): ...' */
-export function dropsTexts({ given, without, alsoDiffers, freed, alive, verdict }: DropsContest): string[] {
+/** Example: 'The drops helped: 9 of 10 (90 %) stuck seedlings were freed, and 2 of 10 (20 %) without drops: ...' */
+export function dropsTexts({ given, without, watch, alsoDiffers, freed, alive, verdict }: DropsContest): string[] {
   const head = verdicts[verdict];
   const seen = `${shareText(given.freed)} stuck seedlings were freed`;
-  if (!without) return [`Cannot tell: ${seen}, and no stuck seedling of this lot was left without drops.`];
+  if (!without || !watch) return [`Cannot tell: ${seen}, and no stuck seedling of this lot was left without drops.`];
   const why = alsoDiffers.length > 0 ? ` The sides also differ in: ${listed(alsoDiffers, 'and')}.` : '';
+  if (isUndefined(watch)) return [`${head}: ${watch.undefined}.${why}`];
+  const until = watch.isCut
+    ? [`This is what the looks up to ${isoOf(watch.until)} found: on no later day were both sides looked at.`] : [];
   return [
     `${head}: ${seen}, and ${shareText(without.freed)} without drops${differenceText(freed)}.${why}`,
-    `Alive: ${shareText(given.alive)} seedlings, and ${shareText(without.alive)} without drops${differenceText(alive)}.`,
+    aliveText(given.alive, without.alive, alive),
+    ...until,
   ];
 }
 
-function shareText({ x, n }: Share): string {
-  return n === 0 ? '0 of 0' : `${x} of ${n} (${percent(x / n)})`;
+function aliveText(given: RangedShare, without: RangedShare, outcome: DropsOutcome | undefined): string {
+  if (given.n.most === 0 || without.n.most === 0) return 'How many stayed alive is unknown, because no living seedling had been counted before the drops.';
+  return `Still alive: ${shareText(given)} seedlings, and ${shareText(without)} without drops${differenceText(outcome)}.`;
+}
+
+/** Example: '9 of 10 (90 %)'; where the counts give only limits '9 of 10 to 12' */
+function shareText(share: RangedShare): string {
+  const { x, n } = share;
+  const text = `${rangeText(x)} of ${rangeText(n)}`;
+  return isSure(share) && n.most > 0 ? `${text} (${percent(x.most / n.most)})` : text;
 }
 
 function differenceText(outcome: DropsOutcome | undefined): string {
-  if (!outcome) return '';
+  if (!outcome?.difference) return '';
   const { difference, more, fewer } = outcome;
   const side = difference.value < 0 ? `p ${probability(fewer)} that fewer` : `p ${probability(more)} that more`;
   const apart = difference.value === 0 ? 'no difference'
