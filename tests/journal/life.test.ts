@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { countsOf, dayNumber, isGivenOut, isUsed } from '../../server/src/journal/life.ts';
+import { isGivenOut } from '../../server/src/journal/given-out.ts';
+import { countsOf, dayNumber, isUsed } from '../../server/src/journal/life.ts';
 import { at, batchOf, lotOf } from './helpers.ts';
 
 describe('a batch', () => {

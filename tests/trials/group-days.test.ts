@@ -8,7 +8,7 @@ function daysOf({ batches }: Group): unknown[] {
 }
 
 describe('batches of a lot', () => {
-  test('that were divided before anything came up begin with the counts of their own, as fresh seed does', () => {
+  test('that were divided before anything came up are their parts alone, which begin with the looks at the whole', () => {
     const { groups, leftOut } = trial(`
       lot L Iris alba, 40 seeds
       split L, A 20 seeds, B 20 seeds
@@ -20,7 +20,7 @@ describe('batches of a lot', () => {
       count L/A/2 2026-02-20, 4
       count L/B 2026-02-20, 8
     `);
-    expect(groups.map(daysOf)).toEqual([[['L/A', [10]], ['L/A/1', [41]], ['L/A/2', [41]], ['L/B', [41]]]]);
+    expect(groups.map(daysOf)).toEqual([[['L/A/1', [10, 41]], ['L/A/2', [10, 41]], ['L/B', [41]]]]);
     expect(leftOut).toEqual([]);
   });
 

@@ -1,5 +1,6 @@
 import type { Journal } from '../journal/journal.ts';
-import { isGivenOut, type Batch, type Lot } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { listed } from '../syntax/nearest.ts';
 import type { Due } from './due-sources.ts';

@@ -1,6 +1,7 @@
 import { inJournalOrder, type JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
-import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Batch, DatedEntry, Entry, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { meaningOfKeyword } from '../model/events.ts';
 import { factOf } from '../model/record.ts';

@@ -1,6 +1,7 @@
 /** A batch as it stands at a moment. What is dated later is written ahead: a plan, which has not happened yet. */
+import { isGivenOut } from '../journal/given-out.ts';
 import {
-  accounted, isGivenOut, noTotals, type Batch, type BatchEvent, type DatedEntry, type Totals,
+  accounted, noTotals, type Batch, type BatchEvent, type DatedEntry, type Totals,
 } from '../journal/life.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';

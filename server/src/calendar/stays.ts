@@ -1,5 +1,6 @@
 /** Where each batch of a lot lay, and from when to when: `at` facts and `move` read in the order of time. */
-import { isGivenOut, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Batch, DatedEntry, Entry, Lot, Soak, SowEvent } from '../journal/life.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import { meaningOf } from '../model/events.ts';

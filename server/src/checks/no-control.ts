@@ -1,4 +1,4 @@
-import { isGivenOut } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { nothingHeldBack } from './nothing-held-back.ts';
 import { subjectOf } from './spans.ts';

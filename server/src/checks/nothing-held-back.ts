@@ -1,4 +1,4 @@
-import { isGivenOut } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, type LotCheck } from './check.ts';
 import { subjectOf } from './spans.ts';

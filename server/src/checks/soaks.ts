@@ -1,6 +1,7 @@
 /** The soaks of a lot, each with the batches that lay in it for the same time. */
 import type { JournalLine } from '../journal/journal-file.ts';
-import { isGivenOut, type Batch, type Lot, type Soak } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Batch, Lot, Soak } from '../journal/life.ts';
 
 export interface SharedSoak {
   readonly soak: Soak;

@@ -1,4 +1,5 @@
-import { isGivenOut, type Batch, type Lot } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Batch, Lot } from '../journal/life.ts';
 import { plan } from '../measures/plan.ts';
 import { FARTHEST, splitPlan, tells } from '../trials/split-plan.ts';
 import { isActiveSoak } from '../trials/treatment.ts';

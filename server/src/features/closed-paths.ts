@@ -1,5 +1,6 @@
 /** Which batches of a lot are over. */
-import { isGivenOut, type Lot } from '../journal/life.ts';
+import { isGivenOut } from '../journal/given-out.ts';
+import type { Lot } from '../journal/life.ts';
 
 const memo = new WeakMap<Lot, ReadonlySet<string>>();
 

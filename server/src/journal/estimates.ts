@@ -5,7 +5,7 @@
  */
 import type { SeedRange } from '../model/estimate.ts';
 import type { HowMany } from '../model/record.ts';
-import type { Batch, BatchEvent, CountEvent, CutEvent, Entry } from './life.ts';
+import type { Batch, BatchEvent, CountEvent, CutEvent, Entry, LeaveEvent, SplitEvent } from './life.ts';
 
 export type Bound = keyof SeedRange;
 
@@ -48,8 +48,8 @@ export function rangeOf(batch: Batch, what: 'seeds' | 'kept' | 'sown' | 'tested'
   return rangeOver([batch, ...batch.worlds], each => each[what]);
 }
 
-/** The same of the seeds that a count, or a cut test, was of. */
-export function testedAt(batch: Batch, event: CountEvent | CutEvent): SeedRange | undefined {
+/** The same of the seeds that a count, or a cut test, was of, or that were tested still once some had left. */
+export function testedAt(batch: Batch, event: CountEvent | CutEvent | SplitEvent | LeaveEvent): SeedRange | undefined {
   return rangeOver([event, ...otherwise(batch, event)], ({ tested }) => tested);
 }
 

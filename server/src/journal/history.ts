@@ -6,8 +6,9 @@ import { countTotals } from './counting.ts';
 import { hasEstimate, worlds, type World } from './estimates.ts';
 import { forgetGuesses, settleByCut } from './guesses.ts';
 import { inherit } from './inheritance.ts';
+import { isGivenOut } from './given-out.ts';
 import {
-  isGivenOut, originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type LeaveEvent, type Lot,
+  originOf, type BatchEvent, type DatedEntry, type Dose, type Entry, type LeaveEvent, type Lot,
   type SplitEvent, type Stage,
 } from './life.ts';
 import type { Moment } from './moment.ts';
@@ -87,7 +88,7 @@ function eventOf(
   switch (keyword) {
     case 'split': {
       const { asked, left } = split(batch, entry, zone);
-      return { type: keyword, entry, batch, closedBy, asked, left };
+      return { type: keyword, entry, batch, closedBy, asked, left, tested: testedOf(batch) };
     }
     case 'soak': return { type: keyword, entry, batch, closedBy, soak: soak(batch, entry, dosesOf(entry), zone) };
     case 'lift': return { type: keyword, entry, batch, closedBy, soak: liftSoak(batch, entry, zone) };
@@ -145,7 +146,8 @@ function leave(batch: BatchDraft, entry: DatedEntry, how: Leaving): LeaveEvent {
   const { asked, left } = seeds ? letGo(batch, seeds) : { asked: 0, left: unsorted(batch, batch.kept) };
   const isAll = seedlings === undefined && (!seeds || batch.kept === 0) && !entry.record.broken;
   return {
-    type: isAll ? 'gone' : 'leave', how, entry, batch, closedBy, asked, left, seedlings: seedlings ?? 0, whither,
+    type: isAll ? 'gone' : 'leave', how, entry, batch, closedBy, asked, left, tested: testedOf(batch),
+    seedlings: seedlings ?? 0, whither,
   };
 }
 

@@ -140,6 +140,8 @@ export interface SplitEvent extends EventBase {
   readonly asked: number;
   /** Seeds that were there to give out: what germinated, rotted or was lost stays with the batch. */
   readonly left: number | undefined;
+  /** `tested` of the batch once they were given out. */
+  readonly tested: number | undefined;
 }
 
 /** Seed or seedlings that went for good: `leave` some of them, `gone` all. */
@@ -151,6 +153,8 @@ export interface LeaveEvent extends EventBase {
   readonly seedlings: number;
   /** Seeds that were there to give; undefined where that is not known. */
   readonly left: number | undefined;
+  /** `tested` of the batch once they had gone. */
+  readonly tested: number | undefined;
   /** Where to, in the grower's words. */
   readonly whither: string | undefined;
 }
@@ -290,9 +294,4 @@ export function hasTotal({ counts }: CountEvent): boolean {
 /** Whether anything ever happened to a batch but that it was divided or written about. */
 export function isUsed({ events }: Batch): boolean {
   return events.some(event => meaningOf(event).uses);
-}
-
-/** All seeds of a batch were given out to others. */
-export function isGivenOut({ children, kept }: Pick<Batch, 'children' | 'kept'>): boolean {
-  return children.length > 0 && kept === 0;
 }

@@ -40,7 +40,7 @@ export interface Course {
   readonly cut?: CutTest;
   /** The batch was cut open or thrown away after its last check, or is left out from there on: nothing can follow. */
   readonly closed?: boolean;
-  /** It ends where seed was picked out between two counts, though the batch was counted again. */
+  /** It ends where seed that had not germinated was taken out, though that or the rest may be counted again. */
   readonly cutShort?: boolean;
   /** Why days from day 0 say nothing of its seed, where they do not: it was sown in portions. */
   readonly untimed?: string;

@@ -35,7 +35,7 @@ export interface Ladder {
 export function ladderOf(untreated: readonly Course[], doses: readonly Dose[]): Ladder {
   const measured = doses.filter(({ comparison }) => !isUndefined(comparison));
   const sides = [untreated, ...measured.map(({ batches }) => batches)];
-  const day = sharedLooks(sides.flat()).at(-1);
+  const day = measured.length === 0 ? undefined : sharedLooks(sides.flat()).at(-1);
   const isEarly = day !== undefined && sides.flat().some(course => lastLook(course) > day);
   return { doses, trend: trendOf(sides, measured, day), trendBy: isEarly ? day : undefined, best: bestDose(doses) };
 }

@@ -1,7 +1,8 @@
 /** The report of a journal: what it says of each lot and of each batch, as values for tables and for other programs. */
 import type { ProblemBook } from '../checks/problem-book.ts';
 import type { Journal } from '../journal/journal.ts';
-import { countsOf, isGivenOut, type Batch, type LeaveEvent, type Lot } from '../journal/life.ts';
+import { isToldByParts } from '../journal/given-out.ts';
+import type { LeaveEvent, Lot } from '../journal/life.ts';
 import { mentionsOf, tellsOf } from '../journal/mentions.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -84,8 +85,8 @@ function lotReport(lot: Lot, journal: Journal, errors: ReadonlyMap<string, numbe
   const batches = [...lot.batches.values()];
   return {
     lot,
-    batches: batches.filter(isTold).map(batch => reportBatch(lot, batch, now)),
-    leavings: batches.filter(batch => !isTold(batch)).flatMap(batch => leavingsOf(batch, now)),
+    batches: batches.filter(batch => !isToldByParts(batch)).map(batch => reportBatch(lot, batch, now)),
+    leavings: batches.filter(isToldByParts).flatMap(batch => leavingsOf(batch, now)),
     trial: trialOf(lot),
     replacing: replacingOf(journal, lot.id),
     errors: errors.get(lot.id) ?? 0,
@@ -94,10 +95,6 @@ function lotReport(lot: Lot, journal: Journal, errors: ReadonlyMap<string, numbe
 
 function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {
   return [...byPlant(lots.map(({ lot }) => lot), by)].map(([plant, ofPlant]) => plantTrial(plant, ofPlant));
-}
-
-function isTold(batch: Batch): boolean {
-  return !isGivenOut(batch) || countsOf(batch).length > 0;
 }
 
 function aheadOf(lots: readonly LotReport[], now: Moment): number {

@@ -1,7 +1,8 @@
 /** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
 import { plannedStages } from '../calendar/regimes.ts';
 import { SAME_SOWING_DAYS } from '../calendar/together.ts';
-import { accounted, type Batch, type BatchEvent } from '../journal/life.ts';
+import { hasGrown } from '../journal/given-out.ts';
+import type { Batch, BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
@@ -110,7 +111,7 @@ function plain(text: string | undefined): string | undefined {
 
 function restOf({ inherited, made, parent }: Batch): string | undefined {
   const last = inherited.findLast(event => event.type === 'count');
-  if (last?.type !== 'count' || accounted(last.after) === last.after.lost) return undefined;
+  if (last?.type !== 'count' || !hasGrown(last.after)) return undefined;
   // Parts of one split are rests of the same seed.
   return `${parent?.path ?? ''} ${made.moment?.day ?? ''}`;
 }

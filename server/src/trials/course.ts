@@ -1,7 +1,11 @@
 /** From a batch of the journal to the course of counts that the measures work on. */
 import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { rangeOf, testedAt, type Bound } from '../journal/estimates.ts';
-import { accounted, isGivenOut, originOf, type Batch, type BatchEvent, type CutEvent, type Totals } from '../journal/life.ts';
+import { hasGrown, isGivenOut } from '../journal/given-out.ts';
+import {
+  accounted, originOf,
+  type Batch, type BatchEvent, type CountEvent, type CutEvent, type LeaveEvent, type SplitEvent, type Totals,
+} from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
@@ -15,7 +19,8 @@ import { cutClasses } from '../model/record.ts';
  */
 export function courseOf(batch: Batch, bound?: Bound): Course | Undefined {
   if (isPickedOver(batch.events)) return undefinedBecause('seed that had not germinated was taken out after counting began');
-  return courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch), bound);
+  const course = courseBy(batch, batch.events, batch.closed !== undefined || isGivenOut(batch), bound);
+  return isUndefined(course) || !hasPick(batch.events) ? course : { ...course, closed: true, cutShort: true };
 }
 
 /** The same up to an event of the batch, which ends it; what comes after is left out. */
@@ -58,13 +63,14 @@ function courseBy(
   const zero = dayZero(batch, events);
   if (zero === undefined) return undefinedBecause('it has no day 0, because it was not sown, lifted from a soak or put into a stage');
   const cut = events.find(event => event.type === 'cut');
-  const sown = testedIn(events) ?? batch.tested ?? (bound && estimatedIn(batch, events, bound));
+  const sown = lastTested(events)?.tested ?? batch.tested ?? (bound && estimatedIn(batch, events, bound));
   if (sown === undefined && batch.worlds.length > 0) return undefinedBecause('its seeds were estimated, not counted');
   if (sown === undefined) return undefinedBecause('the number of seeds is unknown');
-  const checks = events.flatMap(event => {
+  const own = events.flatMap(event => {
     const totals = seenAt(event);
     return totals ? [checkOf(event.entry.moment.day - zero, totals)] : [];
   });
+  const checks = [...checksBefore(batch, events, zero).filter(({ day }) => day <= own[0]!.day), ...own];
   const untimed = portionsOf(batch, events);
   return {
     sown, checks,
@@ -74,18 +80,35 @@ function courseBy(
   };
 }
 
-/** The seeds that the last count, or the cut test, was of. */
-function testedIn(events: readonly BatchEvent[]): number | undefined {
-  const last = events.findLast(event => event.type === 'count' || event.type === 'cut');
-  return last?.tested;
+/**
+ * Looks at the seed before it was split off, at which none had germinated or rotted; not those before its last soak,
+ * when it was other seed than it is now, nor those of seed that was the rest of a sowing.
+ */
+function checksBefore({ inherited }: Batch, events: readonly BatchEvent[], zero: Day): Check[] {
+  const last = inherited.findLast(event => event.type === 'count');
+  if (!last || hasGrown(last.after)) return [];
+  const soaked = [...inherited, ...events].findLastIndex(({ type }) => type === 'soak');
+  return inherited.slice(soaked + 1).flatMap(({ type, entry }) => (
+    type === 'count' ? [{ day: entry.moment.day - zero, germinated: 0 }] : []));
+}
+
+/**
+ * What tells the seeds that are tested: those that the last count, or the cut test, was of, less what was split off or
+ * left since, before any had germinated or rotted. What is found of that seed is found where it went.
+ */
+function lastTested(events: readonly BatchEvent[]): CountEvent | CutEvent | SplitEvent | LeaveEvent | undefined {
+  return events.findLast((event): event is CountEvent | CutEvent | SplitEvent | LeaveEvent => (
+    event.type === 'count' || event.type === 'cut'
+    || ((event.type === 'split' || event.type === 'leave') && !isPick(event, events))));
 }
 
 /** One end of the seeds that the last count was of; at least those that it accounts for. */
 function estimatedIn(batch: Batch, events: readonly BatchEvent[], bound: Bound): number | undefined {
-  const last = events.findLast(event => event.type === 'count' || event.type === 'cut');
+  const last = lastTested(events);
   const range = (last && testedAt(batch, last)) ?? rangeOf(batch, 'tested');
   if (!range || bound === 'most') return range?.most;
-  const seen = last && seenAt(last);
+  const look = events.findLast(event => seenAt(event) !== undefined);
+  const seen = look && seenAt(look);
   return Math.max(range.least, seen ? accounted(seen) : 0);
 }
 
@@ -126,6 +149,11 @@ function isPickedOver(events: readonly BatchEvent[]): boolean {
   return events.slice(0, last).some(event => isPick(event, events));
 }
 
+/** Whether seed that had not germinated was taken out at all: a count since would not be one of the same seed. */
+function hasPick(events: readonly BatchEvent[]): boolean {
+  return events.some(event => isPick(event, events));
+}
+
 /** Whether an event is such a `split`. */
 export function isPick(event: BatchEvent, events: readonly BatchEvent[]): boolean {
   let known = picks.get(events);
@@ -138,10 +166,10 @@ const picks = new WeakMap<readonly BatchEvent[], ReadonlySet<BatchEvent>>();
 
 function picksIn(events: readonly BatchEvent[]): ReadonlySet<BatchEvent> {
   const found = new Set<BatchEvent>();
-  let hasGrown = false;
+  let isGrown = false;
   for (const event of events) {
-    if (event.type === 'count') hasGrown = accounted(event.after) > event.after.lost;
-    else if ((event.type === 'split' || event.type === 'leave') && event.asked !== 0 && hasGrown) found.add(event);
+    if (event.type === 'count') isGrown = hasGrown(event.after);
+    else if ((event.type === 'split' || event.type === 'leave') && event.asked !== 0 && isGrown) found.add(event);
   }
   return found;
 }

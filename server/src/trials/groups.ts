@@ -1,6 +1,7 @@
 /** The batches of a lot, put together by what was done to them. */
 import type { Bound } from '../journal/estimates.ts';
-import { countsOf, isGivenOut, type Batch, type BatchEvent, type Lot } from '../journal/life.ts';
+import { isToldByParts } from '../journal/given-out.ts';
+import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { commonAge } from '../measures/looks.ts';
@@ -70,10 +71,9 @@ export function inGroups(parts: readonly TrialBatch[]): Group[] {
   return groups;
 }
 
-/** Seed that was only given out, or that nobody did anything with, is no part of a trial. */
+/** Seed that is told by the parts that it was given to, or that nobody did anything with, is no part of a trial. */
 function isTried(batch: Batch): boolean {
-  if (isGivenOut(batch) && countsOf(batch).length === 0) return false;
-  return batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
+  return !isToldByParts(batch) && batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
 }
 
 function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {

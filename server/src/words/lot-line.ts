@@ -2,7 +2,8 @@
 import { counted } from '../model/counted.ts';
 import { isLeftOff } from '../calendar/left-off.ts';
 import { isOpen, standingOf, type Standing } from '../calendar/standing.ts';
-import { countsOf, isGivenOut, isUsed, type Batch, type Lot } from '../journal/life.ts';
+import { isGivenOut, isToldByParts } from '../journal/given-out.ts';
+import { countsOf, isUsed, type Batch, type Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { mayChange } from '../measures/verdict-text.ts';
@@ -120,7 +121,7 @@ function partsOf(lot: Lot): Part[] {
     group.batches.filter(({ endedBy }) => endedBy === undefined).map(({ batch }) => [batch, group] as const)));
   const parts = new Map<unknown, Part>();
   for (const batch of lot.batches.values()) {
-    if (countsOf(batch).length === 0) continue;
+    if (countsOf(batch).length === 0 || isToldByParts(batch)) continue;
     const key = groups.get(batch) ?? batch;
     const part = parts.get(key);
     if (part) part.batches.push(batch);

@@ -2,6 +2,7 @@
 import { whereNow, whereText } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import { rangeOf } from '../../journal/estimates.ts';
+import { isToldByParts } from '../../journal/given-out.ts';
 import { countsOf, isUsed, type Batch, type Lot } from '../../journal/life.ts';
 import { replacingOf } from '../../journal/replacing.ts';
 import { isUndefined } from '../../measures/measured.ts';
@@ -45,7 +46,7 @@ const onlyBatch: Section<Lot> = (lot, context) =>
 
 const batchTable: Section<Lot> = ({ id, root }, { now }) => {
   if (root.children.length === 0) return undefined;
-  const rows = inRows(root).filter(isRow);
+  const rows = inRows(root).filter(batch => !isToldByParts(batch));
   const shown = rows.slice(0, MOST_ROWS);
   const table = markdownTable(
     ['Batch', 'Treatment', 'Sown', 'Germinated', 'Percent', 'Days'],
@@ -60,11 +61,6 @@ const batchTable: Section<Lot> = ({ id, root }, { now }) => {
 /** Every batch before what stayed with the one that it was split from. */
 function inRows(batch: Batch): Batch[] {
   return [...batch.children.flatMap(inRows), batch];
-}
-
-/** All that holds seed, or was counted before it was divided. */
-function isRow(batch: Batch): boolean {
-  return batch.children.length === 0 || batch.kept === undefined || batch.kept > 0 || countsOf(batch).length > 0;
 }
 
 /** What stayed with a batch that was divided is called its rest. */

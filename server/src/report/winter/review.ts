@@ -2,7 +2,8 @@
 import { isLeftOff } from '../../calendar/left-off.ts';
 import { begunOn, isOpen, standingOf } from '../../calendar/standing.ts';
 import { rangeOf, rangeOver } from '../../journal/estimates.ts';
-import { accounted, isGivenOut, type Batch, type Lot } from '../../journal/life.ts';
+import { isToldByParts } from '../../journal/given-out.ts';
+import { accounted, type Batch, type Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
 import type { Day } from '../../model/day.ts';
 import { sumOfRanges, type SeedRange } from '../../model/estimate.ts';
@@ -86,7 +87,7 @@ function isThere({ collected }: Lot, { last }: Winter): boolean {
 function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment): LotReview {
   const batches = [...lot.batches.values()].filter(batch => {
     const begun = begunOn(batch, now);
-    return begun !== undefined && isIn(begun, winter) && hasOwnSeed(batch);
+    return begun !== undefined && isIn(begun, winter) && !isToldByParts(batch);
   });
   const paths = new Set(batches.map(({ path }) => path));
   const isOfIt = (group: Group) => group.batches.some(({ batch }) => paths.has(batch.path));
@@ -97,11 +98,6 @@ function reviewOf({ lot, trial, errors }: LotReport, winter: Winter, now: Moment
     groups: [...trial.groups, ...judged].filter(isOfIt),
     ready: batches.length > 0 ? readyBefore([lot], Infinity) : undefined,
   };
-}
-
-/** A batch that was given out whole is told by its parts. */
-function hasOwnSeed(batch: Batch): boolean {
-  return !isGivenOut(batch) || batch.events.some(({ type }) => type === 'count');
 }
 
 function isIn(day: Day, { first, last }: Winter): boolean {

@@ -1,7 +1,8 @@
 /** Soaks whose end is not written, or written wrongly. */
 import { recordLine } from '../../../calendar/ask.ts';
 import type { JournalLine } from '../../../journal/journal-file.ts';
-import { isGivenOut, type Batch, type DatedEntry, type Lot, type Soak } from '../../../journal/life.ts';
+import { isGivenOut } from '../../../journal/given-out.ts';
+import type { Batch, DatedEntry, Lot, Soak } from '../../../journal/life.ts';
 import { elapsed, isBefore, printMoment, printTime, type Moment } from '../../../journal/moment.ts';
 import { addMonths, isoOf, LAST_DAY, type Day } from '../../../model/day.ts';
 import { factOf } from '../../../model/record.ts';
