@@ -169,7 +169,7 @@ describe('guides', () => {
     const guide = 'guide Gentiana, KNO3 0.2 %, 24 h, source "a book"';
     const tried = (treated: number, untreated: number) => (
       `lot OLD-24 Gentiana lutea, 48 seeds\n${trialIn('OLD-24', treated, untreated)}\n${packet}\n${guide}`);
-    expect(answerOn(tried(0, 0))).toContain('Try KNO3 0.2 %, 24 h: your guide gives it, and what you tried before has not paid.');
+    expect(answerOn(tried(4, 4))).toContain('Try KNO3 0.2 %, 24 h: your guide gives it, and what you tried before has not paid.');
     expect(adviceOn(tried(2, 20)).choice).toMatchObject({ kind: 'leave', because: 'harmful' });
   });
 });

@@ -41,7 +41,7 @@ describe('a verdict on seed that was estimated', () => {
       + 'as you wrote on 2026-01-11; by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated '
       + '(13 to 20 %); the seeds were estimated.');
     expect(verdictOf(with60('day 14', '  count VER-24/A 2026-02-01, 0\n  count VER-24/B 2026-02-01, 20')).sentence)
-      .toMatch(/^Worth repeating.* Judged on day 14 \(2026-01-25\), as you wrote on 2026-01-11; later counts do not change it\.$/);
+      .toMatch(/^Worth repeating.* Judged on day 14 \(2026-01-25\), as you wrote on 2026-01-11; later counts of what germinated do not change it\.$/);
   });
 
   test('says what else differs', () => {

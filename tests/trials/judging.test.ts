@@ -45,7 +45,7 @@ describe('a trial with a day of judging', () => {
     const { verdict } = contest(weekly({ judge: JUDGE, until: 3 }));
     expect(verdict).toMatchObject({ verdict: 'worth repeating', rule: 'more' });
     expect(verdict.sentence).toContain('Worth repeating: by day 42, 12 of 24 treated');
-    expect(verdict.sentence).toContain('Judged on 2026-02-22, as you wrote on 2026-01-11; later counts do not change it.');
+    expect(verdict.sentence).toContain('Judged on 2026-02-22, as you wrote on 2026-01-11; later counts of what germinated do not change it.');
   });
 
   test.each([[[0, 6, 12, 12], [0, 2, 4, 20]], [[0, 6, 12, 24], [0, 2, 4, 4]]])(

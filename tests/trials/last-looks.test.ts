@@ -68,8 +68,8 @@ describe('the side that was watched for longer', () => {
     expect(verdictOf(...early, 'count L/B 2026-04-10, 26', 'discard L/B 2026-04-11')).toMatchObject({
       rule: 'overtaken',
       evidence: { more: false, overtaken: { by: 'untreated', what: 'germinated' } },
-      sentence: 'Cannot tell: by day 30, 30 of 40 treated seeds had germinated (75 %) and 10 of 40 untreated (25 %), but the last looks '
-        + 'do not bear that out: by then, 36 of 40 untreated seeds had germinated (90 %) and 30 of 40 treated (75 %).',
+      sentence: 'Cannot tell: by day 30, 30 of 40 treated seeds had germinated (75 %) and 10 of 40 untreated (25 %), but that '
+        + 'does not show by the last looks any more: 30 of 40 treated seeds had germinated (75 %) and 36 of 40 untreated (90 %).',
     });
   });
 

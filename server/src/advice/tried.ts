@@ -2,6 +2,7 @@
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
 import { shareLater } from '../measures/comparison.ts';
+import { isTooSoon } from '../measures/evidence.ts';
 import type { Difference } from '../measures/difference.ts';
 import { reaches } from '../measures/fisher.ts';
 import { holm } from '../measures/holm.ts';
@@ -116,7 +117,8 @@ function triedIn(
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
   const later = shareLater(across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each])));
-  const hasNoSign = across.rule === 'not-shown' && !isOpen && isSmall(difference, later);
+  const isTooSoonIn = across.comparisons.some(each => !isUndefined(each) && isTooSoon(each));
+  const hasNoSign = across.rule === 'not-shown' && !isOpen && !isTooSoonIn && isSmall(difference, later);
   return { ...base, verdict, sentence, difference, isOpen, hasNoSign };
 }
 

@@ -12,13 +12,13 @@ import type { Lasts } from './lasting.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { normalTail } from './rank-test.ts';
-import { isReady } from './readiness.ts';
 import type { Finding, ShareTest, Side } from './share-test.ts';
+import type { Sides } from './seen.ts';
 import { ofDishes, type Spread } from './spread.ts';
 import { stratifiedGreater } from './stratified.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
-import { READINGS } from './weak.ts';
+import { isMoreOften, READINGS } from './weak.ts';
 import type { Course } from './course.ts';
 
 /** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
@@ -28,6 +28,8 @@ export interface LotPair {
   /** By treatment: the batches of each part are dishes of one. */
   readonly treated: Side;
   readonly untreated: readonly Course[];
+  /** Where they are cut at a day of judging, as they were counted later. */
+  readonly whole?: Sides | undefined;
   /** The end may have been chosen by what was seen: only the smaller level counts. */
   readonly isStrict?: boolean;
 }
@@ -86,7 +88,7 @@ export function acrossLots(pairs: readonly LotPair[], doses: readonly (readonly 
 type Found = Omit<AcrossFindings, 'betterInADose' | 'worseInADose'> & Pick<AcrossLots, 'comparisons'>;
 
 function findingsOf(pairs: readonly LotPair[]): Found {
-  const comparisons = pairs.map(({ treated, untreated }) => compareParts(treated, untreated));
+  const comparisons = pairs.map(({ treated, untreated, whole }) => compareParts(treated, untreated, whole));
   const known = comparisons.filter(comparison => !isUndefined(comparison)) as readonly Comparison[];
   const counted = pairs.filter((_, i) => !isUndefined(comparisons[i]!));
   const strata = known.map(({ germinated }): Stratum => ({ first: germinated.treated, second: germinated.untreated }));
@@ -104,7 +106,7 @@ function findingsOf(pairs: readonly LotPair[]): Found {
     inTheEnd: { better: lastsOf(known.map(({ better }) => better)), worse: lastsOf(known.map(({ worse }) => worse)) },
     mantelHaenszel: combined,
     homogeneity: isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value),
-    ready: known.length > 0 && known.every(({ untreated, untreatedHalf }) => isReady(untreated, untreatedHalf)),
+    ready: known.length > 0 && known.every(({ isReady }) => isReady),
   };
 }
 
@@ -173,6 +175,10 @@ function meanSpread(spreads: readonly Spread[]): Spread {
 
 /** Mantel-Haenszel over the germinated seed of the lots, if only by one reading of the words, see isWeaker. */
 function isWeakerIn(comparisons: readonly Comparison[]): boolean {
+  const sumOf = (side: 'treated' | 'untreated') => comparisons.map(({ weak }) => weak[side]).reduce(
+    (sum, { least, most, of }) => ({ least: sum.least + least, most: sum.most + most, of: sum.of + of }),
+    { least: 0, most: 0, of: 0 });
+  if (isMoreOften(sumOf('treated'), sumOf('untreated'))) return true;
   const counted = comparisons.filter(({ weak }) => weak.treated.of > 0 && weak.untreated.of > 0);
   return counted.length > 0 && READINGS.some(reading => {
     const strata = counted.map(({ weak: { treated, untreated } }): Stratum => ({

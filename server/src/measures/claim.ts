@@ -1,9 +1,9 @@
 import { agesFor, type Ages } from './ages.ts';
-import type { Course } from './course.ts';
+import { finalTotal, type Course } from './course.ts';
 import type { Share } from './difference.ts';
 import { inTheEnd, type InTheEnd } from './in-the-end.ts';
 import { jointP } from './joint.ts';
-import { atMost, lookAfter, lookBefore } from './looks.ts';
+import { atMost, lastLook, lookAfter, lookBefore } from './looks.ts';
 import { undefinedBecause, isUndefined, type Undefined } from './measured.ts';
 import { rankTest, seedsIn, type Category } from './rank-test.ts';
 import { shareOf, shareTest, type Finding, type ShareFinding, type ShareTest, type Side } from './share-test.ts';
@@ -44,6 +44,8 @@ export interface Claim {
   readonly ages: Ages;
   /** The looks behind the shares. */
   readonly looks: { readonly first: Looks; readonly second: Looks };
+  /** The same behind the shares of sound seedlings, which nobody may have looked at as long. */
+  readonly soundLooks: Claim['looks'];
   /** By the last looks, where they speak against it: it may not have lasted. */
   readonly inTheEnd: InTheEnd | undefined;
   readonly germinated: ShareFinding;
@@ -74,7 +76,8 @@ export function claimOf(first: Side, second: Side, roads: Roads): Claim | Undefi
   if (!ages) return undefinedBecause('no day has looks at both sides');
   const { final } = ages;
   const germinated = shareTest(first, second, surely(final), perhaps(final));
-  const sound = shareTest(first, second, surelySound(final), perhapsSound(final));
+  const soundAge = soundAgeIn(ages, a);
+  const sound = shareTest(first, second, surelySound(soundAge), perhapsSound(soundAge));
   const untimed = [...a, ...b].find(course => course.untimed !== undefined)?.untimed;
   const [ahead, sooner] = untimed === undefined
     ? [paceTest(first, second, ages), soonerTest(first, second, ages)]
@@ -82,9 +85,16 @@ export function claimOf(first: Side, second: Side, roads: Roads): Claim | Undefi
   const correlations = { ahead: isUndefined(ahead) ? undefined : ahead.correlation, sound: nested(germinated, sound) };
   const found = togetherOf({ germinated, sound, ahead, sooner }, correlations, roads);
   return {
-    ages, looks: looksAt(a, b, final), inTheEnd: inTheEnd(first, second, final), ...found, correlations,
+    ages, looks: looksAt(a, b, final), soundLooks: looksAt(a, b, soundAge), inTheEnd: inTheEnd(first, second, final),
+    ...found, correlations,
     gap: gapOf(first, second, ages.all),
   };
+}
+
+/** No later than the last look at any seedlings of the first side: what came of them since is not known. */
+function soundAgeIn({ all, final }: Ages, first: readonly Course[]): number {
+  const last = Math.min(final, ...first.filter(course => finalTotal(course, 'germinated') > 0).map(lastLook));
+  return all.findLast(age => age <= last) ?? all[0]!;
 }
 
 /** The tests of a claim before they make room for each other. */

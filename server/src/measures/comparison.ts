@@ -1,12 +1,14 @@
 import { claimOf, type Claim, type Looks } from './claim.ts';
 import { contrastOf, type Contrast } from './contrast.ts';
-import { faultOf, type Course } from './course.ts';
+import { cutFaultOf, faultOf, seedsCounted, waiting, type Course } from './course.ts';
 import { daysApart, halfOfAllUp, halfUp, type DayLimits, type DaysApart } from './half-up.ts';
 import type { LifeTable } from './life-table.ts';
 import { logRank, type LogRank } from './log-rank.ts';
-import { foundAfter, openSeeds, until } from './looks.ts';
+import { foundAfter, isFinished, lastLook, openSeeds } from './looks.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
+import { readiness } from './readiness.ts';
 import { poolOf, type Pooled } from './replicates.ts';
+import { bySide, cutAt, seenBy, type Seen, type Sides } from './seen.ts';
 import type { Side } from './share-test.ts';
 import { sharedTables } from './shared-looks.ts';
 import { isWeaker, weakSeedlings, type BothWeak } from './weak.ts';
@@ -28,6 +30,13 @@ export interface Comparison {
   readonly open: { readonly treated: number; readonly untreated: number };
   /** Seeds found germinated at looks after those compared, when nobody looked at all of the other side any more. */
   readonly later: { readonly treated: number; readonly untreated: number };
+  /** The last day on which somebody looked at a batch of each side, and the seed that was alive for all they knew. */
+  readonly lastLooks: { readonly treated: number; readonly untreated: number };
+  readonly living: number;
+  /** Seeds less those that were found empty. */
+  readonly full: { readonly treated: number; readonly untreated: number };
+  /** What was counted by the looks of each claim. */
+  readonly seen: Readonly<Record<'better' | 'worse', Seen>>;
   /** How many dishes each side has. */
   readonly dishes: { readonly treated: number; readonly untreated: number };
   readonly treated: Pooled;
@@ -46,11 +55,15 @@ export interface Comparison {
   readonly daysApart: DaysApart | undefined;
   /** When half of all untreated seed was up. */
   readonly untreatedHalf: DayLimits | Undefined;
+  /** The untreated seed came up well and soon. */
+  readonly isReady: boolean;
 }
 
 /** By the looks shown, unless those of a claim or the last ones show more weak seedlings of the treated side. */
 export interface WeakBy extends BothWeak {
   readonly by: 'looks compared' | 'last looks';
+  /** They were found after the day of judging, by which all shares are. */
+  readonly isAfterJudging: boolean;
 }
 
 export interface LogRanks {
@@ -64,15 +77,18 @@ export interface LogRanks {
  * Compares the treated batches of a lot with its untreated ones; the batches of a side are its dishes. Undefined when a
  * batch cannot be measured (leave it out first), and where no day has looks at both sides.
  */
-export function compare(treated: readonly Course[], untreated: readonly Course[]): Comparison | Undefined {
-  return compareParts([treated], untreated);
+export function compare(
+  treated: readonly Course[], untreated: readonly Course[], whole?: Sides,
+): Comparison | Undefined {
+  return compareParts([treated], untreated, whole);
 }
 
 /**
  * The same where the treated seed is of several treatments, such as the doses of an agent: only batches with the same
- * treatment are dishes of one, what differs between the treatments is no spread.
+ * treatment are dishes of one, what differs between the treatments is no spread. `whole`: the same batches with what
+ * was counted after a day of judging, of which only the weak seedlings matter.
  */
-export function compareParts(parts: Side, untreated: readonly Course[]): Comparison | Undefined {
+export function compareParts(parts: Side, untreated: readonly Course[], whole?: Sides): Comparison | Undefined {
   const treated = parts.flat();
   if (treated.length === 0 || untreated.length === 0) return undefinedBecause('there is no batch to compare with');
   const fault = [...treated, ...untreated].map(faultOf).find(found => found !== undefined);
@@ -82,14 +98,11 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
   if (isUndefined(better)) return better;
   if (isUndefined(worse)) return worse;
   const shown = better.ages.apart <= worse.ages.apart ? 'better' : 'worse';
-  const looks = shown === 'better'
-    ? { treated: better.looks.first, untreated: better.looks.second }
-    : { treated: worse.looks.second, untreated: worse.looks.first };
+  const all = { treated, untreated };
+  const seen = { better: seenBy(all, bySide(better, 'better')), worse: seenBy(all, bySide(worse, 'worse')) };
+  const looks = bySide(shown === 'better' ? better : worse, shown).germinated;
   const [treatedBy, untreatedBy] = [looks.treated.to, looks.untreated.to];
-  const sides = {
-    treated: treated.map(course => until(course, treatedBy)),
-    untreated: untreated.map(course => until(course, untreatedBy)),
-  };
+  const sides = cutAt(all, looks);
   const half = { treated: halfUp(treated, treatedBy), untreated: halfUp(untreated, untreatedBy) };
   const [openTreated, openUntreated] = openSeeds([treated, untreated]);
   return {
@@ -97,31 +110,55 @@ export function compareParts(parts: Side, untreated: readonly Course[]): Compari
     byDay: Math.max(treatedBy, untreatedBy),
     open: { treated: openTreated!, untreated: openUntreated! },
     later: { treated: foundAfter(treated, treatedBy), untreated: foundAfter(untreated, untreatedBy) },
+    lastLooks: { treated: lastOf(treated), untreated: lastOf(untreated) },
+    living: livingIn([...treated, ...untreated]),
+    full: { treated: fullSeeds(treated), untreated: fullSeeds(untreated) },
+    seen,
     dishes: { treated: treated.length, untreated: untreated.length },
     treated: poolOf(sides.treated), untreated: poolOf(sides.untreated),
-    germinated: contrastOf('germinated', sides, { better, worse }),
-    sound: contrastOf('sound', sides, { better, worse }),
-    weak: weakBy(treated, untreated, [looks, { treated: better.looks.first, untreated: better.looks.second }]),
+    germinated: contrastOf(seen[shown].germinated, 'germinated', { better, worse }),
+    sound: contrastOf(seen[shown].sound, 'sound', { better, worse }),
+    weak: weakBy(all, whole ?? all, [looks, bySide(better, 'better').germinated]),
     isCutShort: [...treated, ...untreated].some(({ cutShort }) => cutShort === true),
     logRank: logRanksOf(treated, untreated),
     halfUp: half,
     daysApart: isUndefined(half.treated) || isUndefined(half.untreated)
       ? undefined
       : daysApart(half.treated, half.untreated),
-    untreatedHalf: halfOfAllUp(untreated, untreatedBy),
+    untreatedHalf: halfOfAllUp(untreated, untreatedBy), isReady: isReady(sides.untreated),
   };
 }
 
-function weakBy(
-  treated: readonly Course[], untreated: readonly Course[], compared: readonly Comparison['looks'][],
-): WeakBy {
-  const at = (day: { treated: number; untreated: number }): BothWeak => (
+function isReady(untreated: readonly Course[]): boolean {
+  const found = readiness(untreated);
+  return !isUndefined(found) && found.ready;
+}
+
+function lastOf(courses: readonly Course[]): number {
+  return Math.max(...courses.map(lastLook));
+}
+
+/** Seed that might have germinated still when it was last looked at. */
+function livingIn(courses: readonly Course[]): number {
+  return courses.filter(course => !isFinished(course)).reduce((sum, course) => sum + waiting(course), 0);
+}
+
+/** Seeds less those that a cut test found empty: they could never germinate. */
+function fullSeeds(courses: readonly Course[]): number {
+  return courses.reduce((sum, course) => (
+    sum + seedsCounted(course) - (course.cut && !cutFaultOf(course) ? course.cut.empty : 0)), 0);
+}
+
+function weakBy(all: Sides, whole: Sides, compared: readonly Comparison['looks'][]): WeakBy {
+  const at = ({ treated, untreated }: Sides, day: { treated: number; untreated: number }): BothWeak => (
     { treated: weakSeedlings(treated, day.treated), untreated: weakSeedlings(untreated, day.untreated) });
-  const early = compared.map(looks => at({ treated: looks.treated.to, untreated: looks.untreated.to }));
+  const early = compared.map(looks => at(all, { treated: looks.treated.to, untreated: looks.untreated.to }));
   const found = early.find(isWeaker);
-  if (found) return { ...found, by: 'looks compared' };
-  const last = at({ treated: Infinity, untreated: Infinity });
-  return isWeaker(last) ? { ...last, by: 'last looks' } : { ...early[0]!, by: 'looks compared' };
+  if (found) return { ...found, by: 'looks compared', isAfterJudging: false };
+  const last = at(whole, { treated: Infinity, untreated: Infinity });
+  return isWeaker(last)
+    ? { ...last, by: 'last looks', isAfterJudging: whole !== all }
+    : { ...early[0]!, by: 'looks compared', isAfterJudging: false };
 }
 
 /** The share of the seed of a side that germinated after the looks compared; the greater one, over all lots. */

@@ -1,5 +1,5 @@
 import type { Claim } from './claim.ts';
-import { finalTotal, seedsCounted, type Course } from './course.ts';
+import { finalTotal, type Course } from './course.ts';
 import { newcombe, type Difference, type Share } from './difference.ts';
 import { fisher, type FisherTest } from './fisher.ts';
 import type { ShareFinding } from './share-test.ts';
@@ -16,12 +16,6 @@ export interface Contrast {
   readonly fisher: FisherTest;
 }
 
-/** Both sides, each cut back to the looks by which it is shown. */
-export interface Seen {
-  readonly treated: readonly Course[];
-  readonly untreated: readonly Course[];
-}
-
 export interface Claims {
   readonly better: Claim;
   readonly worse: Claim;
@@ -33,26 +27,25 @@ export interface Claims {
  * and the most that the looks allow, of as many seeds as the dishes are worth.
  */
 export function contrastOf(
-  what: 'germinated' | 'sound', { treated, untreated }: Seen, { better, worse }: Claims,
+  { treated, untreated }: { readonly treated: Share; readonly untreated: Share }, what: 'germinated' | 'sound',
+  { better, worse }: Claims,
 ): Contrast {
-  const count = what === 'sound' ? sound : germinated;
-  const [a, b] = [shareOf(treated, count, seedsCounted), shareOf(untreated, count, seedsCounted)];
-  const value = a.x / a.n - b.x / b.n;
+  const value = treated.x / treated.n - untreated.x / untreated.n;
   return {
-    treated: a,
-    untreated: b,
+    treated, untreated,
     difference: {
       value,
-      low: Math.min(value, lowest(better[what])),
-      high: Math.max(value, -lowest(worse[what])),
+      low: Math.min(value, claimed(better[what]).low),
+      high: Math.max(value, -claimed(worse[what]).low),
     },
-    fisher: fisher(a, b),
+    fisher: fisher(treated, untreated),
   };
 }
 
-function lowest({ first, second, spread }: ShareFinding): number {
+/** The first side of a claim less the second, of as many seeds as the dishes are worth. */
+export function claimed({ first, second, spread }: ShareFinding): Difference {
   const factor = seedsForOne(spread);
-  return newcombe(worth(first, factor), worth(second, factor)).low;
+  return newcombe(worth(first, factor), worth(second, factor));
 }
 
 /** The seeds that overdispersed ones are worth: as many times fewer. */

@@ -1,10 +1,10 @@
 import type { Claim } from './claim.ts';
 import { shareLater, type Comparison } from './comparison.ts';
+import { claimed as claimedShare } from './contrast.ts';
 import { newcombe } from './difference.ts';
 import { reaches } from './fisher.ts';
 import { lasting, overtakenIn, type Claimed, type Lasts, type Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
-import { isReady } from './readiness.ts';
 import type { ShareTest } from './share-test.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { isWeaker } from './weak.ts';
@@ -38,11 +38,14 @@ export interface Evidence extends Claimed {
   readonly excluded: boolean;
   /** What germinated after the looks compared, or what they leave out, could hide such a benefit. */
   readonly endedEarly: boolean;
+  /** Next to nothing germinated on either side, and living seed was not watched for long. */
+  readonly tooSoon: boolean;
   readonly ready: boolean;
   /** Seed may still germinate and change the comparison. */
   readonly open: boolean;
   /** It did not last, and is not claimed. */
   readonly overtaken: Overtaken | undefined;
+  /** Fewer seeds a side than that, less those found empty. */
   readonly tooFew: boolean;
   readonly room: Room;
 }
@@ -58,20 +61,21 @@ const ROUNDING = 1e-9;
  * evidenceOf(compare(treated, untreated)) // { more: true, ahead: true, betterP: 0.0004, ... }
  */
 export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict = false): Evidence {
-  const { better, worse, germinated: { difference, treated, untreated }, weak } = comparison;
+  const { better, worse, germinated: { difference }, weak } = comparison;
   const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
   const open = comparison.open.treated + comparison.open.untreated > 0;
-  const tooFew = Math.min(treated.n, untreated.n) < fewestSeeds.value;
+  const tooFew = Math.min(comparison.full.treated, comparison.full.untreated) < fewestSeeds.value;
   const needed = open || isStrict || comparison.isCutShort ? soFar.value : level.value;
   const isShown = (p: number, factor: number) => !tooFew && reaches(p * factor, needed);
   const pace = ({ ahead, sooner }: Claim) => Math.min(
     ...[ahead, sooner].map(found => (isUndefined(found) ? 1 : found.joint)));
-  const more = isShown(better.germinated.joint, room.better) && difference.low > 0;
+  const more = isShown(better.germinated.joint, room.better) && claimedShare(better.germinated).low > 0;
   const ahead = isShown(pace(better), room.better);
-  const fewer = isShown(worse.germinated.joint, room.worse) && difference.high < 0;
+  const fewer = isShown(worse.germinated.joint, room.worse) && claimedShare(worse.germinated).low > 0;
   const fewerSound = isShown(worse.sound.joint, room.worse);
   const behind = isShown(pace(worse), room.worse);
-  const compared = { more, sounder: isShown(better.sound.joint, room.better), ahead, fewer, fewerSound, behind };
+  const sounder = isShown(better.sound.joint, room.better) && !weak.isAfterJudging;
+  const compared = { more, sounder, ahead, fewer, fewerSound, behind };
   const claimed = lasting(compared, { better: lastsOf(better), worse: lastsOf(worse) });
   return {
     ...claimed,
@@ -83,9 +87,16 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
     endedEarly: comparison.isCutShort || difference.high + shareLater([comparison]) >= points.value,
-    ready: isReady(comparison.untreated, comparison.untreatedHalf),
+    tooSoon: isTooSoon(comparison),
+    ready: comparison.isReady,
     open, tooFew, room,
   };
+}
+
+/** Of a comparison that says nothing of a benefit because nothing had its time. */
+export function isTooSoon({ germinated: { treated, untreated }, living, byDay }: Comparison): boolean {
+  const { fewestSeeds, watchedDays } = THRESHOLDS;
+  return living > 0 && treated.x + untreated.x < fewestSeeds.value && byDay < watchedDays.value;
 }
 
 function lastsOf({ inTheEnd }: Claim): Lasts | undefined {

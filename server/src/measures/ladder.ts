@@ -35,6 +35,7 @@ export interface Ladder {
 export function ladderOf(untreated: readonly Course[], doses: readonly Dose[]): Ladder {
   const measured = doses.filter(({ comparison }) => !isUndefined(comparison));
   const sides = [untreated, ...measured.map(({ batches }) => batches)];
+  // Beside a dose that is measured no batch is without looks.
   const day = measured.length === 0 ? undefined : sharedLooks(sides.flat()).at(-1);
   const isEarly = day !== undefined && sides.flat().some(course => lastLook(course) > day);
   return { doses, trend: trendOf(sides, measured, day), trendBy: isEarly ? day : undefined, best: bestDose(doses) };

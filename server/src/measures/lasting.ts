@@ -51,13 +51,13 @@ export function lasting(compared: Claimed, { better, worse }: LastsOfClaims): Cl
   };
 }
 
-/** Where more or fewer is shown and lasts, it is of no account which side was ahead for a while. */
+/** Where something is shown of a side and lasts, it is of no account which side was ahead before. */
 export function overtakenIn(compared: Claimed, claimed: Claimed): Overtaken | undefined {
+  if (claimed.more || claimed.fewer || claimed.ahead) return undefined;
   const isLost = (what: keyof Claimed) => compared[what] && !claimed[what];
-  const isSettled = claimed.more || claimed.fewer;
-  if (isLost('fewer') || (!isSettled && isLost('behind'))) return { by: 'treated', what: 'germinated' };
+  if (isLost('fewer') || (!claimed.behind && isLost('behind'))) return { by: 'treated', what: 'germinated' };
   if (isLost('fewerSound')) return { by: 'treated', what: 'sound' };
-  return isLost('more') || (!isSettled && isLost('ahead')) ? { by: 'untreated', what: 'germinated' } : undefined;
+  return isLost('more') || isLost('ahead') ? { by: 'untreated', what: 'germinated' } : undefined;
 }
 
 function isGreater(last: Last | undefined): boolean {

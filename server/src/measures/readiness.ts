@@ -1,7 +1,9 @@
 import { faultOf, type Course } from './course.ts';
-import { halfOfAllUp, type DayLimits } from './half-up.ts';
+import { germinated, shareOf } from './contrast.ts';
+import { halfOfAllUp } from './half-up.ts';
 import { isUndefined, undefinedBecause, type Interval, type Undefined } from './measured.ts';
-import { poolOf, type Pooled } from './replicates.ts';
+import { pool } from './replicates.ts';
+import { seedsOf } from './surely.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
 /** How readily untreated seed came up. */
@@ -17,7 +19,8 @@ export interface Readiness {
 
 /**
  * Whether seed germinates well as it is: on this rests the advice not to treat such a plant. For untreated
- * batches of one lot. Undefined when a batch cannot be measured or half of the seed never germinated.
+ * batches of one lot. Undefined when a batch cannot be measured or half of the seed never germinated. Seed that was
+ * lost after the first germinated may have been any: it counts as not germinated.
  *
  * @example
  * readiness([{ sown: 20, checks: [{ day: 8, germinated: 2 }, { day: 12, germinated: 18 }] }])
@@ -29,14 +32,8 @@ export function readiness(untreated: readonly Course[]): Readiness | Undefined {
   if (fault) return fault;
   const half = halfOfAllUp(untreated, Infinity);
   if (isUndefined(half)) return half;
-  const pooled = poolOf(untreated);
-  const { x, n, interval } = pooled;
-  return { x, n, interval, halfBy: half.by, ready: isReady(pooled, half) };
-}
-
-/** The three conditions on pooled untreated seed and the look that found half of it up. */
-export function isReady({ x, n, interval }: Pooled, half: DayLimits | Undefined): boolean {
+  const { x, n, interval } = pool(untreated.map(course => shareOf([course], germinated, seedsOf)));
   const { readyShare, readyLow, readyDays } = THRESHOLDS;
-  return !isUndefined(half) && half.by <= readyDays.value
-    && x / n >= readyShare.value && interval.low >= readyLow.value;
+  const ready = half.by <= readyDays.value && x / n >= readyShare.value && interval.low >= readyLow.value;
+  return { x, n, interval, halfBy: half.by, ready };
 }

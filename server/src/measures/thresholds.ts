@@ -22,10 +22,15 @@ export const THRESHOLDS = {
     value: 0.3,
     says: '"no sign of a benefit" needs an interval that excludes a benefit of this size (30 percentage points)',
   },
+  watchedDays: {
+    value: 180,
+    says: '... and, where fewer than 4 seeds of both sides germinated and living seed was left, that you watched it for as many '
+      + 'days',
+  },
   toleratedLoss: {
     value: 0.2,
     says: 'sooner is a benefit if the interval excludes a greater loss than this (20 percentage points); later is a harm '
-      + 'if it excludes a greater gain',
+      + 'if it excludes a greater gain; and weak seedlings are a price from this excess of their share on',
   },
   readyShare: {
     value: 0.7,

@@ -102,6 +102,12 @@ export const RULES = [
     holds: ({ excluded, endedEarly, tooFew }) => excluded && endedEarly && !tooFew,
   },
   {
+    id: 'too-soon',
+    verdict: 'cannot tell',
+    says: 'The same, but fewer than 4 seeds germinated in all, living seed was left, and you watched it for less than 180 days.',
+    holds: ({ excluded, tooSoon, tooFew }) => excluded && tooSoon && !tooFew,
+  },
+  {
     id: 'nothing-seen',
     verdict: 'no sign of a benefit',
     says: 'The interval of the difference includes 0 and ends below 30 points.',

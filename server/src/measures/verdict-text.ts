@@ -1,12 +1,16 @@
 import type { Claim, Looks } from './claim.ts';
 import type { Comparison } from './comparison.ts';
-import type { Share } from './difference.ts';
+import { claimed } from './contrast.ts';
+import type { Difference, Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
 import { rangeText } from '../model/estimate.ts';
+import { counted } from '../model/counted.ts';
+import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
+import { bySide } from './seen.ts';
 import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
 import type { WeakSeedlings } from './weak.ts';
 
@@ -55,26 +59,30 @@ function reason(told: Told): string {
     case 'nothing-seen':
     case 'still-open':
     case 'too-few':
-      return `${germinated(told)}: ${difference(comparison)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
+      return `${germinated(told)}: ${difference(told)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
     case 'ended-early':
-      return `${germinated(told)}: ${difference(comparison)}, but ${comparison.isCutShort ? CUT_SHORT : later(comparison)}`;
+      return `${germinated(told)}: ${difference(told)}, but ${comparison.isCutShort ? CUT_SHORT : later(comparison)}`;
     case 'overtaken':
       return inTheEnd(told, evidence.overtaken!);
     case 'more':
-      return `${germinated(told)}: ${difference(comparison)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
+      return `${germinated(told)}: ${difference(told)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
     case 'fewer-sound':
       return `${soundSeedlings(told)}; ${weak(comparison)}`;
     case 'more-but-weak':
-      return `${germinated(told)}: ${difference(comparison)}, but ${weak(comparison)}`;
+      return `${germinated(told)}: ${difference(told)}, but ${weak(comparison)}`;
     case 'ready':
-      return `${germinated(told)}: ${difference(comparison)}${half(comparison)}`;
+      return `${germinated(told)}: ${difference(told)}${half(comparison)}`;
     case 'ahead':
-      return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; ${germinated(told)}: ${difference(comparison)}`;
+      return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; ${germinated(told)}: ${difference(told)}`
+        + lastText(comparison.better);
+    case 'too-soon':
+      return `${germinated(told)}, which is too few to tell: living seed was left, and ${counted(comparison.byDay, 'day')} are not `
+        + `long enough (${THRESHOLDS.watchedDays.value} days) to say that nothing more would come`;
     case 'ahead-at-a-price':
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; but ${price(told)}; ${germinated(told)}`;
     case 'behind':
     case 'behind-perhaps-more':
-      return `the treated seed was behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(comparison)}`
+      return `the treated seed was behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(told)}`
         + (rule === 'behind' ? '' : `, so a gain of up to ${upTo(comparison.germinated.difference.high)} is not excluded`);
   }
 }
@@ -100,28 +108,19 @@ function germinated(told: Told): string {
 }
 
 function soundSeedlings(told: Told): string {
-  return `${sides(told, 'sound', 'had given sound seedlings')}: ${difference(told.comparison, 'sound')}`;
+  return `${sides(told, 'sound', 'had given sound seedlings')}: ${difference(told, 'sound')}`;
 }
 
 /** The counts that were compared, with the days of the looks that found them. */
 function sides(told: Told, what: 'germinated' | 'sound', did: string): string {
   const { comparison } = told;
   const claim = claimOf(told);
-  const { looks: { first, second } } = comparison[claim];
-  const [treatedLooks, untreatedLooks] = claim === 'better' ? [first, second] : [second, first];
-  const { treated, untreated } = claim === comparison.shown
-    ? comparison[what]
-    : sharesOf(comparison[claim][what], claim);
-  const [a, b] = [daysText(treatedLooks), daysText(untreatedLooks)];
+  const looks = bySide(comparison[claim], claim)[what];
+  const { treated, untreated } = comparison.seen[claim][what];
+  const [a, b] = [daysText(looks.treated), daysText(looks.untreated)];
   return a === b
     ? `${a}, ${ofSeeds(treated)} treated seeds ${did} (${share(treated)}) and ${ofSeeds(untreated)} untreated (${share(untreated)})`
     : `${ofSeeds(treated)} treated seeds ${did} ${a} (${share(treated)}) and ${ofSeeds(untreated)} untreated ${b} (${share(untreated)})`;
-}
-
-function sharesOf(
-  { first, second }: Record<'first' | 'second', Share>, claim: 'better' | 'worse',
-): Record<'treated' | 'untreated', Share> {
-  return claim === 'better' ? { treated: first, untreated: second } : { treated: second, untreated: first };
 }
 
 /** Example: 'by day 28', or 'by days 26 to 28' of several dishes */
@@ -129,11 +128,27 @@ export function daysText({ from, to }: Looks): string {
   return from === to ? `by day ${to}` : `by days ${from} to ${to}`;
 }
 
-function difference(comparison: Comparison, what: 'germinated' | 'sound' = 'germinated'): string {
-  const { difference: found } = comparison[what];
-  const whole = Math.round(100 * found.value);
-  const size = whole === 0 ? 'no difference' : `${pointsText(Math.abs(found.value))} ${whole > 0 ? 'more' : 'fewer'}`;
-  return `${size} (95 % interval ${limitsText(found)})`;
+/** Of the counts that are told beside it. */
+function difference(told: Told, what: 'germinated' | 'sound' = 'germinated'): string {
+  const { value, low, high } = differenceOf(told.comparison, claimOf(told), what);
+  const whole = Math.round(100 * value);
+  const size = whole === 0 ? 'no difference' : `${pointsText(Math.abs(value))} ${whole > 0 ? 'more' : 'fewer'}`;
+  return `${size} (95 % interval ${limitsText({ low, high })})`;
+}
+
+/** Where the claims are told by one pair of looks, with the limits of both; else with those of the one claim. */
+function differenceOf(comparison: Comparison, claim: 'better' | 'worse', what: 'germinated' | 'sound'): Difference {
+  const { treated, untreated } = comparison.seen[claim][what];
+  const shown = comparison[what];
+  if (isSame(treated, shown.treated) && isSame(untreated, shown.untreated)) return shown.difference;
+  const value = treated.x / treated.n - untreated.x / untreated.n;
+  const { low, high } = claimed(comparison[claim][what]);
+  const own = claim === 'better' ? { low, high } : { low: -high, high: -low };
+  return { value, low: Math.min(value, own.low), high: Math.max(value, own.high) };
+}
+
+function isSame(a: Share, b: Share): boolean {
+  return a.x === b.x && a.n === b.n;
 }
 
 /** Where the one side was furthest ahead of the other. */
@@ -182,14 +197,25 @@ function inTheEnd(told: Told, { by, what }: Overtaken): string {
   const { comparison: { better, worse } } = told;
   const { first, second } = (by === 'untreated' ? better : worse).inTheEnd![what];
   const other = by === 'untreated' ? 'treated' : 'untreated';
-  return `${sides(told, what, did)}, but the last looks do not bear that out: by then, ${ofSeeds(second)} ${by} seeds ${did} `
-    + `(${share(second)}) and ${ofSeeds(first)} ${other} (${share(first)})`;
+  return `${sides(told, what, did)}, but that does not show by the last looks any more: ${ofSeeds(first)} ${other} seeds ${did} `
+    + `(${share(first)}) and ${ofSeeds(second)} ${by} (${share(second)})`;
 }
 
-/** The side that was watched for longer may have shown what the other had no time for. */
-function later({ later: { treated, untreated } }: Comparison): string {
-  const [n, side, other] = treated > untreated ? [treated, 'treated', 'untreated'] : [untreated, 'untreated', 'treated'];
-  return `${n} more ${side} ${n === 1 ? 'seed' : 'seeds'} germinated after that, and the ${other} seed was not watched for as long`;
+/** What the sides came to, where the one that was ahead was caught up with. */
+function lastText({ inTheEnd: last }: Claim): string {
+  if (!last) return '';
+  const { first, second } = last.germinated;
+  return `; by the last looks, ${ofSeeds(first)} treated (${share(first)}) and ${ofSeeds(second)} untreated (${share(second)})`;
+}
+
+/** The side that germinated on may have shown what the other had no time for, or had when nobody looked. */
+function later({ later: { treated, untreated }, lastLooks }: Comparison): string {
+  const [side, other] = treated > untreated ? ['treated', 'untreated'] as const : ['untreated', 'treated'] as const;
+  const n = Math.max(treated, untreated);
+  const why = lastLooks[other] < lastLooks[side]
+    ? `the ${other} seed was not watched for as long`
+    : 'the looks at the two sides lie too far apart to compare';
+  return `${n} more ${side} ${n === 1 ? 'seed' : 'seeds'} germinated after that, and ${why}`;
 }
 
 function half({ untreatedHalf }: Comparison): string {
@@ -200,11 +226,29 @@ function provisos({ rule, verdict, evidence, comparison, judging }: Told): strin
   const { open } = comparison;
   return [
     evidence.open ? waiting(open, comparison) : undefined,
-    evidence.tooFew && rule === 'too-few' ? `Fewer than ${THRESHOLDS.fewestSeeds.value} seeds a side are too few to tell.` : undefined,
+    evidence.tooFew && rule === 'too-few' ? tooFewText(comparison) : undefined,
     comparison.isCutShort && rule !== 'ended-early' ? STRICTER : undefined,
+    apartText(rule, comparison),
     oneDishText(verdict, comparison),
     judging && judgedText(judging),
   ].filter(text => text !== undefined);
+}
+
+/** Where the last counts differ more than chance explains, but were not made on one day. */
+function apartText(
+  rule: RuleId, { germinated: { treated, untreated }, later, lastLooks }: Comparison,
+): string | undefined {
+  if ((rule !== 'too-few' && rule !== 'still-open') || lastLooks.treated === lastLooks.untreated) return undefined;
+  const [a, b] = [{ x: treated.x + later.treated, n: treated.n }, { x: untreated.x + later.untreated, n: untreated.n }];
+  return reaches(fisher(a, b).twoSided)
+    ? `By the last looks, ${ofSeeds(a)} treated seeds had germinated and ${ofSeeds(b)} untreated, but they were not on the same day: `
+      + 'look at both sides on one day.'
+    : undefined;
+}
+
+function tooFewText({ full, germinated: { treated, untreated } }: Comparison): string {
+  const isEmpty = full.treated < treated.n || full.untreated < untreated.n;
+  return `Fewer than ${THRESHOLDS.fewestSeeds.value} ${isEmpty ? 'full seeds' : 'seeds'} a side are too few to tell.`;
 }
 
 /** What no sum can tell apart; undefined where nothing is claimed, or where a side has several dishes. */
@@ -219,7 +263,7 @@ export function oneDishText(verdict: VerdictName, { dishes }: Comparison): strin
 export function judgedText({ on, written, state }: JudgeDay): string | undefined {
   switch (state) {
     case 'waiting': return undefined;
-    case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts do not change it.`;
+    case 'on the day': return `Judged on ${on}, as you wrote on ${written}; later counts of what germinated do not change it.`;
     case 'off the day':
       return `You planned to judge it on ${on}, but did not count every batch on that day or in the week after, so all counts are `
         + 'used, and the stricter level for looks in between applies.';

@@ -91,7 +91,7 @@ export function comparisonData(comparison: Comparison | Undefined): object {
     byDay, open, dishes,
     germinated: contrastData(germinated),
     sound: contrastData(sound),
-    weak,
+    weak: { treated: weak.treated, untreated: weak.untreated, by: weak.by },
     better: claimData(better),
     worse: claimData(worse),
     halfUp: { treated: limitsData(halfUp.treated), untreated: limitsData(halfUp.untreated) },

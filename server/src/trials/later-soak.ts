@@ -4,6 +4,7 @@ import { factOf } from '../model/record.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import type { WEAK } from '../measures/weak.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick } from './course.ts';
 import { faultyBatches } from './faults.ts';
@@ -116,7 +117,10 @@ function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBa
   const tested = later.at(-1)?.tested;
   if (later.every(({ entry }) => entry.moment.day < since)) return undefinedBecause('the batch was not counted after it');
   if (tested === undefined) return undefinedBecause('the number of seeds is unknown');
-  const whole = courseAfter(base, later, since, tested, end >= 0 || batch.closed !== undefined);
+  const isTreated = events.some(event => event.type === 'soak' && event.soak === soak.soak);
+  const whole = courseAfter(base, later, isTreated ? surelyNew : perhapsNew, {
+    since, sown: tested - accounted(base.after), closed: end >= 0 || batch.closed !== undefined,
+  });
   const isCut = end >= 0 && batch.events[end]!.type !== 'soak';
   const course = isCut ? { ...whole, cutShort: true } : whole;
   const fault = faultOf(course);
@@ -131,15 +135,29 @@ function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBa
   };
 }
 
+/** Weak seedlings found since a look, by the totals of then and now and the seedlings of then. */
+type NewOnes = (before: number, after: number, old: number) => number;
+
+/** The weak seedlings found since may be the old ones as far as these go: what a treatment is blamed for is not. */
+const surelyNew: NewOnes = (_, after, old) => Math.max(0, after - old);
+
+/** None of the old ones, for seed that it is held against. */
+const perhapsNew: NewOnes = (before, after) => after - before;
+
 function courseAfter(
-  base: CountEvent, later: readonly CountEvent[], since: Day, tested: number, closed: boolean,
+  base: CountEvent, later: readonly CountEvent[], newOnes: NewOnes,
+  { since, sown, closed }: { readonly since: Day; readonly sown: number; readonly closed: boolean },
 ): Course {
   const gone = base.after;
-  const checkOf = ({ entry, after }: CountEvent): Check => ({
-    day: entry.moment.day - since, germinated: after.germinated - gone.germinated,
-    rotted: after.rotted - gone.rotted, lost: after.lost - gone.lost,
-  });
-  return { sown: tested - accounted(gone), checks: [base, ...later].map(checkOf), ...(closed && { closed }) };
+  const checkOf = ({ entry, after }: CountEvent): Check => {
+    const weak = (what: typeof WEAK[number]) => newOnes(gone[what], after[what], gone.germinated);
+    return {
+      day: entry.moment.day - since, germinated: after.germinated - gone.germinated,
+      rotted: after.rotted - gone.rotted, lost: after.lost - gone.lost,
+      leggy: weak('leggy'), abnormal: weak('abnormal'), died: weak('died'),
+    };
+  };
+  return { sown, checks: [base, ...later].map(checkOf), ...(closed && { closed }) };
 }
 
 /** Its conditions, with what was done before the look told apart from what came after. */

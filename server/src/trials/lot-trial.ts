@@ -117,6 +117,6 @@ function leastRoom(rooms: readonly Room[]): Room | undefined {
 
 function comparisonOf(pair: Pair): Comparison | Undefined {
   if (!isFull(pair)) return undefinedBecause('no untreated seed of this lot can be compared with it');
-  const { treated, untreated } = coursesOfPair(pair);
-  return compare(treated, untreated);
+  const { treated, untreated, whole } = coursesOfPair(pair);
+  return compare(treated, untreated, whole);
 }

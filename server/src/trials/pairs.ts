@@ -1,6 +1,7 @@
 /** Treated seed beside the untreated seed of its lot that is most like it. */
 import type { Ignored } from '../calendar/judge-days.ts';
 import { commonAge } from '../measures/looks.ts';
+import type { Sides } from '../measures/seen.ts';
 import type { Course } from '../measures/course.ts';
 import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
@@ -129,9 +130,9 @@ function hasOwnPinches({ batches }: Group): boolean {
   return new Set(soaks).size > 1;
 }
 
-export interface PairCourses {
-  readonly treated: readonly Course[];
-  readonly untreated: readonly Course[];
+export interface PairCourses extends Sides {
+  /** As they were counted later, where they are cut at a day of judging. */
+  readonly whole: Sides | undefined;
 }
 
 /**
@@ -139,11 +140,15 @@ export interface PairCourses {
  * one of them.
  */
 export function coursesOfPair({ treated, untreated, judging }: FullPair): PairCourses {
-  const coursesBy = (group: Group): Course[] => (
-    judging ? group.batches.map(batch => judgedCourse(batch, judging)) : coursesOf(group));
-  const sides = { treated: coursesBy(treated), untreated: coursesBy(untreated) };
-  if (hasDrops(treated) === hasDrops(untreated)) return sides;
-  return { treated: sides.treated.map(withoutSeedlings), untreated: sides.untreated.map(withoutSeedlings) };
+  const hasSeedlings = hasDrops(treated) === hasDrops(untreated);
+  const sides = (of: (group: Group) => Course[]): Sides => {
+    const told = (group: Group) => (hasSeedlings ? of(group) : of(group).map(withoutSeedlings));
+    return { treated: told(treated), untreated: told(untreated) };
+  };
+  const whole = sides(coursesOf);
+  return judging
+    ? { ...sides(group => group.batches.map(batch => judgedCourse(batch, judging))), whole }
+    : { ...whole, whole: undefined };
 }
 
 function withoutSeedlings(course: Course): Course {

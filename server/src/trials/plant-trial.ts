@@ -1,11 +1,12 @@
 /** What all lots of a species or a genus tell together, over the winters: each lot compared with itself only. */
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots, type LotPair } from '../measures/across-lots.ts';
+import type { Sides } from '../measures/seen.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
 import { trialOf, type Contest } from './lot-trial.ts';
-import { coursesOfPair, isFull, type FullPair } from './pairs.ts';
+import { coursesOfPair, isFull, type FullPair, type PairCourses } from './pairs.ts';
 import { onlyDose } from './treatment.ts';
 import { untreatedShares, type UntreatedShare } from './untreated-shares.ts';
 
@@ -95,6 +96,16 @@ export function lotPairOf({ lot, pairs }: Stratum): LotPair {
   const courses = pairs.map(coursesOfPair);
   return {
     lot: lot.id, treated: courses.map(({ treated }) => treated), untreated: courses[0]!.untreated,
+    whole: wholeOf(courses),
     isStrict: pairs.some(({ judging }) => judging?.state === 'off the day'),
+  };
+}
+
+/** All of them as they were counted, where some are cut at a day of judging. */
+function wholeOf(courses: readonly PairCourses[]): Sides | undefined {
+  if (courses.every(({ whole }) => !whole)) return undefined;
+  return {
+    treated: courses.flatMap(({ treated, whole }) => whole?.treated ?? treated),
+    untreated: courses[0]!.whole?.untreated ?? courses[0]!.untreated,
   };
 }

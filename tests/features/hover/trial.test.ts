@@ -21,7 +21,7 @@ describe('hover on a lot with a trial', () => {
     const [, verdict] = hover(lot(here, ['GA3 500 ppm', 18, 4], ['water', 7]), '2025-12-01')!.split('\n\n');
     // R 4.2.2: Wilson limits squared and added for 18 and 7 of 24, 0.1762 to 0.6512.
     expect(verdict).toBe('- **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating: by day 30, 18 of 24 treated seeds '
-      + 'had germinated (75 %) and 7 of 24 untreated (29 %): 46 points more (95 % interval 18 to 65). With one dish a side, a '
+      + 'had germinated (75 %) and 7 of 24 untreated (29 %): 46 points more (95 % interval 18 to 65). It comes at a price: 4 of 18 treated seedlings are weak (leggy, abnormal or dead) and 0 of 7 untreated. With one dish a side, a '
       + 'difference between the two dishes themselves would look the same.  \n'
       + '  leggy 4 of 18 against 0 of 7');
   });
