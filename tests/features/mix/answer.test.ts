@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { mixAnswer, type MixQuestion } from '../../../server/src/features/mix/answer.ts';
-import { dayOf } from '../../../server/src/model/day.ts';
+import { dayOf, isoOf } from '../../../server/src/model/day.ts';
 import { parse } from '../../../server/src/syntax/parse.ts';
 import { readFixture } from '../../support/fixture.ts';
 import { journalOf } from '../journals.ts';
@@ -133,6 +133,18 @@ describe('the record of a solution', () => {
     expect(parse('stock G2 2026-02-10, from P2 110 mg, 100 mL').problems).toEqual([]);
     expect(record(question, 'powder P1 2025-11-02, GA3 1 g')).toBe('stock S1, GA3 100 mg, 100 mL');
     expect(answer({ ...question, stock: 'P5' }, packets).problems.stock).toBe('Fix its line first.');
+  });
+
+  test('from a packet is labelled with the last good day that its record gives it, and a dilution with that of its bottle', () => {
+    const packet = 'powder P1 2026-02-01, GA3 1 g';
+    const steps = { agent: 'GA3', strength: '1000 ppm', volume: '100 mL', stock: 'P1' };
+    const { text, record: written } = answer(steps, packet);
+    const keeps = journalOf(readFixture(`${packet}\nday 2026-02-10\n${written}`)).solution('S1')!.keeps!;
+    // Four years from the day on which it is dissolved; the packet itself is good until nine days before.
+    expect(isoOf(keeps.until)).toBe('2030-02-10');
+    expect(text).toContain('Label it: GA3 1000 ppm, 2026-02-10, good until 2030-02-10.');
+    expect(answer({ ...steps, strength: '500 ppm', stock: 'S' }, 'stock S 2026-01-09, GA3 100 mg, 100 mL, keeps 3 months').text)
+      .toContain('good until 2026-04-09');
   });
 
   test('from what is past its date is made with a warning', () => {

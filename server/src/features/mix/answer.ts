@@ -70,7 +70,8 @@ function replyTo(question: MixQuestion, journal: Journal, today: Day, bench: Ben
   const { request } = asked;
   const plan = planMix({
     ...request, bench, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
-    keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.keeps?.until },
+    // A stock from powder that is good on the day keeps as any other does: so does its record.
+    keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.form === 'powder' ? undefined : drawn?.keeps?.until },
   });
   const past = drawn && pastSince(drawn, today);
   const answer = drawn && plan.possible
