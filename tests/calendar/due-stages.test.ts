@@ -45,6 +45,13 @@ describe('the end of a stage', () => {
       .toEqual([['later', 'chill 4 C 14 weeks ends', 'warm PAR-26 2026-04-26']]);
   });
 
+  it('asks for warmth where the seed was counted unsown, for a sowing would begin its days after those counts', () => {
+    const towel = 'soak PAR-26 2026-01-16 19:00, water, 24 h\nlift PAR-26 2026-01-17 19:00\nchill PAR-26 2026-01-18, 4 C, 14 weeks\n';
+    expect(stages(`${towel}count PAR-26 2026-03-01, 0`, '2026-04-26')).toEqual([['today', 'chill 4 C 14 weeks ends', 'warm PAR-26 2026-04-26']]);
+    // What was counted of the dry seed says nothing of how it is kept now.
+    expect(stages(`count PAR-26 2026-01-05, 1 lost\n${towel}`, '2026-04-26')).toEqual([['today', 'chill 4 C 14 weeks ends', 'sow PAR-26 2026-04-26']]);
+  });
+
   it('asks for a count after a warm stage that nothing follows, until the batch was looked at', () => {
     const source = 'sow PAR-26 2026-01-10\nwarm PAR-26 2026-01-18, 20 C, 4 weeks\n';
     expect(stages(source, '2026-03-01')).toEqual([['overdue', 'warm 20 C 4 weeks ends', 'count PAR-26 2026-03-01, ']]);
@@ -58,7 +65,7 @@ describe('the end of a stage', () => {
 
   it('is due on after a count, for a count takes no seed out of the cold', () => {
     const towel = 'chill PAR-26 2026-01-04, 4 C, 4 weeks, at bag 3 slot 1\n';
-    const ends = [['overdue', 'chill 4 C 4 weeks ends', 'sow PAR-26 2026-03-01']];
+    const ends = [['overdue', 'chill 4 C 4 weeks ends', 'warm PAR-26 2026-03-01']];
     for (const counts of ['0', '3', '3 rotted', '12, 4 rotted']) {
       expect(stages(`${towel}count PAR-26 2026-02-01, ${counts}`, '2026-03-01'), counts).toEqual(ends);
     }
@@ -71,7 +78,7 @@ describe('the end of a stage', () => {
     const answers = ['sow PAR-26 2026-02-09, in grit', 'warm PAR-26 2026-02-09, 20 C', 'discard PAR-26 2026-02-09, soft', 'chill PAR-26 2026-02-09, 4 C',
       'count PAR-26 2026-02-09, 12 rotted, 4 emerged', 'count PAR-26 2026-02-09, 12 rotted, 4 died', 'plant PAR-26 2026-02-09, in the bog bed'];
     for (const answer of answers) expect(stages(towel + answer, '2026-03-01'), answer).toEqual([]);
-    expect(stages(`${towel}chill PAR-26 2026-02-09, 4 C, 4 weeks`, '2026-03-01')).toEqual([['later', 'chill 4 C 4 weeks ends', 'sow PAR-26 2026-03-09']]);
+    expect(stages(`${towel}chill PAR-26 2026-02-09, 4 C, 4 weeks`, '2026-03-01')).toEqual([['later', 'chill 4 C 4 weeks ends', 'warm PAR-26 2026-03-09']]);
     expect(stages(`${towel}note PAR-26 2026-02-09, still firm`, '2026-03-01')).toHaveLength(1);
   });
 

@@ -37,7 +37,7 @@ count LIL-25/A 2026-02-01, 2
 Overdue
   2026-01-30  LIL-25/A  chill 4 C 90 days ends
               winter.germ:3  6 days late, Lilium martagon, at bag 3 slot 1
-              write: sow LIL-25/A 2026-02-05
+              write: warm LIL-25/A 2026-02-05
   2026-01-30  LIL-25/B  chill 4 C 90 days ends
               winter.germ:4  6 days late, Lilium martagon, at bag 3 slot 2
               write: sow LIL-25/B 2026-02-05

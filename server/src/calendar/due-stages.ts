@@ -5,12 +5,13 @@ import { isoOf } from '../model/day.ts';
 import { stageFacts, stageName, type Ask } from './ask.ts';
 import type { Due } from './due-sources.ts';
 import { endingOf, type Ending } from './endings.ts';
-import { isAwaited, isLook } from './looks.ts';
+import { isAwaited, isCountedWet, isLook } from './looks.ts';
 import { isOpen, type Standing } from './standing.ts';
 
 /**
  * The end of the stage that a batch is in, where its time span is known. It asks for the next stage of the regime;
- * without one, for the warm after the cold, or for the sowing where the seed has yet to be sown. After the last stage
+ * without one, for the warm after the cold, or for the sowing where the seed has yet to be sown: but not where it was
+ * counted unsown, for a sowing would begin its days anew, after what was counted. After the last stage
  * it asks for a count, and is done when the batch was looked at from that day on. Otherwise a count does not move the
  * seed: the end is owed until a record says where it went on, or until nothing more is to come up.
  */
@@ -28,11 +29,11 @@ export function* stageDue(_journal: Journal, _lot: Lot, standing: Standing, now:
   };
 }
 
-function askFor({ stage, next }: Ending, { batch: { path }, sowing }: Standing): Ask {
-  const ask = { keyword: 'count', subject: path, facts: '', timed: false } as const;
+function askFor({ stage, next }: Ending, standing: Standing): Ask {
+  const ask = { keyword: 'count', subject: standing.batch.path, facts: '', timed: false } as const;
   if (next) return { ...ask, keyword: next.stage, facts: stageFacts(next.temperature, next.duration) };
   if (stage === 'warm') return ask;
-  return { ...ask, keyword: sowing ? 'warm' : 'sow', facts: undefined };
+  return { ...ask, keyword: standing.sowing || isCountedWet(standing) ? 'warm' : 'sow', facts: undefined };
 }
 
 function inWords({ next, regime, moved, ...stage }: Ending): string {

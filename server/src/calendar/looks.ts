@@ -50,11 +50,23 @@ export function isAwaited(standing: Standing): boolean {
  * on which the grower means to look. Before that, a packet in the cold is left alone until its stage ends. Seed in a
  * soak is to be lifted, which is due by itself.
  */
-function isWatchedUnsown({ past }: Standing): boolean {
+function isWatchedUnsown(standing: Standing): boolean {
+  const since = sinceWoken(standing);
+  if (since.length === 0 || lastSoak(standing.past)) return false;
+  return lastStage(since) === 'warm' || isCountedWet(standing) || wantedLook(since) !== undefined;
+}
+
+/** Whether somebody counted seed since it got wet or into its first stage. */
+export function isCountedWet(standing: Standing): boolean {
+  return sinceWoken(standing).some(({ type }) => type === 'count');
+}
+
+function sinceWoken({ past }: Standing): readonly BatchEvent[] {
   const woken = past.findIndex(event => meaningOf(event).wakes);
-  if (woken < 0 || lastSoak(past)) return false;
-  const since = past.slice(woken);
-  const last = since.findLast(({ type }) => type === 'stage');
-  return (last?.type === 'stage' && last.stage.stage === 'warm')
-    || since.some(({ type }) => type === 'count') || wantedLook(since) !== undefined;
+  return woken < 0 ? [] : past.slice(woken);
+}
+
+function lastStage(events: readonly BatchEvent[]): 'chill' | 'warm' | undefined {
+  const last = events.findLast(({ type }) => type === 'stage');
+  return last?.type === 'stage' ? last.stage.stage : undefined;
 }
