@@ -65,6 +65,31 @@ describe('overdue counts of one place', () => {
   });
 });
 
+describe('stages that ended in the slots of one bag', () => {
+  const chilled = (id: string, slot: number, facts = '4 C, 8 weeks') =>
+    `lot ${id} Iris alba, 10 seeds\nchill ${id} 2025-12-0${slot}, ${facts}, at bag 1 slot ${slot}\ncount ${id} 2026-02-05, 0\n`;
+  // Eight weeks from 1, 2 and 3 December are over on 26, 27 and 28 January.
+  const bag = chilled('A', 3) + chilled('B', 2) + chilled('C', 1);
+  const rowOf = (source: string) => dueRows(itemsOf(source, '2026-02-05', 'stage'));
+
+  it('are one row, and its records are written from slot to slot', () => {
+    const [row, ...others] = rowOf(bag);
+    expect([row!.round, row!.place, row!.key]).toEqual(
+      ['3 at bag 1: chill 4 C 8 weeks ends, longest 10 days', 'bag 1', 'stages/bag1/warm/chill 4 C 8 weeks ends']);
+    expect(namesInRow(row!)).toEqual(['C (slot 1)', 'B (slot 2)', 'A (slot 3)']);
+    expect(row!.items.map(({ action }) => action)).toEqual(['C', 'B', 'A'].map(id => `warm ${id} 2026-02-05`));
+    expect(others).toEqual([]);
+  });
+
+  it('are rows of their own where they were planned otherwise, ask for another record, or end today', () => {
+    const uncounted = 'lot E Iris alba, 10 seeds\nchill E 2025-12-01, 4 C, 8 weeks, at bag 1 slot 5\n';
+    const today = 'lot F Iris alba, 10 seeds\nchill F 2025-12-11, 4 C, 8 weeks, at bag 1 slot 6\n';
+    expect(rowOf(bag + chilled('D', 4, '2 C, 8 weeks') + uncounted + today).map(({ round, item }) => round ?? item.action)).toEqual([
+      '3 at bag 1: chill 4 C 8 weeks ends, longest 10 days', 'sow E 2026-02-05', 'warm D 2026-02-05', 'sow F 2026-02-05',
+    ]);
+  });
+});
+
 describe('a journal of ten winters, opened in the autumn after the last', () => {
   const journal = new Journal();
   for (const { name, text } of tenWinters()) journal.set(name, text);

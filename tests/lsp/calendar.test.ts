@@ -122,6 +122,28 @@ warm VER-24/B 2026-01-02, 20 C, at bag 1 slot 9
     expect(text.match(/^count .*$/gm)).toEqual(['count VER-24/B, ', 'count VER-24/A, ']);
   }));
 
+test('stages that ended in a bag are one row, whose records are written from slot to slot', () => inSession(
+  {
+    settings: { asOf: '2026-02-01T08:00' },
+    files: {
+      'a.germ': `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 20 seeds, B 20 seeds
+chill VER-24/A 2026-01-01, 4 C, 4 weeks, at bag 1 slot 10
+chill VER-24/B 2026-01-02, 4 C, 4 weeks, at bag 1 slot 9
+count VER-24/A 2026-01-31, 2
+count VER-24/B 2026-01-31, 0
+`,
+    },
+  },
+  async session => {
+    const [row] = await session.ask<DueShown[]>('plumule/due', {});
+    expect(row).toMatchObject({
+      what: '2 at bag 1: chill 4 C 4 weeks ends, longest 3 days', writes: 'a “warm” for each of VER-24/B (slot 9), VER-24/A (slot 10)',
+    });
+    const { text } = await session.ask<Written>('plumule/write', { key: row!.key, uri: session.uri('a.germ') });
+    expect(text.match(/^warm .*$/gm)).toEqual(['warm VER-24/B', 'warm VER-24/A']);
+  }));
+
 test('what is due of several journals is one list in the order of time, each item told from one of the same name', () => inSession(
   {
     settings, folder: false,

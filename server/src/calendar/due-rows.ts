@@ -14,13 +14,16 @@ export interface DueRow {
   readonly items: readonly DueItem[];
   /** Where to go; of a round the bag, the tray or the shelf with all its slots. */
   readonly place: string | undefined;
-  /** In words, for a round: '12 counts at shelf 1, longest 40 days'. */
+  /**
+   * In words, for a round: '12 counts at shelf 1, longest 40 days', or '6 at bag 3: chill 4 C 8 weeks ends, longest
+   * 2 days'.
+   */
   readonly round: string | undefined;
 }
 
 /**
- * Overdue counts of one place, in whichever of its slots, are a round, and so are soaks whose end nobody wrote; all
- * else is a row of its own.
+ * Overdue counts of one place, in whichever of its slots, are a round, and so are stages that have ended there and ask
+ * for the same record, and soaks whose end nobody wrote; all else is a row of its own.
  */
 export function dueRows(items: readonly DueItem[]): DueRow[] {
   const rounds = new Map<string, DueItem[]>();
@@ -46,16 +49,19 @@ export function dueRows(items: readonly DueItem[]): DueRow[] {
  */
 export function namesInRow({ items }: DueRow): string[] {
   return items.map(item => {
-    const slot = item.kind === 'count' ? slotIn(item) : undefined;
+    const slot = item.kind === 'soak' ? undefined : slotIn(item);
     return slot ? `${item.id} (slot ${slot.slot})` : item.id;
   });
 }
 
 /** Undefined for what is no part of a round. */
 function roundOf(item: DueItem): string | undefined {
-  const { kind, group, overdueDays, isEndMissing } = item;
+  const { kind, group, overdueDays, isEndMissing, ask, what } = item;
   if (isEndMissing) return 'soaks';
-  return kind === 'count' && group === 'overdue' && overdueDays > 0 ? `counts/${placeKey(containerOf(item) ?? '')}` : undefined;
+  if (group !== 'overdue' || overdueDays === 0) return undefined;
+  const place = placeKey(containerOf(item) ?? '');
+  if (kind === 'count') return `counts/${place}`;
+  return kind === 'stage' ? `stages/${place}/${ask?.keyword}/${what}` : undefined;
 }
 
 /** What is fetched or walked to; a batch in two places is one of neither. */
@@ -73,9 +79,11 @@ function bySlot(items: readonly DueItem[]): DueItem[] {
 }
 
 function inWords(items: readonly DueItem[], place: string | undefined): string {
-  const [{ kind }] = items as [DueItem];
+  const [{ kind, what }] = items as [DueItem];
   const longest = Math.max(...items.map(({ overdueDays }) => overdueDays));
   const days = counted(longest, 'day');
   if (kind === 'soak') return `${items.length} soaks with no end recorded, longest ${days}`;
-  return `${items.length} counts ${place === undefined ? 'with no place recorded' : `at ${place}`}, longest ${days}`;
+  const where = place === undefined ? 'with no place recorded' : `at ${place}`;
+  if (kind === 'stage') return `${items.length} ${where}: ${what}, longest ${days}`;
+  return `${items.length} counts ${where}, longest ${days}`;
 }
