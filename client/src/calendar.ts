@@ -1,7 +1,7 @@
 /** The calendar in the editor: the views, the status bar, the soak alarm, and their commands. */
 import { commands, window, type ExtensionContext } from 'vscode';
 import type { Summary } from '../../server/src/features/summary.ts';
-import type { DueShown } from '../../server/src/lsp/calendar-shapes.ts';
+import type { DueShown, RoundShown } from '../../server/src/lsp/calendar-shapes.ts';
 import { SoakAlarm } from './alarm.ts';
 import type { Pictures } from './panel/panel.ts';
 import { saveAs } from './saving.ts';
@@ -57,11 +57,7 @@ export function showCalendar(
       const item = node?.item;
       if (item) await write(await server.write(item.key, item.at.uri));
     }),
-    commands.registerCommand('plumule.countRound', async () => {
-      const { document } = window.activeTextEditor ?? {};
-      const uri = document?.languageId === 'plumule' ? document.uri.toString() : await journalToCount(server);
-      if (uri !== undefined) await write(await server.round(uri), NO_COUNT);
-    }),
+    commands.registerCommand('plumule.countRound', () => countRound(server)),
     // In a round the key for the next blank must not take up a suggestion instead.
     window.onDidChangeTextEditorSelection(({ textEditor: { document }, selections }) => {
       const isCount = document.languageId === 'plumule' && selections.every(({ active }) => /^count\b/i.test(document.lineAt(active.line).text));
@@ -76,12 +72,25 @@ export function showCalendar(
 }
 
 const NO_COUNT = 'No count is due.';
+const COUNT_COLD = 'Count It Now';
 
-/** A file of the journal whose counts are due; of several the one that the grower picks. */
-async function journalToCount(server: JournalServer): Promise<string | undefined> {
-  const journals = await server.rounds();
-  if (journals.length === 0) void window.showInformationMessage(NO_COUNT);
-  if (journals.length <= 1) return journals[0]?.uri;
+/** Where no count is due, seed in the cold can be counted all the same: who did so once is reminded from then on. */
+async function countRound(server: JournalServer): Promise<void> {
+  const { document } = window.activeTextEditor ?? {};
+  const inHand = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
+  const journals = inHand === undefined ? await server.rounds() : [];
+  const uri = inHand ?? (journals.length > 1 ? await journalToCount(journals) : journals[0]?.uri);
+  if (journals.length > 1 && uri === undefined) return;
+  const round = uri === undefined ? null : await server.round(uri);
+  if (round) return write(round);
+  if (!await server.coldRound(uri)) return write(null, NO_COUNT);
+  const question = `${NO_COUNT} Plumule leaves unsown seed in the cold alone until you have counted it once.`;
+  const answer = await window.showInformationMessage(question, COUNT_COLD);
+  if (answer === COUNT_COLD) await write(await server.coldRound(uri), NO_COUNT);
+}
+
+/** A file of the journal, of several whose counts are due, that the grower picks. */
+async function journalToCount(journals: readonly RoundShown[]): Promise<string | undefined> {
   const items = journals.map(({ name, batches, uri }) => ({ label: name, description: batches === 1 ? '1 batch' : `${batches} batches`, uri }));
   const options = { title: 'Count What Is Due', placeHolder: 'Which journal?' };
   return (await window.showQuickPick(items, options))?.uri;

@@ -39,6 +39,8 @@ export interface JournalServer {
   lift(batch: string, uri: string): Promise<Written | null>;
   /** A `count` record for each batch that is to be looked at; without a file in hand, in the first journal. */
   round(uri: string | undefined): Promise<Written | null>;
+  /** The same for unsown seed in the cold that nobody counted yet, of which none is due. */
+  coldRound(uri: string | undefined): Promise<Written | null>;
   /** The journals in which a count is due. */
   rounds(): Promise<RoundShown[]>;
   summary(): Promise<Summary>;
@@ -87,6 +89,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
+    coldRound: uri => client.sendRequest('plumule/coldRound', { uri }),
     rounds: () => client.sendRequest('plumule/rounds', {}),
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countingRound } from '../../server/src/calendar/counting-round.ts';
+import { countingRound, roundInCold } from '../../server/src/calendar/counting-round.ts';
 import { journalOf, moment } from './helpers.ts';
 
 const journal = journalOf(`
@@ -45,6 +45,28 @@ describe('the counting round', () => {
     expect(countingRound(bag, moment('2026-01-20')).map(({ line, place }) => `${line}@ ${place ?? '?'}`)).toEqual([
       'count A/D, @ bag 1 slot 8', 'count A/B, @ bag 1 slot 10',
     ]);
+  });
+
+  it('leaves unsown seed to the round in the cold until somebody counts it', () => {
+    const bag = journalOf(`
+      lot A Iris alba, 80 seeds
+      split A, B 10 seeds, C 10 seeds, D 10 seeds, E 10 seeds, F 10 seeds, G 10 seeds, H 10 seeds
+      chill A/B 2026-01-02, 4 C, 8 weeks, at bag 1 slot 10
+      chill A/C 2026-01-02, 4 C, 8 weeks, at bag 1 slot 9
+      chill A/D 2026-01-02, 4 C, 8 weeks, at bag 1 slot 8
+      count A/D 2026-01-15, 0
+      chill A/E 2026-01-02, 4 C, 8 weeks, at bag 1 slot 7
+      warm A/E 2026-01-15, 20 C
+      sow A/F 2026-01-01, at tray 1
+      chill A/F 2026-01-02, 4 C, 8 weeks
+      soak A/G 2026-01-02 19:00, water, 24 h
+      chill A/H 2026-01-02, 4 C, 8 weeks
+      discard A/H 2026-01-03, soft
+    `);
+    const at = moment('2026-01-20');
+    expect(roundInCold(bag, at).map(({ line, place }) => `${line}@ ${place}`)).toEqual(['count A/C, @ bag 1 slot 9', 'count A/B, @ bag 1 slot 10']);
+    expect(countingRound(bag, at).map(({ line }) => line)).toEqual(['count A/E, ', 'count A/D, ', 'count A/F, ']);
+    expect(roundInCold(bag, moment('2026-01-01'))).toEqual([]);
   });
 
   it('leaves out what has been counted on that day', () => {

@@ -166,3 +166,18 @@ test('what is due is written as a calendar file', () => inEditor(
     expect(text).toContain('VER-24/A');
     await editor.until(async () => (await editor.notifications()).some(each => each.includes('Wrote the calendar')), 'the message');
   }));
+
+test('packets in the cold that nobody counted are offered to be counted when no count is due', () => inEditor(
+  {
+    files: { 'a.germ': 'lot V-1 Iris, 20 seeds\nchill V-1 2026-01-01, 4 C, 8 weeks, at bag 1 slot 1\n' },
+    settings: { 'plumule.asOf': '2026-02-01T10:00' },
+  },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.page.locator('.codelens-decoration').first().waitFor();
+    await editor.runCommand('Plumule: Count What Is Due');
+    await editor.page.locator('.notifications-toasts').getByRole('button', { name: 'Count It Now' }).click();
+    await editor.until(async () => (await editor.lines()).some(line => line.startsWith('count V-1, ')), 'the round');
+    await editor.type('3');
+    await editor.until(async () => (await editor.lines()).some(line => /^count V-1, 3.*3 of 20/.test(line)), 'the count');
+  }));

@@ -96,6 +96,10 @@ chill VER-24/B 2025-12-01, 4 C, at bag 1 slot 3
       { id: 'VER-24/A', when: '2026-01-08', place: 'bag 1 slot 2', writes: 'count VER-24/A, …' },
     ]);
     expect((await session.ask<Written>('plumule/round', {})).text.match(/^count .*$/gm)).toEqual(['count VER-24/A, ']);
+    // The other is no part of that round, and can be counted all the same.
+    expect(await session.ask<Written>('plumule/coldRound', {})).toMatchObject({
+      text: expect.stringMatching(/^\nday 2026-04-01\ncount VER-24\/B, $/m), snippet: expect.stringContaining('count VER-24/B, $1'),
+    });
     await session.shows('a.germ', ['no-recent-count']);
     expect(session.shown('a.germ')![0]!.range.start).toEqual({ line: 3, character: 6 });
   }));

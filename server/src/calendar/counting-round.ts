@@ -2,9 +2,9 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
-import { isCounted } from './looks.ts';
+import { isCounted, isLeftInCold } from './looks.ts';
 import { order, whereNow, whereText } from './places.ts';
-import { standingOf } from './standing.ts';
+import { standingOf, type Standing } from './standing.ts';
 import { staysOf } from './stays.ts';
 
 export interface RoundStop {
@@ -25,10 +25,15 @@ export function countingRound(journal: Journal, now: Moment): RoundStop[] {
   return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now)));
 }
 
+/** The same of unsown seed in the cold, of which no count is due because nobody counted it yet. */
+export function roundInCold(journal: Journal, now: Moment): RoundStop[] {
+  return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now, isLeftInCold)));
+}
+
 /** The batches of one lot, in no order. */
-export function stopsOf(lot: Lot, now: Moment): RoundStop[] {
+export function stopsOf(lot: Lot, now: Moment, isStop: (standing: Standing) => boolean = isCounted): RoundStop[] {
   const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
-    .filter(standing => isCounted(standing) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
+    .filter(standing => isStop(standing) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
   const stays = open.length > 0 ? staysOf(lot) : [];
   return open.map(({ batch }) => ({
     batch, plant: lot.plant, place: whereText(whereNow(stays, batch.path, now)), line: `count ${batch.path}, `,

@@ -61,6 +61,15 @@ export function isCountedWet(standing: Standing): boolean {
   return sinceWoken(standing).some(({ type }) => type === 'count');
 }
 
+/**
+ * Whether unsown seed in the cold is left alone until its stage ends, as nobody counted it so far: no count of it is
+ * due, but one may be wanted.
+ */
+export function isLeftInCold(standing: Standing): boolean {
+  return standing.sowing === undefined && isOpen(standing) && isAwaited(standing) && !isWatchedUnsown(standing)
+    && lastStage(sinceWoken(standing)) === 'chill' && !lastSoak(standing.past);
+}
+
 function sinceWoken({ past }: Standing): readonly BatchEvent[] {
   const woken = past.findIndex(event => meaningOf(event).wakes);
   return woken < 0 ? [] : past.slice(woken);

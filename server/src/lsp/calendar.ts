@@ -1,6 +1,6 @@
 /** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
 import type { Connection } from './protocol.ts';
-import { countingRound } from '../calendar/counting-round.ts';
+import { countingRound, roundInCold } from '../calendar/counting-round.ts';
 import { recordBelowDay, recordWords } from '../calendar/ask.ts';
 import { inDueOrder } from '../calendar/due.ts';
 import { dueRows, namesInRow, type DueRow } from '../calendar/due-rows.ts';
@@ -85,6 +85,8 @@ export function serveCalendar(connection: Connection, service: Service): void {
   }));
 
   write('round', (_asked, journal, moment) => countingRound(journal, moment).map(({ line }) => line), true);
+
+  write('coldRound', (_asked, journal, moment) => roundInCold(journal, moment).map(({ line }) => line), true);
 
   request('ics', '', ({ stamp = 0 }): string =>
     icsOf(each((journal, moment) => [{ items: dueNow(journal, moment), now: moment, zone: journal.zone }]), { stamp }));
