@@ -18,10 +18,13 @@ test('a ratio has two digits, and whole numbers from ten on', () => {
   expect([0.123, 1, 9.94, 10, 123.4].map(ratio)).toEqual(['0.12', '1.0', '9.9', '10', '123']);
 });
 
-test('a day lies between two looks, and nobody looked on day 0', () => {
+test('a day lies between two looks, before day 0 too, and that it is after day 0 takes no look', () => {
   expect(dayText({ after: 21, by: 28 })).toBe('day 21 to 28');
   expect(dayText({ after: 1, by: 28 })).toBe('day 1 to 28');
-  for (const after of [0, -3, undefined]) expect(dayText({ after, by: 86 })).toBe('before day 86');
+  expect(dayText({ after: -56, by: -24 })).toBe('day -56 to -24');
+  expect(dayText({ after: -3, by: 86 })).toBe('day -3 to 86');
+  expect(dayText({ after: undefined, by: -24 })).toBe('before day -24');
+  for (const after of [0, undefined]) expect(dayText({ after, by: 86 })).toBe('before day 86');
 });
 
 test('days between two limits are rounded away from each other, and a last digit that is lost changes nothing', () => {
@@ -29,6 +32,9 @@ test('days between two limits are rounded away from each other, and a last digit
   expect(daysBetween(0, 86)).toBe('up to 86');
   expect(daysBetween(undefined, 86)).toBe('up to 86');
   expect(daysBetween(0.9, 86)).toBe('up to 86');
+  expect(daysBetween(-33, 48)).toBe('-33 to 48');
+  expect(daysBetween(-56, -24)).toBe('-56 to -24');
+  expect(daysBetween(undefined, -24)).toBe('up to -24');
   expect(daysBetween(4, 4)).toBe('4');
   // 0.1 + 0.2 is more than 0.3, and 0.7 x 10 / 7 less than 1.
   expect(daysBetween(3 - 4e-16, 5 + 9e-16)).toBe('3 to 5');

@@ -36,6 +36,18 @@ describe('a report in plain text', () => {
     expect(text.match(/No T50|The percentage/g)).toHaveLength(2);
   });
 
+  it('says between which looks in the cold seed germinated that was sown later', () => {
+    const text = reportText([reportFor(`
+      lot PAR-25 Paris quadrifolia, 30 seeds
+      chill PAR-25 2025-10-11, 4 C, 12 weeks
+      count PAR-25 2025-11-08, 0
+      count PAR-25 2025-12-10, 5
+      sow PAR-25 2026-01-03
+    `, at('2026-03-15'))]);
+    expect(text).toMatch(/ day -56 to -24 +-24$/m);
+    expect(text).toMatch(/ PAR-25 +day -56 to -24 +-56 to -24 +sown, day 71$/m);
+  });
+
   it('has a table for each lot, its numbers right and their reading explained', () => {
     // 20 mg of 90 % in 18 mL is 1000 ppm, half of it 500. TRO-25/C: 15 of 148, first found after 28 days of cold; mean
     // (10 x 28 + 5 x 56) / 15 = 37.3, by the counts before (5 x 28) / 15 = 9.3.

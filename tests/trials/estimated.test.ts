@@ -39,9 +39,63 @@ describe('a verdict on seed that was estimated', () => {
   judge VER-24 2026-01-11, on ${on}\n${more}`;
     expect(verdictOf(with60('day 60')).sentence).toBe('Cannot tell yet: this trial is judged by the counts of day 60 (2026-03-12), '
       + 'as you wrote on 2026-01-11; by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated '
-      + '(13 to 20 %); the seeds were estimated.');
+      + '(13 to 20 %); the seeds were estimated. 5 to 26 of 40 to 61 treated and 32 to 53 of 40 to 61 untreated seeds may still germinate.');
     expect(verdictOf(with60('day 14', '  count VER-24/A 2026-02-01, 0\n  count VER-24/B 2026-02-01, 20')).sentence)
       .toMatch(/^Worth repeating.* Judged on day 14 \(2026-01-25\), as you wrote on 2026-01-11; later counts of what germinated do not change it\.$/);
+  });
+
+  test('names the weak seedlings that took the praise back', () => {
+    const weak = journal('100 seeds', '38 to 44 seeds', '36 to 44 seeds', [38, 5]).replace('2026-01-25, 38', '2026-01-25, 38, 28 leggy');
+    expect(verdictOf(weak)).toMatchObject({
+      rule: 'more-but-weak',
+      sentence: 'Cannot tell: by day 14, 38 of 38 to 44 treated seeds had germinated (86 to 100 %) and 5 of 36 to 44 untreated (11 to 14 %), '
+        + 'but 28 of 38 treated seedlings are weak (leggy, abnormal or dead) and 0 of 5 untreated; the seeds were estimated, and the '
+        + 'verdict is the same with the least and with the most of each side.',
+    });
+  });
+
+  test('names the weak seedlings that make it harmful, and those that are the price of more', () => {
+    const weak = (counts: readonly [number, number], leggy: number) => verdictOf(journal('200 seeds', '58 to 60 seeds', '58 to 60 seeds', counts)
+      .replace(`2026-01-25, ${counts[0]}`, `2026-01-25, ${counts[0]}, ${leggy} leggy`));
+    expect(weak([46, 44], 28)).toMatchObject({
+      rule: 'fewer-sound', sentence: expect.stringContaining(' %); 28 of 46 treated seedlings are weak (leggy, abnormal or dead) and 0 of 44 untreated; the seeds'),
+    });
+    expect(weak([58, 16], 18)).toMatchObject({
+      rule: 'more', sentence: expect.stringContaining(' %); it comes at a price: 18 of 58 treated seedlings are weak (leggy, abnormal or dead) and 0 of 16 untreated; the seeds'),
+    });
+  });
+
+  test('names the later looks that do not bear it out, or that leave it open', () => {
+    const after = (counts: readonly [number, number], later: number) => verdictOf(
+      journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', counts).replace('discard VER-24/A 2026-05-01', 'discard VER-24/A 2026-01-26')
+        .replace('discard VER-24/B', `count VER-24/B 2026-04-01, ${later}\n  discard VER-24/B`));
+    expect(after([30, 10], 26)).toMatchObject({
+      rule: 'overtaken', sentence: expect.stringContaining(' %), but that does not show by the last looks any more: 30 of 38 to 40 treated '
+        + 'seeds had germinated and 36 of 38 to 40 untreated; the seeds were estimated'),
+    });
+    expect(after([1, 1], 30)).toMatchObject({
+      rule: 'ended-early', sentence: expect.stringContaining(' %), but 30 more untreated seeds germinated after that, and the treated seed was not '
+        + 'watched for as long; the seeds were estimated'),
+    });
+  });
+
+  test('says how many may still germinate', () => {
+    const open = journal('100 seeds', '38 to 44 seeds', '36 to 44 seeds', [10, 8]).replaceAll(/ +discard.*/g, '');
+    expect(verdictOf(open)).toMatchObject({
+      rule: 'still-open', sentence: expect.stringMatching(/^Cannot tell yet: .* 28 to 34 of 38 to 44 treated and 28 to 36 of 36 to 44 untreated seeds may still germinate\.$/),
+    });
+  });
+
+  test('says that too little germinated in too short a time', () => {
+    expect(verdictOf(journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [0, 0]))).toMatchObject({
+      rule: 'too-soon', sentence: expect.stringContaining('0 of 38 to 40 untreated (0 %), which is too few to tell: living seed was left, and '
+        + '14 days are not long enough (180 days) to say that nothing more would come; the seeds were estimated'),
+    });
+  });
+
+  test('ends where seed was taken out', () => {
+    const taken = journal('100 seeds', '30 to 32 seeds', '30 to 32 seeds', [1, 1]).replace('discard VER-24/A', 'give VER-24/A 2026-02-01, 5 seeds\n  discard VER-24/A');
+    expect(verdictOf(taken)).toMatchObject({ rule: 'ended-early', sentence: expect.stringContaining('but seed that had not germinated was taken out then') });
   });
 
   test('says what else differs', () => {

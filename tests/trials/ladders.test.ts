@@ -64,6 +64,14 @@ describe('doses of one agent in one lot', () => {
     expect(noteOf(again)).toMatch(/^Trend by day 30, the last on which all were looked at: 40 points more /);
   });
 
+  test('say that day where nothing was to be seen by then, too', () => {
+    const source = ladder(['water, 24 h', 1], ['GA3 100 ppm, 24 h', 8], ['GA3 300 ppm, 24 h', 0], ['GA3 1000 ppm, 24 h', 22])
+      .replace('count L/C 2026-02-10, 0', 'count L/C 2026-01-18, 0').replace('discard L/C 2026-02-11', 'discard L/C 2026-01-20, tipped over');
+    const looks = ['A', 'B', 'D'].map(name => `count L/${name} 2026-01-18, 0`).join('\n');
+    expect(ladderNote(trial(`${source}\n${looks}`).ladders[0]!))
+      .toMatch(/^Trend by day 7, the last on which all were looked at: – \(all doses germinated alike\)\. /);
+  });
+
   test('are no ladder where they are one and the same', () => {
     const drops = 'apply L/B 2026-01-20, GA3 100 ppm, 2 drops';
     const { groups, ladders } = trial(`${ladder(['water, 24 h', 2], ['GA3 500 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 9])}\n${drops}`);

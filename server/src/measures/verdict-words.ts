@@ -53,26 +53,29 @@ export function ratio(value: number): string {
 }
 
 /**
- * A day that lies between two looks, in whole days. Nobody looked before day 0, or on it.
+ * A day that lies between two looks, in whole days. That it was after day 0 takes no look; a look before day 0 is one
+ * like any other.
  *
  * @example
  * dayText({ after: 21, by: 28 }) // 'day 21 to 28'
+ * dayText({ after: -56, by: -24 }) // 'day -56 to -24'
  * dayText({ after: 0, by: 86 }) // 'before day 86'
  */
 export function dayText({ after, by }: DayLimits): string {
-  return after === undefined || after <= 0 ? `before day ${by}` : `day ${after} to ${by}`;
+  return after === undefined || after === 0 ? `before day ${by}` : `day ${after} to ${by}`;
 }
 
 /**
- * Days between two limits, in whole days: rounded down and up, so that they hold.
+ * Days between two limits, in whole days: rounded down and up, so that they hold. A mean day may lie before day 0.
  *
  * @example
  * daysBetween(4.2, 9.3) // '4 to 10'
+ * daysBetween(-33, 48) // '-33 to 48'
  * daysBetween(0, 86) // 'up to 86'
  */
 export function daysBetween(low: number | undefined, high: number): string {
   const [from, to] = [Math.floor((low ?? 0) + ROUNDING), Math.ceil(high - ROUNDING)];
-  return from <= 0 ? `up to ${to}` : from === to ? `${to}` : `${from} to ${to}`;
+  return from === 0 ? `up to ${to}` : from === to ? `${to}` : `${from} to ${to}`;
 }
 
 /** A mean of whole days may miss a whole number by its last digit. */

@@ -9,7 +9,7 @@ import {
   daysText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
 } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
-import { rangeText } from '../model/estimate.ts';
+import { decidingText, openText, spanText } from './estimated-reasons.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import type { Contest } from './lot-trial.ts';
@@ -64,8 +64,10 @@ function verdictOf({ verdict: { verdict, rule }, alsoDiffers, judging }: Contest
   const numbers = isWhole ? numbersText(comparisons) : undefined;
   if (names.length === 1 && isWhole) {
     const day = judging && judgeDayTold(judging);
+    const reason = reasonText(withReason(numbers, cases), rule, alsoDiffers, day);
     const told = [
-      asSentence(verdict, reasonText(numbers, rule, alsoDiffers, day), mayChange({ rule, evidence: undefined, open })),
+      asSentence(verdict, reason, mayChange({ rule, evidence: undefined, open })),
+      numbers === undefined ? undefined : openText(comparisons),
       oneDishText(verdict, comparisons[0]!),
       day && judgedText(day),
     ];
@@ -92,6 +94,10 @@ function reasonText(
   }
 }
 
+function withReason(numbers: string | undefined, cases: readonly Contest[]): string | undefined {
+  return numbers === undefined ? undefined : `${numbers}${decidingText(cases) ?? ''}`;
+}
+
 function joined(...texts: readonly (string | undefined)[]): string {
   return texts.filter(text => text !== undefined).join('; ');
 }
@@ -106,8 +112,8 @@ function joined(...texts: readonly (string | undefined)[]): string {
 function numbersText(comparisons: readonly Comparison[]): string | undefined {
   const side = (what: 'treated' | 'untreated') => {
     const shares = comparisons.map(({ germinated }) => germinated[what]);
-    const percents = range(shares.map(({ x, n }) => Math.round((100 * x) / n)));
-    return { of: `${range(shares.map(({ x }) => x))} of ${range(shares.map(({ n }) => n))}`, percents: `(${percents} %)` };
+    const percents = spanText(shares.map(({ x, n }) => Math.round((100 * x) / n)));
+    return { of: `${spanText(shares.map(({ x }) => x))} of ${spanText(shares.map(({ n }) => n))}`, percents: `(${percents} %)` };
   };
   const [treated, untreated] = [side('treated'), side('untreated')];
   const [a, b] = (['treated', 'untreated'] as const).map(what => byDays(comparisons.map(({ looks }) => looks[what])));
@@ -121,8 +127,4 @@ function numbersText(comparisons: readonly Comparison[]): string | undefined {
 function byDays([first, ...others]: readonly Looks[]): string | undefined {
   const isSame = others.every(({ from, to }) => from === first?.from && to === first.to);
   return first && isSame ? daysText(first) : undefined;
-}
-
-function range(numbers: readonly number[]): string {
-  return rangeText({ least: Math.min(...numbers), most: Math.max(...numbers) });
 }

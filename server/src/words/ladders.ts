@@ -31,7 +31,7 @@ function cellsOf(group: Group): string[] {
 export function ladderNote({ ladder: { doses, trend, trendBy, best } }: DoseLadder): string {
   const by = trendBy === undefined ? '' : ` by day ${trendBy}, the last on which all were looked at`;
   const slope = isUndefined(trend)
-    ? `Trend: – (${trend.undefined}).`
+    ? `Trend${by}: – (${trend.undefined}).`
     : `Trend${by}: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
   const named = isUndefined(best) ? `Best dose: – (${best.undefined}).`
     : `Best dose: ${doses.find(({ dose }) => dose === best.value)!.name}.`;
