@@ -87,6 +87,17 @@ export function convertStrength(
   });
 }
 
+/** The unit in which a strength of an agent is told where none is written: a share of the volume is one in %. */
+export function usualUnit({ strengthIs }: Pick<Agent, 'strengthIs'>): 'ppm' | '%' {
+  return strengthIs === 'by volume' ? '%' : 'ppm';
+}
+
+/** Example: '500 ppm' of GA3; '10 %' of smoke water, which is 100000 ppm */
+export function usualStrengthText(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): string {
+  const unit = usualUnit(agent);
+  return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit).text;
+}
+
 /** ppm of the acid that ppm of a salt stands for; undefined for an agent that is no salt. */
 export function acidEquivalent(ppm: Exact, agent: Agent): Exact | undefined {
   return agent.acid === undefined ? undefined : ppm.mul(agent.acid.perSalt);

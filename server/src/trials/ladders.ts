@@ -1,7 +1,8 @@
 /** Several doses of one agent in one lot, as one ladder. */
 import { ladderOf, type Ladder } from '../measures/ladder.ts';
 import { exact } from '../solutions/amounts.ts';
-import { showStrength, strengthSign } from '../solutions/display.ts';
+import { strengthSign } from '../solutions/display.ts';
+import { usualStrengthText } from '../solutions/strength.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
@@ -40,7 +41,7 @@ export function laddersOf(contests: readonly Contest[]): DoseLadder[] {
     const ordered = rungs.sort((a, b) => a.ppm - b.ppm);
     const { agent, contest: { untreated } } = ordered[0]!;
     const doses = ordered.map(({ ppm, contest }) => ({
-      dose: ppm, name: nameOf(ppm, isByEye(contest.treated)),
+      dose: ppm, name: nameOf(ppm, agent, isByEye(contest.treated)),
       batches: coursesOfPair(contest).treated, comparison: contest.comparison, verdict: contest.verdict,
     }));
     return {
@@ -52,8 +53,8 @@ export function laddersOf(contests: readonly Contest[]): DoseLadder[] {
 }
 
 /** Example: '947.4 ppm'; 'about 250 ppm' where powder was halved by eye */
-function nameOf(ppm: number, byEye: boolean): string {
-  return `${strengthSign({ isAtMost: false, isAbout: byEye })}${showStrength(exact(ppm), 'ppm').text}`;
+function nameOf(ppm: number, agent: Agent, byEye: boolean): string {
+  return `${strengthSign({ isAtMost: false, isAbout: byEye })}${usualStrengthText(exact(ppm), agent)}`;
 }
 
 function rungOf(contest: Contest): Rung[] {

@@ -4,6 +4,7 @@ import type { Journal } from '../journal/journal.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
 import { showStrength, strengthSign } from '../solutions/display.ts';
+import { usualStrengthText } from '../solutions/strength.ts';
 
 /**
  * Undefined where the strength is not known.
@@ -12,10 +13,10 @@ import { showStrength, strengthSign } from '../solutions/display.ts';
  * was made from what was past its date
  */
 export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
-  const { ppm, staleSource } = solution;
+  const { agent, ppm, staleSource } = solution;
   if (!ppm.ok) return undefined;
   const sign = strengthSign({ isAtMost: staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
-  return `${sign}${showStrength(ppm.value, 'ppm').text}`;
+  return `${sign}${agent ? usualStrengthText(ppm.value, agent) : showStrength(ppm.value, 'ppm').text}`;
 }
 
 /** Whether powder was halved by eye on the way to it. */

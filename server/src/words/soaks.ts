@@ -6,7 +6,7 @@ import { factOf } from '../model/record.ts';
 import { agoInWords } from './days.ts';
 import type { Exact } from '../solutions/amounts.ts';
 import { showStrength } from '../solutions/display.ts';
-import { strengthFromPpm } from '../solutions/strength.ts';
+import { strengthFromPpm, usualUnit } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { daysText } from './days.ts';
 
@@ -39,9 +39,10 @@ function stocksOf({ parts }: Dose): string[] {
   return [...new Set(parts.flatMap(({ stock }) => stock ?? []))];
 }
 
-/** In ppm; what is poured from a bottle whose strength is written on the line is told in the unit that stands there. */
+/** What is poured from a bottle whose strength is written on the line is told in the unit that stands there. */
 function strengthText({ parts, agent, fact: { strength } }: Dose, ppm: Exact): string {
-  const unit = parts.length === 1 ? strength?.value.unit ?? 'ppm' : 'ppm';
+  const usual = usualUnit(agent!);
+  const unit = parts.length === 1 ? strength?.value.unit ?? usual : usual;
   const value = strengthFromPpm(ppm, unit, agent!);
   return value.ok ? showStrength(value.value, unit).text : showStrength(ppm, 'ppm').text;
 }

@@ -9,6 +9,7 @@ import type { WeakSeedlings } from '../measures/weak.ts';
 import { isoOf } from '../model/day.ts';
 import { exact } from '../solutions/amounts.ts';
 import { numberText } from '../solutions/display.ts';
+import { usualUnit } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import type { Group } from '../trials/groups.ts';
 import type { Contest } from '../trials/lot-trial.ts';
@@ -64,18 +65,19 @@ export function agentText({ agent, strata }: AgentAcross): string {
 /** Example: '250 to 1000 ppm', '500 ppm, unmeasured' */
 export function doseRangeText(strata: readonly Stratum[]): string {
   const doses = strata.flatMap(({ pairs }) => pairs.flatMap(({ treated }) => onlyDose(treated.treatment)?.dose ?? []));
+  const unit = doses[0] ? usualUnit(doses[0].agent) : 'ppm';
   const known = doses.flatMap(({ ppm }) => ppm ?? []);
   const about = doses.some(({ ppm, byEye }) => ppm !== undefined && byEye) ? 'about ' : '';
   const most = doses.flatMap(({ atMost }) => atMost ?? []);
   const unmeasured = known.length + most.length < doses.length ? 'unmeasured' : undefined;
-  const stale = most.length === 0 ? undefined : `at most ${rangeText([Math.max(...most)])!}`;
-  return [known.length > 0 ? about + rangeText(known)! : undefined, stale, unmeasured].filter(text => text !== undefined).join(', ');
+  const stale = most.length === 0 ? undefined : `at most ${rangeText([Math.max(...most)], unit)!}`;
+  return [known.length > 0 ? about + rangeText(known, unit)! : undefined, stale, unmeasured].filter(text => text !== undefined).join(', ');
 }
 
-function rangeText(ppm: readonly number[]): string | undefined {
+function rangeText(ppm: readonly number[], unit: 'ppm' | '%'): string | undefined {
   if (ppm.length === 0) return undefined;
-  const [least, most] = [Math.min(...ppm), Math.max(...ppm)].map(dose => numberText(exact(dose)).text);
-  return `${least === most ? least! : `${least!} to ${most!}`} ppm`;
+  const [least, most] = [Math.min(...ppm), Math.max(...ppm)].map(dose => numberText(exact(dose).div(unit === '%' ? 10_000 : 1)).text);
+  return `${least === most ? least! : `${least!} to ${most!}`} ${unit}`;
 }
 
 /**

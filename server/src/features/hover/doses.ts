@@ -2,7 +2,9 @@
 import type { Journal } from '../../journal/journal.ts';
 import type { Dose, DosePart } from '../../journal/life.ts';
 import { printQuantity } from '../../model/quantity.ts';
-import { showStrength, strengthSign } from '../../solutions/display.ts';
+import type { Agent } from '../../solutions/agent.ts';
+import { strengthSign } from '../../solutions/display.ts';
+import { usualStrengthText } from '../../solutions/strength.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { escapeMarkdown, markdownBlocks } from '../markdown.ts';
 import { limitText } from '../../words/limits.ts';
@@ -30,12 +32,12 @@ function originText({ agent, parts, ppm }: Dose): string | undefined {
   if (!agent || !first || !ppm.ok) return undefined;
   const isPure = parts.length === 1 && first.held.ok && first.held.value.equals(ppm.value);
   if (isPure) return first.stock === undefined ? undefined : 'the strength of the stock';
-  return `in the dish, from ${listed(poured.map(partText), 'and')}`;
+  return `in the dish, from ${listed(poured.map(part => partText(part, agent)), 'and')}`;
 }
 
 /** Example: '5 mL of G2 (500 ppm)' */
-function partText({ fact: { name, volume }, held, byEye, stale }: DosePart): string {
+function partText({ fact: { name, volume }, held, byEye, stale }: DosePart, agent: Agent): string {
   const sign = strengthSign({ isAtMost: stale !== undefined, isAbout: byEye });
-  const strength = held.ok ? `${sign}${showStrength(held.value, 'ppm').text}` : 'strength unknown';
+  const strength = held.ok ? `${sign}${usualStrengthText(held.value, agent)}` : 'strength unknown';
   return `${volume ? `${printQuantity(volume.value)} of ` : ''}${name.text} (${strength})`;
 }
