@@ -118,7 +118,8 @@ describe('what to do with a packet', () => {
   test('several lots are combined, each compared with itself', () => {
     const lots = [2023, 2024, 2025].map(year => (
       `lot G-${year} Gentiana lutea, 48 seeds\n${trialIn(`G-${year}`, 12, 6, 'GA3 500 ppm', year)}`));
-    expect(answerOn(`${lots.join('\n')}\n${packet}`)).toContain('It paid in 3 lots.');
+    expect(answerOn(`${lots.join('\n')}\n${packet}`)).toContain(
+      'It was tried in 3 lots, and together they show that it pays, though none does alone.');
     // One of them alone would not have shown it.
     expect(adviceOn(`${lots[0]!}\n${packet}`).choice).toMatchObject({ kind: 'try', because: 'own records' });
   });

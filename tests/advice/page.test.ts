@@ -12,7 +12,7 @@ describe('the page of an advice', () => {
     const page = pageOn(`${paid}\n${packet}\nguide Gentiana, GA3 250 ppm, source "a book"\n>Fresh seed only.`);
     expect(page['What your records say']).toEqual(['GA3 500 ppm', expect.stringMatching(/^Worth repeating: by day .*95 % interval/), 'From OLD-24 (journal.germ:1).']);
     expect(page['What your guides say']).toEqual(['Gentiana: GA3 250 ppm', 'Fresh seed only.', 'From a book (journal.germ:12).', 'GA3 500 ppm is stronger than every guide here; it rests on your own records.']);
-    expect(page['Untreated seed']).toContain('None of it was as old as this seed, which is 5 years old.');
+    expect(page['Untreated seed']).toContain('None of it was as old as this seed, which is 5 years old. Ages within half a year count as the same (common practice, no source).');
   });
 
   test('what an error in the records leaves out is told, with what to fix', () => {

@@ -12,7 +12,7 @@ import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts
 import { exact } from '../solutions/amounts.ts';
 import type { LeftOut } from '../trials/groups.ts';
 import { leftOutByError } from '../trials/lot-trial.ts';
-import { readyBefore, type ReadyRecord } from '../trials/ready.ts';
+import { readyBefore, readyPrepared, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, offerIn, type Choice } from './choice.ts';
 import { divisionFor, type Division } from './division.ts';
@@ -37,6 +37,8 @@ export interface Advice {
   readonly leftOut: readonly LeftOut[];
   /** Untreated seed of the plant that came up well and soon, the latest record of it. */
   readonly ready: ReadyRecord | undefined;
+  /** The same of seed that had been chilled, warmed or scarified, or was the rest of a sowing; the latest first. */
+  readonly readyPrepared: readonly ReadyRecord[];
   /** Those that name the plant most fully first. */
   readonly guides: readonly Guide[];
   readonly choice: Choice;
@@ -60,7 +62,8 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const choice = choose({ journal, plant, species, forms, genus, ready, untreated, guides });
   const offer = offerIn(choice);
   return {
-    lot, now, seed, species, genus, forms, untreated, ready, guides, choice, age: ageOn(lot.collected, now.day),
+    lot, now, seed, species, genus, forms, untreated, ready, guides, choice,
+    readyPrepared: readyPrepared(ownLots, now.day + 1), age: ageOn(lot.collected, now.day),
     leftOut: ownLots.flatMap(leftOutByError),
     isBeyondGuides: offer?.tried !== undefined
       && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),

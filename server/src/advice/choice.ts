@@ -6,6 +6,7 @@ import { THRESHOLDS } from '../measures/thresholds.ts';
 import { substanceOf } from '../solutions/comparison.ts';
 import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { isRefused, offerOf, offersOf, type Offer } from './offer.ts';
+import { mostPromising, mostSure } from './order.ts';
 import { isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 
 /** What a choice is made from. */
@@ -122,20 +123,4 @@ function leaving(doses: readonly Tried[]): Choice {
   return harmful
     ? { kind: 'leave', because: 'harmful', tried: harmful }
     : { kind: 'leave', because: 'no benefit', tried: doses.find(({ hasNoSign }) => hasNoSign) };
-}
-
-/** The one that most lots show; of several the one whose interval is farthest from no difference, then the weakest. */
-function mostSure(all: readonly Tried[]): Tried | undefined {
-  return all.toSorted((a, b) => b.lots.length - a.lots.length
-    || (b.difference?.low ?? -1) - (a.difference?.low ?? -1) || weakness(a) - weakness(b))[0];
-}
-
-/** The one with the greatest difference so far, then the weakest. */
-function mostPromising(all: readonly Tried[]): Tried | undefined {
-  const gain = ({ difference }: Tried) => difference?.value ?? -1;
-  return all.toSorted((a, b) => gain(b) - gain(a) || weakness(a) - weakness(b))[0];
-}
-
-function weakness({ ppm }: Tried): number {
-  return ppm ?? Infinity;
 }

@@ -62,6 +62,18 @@ export function ageOn(collected: DaySpan | undefined, day: Day): Age | undefined
   return { least: years(collected.last), most: years(collected.first) };
 }
 
-export function mayBeAsOld(a: Age, b: Age): boolean {
-  return a.least <= b.most && b.least <= a.most;
+/** Seed that differs in age by no more is as old. Common practice, no source. */
+const SAME_AGE = YEAR / 2;
+
+/** Whether seed was as old on its day as other seed is on another; `perhaps` where the harvests leave room for both. */
+export function isAsOld(
+  one: { readonly lot: Lot; readonly day: Day }, other: { readonly lot: Lot; readonly day: Day },
+): 'yes' | 'perhaps' | 'no' {
+  const [a, b] = [one.lot.collected, other.lot.collected];
+  if (!a || !b) return 'perhaps';
+  const apart = other.day - one.day;
+  // Seed of one lot was collected on one day, whichever that was.
+  const [least, most] = one.lot === other.lot ? [apart, apart] : [apart + a.first - b.last, apart + a.last - b.first];
+  if (Math.min(Math.abs(least), Math.abs(most)) > SAME_AGE && least * most > 0) return 'no';
+  return Math.max(Math.abs(least), Math.abs(most)) <= SAME_AGE ? 'yes' : 'perhaps';
 }

@@ -19,6 +19,7 @@ import { coursesOf, type Group } from '../trials/groups.ts';
 import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
 import { isActive, isByEye, onlyDose } from '../trials/treatment.ts';
+import { soundGainOf } from './order.ts';
 
 /** One agent in one dose, in all lots in which it was tried. */
 export interface Tried {
@@ -34,11 +35,15 @@ export interface Tried {
   readonly sentence: string;
   /** Treated less untreated; undefined where no lot could be measured. */
   readonly difference: Difference | undefined;
+  /** Treated less untreated sound seedlings, from -1 to 1; undefined where no lot could be measured. */
+  readonly soundGain: number | undefined;
   /** No sign of a benefit: by the rules of one lot, or because the interval of several leaves no room for one. */
   readonly hasNoSign: boolean;
   /** Seed may still germinate and change it. */
   readonly isOpen: boolean;
   readonly lots: readonly Lot[];
+  /** Those of its lots that show by themselves that it pays. */
+  readonly paidIn: readonly Lot[];
   /** Groups that had it, for their names and the lengths of their soaks. */
   readonly treated: readonly Group[];
   /** The seeds were estimated; the verdict is what all their numbers give. */
@@ -110,7 +115,9 @@ function triedIn(
   const treated = pairs.map(pair => pair.treated);
   const lots = [...new Set(strata.map(({ lot }) => lot))];
   const isAbout = treated.some(isByEye);
-  const base = { agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated };
+  const base = {
+    agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated, paidIn: paidIn(strata),
+  };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
   const across = acrossOf();
   const { verdict, sentence } = across;
@@ -119,7 +126,16 @@ function triedIn(
   const later = shareLater(across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each])));
   const isTooSoonIn = across.comparisons.some(each => !isUndefined(each) && isTooSoon(each));
   const hasNoSign = across.rule === 'not-shown' && !isOpen && !isTooSoonIn && isSmall(difference, later);
-  return { ...base, verdict, sentence, difference, isOpen, hasNoSign };
+  return { ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain: soundGainOf(across.comparisons) };
+}
+
+function paidIn(strata: readonly Stratum[]): Lot[] {
+  const verdicts = (lot: Lot) => strata.filter(stratum => stratum.lot === lot)
+    .flatMap(({ pairs }) => pairs.map(({ verdict: { verdict } }) => verdict));
+  return [...new Set(strata.map(({ lot }) => lot))].filter(lot => {
+    const said = verdicts(lot);
+    return said.includes('worth repeating') && !said.includes('harmful');
+  });
 }
 
 /** The interval includes 0 and excludes a benefit that matters, with what germinated later, as it has to of one lot. */
@@ -127,13 +143,14 @@ function isSmall(difference: Difference | undefined, later: number): boolean {
   return difference !== undefined && difference.low <= 0 && difference.high + later < THRESHOLDS.points.value;
 }
 
-type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'hasNoSign' | 'isOpen'>;
+type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'soundGain' | 'hasNoSign' | 'isOpen'>;
 
 function ofContest({ comparison, verdict: { verdict, sentence } }: Contest): Judged {
   return {
     isOpen: !isUndefined(comparison) && comparison.open.treated + comparison.open.untreated > 0,
     verdict, sentence, hasNoSign: verdict === 'no sign of a benefit',
     difference: isUndefined(comparison) ? undefined : comparison.germinated.difference,
+    soundGain: soundGainOf([comparison]),
   };
 }
 
@@ -147,7 +164,8 @@ function estimatedIn(lot: Lot): Tried[] {
     return [{
       agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
       isAbout: isByEye(contest.treated), treated: [contest.treated],
-      verdict, sentence, difference: undefined, isEstimated: true, hasNoSign: verdict === 'no sign of a benefit',
+      verdict, sentence, difference: undefined, soundGain: undefined, isEstimated: true,
+      paidIn: verdict === 'worth repeating' ? [lot] : [], hasNoSign: verdict === 'no sign of a benefit',
       isOpen: open.some(n => n > 0),
     }];
   });
@@ -171,7 +189,8 @@ function mergedOf(all: readonly Tried[]): Tried {
     ...all[0]!, verdict, hasNoSign: verdict === 'no sign of a benefit',
     sentence: all.map(({ lots: [lot], sentence }) => `${lot!.id}: ${sentence}`).join(' '),
     isOpen: all.some(({ isOpen }) => isOpen), isAbout: all.some(({ isAbout }) => isAbout),
-    lots: [...new Set(all.flatMap(({ lots }) => lots))], treated: all.flatMap(({ treated }) => treated),
+    lots: [...new Set(all.flatMap(({ lots }) => lots))], paidIn: [...new Set(all.flatMap(each => each.paidIn))],
+    treated: all.flatMap(({ treated }) => treated),
   };
 }
 

@@ -34,6 +34,20 @@ export function readyBefore(lots: readonly Lot[], day: Day): ReadyRecord | undef
   return { lot, group, readiness: known, last: lastGermination(group, day)! };
 }
 
+/**
+ * Untreated seed that did as well and as soon as that, but after it had been chilled, warmed or scarified, or as the
+ * rest of a sowing; the latest first.
+ */
+export function readyPrepared(lots: readonly Lot[], day: Day): ReadyRecord[] {
+  return lots.flatMap(lot => groupsOf(lot).groups
+    .filter(group => group.treatment.length === 0 && !isPlain(group))
+    .flatMap((group): ReadyRecord[] => {
+      const known = readinessUntil(group, day);
+      return known ? [{ lot, group, readiness: known, last: lastGermination(group, day)! }] : [];
+    }))
+    .sort((a, b) => b.last.entry.moment.day - a.last.entry.moment.day);
+}
+
 /** Those of which untreated seed came up readily at some time; no other has a record. */
 export function everReady(lots: readonly Lot[]): Lot[] {
   return lots.filter(lot => readyIn(lot).length > 0);

@@ -1,5 +1,6 @@
 /** What untreated seed of a plant did in each winter, whether anything was tried beside it or not. */
 import type { Lot } from '../journal/life.ts';
+import { finalTotal } from '../measures/course.ts';
 import { commonAge, openSeeds, until } from '../measures/looks.ts';
 import { poolOf, type Pooled } from '../measures/replicates.ts';
 import { winterOf } from '../model/winter.ts';
@@ -21,6 +22,13 @@ export interface UntreatedShare {
 /** Germinated seed of all of them, and all of it. */
 export function allOf(shares: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
   return shares.reduce(({ x, n }, { pooled }) => ({ x: x + pooled.x, n: n + pooled.n }), { x: 0, n: 0 });
+}
+
+/** Seedlings of all of them that died, and all that had germinated, by the last looks. */
+export function deathsIn(shares: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
+  const courses = shares.flatMap(({ group }) => coursesOf(group));
+  const sum = (what: 'died' | 'germinated') => courses.reduce((all, course) => all + finalTotal(course, what), 0);
+  return { x: sum('died'), n: sum('germinated') };
 }
 
 /** One for each lot, or for each of the conditions that its untreated seed had, by winter. */

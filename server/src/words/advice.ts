@@ -13,10 +13,13 @@ import type { Lot } from '../journal/life.ts';
 import { printQuantity } from '../model/quantity.ts';
 import { plantKey } from '../model/plant.ts';
 import { substanceOf } from '../solutions/comparison.ts';
+import { preparationText } from './ready.ts';
 import { rangedSeedsText, seedsText } from './seeds.ts';
 import { guideStepsText } from './guides.ts';
 import { dissolvedText } from './strengths.ts';
 import { listed } from '../syntax/nearest.ts';
+import type { ReadyRecord } from '../trials/ready.ts';
+import { deathsIn } from '../trials/untreated-shares.ts';
 
 /** Example: 'GA3 500 ppm', 'GA3 about 250 ppm', 'KNO3 0.2 %', 'GA3 of unknown strength' */
 export function doseName({ agent, text, isAbout }: Pick<Tried, 'agent' | 'text'> & { readonly isAbout?: boolean }): string {
@@ -74,7 +77,7 @@ export function answerText(advice: Advice): string {
     case 'treat':
       return [
         `Treat ${isSingle ? 'it' : 'most of it'}: ${offerText(choice.offer)}.`,
-        `It paid in ${lotsNumber(choice.tried)}${stagesText(choice.offer)}.`,
+        `It ${paidText(choice.tried)}${stagesText(choice.offer)}.`,
         ...warnings(advice, choice.offer), sidesText(division, 'treat'),
       ].join(' ').trim();
     case 'try': {
@@ -84,14 +87,26 @@ export function answerText(advice: Advice): string {
       if (division?.isTooFew) return [`Too few for a trial: treat half, keep half. The treatment would be ${offer}`, ...end].join(' ');
       return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
     }
-    case 'leave': return `Leave it untreated: ${leaveText(choice, lot.plant)}.`;
+    case 'leave': return `Leave it untreated: ${leaveText(choice, advice)}.${deathsText(advice)}`;
     case 'unknown': return `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
   }
 }
 
-/** Example: '2 lots so far' where seed may still germinate and change it */
-function lotsNumber({ lots, isOpen }: Tried): string {
-  return `${lots.length === 1 ? 'one lot' : `${lots.length} lots`}${isOpen ? ' so far' : ''}`;
+/**
+ * What lots show by themselves and what they show together are two things.
+ *
+ * Example: 'paid in 2 lots so far' where seed may still germinate and change it, 'was tried in 3 lots and paid in one
+ * of them, and together they show that it pays'
+ */
+function paidText({ lots, paidIn, isOpen, isEstimated }: Tried): string {
+  const soFar = isOpen ? ' so far' : '';
+  if (lots.length === 1) return `paid in one lot${soFar}`;
+  if (paidIn.length === lots.length) return `paid in ${lots.length} lots${soFar}`;
+  const some = paidIn.length === 1 ? 'one' : paidIn.length;
+  if (isEstimated) return `was tried in ${lots.length} lots and paid in ${some} of them${soFar}`;
+  return paidIn.length === 0
+    ? `was tried in ${lots.length} lots, and together they show that it pays${soFar}, though none does alone`
+    : `was tried in ${lots.length} lots and paid in ${some} of them, and together they show that it pays${soFar}`;
 }
 
 /** The dose of an offer; that of a record rests on powder halved by eye as the record does. */
@@ -140,20 +155,37 @@ function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lo
       return offer.tried?.verdict === 'worth repeating'
         ? 'it looks good by itself, but you tried several treatments, and one of several may look good by chance'
         : `your records cannot tell yet whether it pays${stagesText(offer)}`;
-    case 'unmeasured': return `it paid in ${lotsNumber(offer.tried!)}${stagesText(offer)}, but how strong it was is unknown, so this may be another dose`;
+    case 'unmeasured': return `it ${paidText(offer.tried!)}${stagesText(offer)}, but how strong it was is unknown, so this may be another dose`;
     case 'guide': return `your guide gives it${stagesText(offer)}, and ${species.length > 0 ? 'what you tried before has not paid' : untried}`;
     case 'form': case 'genus': return `it paid on ${plantsOf(offer.tried!)}${stagesText(offer)}, and ${untried}`;
   }
 }
 
-function leaveText(choice: Choice & { readonly kind: 'leave' }, plant: string | undefined): string {
+/** Untreated seed that germinates is worth little where its seedlings die. */
+function deathsText({ choice, untreated }: Advice): string {
+  const { x, n } = deathsIn(untreated);
+  if (x === 0 || (choice.kind === 'leave' && choice.because === 'guide')) return '';
+  return ` Of ${counted(n, 'untreated seedling')} in your records, ${x} died.`;
+}
+
+function leaveText(
+  choice: Choice & { readonly kind: 'leave' }, { lot: { plant }, ready, readyPrepared }: Advice,
+): string {
   const name = plant ?? 'this plant';
   switch (choice.because) {
-    case 'ready': return `untreated seed of ${name} germinated well and soon in your own records`;
+    case 'ready': return `untreated seed of ${name} germinated well and soon in your own records${ready ? '' : conditionText(choice.tried, readyPrepared[0])}`;
     case 'harmful': return `${doseName(choice.tried!)} harmed seed of ${plantsOf(choice.tried!) || name} in your own records`;
     case 'no benefit': return `${choice.tried ? doseName(choice.tried) : 'what you tried'} showed no sign of a benefit on ${name} in your own records${atMostText(choice.tried)}`;
     case 'guide': return `your guides name no soak (${guideStepsText(choice.guide.record)}), and you have no comparison of your own`;
   }
+}
+
+/** What has to be known of untreated seed that germinated well and soon, but not by itself from its sowing on. */
+function conditionText(tried: Tried | undefined, record: ReadyRecord | undefined): string {
+  const text = record && preparationText(record);
+  if (text !== undefined) return `, after ${text}`;
+  const isLate = !record && tried?.treated.every(({ since }) => since !== undefined);
+  return isLate ? ', counted from the day on which the treated part was soaked' : '';
 }
 
 /** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */

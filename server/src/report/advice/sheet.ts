@@ -1,7 +1,7 @@
 /** What to do with a packet of seed as a page: the answer first, then what it rests on. */
 import type { Advice } from '../../advice/advice.ts';
 import { offerIn } from '../../advice/choice.ts';
-import { ageOn, mayBeAsOld, type Age } from '../../advice/seed.ts';
+import { ageOn, isAsOld, type Age } from '../../advice/seed.ts';
 import type { Division } from '../../advice/division.ts';
 import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
@@ -11,18 +11,20 @@ import { ageText, answerText, doseName, lotsText, offerName, recordName, seedTex
 import { guideStepsText } from '../../words/guides.ts';
 import { ladderNote } from '../../words/ladders.ts';
 import { planBasis } from '../../words/plans.ts';
-import { readyText } from '../../words/ready.ts';
+import { preparationText, readyText } from '../../words/ready.ts';
 import { remarkText } from '../../words/remarks.ts';
 import { treatmentText } from '../../words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { printMoment } from '../../journal/moment.ts';
+import type { Day } from '../../model/day.ts';
 import { genusIn, speciesIn } from '../../model/plant.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
+import type { ReadyRecord } from '../../trials/ready.ts';
 import { isActiveSoak } from '../../trials/treatment.ts';
-import { allOf, type UntreatedShare } from '../../trials/untreated-shares.ts';
+import { allOf, deathsIn, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
 import { untreatedColumns } from '../plant-passages.ts';
@@ -82,21 +84,20 @@ function itemOf(tried: Tried): Item {
 
 /** Which dose did best and which worst, and how sure that is. */
 function orderTexts({ agent, doses }: TriedAgent): string[] {
-  const known = doses.filter(({ difference }) => difference !== undefined);
+  const known = doses.filter(({ soundGain }) => soundGain !== undefined);
   if (known.length < 2) return [];
-  const [best, ...others] = known.toSorted((a, b) => b.difference!.value - a.difference!.value);
+  const [best, ...others] = known.toSorted((a, b) => b.soundGain! - a.soundGain!);
   const worst = others.at(-1)!;
   const notes = [...new Set(doses.flatMap(({ lots }) => lots))].flatMap(lot => trialOf(lot).ladders
     .filter(ladder => ladder.agent.word === agent.word)
     .map(ladder => `${lot.id}: ${ladderNote(ladder)}`));
-  return [
-    `Of these doses ${doseName(best!)} did best so far and ${doseName(worst)} worst, by how many seeds germinated. What is shown is in the verdicts.`,
-    ...notes,
-  ];
+  const order = best!.soundGain === worst.soundGain ? 'None of these doses did better than another so far'
+    : `Of these doses ${doseName(best!)} did best so far and ${doseName(worst)} worst`;
+  return [`${order}, by how many seeds gave sound seedlings. What is shown is in the verdicts.`, ...notes];
 }
 
 /** One row for each lot, or for each of the conditions that its untreated seed had. */
-function untreated({ untreated: shares, ready, age, choice }: Advice): Passage {
+function untreated({ lot: own, now, untreated: shares, ready, readyPrepared, age, choice }: Advice): Passage {
   const column = (head: string, cell: (share: UntreatedShare) => string): Column => (
     { head, kind: 'text', cells: shares.map(cell) });
   const columns = shares.length === 0 ? [] : [
@@ -107,20 +108,27 @@ function untreated({ untreated: shares, ready, age, choice }: Advice): Passage {
       return old ? ageText(old) : '–';
     }),
     ...untreatedColumns(shares),
+    ...deathsIn(shares).x === 0 ? [] : [column('Died', share => String(deathsIn([share]).x))],
   ];
-  const asOld = age ? shares.filter(share => {
-    const old = ageOf(share);
-    return old && mayBeAsOld(old, age);
-  }) : [];
-  const ageKnown = shares.filter(share => ageOf(share) !== undefined);
+  const isByReady = choice.kind === 'leave' && choice.because === 'ready';
+  const ages = shares.filter(share => ageOf(share) !== undefined)
+    .map(share => ({ share, asOld: isAsOld({ lot: share.lot, day: dayZeroOf(share) }, { lot: own, day: now.day }) }));
   return {
     heading: 'Untreated seed', columns, items: [],
     texts: [
       ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`, ...choice.kind === 'leave' || choice.kind === 'treat' ? [] : [overallText(shares)]]
-        : shares.length > 0 ? ['None of it has germinated both well and soon (70 % of it, half of it by day 30).'] : [],
-      ...age && ageKnown.length > 0 ? [asOldText(age, asOld, ageKnown.length === asOld.length)] : [],
+        : readyPrepared.length > 0 ? readyPrepared.map(preparedText)
+          : shares.length > 0 && !isByReady ? ['None of it has germinated both well and soon (70 % of it, half of it by day 30).'] : [],
+      ...age && ages.length > 0 ? [asOldText(age, ages)] : [],
     ],
   };
+}
+
+function preparedText(record: ReadyRecord): string {
+  const after = preparationText(record);
+  const isRest = record.group.batches.some(({ conditions: { restOf } }) => restOf !== undefined);
+  const rest = isRest ? ', as the rest of seed that had begun to germinate' : '';
+  return `Well and soon${after === undefined ? '' : ` after ${after}`}${rest}: ${readyText(record)} ${lotsText([record.lot])}`;
 }
 
 /** Why one lot that did well does not decide. */
@@ -135,14 +143,27 @@ function seedOf({ group: { batches } }: UntreatedShare): string {
   return plain ? treatmentText(plain.batch) : 'untreated until its soak';
 }
 
-function asOldText(age: Age, asOld: readonly UntreatedShare[], isAll: boolean): string {
-  if (asOld.length === 0) return `None of it was as old as this seed, which is ${ageText(age)}.`;
-  if (isAll) return `All of it was as old as this seed, which is ${ageText(age)}.`;
-  return `As old as this seed, which is ${ageText(age)}: ${asOld.map(({ lot, pooled: { x, n } }) => `${x} of ${n} in ${lot.id}`).join(', ')}.`;
+type AsOld = ReturnType<typeof isAsOld>;
+
+function asOldText(age: Age, ages: readonly { readonly share: UntreatedShare; readonly asOld: AsOld }[]): string {
+  const seed = `as old as this seed, which is ${ageText(age)}`;
+  const rule = 'Ages within half a year count as the same (common practice, no source).';
+  if (ages.every(({ asOld }) => asOld === 'no')) return `None of it was ${seed}. ${rule}`;
+  if (ages.every(({ asOld }) => asOld === 'yes')) return `All of it was ${seed}. ${rule}`;
+  if (ages.every(({ asOld }) => asOld === 'perhaps')) return `All of it may have been ${seed}. ${rule}`;
+  const told = (wanted: AsOld) => ages.filter(({ asOld }) => asOld === wanted)
+    .map(({ share: { lot, pooled: { x, n } } }) => `${x} of ${n} in ${lot.id}`).join(', ');
+  const [sure, perhaps] = [told('yes'), told('perhaps')];
+  const both = sure === '' ? `perhaps ${perhaps}` : perhaps === '' ? sure : `${sure}; perhaps also ${perhaps}`;
+  return `${seed.charAt(0).toUpperCase()}${seed.slice(1)}: ${both}. ${rule}`;
 }
 
-function ageOf({ lot, group }: UntreatedShare): Age | undefined {
-  return ageOn(lot.collected, group.batches[0]!.conditions.dayZero);
+function dayZeroOf({ group }: UntreatedShare): Day {
+  return group.batches[0]!.conditions.dayZero;
+}
+
+function ageOf(share: UntreatedShare): Age | undefined {
+  return ageOn(share.lot.collected, dayZeroOf(share));
 }
 
 function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {

@@ -1,0 +1,54 @@
+/** Which of several doses goes first: by sound seedlings, as the best dose of a report does. */
+import type { Comparison } from '../measures/comparison.ts';
+import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { isSameDose } from '../trials/alike.ts';
+import { trialOf } from '../trials/lot-trial.ts';
+import type { Tried } from './tried.ts';
+
+/**
+ * Sound seedlings of the treated seed less those of the untreated, as shares; each lot weighted as the difference of
+ * germinated seed over several lots is. Undefined where none could be measured.
+ */
+export function soundGainOf(comparisons: readonly (Comparison | Undefined)[]): number | undefined {
+  const known = comparisons.flatMap(each => (isUndefined(each) ? [] : [each.sound]));
+  const weights = known.map(({ treated, untreated }) => (treated.n * untreated.n) / (treated.n + untreated.n));
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  return all === 0 ? undefined
+    : known.reduce((sum, { difference }, i) => sum + (weights[i]! / all) * difference.value, 0);
+}
+
+/**
+ * The one that most lots show; of several the one with the greatest gain, then the weakest. None goes before a dose
+ * that is shown to be the better one.
+ */
+export function mostSure(all: readonly Tried[]): Tried | undefined {
+  return unbeaten(all).toSorted((a, b) => b.lots.length - a.lots.length
+    || gainOf(b) - gainOf(a) || weaknessOf(a) - weaknessOf(b))[0];
+}
+
+/** The one with the greatest gain so far, then the weakest. */
+export function mostPromising(all: readonly Tried[]): Tried | undefined {
+  return unbeaten(all).toSorted((a, b) => gainOf(b) - gainOf(a) || weaknessOf(a) - weaknessOf(b))[0];
+}
+
+/** All of them where each was beaten by another, in one lot or another. */
+function unbeaten(all: readonly Tried[]): readonly Tried[] {
+  const found = all.filter(tried => !all.some(other => other !== tried && hasBeaten(other, tried)));
+  return found.length > 0 ? found : all;
+}
+
+/** Whether a report names one dose as the best of a ladder in which the other is. */
+function hasBeaten(best: Tried, other: Tried): boolean {
+  if (best.agent.word !== other.agent.word || best.ppm === undefined || other.ppm === undefined) return false;
+  return best.lots.flatMap(lot => trialOf(lot).ladders).some(({ agent, ladder }) => (
+    agent.word === best.agent.word && !isUndefined(ladder.best) && isSameDose(ladder.best.value, best.ppm!)
+    && ladder.doses.some(({ dose }) => isSameDose(dose, other.ppm!))));
+}
+
+function gainOf({ soundGain }: Tried): number {
+  return soundGain ?? -1;
+}
+
+function weaknessOf({ ppm }: Tried): number {
+  return ppm ?? Infinity;
+}
