@@ -33,6 +33,17 @@ describe('of several doses', () => {
     expect(said.at(-1)).toContain('Best dose: 100 ppm.');
   });
 
+  test('the one with the most sound seedlings goes first where both paid and neither is shown to be the best', () => {
+    const both = source.replace('/A 2026-02-11, 12', '/A 2026-02-11, 20').replace('/A 2026-04-11, 18', '/A 2026-04-11, 10')
+      .replace('26 died', '12 died');
+    const { choice, species } = adviceOn(`${both}\n${packet}`);
+    expect(species[0]!.doses.map(({ ppm, verdict }) => [ppm, verdict])).toEqual([[100, 'worth repeating'], [1000, 'worth repeating']]);
+    expect(pageOn(`${both}\n${packet}`)['What your records say']!.at(-1)).toContain('Best dose: – (');
+    expect(choice).toMatchObject({ kind: 'treat', offer: { text: 'GA3 100 ppm' } });
+    const fewerDied = both.replace('12 died', '2 died');
+    expect(adviceOn(`${fewerDied}\n${packet}`).choice).toMatchObject({ kind: 'treat', offer: { text: 'GA3 1000 ppm' } });
+  });
+
   test('one that a report names as the best goes before another that was tried in more lots', () => {
     const second = `
       lot GEN-24 Gentiana lutea, 60 seeds
