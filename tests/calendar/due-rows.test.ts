@@ -75,7 +75,7 @@ describe('stages that ended in the slots of one bag', () => {
   it('are one row, and its records are written from slot to slot', () => {
     const [row, ...others] = rowOf(bag);
     expect([row!.round, row!.place, row!.key]).toEqual(
-      ['3 at bag 1: chill 4 C 8 weeks ends, longest 10 days', 'bag 1', 'stages/bag1/warm/chill 4 C 8 weeks ends']);
+      ['3 at bag 1: chill 4 C 8 weeks ends', 'bag 1', 'stages/bag1/warm/chill 4 C 8 weeks ends']);
     expect(namesInRow(row!)).toEqual(['C (slot 1)', 'B (slot 2)', 'A (slot 3)']);
     expect(row!.items.map(({ action }) => action)).toEqual(['C', 'B', 'A'].map(id => `warm ${id} 2026-02-05`));
     expect(others).toEqual([]);
@@ -85,7 +85,7 @@ describe('stages that ended in the slots of one bag', () => {
     const uncounted = 'lot E Iris alba, 10 seeds\nchill E 2025-12-01, 4 C, 8 weeks, at bag 1 slot 5\n';
     const today = 'lot F Iris alba, 10 seeds\nchill F 2025-12-11, 4 C, 8 weeks, at bag 1 slot 6\n';
     expect(rowOf(bag + chilled('D', 4, '2 C, 8 weeks') + uncounted + today).map(({ round, item }) => round ?? item.action)).toEqual([
-      '3 at bag 1: chill 4 C 8 weeks ends, longest 10 days', 'sow E 2026-02-05', 'warm D 2026-02-05', 'sow F 2026-02-05',
+      '3 at bag 1: chill 4 C 8 weeks ends', 'sow E 2026-02-05', 'warm D 2026-02-05', 'sow F 2026-02-05',
     ]);
   });
 });

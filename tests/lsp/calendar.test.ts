@@ -142,7 +142,7 @@ count VER-24/B 2026-01-31, 0
   async session => {
     const [row] = await session.ask<DueShown[]>('plumule/due', {});
     expect(row).toMatchObject({
-      what: '2 at bag 1: chill 4 C 4 weeks ends, longest 3 days', writes: 'a “warm” for each of VER-24/B (slot 9), VER-24/A (slot 10)',
+      what: '2 at bag 1: chill 4 C 4 weeks ends', writes: 'a “warm” for each of VER-24/B (slot 9), VER-24/A (slot 10)',
     });
     const { text } = await session.ask<Written>('plumule/write', { key: row!.key, uri: session.uri('a.germ') });
     expect(text.match(/^warm .*$/gm)).toEqual(['warm VER-24/B', 'warm VER-24/A']);

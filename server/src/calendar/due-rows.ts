@@ -15,8 +15,8 @@ export interface DueRow {
   /** Where to go; of a round the bag, the tray or the shelf with all its slots. */
   readonly place: string | undefined;
   /**
-   * In words, for a round: '12 counts at shelf 1, longest 40 days', or '6 at bag 3: chill 4 C 8 weeks ends, longest
-   * 2 days'.
+   * In words, for a round: '12 counts at shelf 1, longest 40 days', or '6 at bag 3: chill 4 C 8 weeks ends', whose day
+   * is that of the first.
    */
   readonly round: string | undefined;
 }
@@ -84,6 +84,6 @@ function inWords(items: readonly DueItem[], place: string | undefined): string {
   const days = counted(longest, 'day');
   if (kind === 'soak') return `${items.length} soaks with no end recorded, longest ${days}`;
   const where = place === undefined ? 'with no place recorded' : `at ${place}`;
-  if (kind === 'stage') return `${items.length} ${where}: ${what}, longest ${days}`;
+  if (kind === 'stage') return `${items.length} ${where}: ${what}`;
   return `${items.length} counts ${where}, longest ${days}`;
 }
