@@ -1,20 +1,15 @@
 /** Which of several doses goes first: by sound seedlings, as the best dose of a report does. */
 import type { Comparison } from '../measures/comparison.ts';
+import { differenceOver } from '../measures/difference-over.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { isSameDose } from '../trials/alike.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import type { Tried } from './tried.ts';
 
-/**
- * Sound seedlings of the treated seed less those of the untreated, as shares; each lot weighted as the difference of
- * germinated seed over several lots is. Undefined where none could be measured.
- */
+/** Sound seedlings of the treated seed less those of the untreated, as shares; undefined where none was measured. */
 export function soundGainOf(comparisons: readonly (Comparison | Undefined)[]): number | undefined {
-  const known = comparisons.flatMap(each => (isUndefined(each) ? [] : [each.sound]));
-  const weights = known.map(({ treated, untreated }) => (treated.n * untreated.n) / (treated.n + untreated.n));
-  const all = weights.reduce((sum, weight) => sum + weight, 0);
-  return all === 0 ? undefined
-    : known.reduce((sum, { difference }, i) => sum + (weights[i]! / all) * difference.value, 0);
+  const over = differenceOver(comparisons.flatMap(each => (isUndefined(each) ? [] : [each.sound])));
+  return isUndefined(over) ? undefined : over.value;
 }
 
 /**

@@ -5,8 +5,8 @@ import {
   togetherOf, type Claim, type Plain, type RankFinding, type Roads,
 } from './claim.ts';
 import { compareParts, type Comparison } from './comparison.ts';
-import type { Contrast } from './contrast.ts';
 import { newcombe, type Difference } from './difference.ts';
+import { differenceOver, type Apart } from './difference-over.ts';
 import { reaches } from './fisher.ts';
 import type { Lasts } from './lasting.ts';
 import { mantelHaenszel, type ChiSquare, type MantelHaenszel, type Stratum } from './mantel-haenszel.ts';
@@ -102,7 +102,7 @@ function findingsOf(pairs: readonly LotPair[]): Found {
     better: acrossClaim(known.map(({ better }) => better), 'more or sooner'),
     worse: acrossClaim(known.map(({ worse }) => worse), 'more, sooner or sounder'),
     weaker: isWeakerIn(known),
-    difference: differenceOf(known.map(({ germinated }) => germinated)),
+    difference: differenceOver(known.map(({ germinated }) => germinated)),
     inTheEnd: { better: lastsOf(known.map(({ better }) => better)), worse: lastsOf(known.map(({ worse }) => worse)) },
     mantelHaenszel: combined,
     homogeneity: isUndefined(ratio) ? ratio : breslowDay(strata, ratio.value),
@@ -152,12 +152,10 @@ function lastsOf(claims: readonly Claim[]): Lasts | undefined {
   if (claims.every(({ inTheEnd }) => !inTheEnd)) return undefined;
   const over = (what: 'germinated' | 'sound') => {
     const found = claims.map(claim => claim.inTheEnd?.[what] ?? claim[what]);
-    return { p: shareOver(found).p, difference: differenceOf(found.map(contrastOf)) };
+    return { p: shareOver(found).p, difference: differenceOver(found.map(contrastOf)) };
   };
   return { germinated: over('germinated'), sound: over('sound') };
 }
-
-type Apart = Pick<Contrast, 'treated' | 'untreated' | 'difference'>;
 
 function contrastOf({ first, second }: ShareTest): Apart {
   return { treated: first, untreated: second, difference: newcombe(first, second) };
@@ -186,22 +184,4 @@ function isWeakerIn(comparisons: readonly Comparison[]): boolean {
     }));
     return reaches(stratifiedGreater(strata), THRESHOLDS.level.value);
   });
-}
-
-/**
- * The difference over the lots, each weighted by n1 n2 / (n1 + n2) as Mantel & Haenszel do, with the limits of each lot
- * put together: square and add (Zou & Donner 2008, Stat Med 27:1693-1702, from memory).
- */
-function differenceOf(contrasts: readonly Apart[]): Difference | Undefined {
-  if (contrasts.length === 0) return undefinedBecause('no lot has treated and untreated seed that was counted');
-  const lots = contrasts.map(({ treated, untreated, difference }) => (
-    { weight: (treated.n * untreated.n) / (treated.n + untreated.n), ...difference }));
-  const all = lots.reduce((sum, { weight }) => sum + weight, 0);
-  const value = lots.reduce((sum, lot) => sum + (lot.weight / all) * lot.value, 0);
-  const width = (of: (lot: Difference) => number) => Math.hypot(...lots.map(lot => (lot.weight / all) * of(lot)));
-  return {
-    value,
-    low: Math.max(-1, value - width(lot => lot.value - lot.low)),
-    high: Math.min(1, value + width(lot => lot.high - lot.value)),
-  };
 }
