@@ -1,8 +1,7 @@
 /** What the records say of each dose of each agent that was tried alone on a plant, against untreated seed. */
 import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots } from '../measures/across-lots.ts';
-import { shareLater } from '../measures/comparison.ts';
-import { isTooSoon } from '../measures/evidence.ts';
+import { hasNoBenefit } from '../measures/no-benefit.ts';
 import type { Difference } from '../measures/difference.ts';
 import { reaches } from '../measures/fisher.ts';
 import { holm } from '../measures/holm.ts';
@@ -123,9 +122,8 @@ function triedIn(
   const { verdict, sentence } = across;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
-  const later = shareLater(across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each])));
-  const isTooSoonIn = across.comparisons.some(each => !isUndefined(each) && isTooSoon(each));
-  const hasNoSign = across.rule === 'not-shown' && !isOpen && !isTooSoonIn && isSmall(difference, later);
+  const known = across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each]));
+  const hasNoSign = across.rule === 'not-shown' && !isOpen && hasNoBenefit(known);
   return { ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain: soundGainOf(across.comparisons) };
 }
 
@@ -136,11 +134,6 @@ function paidIn(strata: readonly Stratum[]): Lot[] {
     const said = verdicts(lot);
     return said.includes('worth repeating') && !said.includes('harmful');
   });
-}
-
-/** The interval includes 0 and excludes a benefit that matters, with what germinated later, as it has to of one lot. */
-function isSmall(difference: Difference | undefined, later: number): boolean {
-  return difference !== undefined && difference.low <= 0 && difference.high + later < THRESHOLDS.points.value;
 }
 
 type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'soundGain' | 'hasNoSign' | 'isOpen'>;

@@ -3,6 +3,7 @@ import { shareLater, type Comparison } from './comparison.ts';
 import { claimed as claimedShare } from './contrast.ts';
 import { newcombe } from './difference.ts';
 import { reaches } from './fisher.ts';
+import { isTooSoon } from './no-benefit.ts';
 import { lasting, overtakenIn, type Claimed, type Lasts, type Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import type { ShareTest } from './share-test.ts';
@@ -87,16 +88,10 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
     endedEarly: comparison.isCutShort || difference.high + shareLater([comparison]) >= points.value,
-    tooSoon: isTooSoon(comparison),
+    tooSoon: isTooSoon([comparison]),
     ready: comparison.isReady,
     open, tooFew, room,
   };
-}
-
-/** Of a comparison that says nothing of a benefit because nothing had its time. */
-export function isTooSoon({ germinated: { treated, untreated }, living, byDay }: Comparison): boolean {
-  const { fewestSeeds, watchedDays } = THRESHOLDS;
-  return living > 0 && treated.x + untreated.x < fewestSeeds.value && byDay < watchedDays.value;
 }
 
 function lastsOf({ inTheEnd }: Claim): Lasts | undefined {

@@ -19,9 +19,20 @@ export interface UntreatedShare {
   readonly open: number;
 }
 
-/** Germinated seed of all of them, and all of it. */
+/**
+ * Germinated seed of all of them, and all of it. Seed that was divided off from what had begun to germinate is counted
+ * where it went to, not a second time where it came from.
+ */
 export function allOf(shares: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
-  return shares.reduce(({ x, n }, { pooled }) => ({ x: x + pooled.x, n: n + pooled.n }), { x: 0, n: 0 });
+  return shares.reduce(({ x, n }, share) => {
+    const { pooled } = share;
+    const went = shares.filter(other => isDividedOff(other, share)).reduce((sum, other) => sum + other.pooled.n, 0);
+    return { x: x + pooled.x, n: n + Math.max(pooled.x, pooled.n - went) };
+  }, { x: 0, n: 0 });
+}
+
+function isDividedOff({ group }: UntreatedShare, { group: { batches } }: UntreatedShare): boolean {
+  return group.batches.every(({ batch: { parent } }) => batches.some(({ batch }) => batch === parent));
 }
 
 /** Seedlings of all of them that died, and all that had germinated, by the last looks. */
