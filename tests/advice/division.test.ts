@@ -15,9 +15,9 @@ describe('how the seed is divided', () => {
       ${trialIn('OLD-24', 12, 7)}
       lot NEW-26 Gentiana lutea, 40 seeds
     `);
-    expect(division?.share).toEqual({ value: 0.29, own: true });
+    expect(division?.share).toEqual({ value: 0.29, own: true, leavesOut: false });
     expect(division?.plan?.sentence).toContain('29 % germinate untreated');
-    expect(adviceOn(`lot NEW-26 Gentiana lutea, 40 seeds\n${guide}`).division?.share).toEqual({ value: 0.4, own: false });
+    expect(adviceOn(`lot NEW-26 Gentiana lutea, 40 seeds\n${guide}`).division?.share).toEqual({ value: 0.4, own: false, leavesOut: false });
   });
 
   test('an estimate is planned for its least, and halved by eye', () => {

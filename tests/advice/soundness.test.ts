@@ -56,6 +56,22 @@ describe('of several doses', () => {
     expect(answerOn(`${alone}\n${second}\n${packet}`)).toMatch(/^Treat most of it: GA3 1000 ppm, 24 h\. It paid in 2 lots\./);
   });
 
+  test('one that paid with fewer deaths goes before another that was tried in more lots but paid in no more', () => {
+    const trial = (id: string, dose: number, up: number, died: number, year: number) => `
+      lot ${id} Gentiana lutea, 60 seeds
+      split ${id}, A 30 seeds, B 30 seeds
+      ${part(`${id}/A`, `GA3 ${dose} ppm`, 30, up, died > 0 ? [`count ${id}/A ${year}-03-11, ${died} died`] : [], year)}
+      ${part(`${id}/B`, 'water', 30, 3, [], year)}
+    `;
+    const lots = [
+      trial('G-1', 500, 27, 0, 2022), trial('G-2', 500, 22, 22, 2023), trial('G-3', 500, 20, 20, 2024),
+      trial('G-4', 100, 25, 0, 2025), packet,
+    ];
+    expect(adviceOn(lots.join('\n')).species[0]!.doses.map(({ ppm, verdict, lots: { length }, paidIn }) => (
+      [ppm, verdict, length, paidIn.length]))).toEqual([[500, 'worth repeating', 3, 1], [100, 'worth repeating', 1, 1]]);
+    expect(answerOn(lots.join('\n'))).toMatch(/^Treat most of it: GA3 100 ppm, 24 h\. It paid in one lot\./);
+  });
+
   test('none did better than another where they gave as many', () => {
     const same = source.replace(/count GEN-25\/B .*\n.*26 died/, 'count GEN-25/B 2026-02-11, 12').replace('2 fresh', '18 fresh');
     expect(pageOn(`${same}\n${packet}`)['What your records say']).toContain(
@@ -89,6 +105,53 @@ describe('a dose that was tried in several lots', () => {
   test('may still change where seed may germinate', () => {
     const open = lots([20, 3], [0, 0]).replaceAll(/cut G-1.*/g, '');
     expect(answerOn(open)).toContain('and together they show that it pays so far.');
+  });
+});
+
+describe('untreated seed in the cold that was never sown', () => {
+  const source = (later: string) => `
+    lot NEW-26 Paris quadrifolia, 60 seeds, collected 2026-07
+    lot PAR-25 Paris quadrifolia, 40 seeds, collected 2025-07
+    lot PAR-26 Paris quadrifolia, 60 seeds, collected 2026-07
+    split PAR-25, A 20 seeds, B 20 seeds
+    soak PAR-25/A 2026-01-03 07:00, GA3 500 ppm, 24 h
+    soak PAR-25/B 2026-01-03 07:00, water, 24 h
+    sow PAR-25/A 2026-01-04
+    sow PAR-25/B 2026-01-04
+    count PAR-25/A 2026-01-25, 18
+    count PAR-25/B 2026-01-25, 18
+    discard PAR-25/A 2026-04-01
+    discard PAR-25/B 2026-04-01
+    chill PAR-26 2026-09-15, 4 C, 12 weeks
+    count PAR-26 2026-10-20, 0
+    ${later}
+  `;
+
+  test('may still germinate, so it does not count as seed that did not', () => {
+    expect(answerOn(source(''))).toBe(
+      'Leave it untreated: untreated seed of Paris quadrifolia germinated well and soon in your own records.');
+    expect(pageOn(source(''))['Untreated seed']!.join()).not.toContain('Of all your untreated seed');
+  });
+
+  test.each(['cut PAR-26 2026-10-21, 60 empty', 'warm PAR-26 2026-10-21, 20 C', 'sow PAR-26 2026-09-16, 20 C'])(
+    'counts once it was cut, warmed or sown: %s', later => {
+      const counted = `${source(later)}\n${later.startsWith('cut') ? '' : 'count PAR-26 2026-11-20, 0'}`;
+      expect(answerOn(counted)).toMatch(/^Try GA3 500 ppm/);
+      expect(pageOn(counted)['Untreated seed']).toContain(
+        'Of all your untreated seed together 18 of 80 germinated, so that lot alone does not decide.');
+    });
+
+  test('is left out of the sum that the page tells, and of the plan, and said to be', () => {
+    const other = `
+      lot PAR-24 Paris quadrifolia, 40 seeds
+      sow PAR-24 2025-01-04
+      count PAR-24 2025-03-04, 0
+    `;
+    const page = pageOn(source(other));
+    expect(page['Untreated seed']).toContain('Of all your untreated seed together, without seed that still waits in the cold, '
+      + '18 of 60 germinated, so that lot alone does not decide.');
+    expect(page['How to divide it']!.join()).toContain(
+      '30 % is how much of your untreated seed has germinated so far, without seed that still waits in the cold.');
   });
 });
 

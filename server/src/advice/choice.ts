@@ -100,13 +100,14 @@ function openIn({ doses, together }: TriedAgent): Tried[] {
 
 /**
  * One lot that did well does not speak for a plant whose other lots do badly: all of them together have to do well.
- * Undefined where none of it was counted.
+ * Undefined where none of it was counted, or all that was waits in the cold.
  */
 function germinatesWell(untreated: readonly UntreatedShare[]): boolean | undefined {
   const { readyDays, readyShare } = THRESHOLDS;
   const isWell = ({ x, n }: { x: number; n: number }) => x / n >= readyShare.value;
   const watched = untreated.filter(({ byDay, pooled }) => byDay >= readyDays.value || isWell(pooled));
-  return watched.length === 0 ? undefined : isWell(allOf(watched));
+  const all = allOf(watched);
+  return all.n === 0 ? undefined : isWell(all);
 }
 
 /** A dose of known strength, not above the grower's limit, and not more than dissolves. */

@@ -4,7 +4,7 @@ import type { Batch } from '../journal/life.ts';
 import { plan, type Plan } from '../measures/plan.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { SUPPOSED_SHARES, tells } from '../trials/split-plan.ts';
-import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
+import { allOf, isWaiting, type UntreatedShare } from '../trials/untreated-shares.ts';
 import type { Choice } from './choice.ts';
 import type { Untouched } from './seed.ts';
 
@@ -21,8 +21,8 @@ export interface Division {
   readonly isEstimated: boolean;
   /** What these numbers can show; undefined where it is no trial, or the numbers are not known. */
   readonly plan: Plan | undefined;
-  /** Of the untreated seed, as the plan supposes it: `own` from records of the plant. */
-  readonly share: { readonly value: number; readonly own: boolean };
+  /** Of the untreated seed, as the plan supposes it: `own` from records of the plant, without what waits in cold. */
+  readonly share: { readonly value: number; readonly own: boolean; readonly leavesOut: boolean };
   /** No division of so few seeds shows anything. */
   readonly isTooFew: boolean;
 }
@@ -96,5 +96,7 @@ function partsOf(
 /** Whole percent of all untreated seed of the plant that was counted, so far. */
 function shareOf(shares: readonly UntreatedShare[]): Division['share'] {
   const { x, n } = allOf(shares);
-  return n === 0 ? { value: MIDDLING, own: false } : { value: Math.round((100 * x) / n) / 100, own: true };
+  const leavesOut = shares.some(isWaiting);
+  return n === 0
+    ? { value: MIDDLING, own: false, leavesOut } : { value: Math.round((100 * x) / n) / 100, own: true, leavesOut };
 }

@@ -13,11 +13,11 @@ export function soundGainOf(comparisons: readonly (Comparison | Undefined)[]): n
 }
 
 /**
- * The one that most lots show; of several the one with the greatest gain, then the weakest. None goes before a dose
- * that is shown to be the better one.
+ * The one that paid in most lots by themselves; of several the one with the greatest gain, then the weakest. To be
+ * tried in many lots is no merit. None goes before a dose that is shown to be the better one.
  */
 export function mostSure(all: readonly Tried[]): Tried | undefined {
-  return unbeaten(all).toSorted((a, b) => b.lots.length - a.lots.length
+  return unbeaten(all).toSorted((a, b) => b.paidIn.length - a.paidIn.length
     || gainOf(b) - gainOf(a) || weaknessOf(a) - weaknessOf(b))[0];
 }
 

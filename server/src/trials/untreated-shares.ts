@@ -3,6 +3,7 @@ import type { Lot } from '../journal/life.ts';
 import { finalTotal } from '../measures/course.ts';
 import { commonAge, openSeeds, until } from '../measures/looks.ts';
 import { poolOf, type Pooled } from '../measures/replicates.ts';
+import { THRESHOLDS } from '../measures/thresholds.ts';
 import { winterOf } from '../model/winter.ts';
 import { coursesOf, type Group } from './groups.ts';
 import { trialOf } from './lot-trial.ts';
@@ -21,14 +22,21 @@ export interface UntreatedShare {
 
 /**
  * Germinated seed of all of them, and all of it. Seed that was divided off from what had begun to germinate is counted
- * where it went to, not a second time where it came from.
+ * where it went to, not a second time where it came from. Seed that waits in the cold says nothing yet.
  */
-export function allOf(shares: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
+export function allOf(all: readonly UntreatedShare[]): { readonly x: number; readonly n: number } {
+  const shares = all.filter(share => !isWaiting(share));
   return shares.reduce(({ x, n }, share) => {
     const { pooled } = share;
     const went = shares.filter(other => isDividedOff(other, share)).reduce((sum, other) => sum + other.pooled.n, 0);
     return { x: x + pooled.x, n: n + Math.max(pooled.x, pooled.n - went) };
   }, { x: 0, n: 0 });
+}
+
+/** Never sown, in the cold since its last stage, and neither all germinated or dead nor germinated well as it is. */
+export function isWaiting({ group: { batches }, open, pooled: { x, n } }: UntreatedShare): boolean {
+  return open > 0 && x / n < THRESHOLDS.readyShare.value
+    && batches.every(({ conditions: { isSown, stages } }) => !isSown && stages.at(-1)?.what === 'chill');
 }
 
 function isDividedOff({ group }: UntreatedShare, { group: { batches } }: UntreatedShare): boolean {

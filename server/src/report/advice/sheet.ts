@@ -24,7 +24,7 @@ import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
 import type { ReadyRecord } from '../../trials/ready.ts';
 import { isActiveSoak } from '../../trials/treatment.ts';
-import { allOf, deathsIn, type UntreatedShare } from '../../trials/untreated-shares.ts';
+import { allOf, deathsIn, isWaiting, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
 import { untreatedColumns } from '../plant-passages.ts';
@@ -134,8 +134,11 @@ function preparedText(record: ReadyRecord): string {
 /** Why one lot that did well does not decide. */
 function overallText(shares: readonly UntreatedShare[]): string {
   const { x, n } = allOf(shares);
-  return `Of all your untreated seed together ${x} of ${n} germinated, so that lot alone does not decide.`;
+  const without = shares.some(isWaiting) ? `, ${WITHOUT_WAITING},` : '';
+  return `Of all your untreated seed together${without} ${x} of ${n} germinated, so that lot alone does not decide.`;
 }
+
+const WITHOUT_WAITING = 'without seed that still waits in the cold';
 
 /** Seed that was treated later was untreated until then. */
 function seedOf({ group: { batches } }: UntreatedShare): string {
@@ -193,8 +196,8 @@ function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Div
   }
   if (!sides || !plan) return ['The number of seeds is unknown, so Plumule cannot say what a trial would show. Count them first if you can.'];
   const basis = share.own
-    ? `${Math.round(100 * share.value)} % is how much of your untreated seed has germinated so far.`
-    : `${Math.round(100 * share.value)} % is assumed; your records have no untreated seed of this plant.`;
+    ? `${Math.round(100 * share.value)} % is how much of your untreated seed has germinated so far${share.leavesOut ? `, ${WITHOUT_WAITING}` : ''}.`
+    : `${Math.round(100 * share.value)} % is assumed; your records have no untreated seed of this plant${share.leavesOut ? ' but what still waits in the cold' : ''}.`;
   const fewest = isEstimated ? ['This is for the least of the estimate.'] : [];
   if (isTooFew) {
     return ['With so few seeds even a great effect would hardly show. The untreated half is there if the treatment harms, and the numbers add up with those of other winters.', ...fewest];
