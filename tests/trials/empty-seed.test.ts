@@ -45,6 +45,37 @@ describe('empty seed', () => {
     expect(contest(other).alsoDiffers).toEqual(['empty seed (0 of 24 against 5 of 24)']);
   });
 
+  test.each([
+    ['all germinated', '24', '0 of 24'], ['the rest rotted', '22, 2 rotted', '0 of 24'], ['the rest was lost', '22, 2 lost', '0 of 22'],
+  ])('is none in a dish without a cut test in which %s', (_, counted, empty) => {
+    const source = journal('1 fresh', '4 fresh, 14 empty').replace('2026-02-20, 16', `2026-02-20, ${counted}`).replace(/cut L.A.*/, '');
+    expect(contest(source)).toMatchObject({ alsoDiffers: [`empty seed (${empty} against 14 of 24)`], verdict: { verdict: 'cannot tell' } });
+  });
+
+  test('is not known of a dish without a cut test in which one seed is left', () => {
+    const source = journal('1 fresh', '4 fresh, 14 empty').replace('2026-02-20, 16', '2026-02-20, 23').replace(/cut L.A.*/, '');
+    expect(contest(source)).toMatchObject({ alsoDiffers: [] });
+  });
+
+  test('is none in one of several dishes in which nothing is left', () => {
+    const source = `
+      lot L Gentiana lutea, 60 seeds
+      split L, A 30 seeds, B 30 seeds
+      soak L/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak L/B 2026-01-10 19:00, water, 24 h
+      split L/A 2026-01-11 20:00, 1 15 seeds, 2 15 seeds
+      sow L/A/1 2026-01-11 20:10, 15 C
+      sow L/A/2 2026-01-11 20:10, 15 C
+      sow L/B 2026-01-11 20:10, 15 C
+      count L/A/1 2026-02-25, 14, 1 rotted
+      count L/A/2 2026-02-25, 13
+      count L/B 2026-02-25, 15
+      cut L/A/2 2026-04-10, 1 dead, 1 empty
+      cut L/B 2026-04-10, 15 empty
+    `;
+    expect(contest(source).alsoDiffers).toEqual(['empty seed (1 of 30 against 15 of 30)']);
+  });
+
   test('is of all seed that was not lost, and what germinated is that of the last count', () => {
     const counts = 'count L/A 2026-02-20, 2\n    count L/A 2026-02-27, 1\n    count L/A 2026-03-06, 11, 2 lost';
     const source = journal('7 fresh, 1 empty', '4 fresh, 14 empty').replace('count L/A 2026-02-20, 16', counts);

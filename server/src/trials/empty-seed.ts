@@ -1,5 +1,5 @@
 /** Empty seed germinates under no treatment: where one side got more of it, that may be the difference. */
-import { cutFaultOf, type Course } from '../measures/course.ts';
+import { cutFaultOf, waiting, type Course } from '../measures/course.ts';
 import type { Share } from '../measures/difference.ts';
 import { fisher, reaches } from '../measures/fisher.ts';
 
@@ -16,13 +16,18 @@ const MATTERS = 0.1;
  * emptySeedText(treated, untreated) // 'empty seed (1 of 24 against 14 of 24)'
  */
 export function emptySeedText(treated: readonly Course[], untreated: readonly Course[]): string | undefined {
-  if (![...treated, ...untreated].every(course => course.cut && !cutFaultOf(course))) return undefined;
+  if (![...treated, ...untreated].every(isSorted)) return undefined;
   const [a, b] = [emptyOf(treated), emptyOf(untreated)];
   if (a.x === a.n || b.x === b.n || !reaches(fisher(a, b).twoSided, LEVEL)) return undefined;
   const [first, second] = [germinatedOf(treated), germinatedOf(untreated)];
   const ofSown = first / a.n - second / b.n;
   const ofFull = first / (a.n - a.x) - second / (b.n - b.x);
   return Math.abs(ofFull - ofSown) > MATTERS ? `empty seed (${a.x} of ${a.n} against ${b.x} of ${b.n})` : undefined;
+}
+
+/** Where no seed is left that had not germinated or rotted, there is none to cut open: it had none empty. */
+function isSorted(course: Course): boolean {
+  return course.cut ? !cutFaultOf(course) : waiting(course) === 0;
 }
 
 function emptyOf(courses: readonly Course[]): Share {
