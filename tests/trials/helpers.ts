@@ -55,3 +55,8 @@ export function twoBatches({ a = '', b = '', soakA = 'GA3 500 ppm, 24 h', soakB 
     discard L/B 2026-02-11
   `;
 }
+
+/** A share of which the counts give both numbers. */
+export function share(x: number, n: number) {
+  return { x: { least: x, most: x }, n: { least: n, most: n } };
+}

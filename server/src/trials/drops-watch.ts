@@ -1,5 +1,5 @@
 /** What became of stuck seedlings from the day of the drops up to a day on which all of them were looked at. */
-import { countsOf, noTotals, type Batch, type BatchEvent, type CountEvent } from '../journal/life.ts';
+import { countsOf, noTotals, type Batch, type BatchEvent, type CountEvent, type LeaveEvent } from '../journal/life.ts';
 import { ageTogether } from '../measures/shared-looks.ts';
 import type { Share } from '../measures/difference.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
@@ -63,7 +63,31 @@ export function watchOf(given: readonly Stuck[], without: readonly Stuck[]): Wat
   const until = ageTogether(all.map(({ after }) => (
     { sown: Infinity, checks: after.map(day => ({ day, germinated: 0 })) })));
   if (until === undefined) return undefinedBecause('the two sides were not looked at on the same day after the drops');
-  return { from, until, isCut: all.some(({ after }) => after.at(-1)! > until) };
+  const fault = [...given, ...without].map(each => changeOf(each, from, until)).find(why => why !== undefined);
+  return fault ?? { from, until, isCut: all.some(({ after }) => after.at(-1)! > until) };
+}
+
+/** Why the seedlings of a batch are not those that were stuck on the day of the drops, or nothing if they are. */
+function changeOf({ batch, drops }: Stuck, from: Day, until: Day): Undefined | undefined {
+  const before = totalsOn(batch, drops?.entry.moment.day ?? from);
+  if (stuckSeedlings(totalsOn(batch, until)) > stuckSeedlings(before)) {
+    return undefinedBecause(`more seedlings of ${batch.path} were found stuck after the drops than before`);
+  }
+  // The totals go on to hold seedlings that left, so that they would be stuck, or alive, for ever.
+  return batch.events.some(event => isLeaving(event) && event.entry.moment.day <= until)
+    ? undefinedBecause(`seedlings of ${batch.path} were planted out, given away or lost before the last look compared`)
+    : undefined;
+}
+
+function isLeaving(event: BatchEvent): event is LeaveEvent {
+  return event.type === 'gone' || (event.type === 'leave' && event.seedlings > 0);
+}
+
+/** Fewer seedlings were given drops than were alive: how many stayed alive is not theirs alone. */
+export function isPartly({ batch, drops }: Stuck): boolean {
+  const named = namedIn(batch);
+  const { germinated, died } = totalsOn(batch, drops!.entry.moment.day);
+  return named !== undefined && named < germinated - died;
 }
 
 /** What was freed had been stuck, whether or not that was counted. */

@@ -7,7 +7,7 @@ import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { differencesOf } from './conditions.ts';
 import {
-  dropsFaultOf, endOf, fateOf, isSure, stuckSeedlings, sumOf, watchOf,
+  dropsFaultOf, endOf, fateOf, isPartly, isSure, stuckSeedlings, sumOf, watchOf,
   type Drops, type Fate, type RangedShare, type Stuck, type Watch,
 } from './drops-watch.ts';
 import { faultyBatches } from './faults.ts';
@@ -39,6 +39,8 @@ export interface DropsContest {
   readonly watch: Watch | Undefined | undefined;
   /** What else differs between the sides: then a difference is not due to the drops alone. */
   readonly alsoDiffers: readonly string[];
+  /** Some living seedlings of the side with drops were given none: then the numbers alive are not compared. */
+  readonly isPartly: boolean;
   readonly freed: DropsOutcome | undefined;
   readonly alive: DropsOutcome | undefined;
   readonly verdict: DropsVerdict;
@@ -81,9 +83,11 @@ function contestOf(
   const alsoDiffers = without ? differencesBetween(given, without, tried) : [];
   const outcome = (what: keyof Fate) => (
     known && sides.without ? outcomeOf(sides.given[what], sides.without[what]) : undefined);
-  const [freed, alive] = [outcome('freed'), outcome('alive')];
+  const isPart = given.some(isPartly);
+  const [freed, alive] = [outcome('freed'), isPart ? undefined : outcome('alive')];
   const isComparable = alsoDiffers.length === 0 && known !== undefined;
-  return { ...sides, watch, alsoDiffers, freed, alive, verdict: isComparable ? verdictOf(freed, alive) : 'cannot tell' };
+  const verdict = isComparable ? verdictOf(freed, alive) : 'cannot tell';
+  return { ...sides, watch, alsoDiffers, isPartly: isPart, freed, alive, verdict };
 }
 
 function sideOf(all: readonly Stuck[], watch: Watch | undefined): DropsSide {

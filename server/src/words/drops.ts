@@ -24,7 +24,8 @@ export function dropsTitle({ given, without }: DropsContest): string {
 }
 
 /** Example: 'The drops helped: 9 of 10 (90 %) stuck seedlings were freed, and 2 of 10 (20 %) without drops: ...' */
-export function dropsTexts({ given, without, watch, alsoDiffers, freed, alive, verdict }: DropsContest): string[] {
+export function dropsTexts(contest: DropsContest): string[] {
+  const { given, without, watch, alsoDiffers, isPartly, freed, alive, verdict } = contest;
   const head = verdicts[verdict];
   const seen = `${shareText(given.freed)} stuck seedlings were freed`;
   if (!without || !watch) return [`Cannot tell: ${seen}, and no stuck seedling of this lot was left without drops.`];
@@ -34,7 +35,8 @@ export function dropsTexts({ given, without, watch, alsoDiffers, freed, alive, v
     ? [`This is what the looks up to ${isoOf(watch.until)} found: on no later day were both sides looked at.`] : [];
   return [
     `${head}: ${seen}, and ${shareText(without.freed)} without drops${differenceText(freed)}.${why}`,
-    aliveText(given.alive, without.alive, alive),
+    isPartly ? 'How many stayed alive is not compared, because some seedlings of the side with drops were given none.'
+      : aliveText(given.alive, without.alive, alive),
     ...until,
   ];
 }

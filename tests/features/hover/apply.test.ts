@@ -18,7 +18,7 @@ function told(drops: string, ...after: string[]): string[] {
 }
 
 test('drops on stuck seedlings tell the verdict of the report', () => {
-  expect(told('GA3 100 ppm, 2 drops, 10 seedlings', 'count MEC-26/A 2026-02-01, 9 freed', 'count MEC-26/B 2026-02-01, 2 freed')).toEqual([
+  expect(told('GA3 100 ppm, 2 drops, 20 seedlings', 'count MEC-26/A 2026-02-01, 9 freed', 'count MEC-26/B 2026-02-01, 2 freed')).toEqual([
     '**Drops of GA3 100 ppm (MEC-26/A) against no drops (MEC-26/B)**',
     expect.stringMatching(/^- The drops helped: 9 of 10 \(90 %\) stuck seedlings were freed, and 2 of 10 \(20 %\) without drops: 70 points more/),
     expect.stringMatching(/^- Still alive: 20 of 20 \(100 %\) seedlings, and 20 of 20 \(100 %\) without drops/),
