@@ -51,7 +51,7 @@ describe('a trial that ended before anything came up', () => {
   test('shows no lack of a benefit', () => {
     expect(verdictOf(30, ...poured)).toMatchObject({
       verdict: 'cannot tell', rule: 'too-soon',
-      sentence: expect.stringMatching(/^Cannot tell: by day 14, 0 of 30 .* 0 of 30 untreated \(0 %\), which is too few to tell: living seed was left, and 14 days are not long enough \(180 days\) to say that nothing more would come\./),
+      sentence: expect.stringMatching(/^Cannot tell: by day 14, 0 of 30 .* 0 of 30 untreated \(0 %\), which is too few to tell: living seed was left, and it was not watched for half a year \(180 days\)\./),
     });
   });
 
@@ -157,4 +157,47 @@ describe('looks that lie apart', () => {
     expect(verdictOf(30, 'count L/A 2026-01-25, 0', 'count L/B 2026-01-25, 10', 'count L/A 2026-02-25, 26', 'cut L/B 2026-02-26, 20 dead')
       .rule).not.toBe('overtaken');
   });
+});
+
+describe('dead seedlings of both sides', () => {
+  test('leave nothing to praise', () => {
+    expect(verdictOf(30, 'count L/A 2026-02-25, 20', 'count L/B 2026-02-25, 1', 'count L/A 2026-03-30, 20 died', 'count L/B 2026-03-30, 1 died',
+      'cut L/A 2026-04-10, 10 dead', 'cut L/B 2026-04-10, 29 fresh')).toMatchObject({ verdict: 'cannot tell', rule: 'more-but-weak' });
+  });
+
+  test('of the untreated side leave nothing to blame the treatment for', () => {
+    const dead = (a: number, b: number) => verdictOf(30, `count L/A 2026-02-01, ${a}`, `count L/B 2026-02-01, ${b}`, 'count L/A 2026-03-01, 0',
+      `count L/B 2026-03-01, ${b} died`, `cut L/A 2026-04-01, ${30 - a} dead`, `cut L/B 2026-04-01, ${30 - b} dead`);
+    expect(dead(12, 27)).toMatchObject({
+      verdict: 'cannot tell', rule: 'fewer-but-sound',
+      sentence: expect.stringContaining(', but 0 of 12 treated seedlings are weak (leggy, abnormal or dead) and 27 of 27 untreated.'),
+    });
+    expect(dead(27, 26)).toMatchObject({ verdict: 'cannot tell', rule: 'fewer-but-sound' });
+  });
+
+  test('are told of several lots', () => {
+    const one = (id: string, died: number) => half(30, 'count L/A 2026-02-25, 25', 'count L/B 2026-02-25, 3', `count L/A 2026-03-30, ${died} died`,
+      'count L/B 2026-03-30, 0', 'discard L/A 2026-07-10', 'discard L/B 2026-07-10').replaceAll('L/', `${id}/`).replaceAll(' L', ` ${id}`);
+    const across = (died: number) => plantTrial('Adonis vernalis', [...journalOf(one('K', 0) + one('M', died)).lots()]).agents[0]!.across;
+    expect(across(0).sentence).not.toContain('price');
+    expect(across(24).sentence).toMatch(/^Worth repeating: .* It comes at a price: 24 of 50 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 6 untreated\.$/);
+  });
+});
+
+test('seedlings that were given away are not looked at by a count of the seed that stayed', () => {
+  expect(verdictOf(30, 'count L/A 2026-02-10, 20', 'count L/B 2026-02-10, 20', 'give L/B 2026-02-11, 20 seedlings, to the club',
+    'count L/A 2026-04-10, 0, 18 died', 'count L/B 2026-04-10, 0', 'discard L/A 2026-07-01', 'discard L/B 2026-07-01').verdict).not.toBe('harmful');
+});
+
+test('a few deaths after the day of judging are a price where the rest is clearly more', () => {
+  expect(verdictOf(30, 'judge L 2026-01-10, on day 60', 'count L/A 2026-02-25, 24', 'count L/B 2026-02-25, 3', 'count L/A 2026-03-12, 0',
+    'count L/B 2026-03-12, 0', 'count L/A 2026-06-12, 6 died', 'count L/B 2026-06-12, 0')).toMatchObject({
+    verdict: 'worth repeating', sentence: expect.stringContaining('It comes at a price: by the last looks, 6 of 24 treated seedlings are weak'),
+  });
+});
+
+test('a lead over the days that did not last is told as such', () => {
+  expect(verdictOf(30, 'count L/A 2026-01-20, 20', 'count L/B 2026-01-20, 1', 'count L/A 2026-02-20, 0', 'count L/B 2026-02-20, 19',
+    'count L/B 2026-04-20, 9', 'discard L/A 2026-04-21', 'discard L/B 2026-04-21').sentence).toMatch(
+    /^Cannot tell: by day 9, 20 of 30 treated seeds had germinated and 1 of 30 untreated, but that does not show by the last looks any more: 20 of 30 treated seeds had germinated \(67 %\) and 29 of 30 untreated \(97 %\)\./);
 });

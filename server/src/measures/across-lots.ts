@@ -18,7 +18,7 @@ import { ofDishes, type Spread } from './spread.ts';
 import { stratifiedGreater } from './stratified.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
-import { isMoreOften, READINGS } from './weak.ts';
+import { isMoreOften, isMostlyWeak, READINGS, weakOver, type WeakSeedlings } from './weak.ts';
 import type { Course } from './course.ts';
 
 /** Treated and untreated batches of one lot in one winter, under the same conditions: one stratum. */
@@ -101,7 +101,8 @@ function findingsOf(pairs: readonly LotPair[]): Found {
     open, isStrict: open > 0 || counted.some(pair => pair.isStrict) || known.some(({ isCutShort }) => isCutShort),
     better: acrossClaim(known.map(({ better }) => better), 'more or sooner'),
     worse: acrossClaim(known.map(({ worse }) => worse), 'more, sooner or sounder'),
-    weaker: isWeakerIn(known),
+    weaker: isWeakerIn(known.map(({ weak }) => [weak.treated, weak.untreated])),
+    untreatedWeaker: isWeakerIn(known.map(({ untreatedWeak: { treated, untreated } }) => [untreated, treated])),
     difference: differenceOver(known.map(({ germinated }) => germinated)),
     inTheEnd: { better: lastsOf(known.map(({ better }) => better)), worse: lastsOf(known.map(({ worse }) => worse)) },
     mantelHaenszel: combined,
@@ -171,17 +172,14 @@ function meanSpread(spreads: readonly Spread[]): Spread {
   };
 }
 
-/** Mantel-Haenszel over the germinated seed of the lots, if only by one reading of the words, see isWeaker. */
-function isWeakerIn(comparisons: readonly Comparison[]): boolean {
-  const sumOf = (side: 'treated' | 'untreated') => comparisons.map(({ weak }) => weak[side]).reduce(
-    (sum, { least, most, of }) => ({ least: sum.least + least, most: sum.most + most, of: sum.of + of }),
-    { least: 0, most: 0, of: 0 });
-  if (isMoreOften(sumOf('treated'), sumOf('untreated'))) return true;
-  const counted = comparisons.filter(({ weak }) => weak.treated.of > 0 && weak.untreated.of > 0);
+/** Mantel-Haenszel over the germinated seed of the lots, if only by one reading of the words, see isWeakerThan. */
+function isWeakerIn(found: readonly (readonly [one: WeakSeedlings, other: WeakSeedlings])[]): boolean {
+  const [one, other] = [weakOver(found.map(([side]) => side)), weakOver(found.map(([, side]) => side))];
+  if (isMoreOften(one, other) || isMostlyWeak(one, other)) return true;
+  const counted = found.filter(sides => sides.every(({ of }) => of > 0));
   return counted.length > 0 && READINGS.some(reading => {
-    const strata = counted.map(({ weak: { treated, untreated } }): Stratum => ({
-      first: { x: treated[reading], n: treated.of }, second: { x: untreated[reading], n: untreated.of },
-    }));
+    const strata = counted.map(([a, b]): Stratum => (
+      { first: { x: a[reading], n: a.of }, second: { x: b[reading], n: b.of } }));
     return reaches(stratifiedGreater(strata), THRESHOLDS.level.value);
   });
 }

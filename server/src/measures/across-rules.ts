@@ -17,6 +17,8 @@ export interface AcrossFindings extends Combined {
   readonly isStrict: boolean;
   /** Weak seedlings are shown to be more frequent. */
   readonly weaker: boolean;
+  /** The same among the untreated. */
+  readonly untreatedWeaker: boolean;
   readonly inTheEnd: LastsOfClaims;
   /** In every lot untreated seed came up readily. */
   readonly ready: boolean;
@@ -49,8 +51,9 @@ export const ACROSS_RULES = [
   {
     id: 'fewer-in-lots',
     verdict: 'harmful',
-    says: 'Fewer of the treated seeds germinated, in the lots together and with a single dose.',
-    holds: findings => claimed(findings).fewer,
+    says: 'Fewer of the treated seeds germinated, in the lots together and with a single dose, and weak seedlings are not more '
+      + 'frequent among the untreated.',
+    holds: findings => claimed(findings).fewer && !findings.untreatedWeaker,
   },
   {
     id: 'fewer-sound-in-lots',
@@ -61,10 +64,21 @@ export const ACROSS_RULES = [
   {
     id: 'behind-in-lots',
     verdict: 'harmful',
-    says: 'The treated seed was behind over the days, and the interval excludes a gain of more than 20 points.',
+    says: 'The treated seed was behind over the days, the interval excludes a gain of more than 20 points, and weak seedlings are '
+      + 'not more frequent among the untreated.',
     holds: findings => {
       const { behind, more } = claimed(findings);
-      return behind && !more && !takesIn(findings, 'a great gain');
+      return behind && !more && !findings.untreatedWeaker && !takesIn(findings, 'a great gain');
+    },
+  },
+  {
+    id: 'fewer-but-sound-in-lots',
+    verdict: 'cannot tell',
+    says: 'Fewer of the treated seeds germinated, they were behind, or untreated seed germinated well and soon, but weak seedlings '
+      + 'are more frequent among the untreated.',
+    holds: findings => {
+      const { fewer, behind, more } = claimed(findings);
+      return findings.untreatedWeaker && !more && (fewer || behind || findings.ready);
     },
   },
   {

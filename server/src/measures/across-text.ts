@@ -1,6 +1,8 @@
 import { counted } from '../model/counted.ts';
 import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
+import { rangeText } from '../model/estimate.ts';
 import { isUndefined } from './measured.ts';
+import { weakOver } from './weak.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import type { VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, pointsText } from './verdict-words.ts';
@@ -18,8 +20,11 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
     case 'lots-differ':
       return `${many} the lots did not respond alike: more germinated in some, fewer in others`;
     case 'fewer-in-lots':
-    case 'more-in-lots':
       return `${many} ${difference(findings)}`;
+    case 'more-in-lots':
+      return `${many} ${difference(findings)}${findings.weaker ? `. It comes at a price: ${weakText(findings, 'weak')}` : ''}`;
+    case 'fewer-but-sound-in-lots':
+      return `${many} ${difference(findings)}, but ${weakText(findings, 'untreatedWeak')}`;
     case 'fewer-sound-in-lots':
       return `${many} fewer of the treated seeds gave sound seedlings`;
     case 'behind-in-lots':
@@ -35,6 +40,13 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
     case 'not-shown':
       return lots === 0 ? 'no lot has treated and untreated seed that was counted' : `${many} ${difference(findings)}`;
   }
+}
+
+/** Example: '40 of 44 treated seedlings are weak (leggy, abnormal or dead) and 0 of 5 untreated' */
+function weakText({ strata }: AcrossFindings, what: 'weak' | 'untreatedWeak'): string {
+  const [treated, untreated] = (['treated', 'untreated'] as const).map(side => weakOver(strata.map(each => each[what][side])));
+  return `${rangeText(treated!)} of ${treated!.of} treated seedlings are weak (leggy, abnormal or dead) and `
+    + `${rangeText(untreated!)} of ${untreated!.of} untreated`;
 }
 
 function price({ weaker, betterInADose }: AcrossFindings): string {

@@ -91,9 +91,10 @@ export function claimOf(first: Side, second: Side, roads: Roads): Claim | Undefi
   };
 }
 
-/** No later than the last look at any seedlings of the first side: what came of them since is not known. */
+/** No later than the last look at all seedlings of the first side: what came of them since is not known. */
 function soundAgeIn({ all, final }: Ages, first: readonly Course[]): number {
-  const last = Math.min(final, ...first.filter(course => finalTotal(course, 'germinated') > 0).map(lastLook));
+  const last = Math.min(final, ...first.filter(course => finalTotal(course, 'germinated') > 0)
+    .map(course => Math.min(lastLook(course), course.seedlingsUntil ?? Infinity)));
   return all.findLast(age => age <= last) ?? all[0]!;
 }
 

@@ -1,5 +1,5 @@
 import { claimOf, type Claim, type Looks } from './claim.ts';
-import { contrastOf, type Contrast } from './contrast.ts';
+import { contrastOf, sound, type Contrast } from './contrast.ts';
 import { cutFaultOf, faultOf, seedsCounted, waiting, type Course } from './course.ts';
 import { daysApart, halfOfAllUp, halfUp, type DayLimits, type DaysApart } from './half-up.ts';
 import type { LifeTable } from './life-table.ts';
@@ -8,10 +8,11 @@ import { foundAfter, isFinished, lastLook, openSeeds } from './looks.ts';
 import { isUndefined, undefinedBecause, type Undefined } from './measured.ts';
 import { readiness } from './readiness.ts';
 import { poolOf, type Pooled } from './replicates.ts';
-import { bySide, cutAt, seenBy, type Seen, type Sides } from './seen.ts';
-import type { Side } from './share-test.ts';
+import { bySide, countedOf, cutAt, seenBy, type Seen, type Sides } from './seen.ts';
+import { shareTest, type ShareTest, type Side } from './share-test.ts';
 import { sharedTables } from './shared-looks.ts';
-import { isWeaker, weakSeedlings, type BothWeak } from './weak.ts';
+import { surelySound } from './surely.ts';
+import { isWeakerThan, weakSeedlings, type BothWeak } from './weak.ts';
 
 /** Treated against untreated seed of one lot. */
 export interface Comparison {
@@ -46,6 +47,12 @@ export interface Comparison {
   /** The same for germinated seed less weak seedlings. */
   readonly sound: Contrast;
   readonly weak: WeakBy;
+  /** The same by the looks at which those of the untreated side are more frequent, if there are any. */
+  readonly untreatedWeak: WeakBy;
+  /** That more of the treated seed that germinated by a day of judging stayed sound. */
+  readonly soundAfterJudging: ShareTest | undefined;
+  /** What was counted by the last looks at both sides, however far apart. */
+  readonly inTheEnd: Seen;
   /** The part of a batch ends at a pick between two counts, which leaves out what was found since. */
   readonly isCutShort: boolean;
   /** Log-rank tests on the days on which all batches were looked at. No verdict rests on them. */
@@ -62,8 +69,6 @@ export interface Comparison {
 /** By the looks shown, unless those of a claim or the last ones show more weak seedlings of the treated side. */
 export interface WeakBy extends BothWeak {
   readonly by: 'looks compared' | 'last looks';
-  /** They were found after the day of judging, by which all shares are. */
-  readonly isAfterJudging: boolean;
 }
 
 export interface LogRanks {
@@ -118,7 +123,10 @@ export function compareParts(parts: Side, untreated: readonly Course[], whole?: 
     treated: poolOf(sides.treated), untreated: poolOf(sides.untreated),
     germinated: contrastOf(seen[shown].germinated, 'germinated', { better, worse }),
     sound: contrastOf(seen[shown].sound, 'sound', { better, worse }),
-    weak: weakBy(all, whole ?? all, [looks, bySide(better, 'better').germinated]),
+    weak: weakBy('treated', all, whole ?? all, [looks, bySide(better, 'better').germinated]),
+    untreatedWeak: weakBy('untreated', all, whole ?? all, [looks, bySide(worse, 'worse').germinated]),
+    soundAfterJudging: whole && soundAfter(all, whole),
+    inTheEnd: countedOf(all),
     isCutShort: [...treated, ...untreated].some(({ cutShort }) => cutShort === true),
     logRank: logRanksOf(treated, untreated),
     halfUp: half,
@@ -149,16 +157,31 @@ function fullSeeds(courses: readonly Course[]): number {
     sum + seedsCounted(course) - (course.cut && !cutFaultOf(course) ? course.cut.empty : 0)), 0);
 }
 
-function weakBy(all: Sides, whole: Sides, compared: readonly Comparison['looks'][]): WeakBy {
+/** Sound seedlings of the seed that germinated by the day of judging, with what became of it later. */
+function soundAfter(judged: Sides, whole: Sides): ShareTest {
+  const merged = (side: 'treated' | 'untreated') => judged[side].map((course, i): Course => {
+    const [last, later] = [course.checks.at(-1)!, whole[side][i]!.checks.at(-1)!];
+    const { leggy = 0, abnormal = 0, died = 0 } = later;
+    return { ...course, checks: [...course.checks.slice(0, -1), { ...last, leggy, abnormal, died }] };
+  });
+  return shareTest([merged('treated')], [merged('untreated')], surelySound(Infinity), sound);
+}
+
+/** Weak seedlings by the first looks at which they are more frequent on a side, else by the looks compared. */
+function weakBy(
+  side: 'treated' | 'untreated', all: Sides, whole: Sides, compared: readonly Comparison['looks'][],
+): WeakBy {
+  const isWeaker = ({ treated, untreated }: BothWeak) => (
+    side === 'treated' ? isWeakerThan(treated, untreated) : isWeakerThan(untreated, treated));
   const at = ({ treated, untreated }: Sides, day: { treated: number; untreated: number }): BothWeak => (
     { treated: weakSeedlings(treated, day.treated), untreated: weakSeedlings(untreated, day.untreated) });
   const early = compared.map(looks => at(all, { treated: looks.treated.to, untreated: looks.untreated.to }));
   const found = early.find(isWeaker);
-  if (found) return { ...found, by: 'looks compared', isAfterJudging: false };
+  if (found) return { ...found, by: 'looks compared' };
   const last = at(whole, { treated: Infinity, untreated: Infinity });
   return isWeaker(last)
-    ? { ...last, by: 'last looks', isAfterJudging: whole !== all }
-    : { ...early[0]!, by: 'looks compared', isAfterJudging: false };
+    ? { ...last, by: 'last looks' }
+    : { ...early[0]!, by: 'looks compared' };
 }
 
 /** The share of the seed of a side that germinated after the looks compared; the greater one, over all lots. */

@@ -40,6 +40,8 @@ export interface Course {
   readonly cut?: CutTest;
   /** The batch was cut open or thrown away after its last check, or is left out from there on: nothing can follow. */
   readonly closed?: boolean;
+  /** The day on which the first of its seedlings left: what became of them is not known. */
+  readonly seedlingsUntil?: number;
   /** It ends where seed that had not germinated was taken out, though that or the rest may be counted again. */
   readonly cutShort?: boolean;
   /** Why days from day 0 say nothing of its seed, where they do not: it was sown in portions. */

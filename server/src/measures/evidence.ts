@@ -8,7 +8,7 @@ import { lasting, overtakenIn, type Claimed, type Lasts, type Overtaken } from '
 import { isUndefined } from './measured.ts';
 import type { ShareTest } from './share-test.ts';
 import { THRESHOLDS } from './thresholds.ts';
-import { isWeaker } from './weak.ts';
+import { isWeakerThan } from './weak.ts';
 
 /**
  * How much room several treatments that were tried beside one untreated part leave each other: the p-values of this one
@@ -32,6 +32,8 @@ export interface Evidence extends Claimed {
   readonly worseP: number;
   /** Weak seedlings are more frequent among the treated, however their words overlap. */
   readonly weaker: boolean;
+  /** The same among the untreated. */
+  readonly untreatedWeaker: boolean;
   /** The interval of the difference excludes a loss, or a gain, above the tolerated one. */
   readonly noGreatLoss: boolean;
   readonly noGreatGain: boolean;
@@ -62,7 +64,7 @@ const ROUNDING = 1e-9;
  * evidenceOf(compare(treated, untreated)) // { more: true, ahead: true, betterP: 0.0004, ... }
  */
 export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict = false): Evidence {
-  const { better, worse, germinated: { difference }, weak } = comparison;
+  const { better, worse, germinated: { difference }, weak, untreatedWeak } = comparison;
   const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
   const open = comparison.open.treated + comparison.open.untreated > 0;
   const tooFew = Math.min(comparison.full.treated, comparison.full.untreated) < fewestSeeds.value;
@@ -75,7 +77,7 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
   const fewer = isShown(worse.germinated.joint, room.worse) && claimedShare(worse.germinated).low > 0;
   const fewerSound = isShown(worse.sound.joint, room.worse);
   const behind = isShown(pace(worse), room.worse);
-  const sounder = isShown(better.sound.joint, room.better) && !weak.isAfterJudging;
+  const sounder = isShown(better.sound.joint, room.better) && staysSound(comparison);
   const compared = { more, sounder, ahead, fewer, fewerSound, behind };
   const claimed = lasting(compared, { better: lastsOf(better), worse: lastsOf(worse) });
   return {
@@ -83,7 +85,8 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     overtaken: overtakenIn(compared, claimed),
     betterP: Math.min(1, better.p * room.better),
     worseP: Math.min(1, worse.p * room.worse),
-    weaker: isWeaker(weak),
+    weaker: isWeakerThan(weak.treated, weak.untreated),
+    untreatedWeaker: isWeakerThan(untreatedWeak.untreated, untreatedWeak.treated),
     noGreatLoss: difference.low >= -toleratedLoss.value - ROUNDING,
     noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
     excluded: difference.low <= 0 && difference.high < points.value,
@@ -92,6 +95,11 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     ready: comparison.isReady,
     open, tooFew, room,
   };
+}
+
+/** With what became of the seedlings after a day of judging. */
+function staysSound({ soundAfterJudging: test }: Comparison): boolean {
+  return !test || (reaches(test.p, THRESHOLDS.level.value) && newcombe(test.first, test.second).low > 0);
 }
 
 function lastsOf({ inTheEnd }: Claim): Lasts | undefined {

@@ -38,6 +38,8 @@ export interface Overtaken {
   readonly by: 'treated' | 'untreated';
   /** The share that it was shown by. */
   readonly what: 'germinated' | 'sound';
+  /** It was ahead over the days, and had no more at the looks compared. */
+  readonly isPace: boolean;
 }
 
 export function lasting(compared: Claimed, { better, worse }: LastsOfClaims): Claimed {
@@ -55,9 +57,12 @@ export function lasting(compared: Claimed, { better, worse }: LastsOfClaims): Cl
 export function overtakenIn(compared: Claimed, claimed: Claimed): Overtaken | undefined {
   if (claimed.more || claimed.fewer || claimed.ahead) return undefined;
   const isLost = (what: keyof Claimed) => compared[what] && !claimed[what];
-  if (isLost('fewer') || (!claimed.behind && isLost('behind'))) return { by: 'treated', what: 'germinated' };
-  if (isLost('fewerSound')) return { by: 'treated', what: 'sound' };
-  return isLost('more') || isLost('ahead') ? { by: 'untreated', what: 'germinated' } : undefined;
+  const lost = (by: Overtaken['by'], what: Overtaken['what'], isPace = false): Overtaken => ({ by, what, isPace });
+  if (isLost('fewer')) return lost('treated', 'germinated');
+  if (!claimed.behind && isLost('behind')) return lost('treated', 'germinated', true);
+  if (isLost('fewerSound')) return lost('treated', 'sound');
+  if (isLost('more')) return lost('untreated', 'germinated');
+  return isLost('ahead') ? lost('untreated', 'germinated', true) : undefined;
 }
 
 function isGreater(last: Last | undefined): boolean {

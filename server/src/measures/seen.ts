@@ -1,6 +1,6 @@
 /** What was counted by the looks of a claim, for a reader: seed that was lost has not germinated here. */
 import type { Claim, Looks } from './claim.ts';
-import { germinated, shareOf, sound } from './contrast.ts';
+import { germinated, shareOf, sound, type Count } from './contrast.ts';
 import { seedsCounted, type Course } from './course.ts';
 import type { Share } from './difference.ts';
 import { until } from './looks.ts';
@@ -44,9 +44,16 @@ export function cutAt({ treated, untreated }: Sides, looks: LooksAt): Sides {
 }
 
 export function seenBy(all: Sides, looks: ReturnType<typeof bySide>): Seen {
-  const counted = (what: 'germinated' | 'sound', count: typeof germinated): Counted => {
-    const { treated, untreated } = cutAt(all, looks[what]);
-    return { treated: shareOf(treated, count, seedsCounted), untreated: shareOf(untreated, count, seedsCounted) };
+  return {
+    germinated: counted(cutAt(all, looks.germinated), germinated), sound: counted(cutAt(all, looks.sound), sound),
   };
-  return { germinated: counted('germinated', germinated), sound: counted('sound', sound) };
+}
+
+/** By all looks at both sides. */
+export function countedOf(all: Sides): Seen {
+  return { germinated: counted(all, germinated), sound: counted(all, sound) };
+}
+
+function counted({ treated, untreated }: Sides, count: Count): Counted {
+  return { treated: shareOf(treated, count, seedsCounted), untreated: shareOf(untreated, count, seedsCounted) };
 }

@@ -28,8 +28,8 @@ export const RULES = [
   {
     id: 'fewer',
     verdict: 'harmful',
-    says: 'Fewer of the treated seeds germinated.',
-    holds: ({ fewer }) => fewer,
+    says: 'Fewer of the treated seeds germinated, and weak seedlings are not more frequent among the untreated.',
+    holds: ({ fewer, untreatedWeaker }) => fewer && !untreatedWeaker,
   },
   {
     id: 'fewer-sound',
@@ -40,8 +40,16 @@ export const RULES = [
   {
     id: 'behind',
     verdict: 'harmful',
-    says: 'The treated seed was behind over the days, and the interval excludes a gain of more than 20 points.',
-    holds: ({ behind, more, noGreatGain }) => behind && !more && noGreatGain,
+    says: 'The treated seed was behind over the days, the interval excludes a gain of more than 20 points, and weak seedlings are '
+      + 'not more frequent among the untreated.',
+    holds: ({ behind, more, noGreatGain, untreatedWeaker }) => behind && !more && noGreatGain && !untreatedWeaker,
+  },
+  {
+    id: 'fewer-but-sound',
+    verdict: 'cannot tell',
+    says: 'Fewer of the treated seeds germinated, they were behind, or untreated seed germinated well and soon, but weak seedlings '
+      + 'are more frequent among the untreated.',
+    holds: ({ fewer, behind, ready, more, untreatedWeaker }) => untreatedWeaker && !more && (fewer || behind || ready),
   },
   {
     id: 'behind-perhaps-more',

@@ -1,10 +1,9 @@
 import type { Claim, Looks } from './claim.ts';
-import type { Comparison } from './comparison.ts';
+import type { Comparison, WeakBy } from './comparison.ts';
 import { claimed } from './contrast.ts';
 import type { Difference, Share } from './difference.ts';
 import type { Evidence } from './evidence.ts';
 import { rangeText } from '../model/estimate.ts';
-import { counted } from '../model/counted.ts';
 import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
@@ -68,16 +67,18 @@ function reason(told: Told): string {
       return `${germinated(told)}: ${difference(told)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
     case 'fewer-sound':
       return `${soundSeedlings(told)}; ${weak(comparison)}`;
+    case 'fewer-but-sound':
+      return `${germinated(told)}: ${difference(told)}, but ${weakOf(comparison.untreatedWeak)}`;
     case 'more-but-weak':
       return `${germinated(told)}: ${difference(told)}, but ${weak(comparison)}`;
     case 'ready':
       return `${germinated(told)}: ${difference(told)}${half(comparison)}`;
     case 'ahead':
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; ${germinated(told)}: ${difference(told)}`
-        + lastText(comparison.better);
+        + lastText(comparison);
     case 'too-soon':
-      return `${germinated(told)}, which is too few to tell: living seed was left, and ${counted(comparison.byDay, 'day')} are not `
-        + `long enough (${THRESHOLDS.watchedDays.value} days) to say that nothing more would come`;
+      return `${germinated(told)}, which is too few to tell: living seed was left, and it was not watched `
+        + `for half a year (${THRESHOLDS.watchedDays.value} days)`;
     case 'ahead-at-a-price':
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; but ${price(told)}; ${germinated(told)}`;
     case 'behind':
@@ -177,7 +178,11 @@ function excludes({ germinated: { difference: { high } } }: Comparison): string 
     : `A benefit of more than ${upTo(high)} is excluded`;
 }
 
-function weak({ weak: { treated, untreated, by } }: Comparison): string {
+function weak(comparison: Comparison): string {
+  return weakOf(comparison.weak);
+}
+
+function weakOf({ treated, untreated, by }: WeakBy): string {
   const when = by === 'last looks' ? 'by the last looks, ' : '';
   return `${when}${weakText(treated)} treated seedlings are weak (leggy, abnormal or dead) and ${weakText(untreated)} untreated`;
 }
@@ -192,20 +197,21 @@ const STRICTER = 'The counts compared end where seed that had not germinated was
 const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
 
 /** The counts compared, and those that take the claim back. */
-function inTheEnd(told: Told, { by, what }: Overtaken): string {
+function inTheEnd(told: Told, { by, what, isPace }: Overtaken): string {
   const did = what === 'germinated' ? 'had germinated' : 'had given sound seedlings';
-  const { comparison: { better, worse } } = told;
-  const { first, second } = (by === 'untreated' ? better : worse).inTheEnd![what];
+  const { comparison } = told;
   const other = by === 'untreated' ? 'treated' : 'untreated';
-  return `${sides(told, what, did)}, but that does not show by the last looks any more: ${ofSeeds(first)} ${other} seeds ${did} `
-    + `(${share(first)}) and ${ofSeeds(second)} ${by} (${share(second)})`;
+  const lead = isPace ? gap(comparison[by === 'untreated' ? 'better' : 'worse'], other) : sides(told, what, did);
+  const last = comparison.inTheEnd[what];
+  return `${lead}, but that does not show by the last looks any more: ${ofSeeds(last[other])} ${other} seeds ${did} `
+    + `(${share(last[other])}) and ${ofSeeds(last[by])} ${by} (${share(last[by])})`;
 }
 
 /** What the sides came to, where the one that was ahead was caught up with. */
-function lastText({ inTheEnd: last }: Claim): string {
-  if (!last) return '';
-  const { first, second } = last.germinated;
-  return `; by the last looks, ${ofSeeds(first)} treated (${share(first)}) and ${ofSeeds(second)} untreated (${share(second)})`;
+function lastText({ better, inTheEnd: { germinated: { treated, untreated } } }: Comparison): string {
+  return better.inTheEnd
+    ? `; by the last looks, ${ofSeeds(treated)} treated (${share(treated)}) and ${ofSeeds(untreated)} untreated (${share(untreated)})`
+    : '';
 }
 
 /** The side that germinated on may have shown what the other had no time for, or had when nobody looked. */

@@ -45,16 +45,23 @@ export interface BothWeak {
 export const READINGS = ['least', 'most'] as const;
 
 /**
- * Whether weak seedlings are more frequent on the treated side, if only by one reading of the words: shown to be, or by
- * more than the tolerated loss as they were counted. Where next to no untreated seed germinates, nothing could be shown
- * of its seedlings. This takes a claim back and makes none.
+ * Whether weak seedlings are more frequent on one side than on the other, if only by one reading of the words: shown to
+ * be, or by more than the tolerated loss as they were counted. Where next to nothing of the other germinates, nothing
+ * could be shown of its seedlings; and where most seedlings are weak, germination is worth nothing. This takes a claim
+ * back and makes none.
  */
-export function isWeaker({ treated, untreated }: BothWeak): boolean {
-  return isMoreOften(treated, untreated) || READINGS.some(reading => {
-    if (treated.of === 0 || untreated.of === 0) return false;
-    const { greater } = fisher({ x: treated[reading], n: treated.of }, { x: untreated[reading], n: untreated.of });
+export function isWeakerThan(one: WeakSeedlings, other: WeakSeedlings): boolean {
+  return isMoreOften(one, other) || isMostlyWeak(one, other) || READINGS.some(reading => {
+    if (one.of === 0 || other.of === 0) return false;
+    const { greater } = fisher({ x: one[reading], n: one.of }, { x: other[reading], n: other.of });
     return reaches(greater, THRESHOLDS.level.value);
   });
+}
+
+/** More than half of them; or more than is tolerated, beside too few others to tell. */
+export function isMostlyWeak({ least, of }: Counted, other: Counted): boolean {
+  const { fewestSeeds, toleratedLoss } = THRESHOLDS;
+  return 2 * least > of || (other.of < fewestSeeds.value && least > toleratedLoss.value * of + ROUNDING);
 }
 
 type Counted = Pick<WeakSeedlings, 'of' | typeof READINGS[number]>;
@@ -68,3 +75,10 @@ export function isMoreOften(treated: Counted, untreated: Counted): boolean {
 
 /** 12 of 40 less 4 of 40 is not quite 0.2. */
 const ROUNDING = 1e-9;
+
+/** The weak seedlings of a side in all lots together. */
+export function weakOver(found: readonly WeakSeedlings[]): Pick<WeakSeedlings, 'least' | 'most' | 'of'> {
+  return found.reduce(
+    (sum, { least, most, of }) => ({ least: sum.least + least, most: sum.most + most, of: sum.of + of }),
+    { least: 0, most: 0, of: 0 });
+}

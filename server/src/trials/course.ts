@@ -72,8 +72,10 @@ function courseBy(
   });
   const checks = [...checksBefore(batch, events, zero).filter(({ day }) => day <= own[0]!.day), ...own];
   const untimed = portionsOf(batch, events);
+  const until = seedlingsUntil(events, zero);
   return {
     sown, checks,
+    ...(until !== undefined && { seedlingsUntil: until }),
     ...(cut && { cut: classesOf(cut) }),
     ...(closed && { closed }),
     ...(untimed !== undefined && { untimed }),
@@ -100,6 +102,12 @@ function lastTested(events: readonly BatchEvent[]): CountEvent | CutEvent | Spli
   return events.findLast((event): event is CountEvent | CutEvent | SplitEvent | LeaveEvent => (
     event.type === 'count' || event.type === 'cut'
     || ((event.type === 'split' || event.type === 'leave') && !isPick(event, events))));
+}
+
+/** The day on which the first of the seedlings left. */
+export function seedlingsUntil(events: readonly BatchEvent[], zero: Day): number | undefined {
+  const left = events.find(event => event.type === 'leave' && event.seedlings > 0);
+  return left && left.entry.moment.day - zero;
 }
 
 /** One end of the seeds that the last count was of; at least those that it accounts for. */

@@ -6,7 +6,7 @@ import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { WEAK } from '../measures/weak.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
-import { dayZeroOf, isPick } from './course.ts';
+import { dayZeroOf, isPick, seedlingsUntil } from './course.ts';
 import { faultyBatches } from './faults.ts';
 import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
 import { pairOf, type Pair } from './pairs.ts';
@@ -120,6 +120,7 @@ function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBa
   const isTreated = events.some(event => event.type === 'soak' && event.soak === soak.soak);
   const whole = courseAfter(base, later, isTreated ? surelyNew : perhapsNew, {
     since, sown: tested - accounted(base.after), closed: end >= 0 || batch.closed !== undefined,
+    until: seedlingsUntil(events, since),
   });
   const isCut = end >= 0 && batch.events[end]!.type !== 'soak';
   const course = isCut ? { ...whole, cutShort: true } : whole;
@@ -146,7 +147,9 @@ const perhapsNew: NewOnes = (before, after) => after - before;
 
 function courseAfter(
   base: CountEvent, later: readonly CountEvent[], newOnes: NewOnes,
-  { since, sown, closed }: { readonly since: Day; readonly sown: number; readonly closed: boolean },
+  { since, sown, closed, until }: {
+    readonly since: Day; readonly sown: number; readonly closed: boolean; readonly until: number | undefined;
+  },
 ): Course {
   const gone = base.after;
   const checkOf = ({ entry, after }: CountEvent): Check => {
@@ -157,7 +160,10 @@ function courseAfter(
       leggy: weak('leggy'), abnormal: weak('abnormal'), died: weak('died'),
     };
   };
-  return { sown, checks: [base, ...later].map(checkOf), ...(closed && { closed }) };
+  return {
+    sown, checks: [base, ...later].map(checkOf), ...(closed && { closed }),
+    ...(until !== undefined && { seedlingsUntil: until }),
+  };
 }
 
 /** Its conditions, with what was done before the look told apart from what came after. */
