@@ -89,6 +89,42 @@ describe('a bag that was counted and then divided whole, before anything germina
   });
 });
 
+describe('a bag of which seed had only rotted before it was divided whole', () => {
+  const counted = ['count PAR-25/A/1 2026-02-20, 13', 'count PAR-25/A/2 2026-02-20, 12', 'count PAR-25/B/1 2026-02-20, 2', 'count PAR-25/B/2 2026-02-20, 1'];
+  const rotted = (a: number, b: number) => chilled(...counted)
+    .replace('A 2025-12-01, 0', `A 2025-12-01, 0, ${a} rotted`).replace('B 2025-12-01, 0', `B 2025-12-01, 0, ${b} rotted`)
+    .replace('split PAR-25/A 2026-01-03, 1 15 seeds, 2 15', `split PAR-25/A 2026-01-03, 1 15 seeds, 2 ${15 - a}`)
+    .replace('split PAR-25/B 2026-01-03, 1 15 seeds, 2 15', `split PAR-25/B 2026-01-03, 1 15 seeds, 2 ${15 - b}`);
+
+  test.each([[1, 0], [0, 1], [1, 2], [3, 0]])('is compared by its dishes, of all its seed, with %i rotted and %i', (a, b) => {
+    expect(contest(rotted(a, b))).toMatchObject({ alsoDiffers: [], verdict: { verdict: 'worth repeating' } });
+    expect(contest(rotted(a, b)).verdict.sentence).toContain('25 of 30 treated seeds had germinated (83 %) and 3 of 30 untreated (10 %): 73 points more');
+  });
+
+  test('gives each dish its share of them, and a look on the day of the division', () => {
+    expect(checksOf(rotted(3, 0))).toMatchObject({ 'PAR-25/A/1': [17, '0: 0', '48: 13'], 'PAR-25/A/2': [13, '0: 0', '48: 12'] });
+  });
+
+  test('gives none to parts that were treated apart since', () => {
+    expect(checksOf(`
+      lot L Iris alba, 30 seeds
+      chill L 2025-10-11, 4 C
+      count L 2025-12-01, 0, 2 rotted
+      split L 2026-01-01, A 14 seeds, B 14 seeds
+      soak L/A 2026-01-01 19:00, GA3 500 ppm, 24 h
+      sow L/A 2026-01-02 19:00
+      sow L/B 2026-01-02 19:00
+      count L/A 2026-02-01, 9
+      count L/B 2026-02-01, 2
+    `)).toMatchObject({ 'L/A': [14, '-1: 0', '30: 9'], 'L/B': [14, '-1: 0', '30: 2'] });
+  });
+
+  test('is no longer alike once seed has germinated in both: each is a rest', () => {
+    const source = chilled(...counted).replaceAll('2025-12-01, 0', '2025-12-01, 1').replaceAll('2 15 seeds', '2 14 seeds');
+    expect(trial(source).contests.flatMap(({ alsoDiffers }) => alsoDiffers)).toContain('the seed (both sides are rests of seed that had started to germinate or rot)');
+  });
+});
+
 describe('a bag of which a part was split off after a count that found nothing', () => {
   test('is counted by what stayed', () => {
     const source = sown('count L/A 2026-01-15, 0', 'split L/A 2026-01-16, 1 10 seeds', 'count L/A/1 2026-02-20, 7');

@@ -20,3 +20,13 @@ export function isToldByParts(batch: Batch): boolean {
   if (isGivenOut(batch) && countsOf(batch).length === 0) return true;
   return children.length > 0 && kept === totals.lost && !hasGrown(totals) && !events.some(({ type }) => type === 'gone');
 }
+
+/**
+ * A batch that gave out whole what was not lost or rotted, before any had germinated: a trial knows it by its parts,
+ * which have their share of the rotted seed.
+ */
+export function isDividedWhole(batch: Batch): boolean {
+  const { children, kept, totals: { germinated, rotted, lost }, events } = batch;
+  return isToldByParts(batch)
+    || (children.length > 0 && kept === lost + rotted && germinated === 0 && !events.some(({ type }) => type === 'gone'));
+}

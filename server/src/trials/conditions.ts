@@ -1,7 +1,7 @@
 /** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
 import { plannedStages } from '../calendar/regimes.ts';
 import { SAME_SOWING_DAYS } from '../calendar/together.ts';
-import { hasGrown } from '../journal/given-out.ts';
+import { hasGrown, isDividedWhole } from '../journal/given-out.ts';
 import type { Batch, BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { celsius, type Temperature } from '../model/quantity.ts';
@@ -112,6 +112,7 @@ function plain(text: string | undefined): string | undefined {
 function restOf({ inherited, made, parent }: Batch): string | undefined {
   const last = inherited.findLast(event => event.type === 'count');
   if (last?.type !== 'count' || !hasGrown(last.after)) return undefined;
+  if (parent && last.batch === parent && isDividedWhole(parent)) return undefined;
   // Parts of one split are rests of the same seed.
   return `${parent?.path ?? ''} ${made.moment?.day ?? ''}`;
 }
@@ -151,7 +152,10 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
     differing.push(Math.abs(a.begun - b.begun) > AGED_DAYS ? 'sowing date and age of the seed' : 'sowing date');
   }
   if (!isSameTreatment(a.earlier, b.earlier)) differing.push('earlier soaks');
-  if (a.restOf !== b.restOf) differing.push('the seed (one side is the rest of seed that had started to germinate)');
+  if (a.restOf !== b.restOf) {
+    const which = a.restOf !== undefined && b.restOf !== undefined ? 'both sides are rests' : 'one side is the rest';
+    differing.push(`the seed (${which} of seed that had started to germinate or rot)`);
+  }
   return { differing, minor, unwritten };
 }
 

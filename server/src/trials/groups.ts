@@ -1,6 +1,6 @@
 /** The batches of a lot, put together by what was done to them. */
 import type { Bound } from '../journal/estimates.ts';
-import { isToldByParts } from '../journal/given-out.ts';
+import { isDividedWhole } from '../journal/given-out.ts';
 import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
 import { faultOf, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
@@ -57,7 +57,8 @@ export function groupsOf(lot: Lot, bounds?: Bounds): Groups {
     else found.push(part);
   }
   const isTreated = ({ treatment }: Group) => Number(treatment.length > 0);
-  return { groups: inGroups(found).sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
+  const parts = found.map(part => withItsRot(part, found));
+  return { groups: inGroups(parts).sort((a, b) => isTreated(a) - isTreated(b)), leftOut };
 }
 
 /** Batches put together with their replicates, in their order. */
@@ -73,7 +74,7 @@ export function inGroups(parts: readonly TrialBatch[]): Group[] {
 
 /** Seed that is told by the parts that it was given to, or that nobody did anything with, is no part of a trial. */
 function isTried(batch: Batch): boolean {
-  return !isToldByParts(batch) && batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
+  return !isDividedWhole(batch) && batch.events.some(({ type }) => type === 'sow' || type === 'count' || type === 'cut');
 }
 
 function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {
@@ -92,12 +93,35 @@ function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Un
 }
 
 /** Seed that was split off from what had begun to germinate had not itself: the day of the split is a look at it. */
-function withItsStart({ made }: Batch, course: Course, { restOf, dayZero }: Conditions): Course {
-  const day = restOf === undefined || !made.moment ? undefined : made.moment.day - dayZero;
+function withItsStart(batch: Batch, course: Course, { restOf, dayZero }: Conditions): Course {
+  const { made } = batch;
+  const isRest = restOf !== undefined || rotBefore(batch) > 0;
+  const day = isRest && made.moment ? made.moment.day - dayZero : undefined;
   const first = course.checks[0];
   return day === undefined || !first || first.day <= day
     ? course
     : { ...course, checks: [{ day, germinated: 0 }, ...course.checks] };
+}
+
+/** How much had rotted in the batch that it is a part of, if that was divided whole. */
+function rotBefore({ parent }: Batch): number {
+  return parent && isDividedWhole(parent) ? parent.totals.rotted : 0;
+}
+
+/**
+ * Seed that rotted before a batch was divided did not germinate, and counts with that of its parts. Where these were
+ * treated apart since, it is of none of them.
+ */
+function withItsRot(part: TrialBatch, found: readonly TrialBatch[]): TrialBatch {
+  const { batch, course, treatment } = part;
+  const { parent } = batch;
+  const rot = rotBefore(batch);
+  const isAlike = found.every(other => other.batch.parent !== parent || isSameTreatment(other.treatment, treatment));
+  if (!parent || rot === 0 || !isAlike) return part;
+  const of = parent.children.length;
+  const share = Math.floor((rot + of - 1 - parent.children.indexOf(batch)) / of);
+  const checks = course.checks.map(check => ({ ...check, rotted: (check.rotted ?? 0) + share }));
+  return { ...part, course: { ...course, sown: course.sown + share, checks } };
 }
 
 /**
