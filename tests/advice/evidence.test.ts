@@ -69,6 +69,18 @@ describe('own records', () => {
     expect(pageOn(source)['What your records say']?.[1]).toMatch(/^OLD-24: Worth repeating: .* OLD-25: Harmful: /);
   });
 
+  test('a dose that paid where seed was counted is tried again where estimated seed was harmed in as many lots', () => {
+    const counted = (n: number) => `lot OLD-${n} Gentiana lutea, 48 seeds\n${trialIn(`OLD-${n}`, 20, 4)}`;
+    const harmed = ['EST-1', 'EST-2', 'EST-3'].map(id => guessedIn(id, 2, 25));
+    const source = [counted(1), ...harmed, packet].join('\n');
+    expect(answerOn(source)).toBe('Try GA3 500 ppm, 24 h: it looks good where you counted the seed, '
+      + 'but by estimated numbers it harmed seed of EST-1, EST-2 and EST-3. Treat 20 seeds and leave 20 untreated.');
+    expect(pageOn(source)['What your records say']?.[1]).toMatch(/^Worth repeating: .* EST-1: Harmful: .* EST-3: Harmful: /);
+    expect(answerOn([counted(1), counted(2), harmed[0], packet].join('\n'))).toMatch(
+      /^Treat most of it: GA3 500 ppm, 24 h\. It paid in 2 lots, but by estimated numbers it harmed seed of EST-1\. /);
+    expect(adviceOn([counted(1), harmed[0], packet].join('\n')).choice.kind).toBe('try');
+  });
+
   test('one agent of several is held to more than one alone', () => {
     const year = (n: number) => 2023 + n;
     const lots = (letter: string, soak: string, treated: number) => [0, 1].map(n => (

@@ -97,6 +97,17 @@ describe('a dose that was tried in several lots', () => {
     expect(answerOn(lots(...ups))).toContain(told);
   });
 
+  test('is said to have weak seedlings where they died more often than untreated ones', () => {
+    const died = (n: number) => lots([27, 3], [24, 3])
+      .replace('count G-1/A 2024-02-11, 24', `count G-1/A 2024-02-11, 24, ${n} died`);
+    expect(answerOn(died(22))).toBe('Treat most of it: GA3 500 ppm, 24 h. It was tried in 2 lots and paid in one of them, and '
+      + 'together they show that it pays, but 22 of 51 treated seedlings are weak (leggy, abnormal or dead). '
+      + 'Treat 30 seeds and leave 10 untreated.');
+    expect(pageOn(died(22))['What your records say']![1]).toMatch(
+      /^Worth repeating: in 2 lots .*\. 22 of 51 treated seedlings are weak \(leggy, abnormal or dead\)\.$/);
+    expect(answerOn(died(2))).not.toContain('weak');
+  });
+
   test('names those that show it', () => {
     const { choice } = adviceOn(lots([20, 3], [0, 0]));
     expect(choice).toMatchObject({ kind: 'treat', tried: { lots: [{ id: 'G-0' }, { id: 'G-1' }], paidIn: [{ id: 'G-0' }] } });

@@ -7,7 +7,7 @@ import { substanceOf } from '../solutions/comparison.ts';
 import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { isRefused, offerOf, offersOf, type Offer } from './offer.ts';
 import { mostPromising, mostSure } from './order.ts';
-import { isStillOpen, type Tried, type TriedAgent } from './tried.ts';
+import { hasPaid, isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 
 /** What a choice is made from. */
 export interface Known {
@@ -88,7 +88,7 @@ export function choose(known: Known): Choice {
 /** Of several doses and agents none counts that is not shown beside the others: one would look good by chance. */
 function paidIn({ doses, together, isSure }: TriedAgent): Tried[] {
   if (!isSure || (together && together.verdict !== 'worth repeating')) return [];
-  return doses.filter(({ verdict }) => verdict === 'worth repeating');
+  return doses.filter(hasPaid);
 }
 
 /** Doses that may be tried again: those that look good by themselves, too, where all together show nothing yet. */

@@ -19,6 +19,7 @@ import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
 import { isActive, isByEye, onlyDose } from '../trials/treatment.ts';
 import { soundGainOf } from './order.ts';
+import { weakOf, weakTreatedText, type WeakTreated } from './weak.ts';
 
 /** One agent in one dose, in all lots in which it was tried. */
 export interface Tried {
@@ -43,6 +44,10 @@ export interface Tried {
   readonly lots: readonly Lot[];
   /** Those of its lots that show by themselves that it pays. */
   readonly paidIn: readonly Lot[];
+  /** Lots of estimated seed that were harmed by it: no sum over lots has them. */
+  readonly harmedIn: readonly Lot[];
+  /** Of its seedlings, where more of them are weak than of the untreated ones. */
+  readonly weak: WeakTreated | undefined;
   /** Groups that had it, for their names and the lengths of their soaks. */
   readonly treated: readonly Group[];
   /** The seeds were estimated; the verdict is what all their numbers give. */
@@ -76,10 +81,11 @@ const memo = new WeakMap<Lot, { readonly lots: readonly Lot[]; readonly tried: r
 function fromTrials(plant: string, lots: readonly Lot[]): TriedAgent[] {
   const { agents } = plantTrial(plant, lots);
   const sure = areSure(agents.map(({ across }) => across));
-  const exact = agents.map((agent, i) => agentOf(agent, sure[i]!));
-  const estimated = mergedByDose(lots.flatMap(estimatedIn))
-    .filter(({ agent, ppm }) => !exact.some(each => (
-      each.agent.word === agent.word && each.doses.some(dose => isSame(dose.ppm, ppm)))));
+  const guessed = lots.flatMap(estimatedIn);
+  const exact = agents.map((agent, i) => agentOf(agent, sure[i]!))
+    .map(agent => ({ ...agent, doses: agent.doses.map(dose => besideEstimates(dose, guessed)) }));
+  const estimated = mergedByDose(guessed)
+    .filter(tried => !exact.some(({ doses }) => doses.some(dose => isOneDose(dose, tried))));
   for (const tried of estimated) {
     const at = exact.findIndex(({ agent }) => agent.word === tried.agent.word);
     const known = exact[at];
@@ -87,6 +93,15 @@ function fromTrials(plant: string, lots: readonly Lot[]): TriedAgent[] {
     else exact.push({ agent: tried.agent, doses: [tried], together: undefined, isSure: true });
   }
   return exact.filter(({ doses }) => doses.length > 0);
+}
+
+/** Estimates do not add up with counts, but harm that they show has to be told. */
+function besideEstimates(dose: Tried, estimated: readonly Tried[]): Tried {
+  const harmed = estimated.filter(other => isOneDose(other, dose) && other.verdict === 'harmful');
+  const told = harmed.map(({ lots: [lot], sentence }) => `${lot!.id}: ${sentence}`);
+  return {
+    ...dose, harmedIn: [...new Set(harmed.flatMap(({ lots }) => lots))], sentence: [dose.sentence, ...told].join(' '),
+  };
 }
 
 /** Of several agents each may be held against the level as if it were the only one (Holm). */
@@ -115,16 +130,20 @@ function triedIn(
   const lots = [...new Set(strata.map(({ lot }) => lot))];
   const isAbout = treated.some(isByEye);
   const base = {
-    agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated, paidIn: paidIn(strata),
+    agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated,
+    paidIn: paidIn(strata), harmedIn: [],
   };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
   const across = acrossOf();
-  const { verdict, sentence } = across;
+  const { verdict } = across;
+  const weak = weakOf(across.comparisons);
+  const sentence = weak ? `${across.sentence} ${weakTreatedText(weak)}.` : across.sentence;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
   const known = across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each]));
   const hasNoSign = across.rule === 'not-shown' && !isOpen && hasNoBenefit(known);
-  return { ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain: soundGainOf(across.comparisons) };
+  const soundGain = soundGainOf(across.comparisons);
+  return { ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain, weak };
 }
 
 function paidIn(strata: readonly Stratum[]): Lot[] {
@@ -136,14 +155,14 @@ function paidIn(strata: readonly Stratum[]): Lot[] {
   });
 }
 
-type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'soundGain' | 'hasNoSign' | 'isOpen'>;
+type Judged = Pick<Tried, 'verdict' | 'sentence' | 'difference' | 'soundGain' | 'hasNoSign' | 'isOpen' | 'weak'>;
 
 function ofContest({ comparison, verdict: { verdict, sentence } }: Contest): Judged {
   return {
     isOpen: !isUndefined(comparison) && comparison.open.treated + comparison.open.untreated > 0,
     verdict, sentence, hasNoSign: verdict === 'no sign of a benefit',
     difference: isUndefined(comparison) ? undefined : comparison.germinated.difference,
-    soundGain: soundGainOf([comparison]),
+    soundGain: soundGainOf([comparison]), weak: weakOf([comparison]),
   };
 }
 
@@ -157,9 +176,9 @@ function estimatedIn(lot: Lot): Tried[] {
     return [{
       agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
       isAbout: isByEye(contest.treated), treated: [contest.treated],
-      verdict, sentence, difference: undefined, soundGain: undefined, isEstimated: true,
-      paidIn: verdict === 'worth repeating' ? [lot] : [], hasNoSign: verdict === 'no sign of a benefit',
-      isOpen: open.some(n => n > 0),
+      verdict, sentence, difference: undefined, soundGain: undefined, weak: undefined, isEstimated: true,
+      paidIn: verdict === 'worth repeating' ? [lot] : [], harmedIn: verdict === 'harmful' ? [lot] : [],
+      hasNoSign: verdict === 'no sign of a benefit', isOpen: open.some(n => n > 0),
     }];
   });
 }
@@ -168,7 +187,7 @@ function estimatedIn(lot: Lot): Tried[] {
 function mergedByDose(all: readonly Tried[]): Tried[] {
   const doses: Tried[][] = [];
   for (const tried of all) {
-    const same = doses.find(([each]) => each!.agent.word === tried.agent.word && isSame(each!.ppm, tried.ppm));
+    const same = doses.find(([each]) => isOneDose(each!, tried));
     if (same) same.push(tried);
     else doses.push([tried]);
   }
@@ -183,6 +202,7 @@ function mergedOf(all: readonly Tried[]): Tried {
     sentence: all.map(({ lots: [lot], sentence }) => `${lot!.id}: ${sentence}`).join(' '),
     isOpen: all.some(({ isOpen }) => isOpen), isAbout: all.some(({ isAbout }) => isAbout),
     lots: [...new Set(all.flatMap(({ lots }) => lots))], paidIn: [...new Set(all.flatMap(each => each.paidIn))],
+    harmedIn: [...new Set(all.flatMap(each => each.harmedIn))],
     treated: all.flatMap(({ treated }) => treated),
   };
 }
@@ -197,8 +217,19 @@ function textOf(treated: readonly Group[], ppm: number | undefined): string | un
   return ppm === undefined ? undefined : `${word} ${numberText(exact(ppm)).text} ppm`;
 }
 
-function isSame(a: number | undefined, b: number | undefined): boolean {
-  return a === undefined || b === undefined ? a === b : isSameDose(a, b);
+function isOneDose(a: Pick<Tried, 'agent' | 'ppm'>, b: Pick<Tried, 'agent' | 'ppm'>): boolean {
+  if (a.agent.word !== b.agent.word) return false;
+  return a.ppm === undefined || b.ppm === undefined ? a.ppm === b.ppm : isSameDose(a.ppm, b.ppm);
+}
+
+/** Estimated seed was harmed in no fewer lots than those in which it paid: nobody can tell which of the two it does. */
+function isContradicted({ harmedIn, paidIn }: Tried): boolean {
+  return harmedIn.length > 0 && harmedIn.length >= paidIn.length;
+}
+
+/** A dose that paid, unless estimates contradict it. */
+export function hasPaid(tried: Tried): boolean {
+  return tried.verdict === 'worth repeating' && !isContradicted(tried);
 }
 
 /** Whether a dose may be tried again: neither that it pays, nor harm, nor the lack of a benefit is shown. */

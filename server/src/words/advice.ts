@@ -5,7 +5,8 @@ import type { Choice } from '../advice/choice.ts';
 import type { Division } from '../advice/division.ts';
 import type { Offer } from '../advice/offer.ts';
 import type { Age, Untouched } from '../advice/seed.ts';
-import type { Tried, TriedAgent } from '../advice/tried.ts';
+import { hasPaid, type Tried, type TriedAgent } from '../advice/tried.ts';
+import { weakTreatedText } from '../advice/weak.ts';
 import { stageName } from '../calendar/ask.ts';
 import { rangeOf } from '../journal/estimates.ts';
 import { fileName, type JournalLine } from '../journal/journal-file.ts';
@@ -77,7 +78,7 @@ export function answerText(advice: Advice): string {
     case 'treat':
       return [
         `Treat ${isSingle ? 'it' : 'most of it'}: ${offerText(choice.offer)}.`,
-        `It ${paidText(choice.tried)}${stagesText(choice.offer)}.`,
+        `It ${paidText(choice.tried)}${stagesText(choice.offer)}${againstText(choice.tried)}.`,
         ...warnings(advice, choice.offer), sidesText(division, 'treat'),
       ].join(' ').trim();
     case 'try': {
@@ -107,6 +108,15 @@ function paidText({ lots, paidIn, isOpen, isEstimated }: Tried): string {
   return paidIn.length === 0
     ? `was tried in ${lots.length} lots, and together they show that it pays${soFar}, though none does alone`
     : `was tried in ${lots.length} lots and paid in ${some} of them, and together they show that it pays${soFar}`;
+}
+
+/** Example: ', but 42 of 69 treated seedlings are weak (leggy, abnormal or dead)' */
+function againstText({ harmedIn, weak }: Tried): string {
+  const against = [
+    ...harmedIn.length > 0 ? [`by estimated numbers it harmed seed of ${listed(harmedIn.map(({ id }) => id), 'and')}`] : [],
+    ...weak ? [weakTreatedText(weak)] : [],
+  ];
+  return against.length === 0 ? '' : `, but ${against.join(', and ')}`;
 }
 
 /** The dose of an offer; that of a record rests on powder halved by eye as the record does. */
@@ -150,14 +160,20 @@ function plantsOf({ lots }: Tried): string {
 
 function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lot, species }: Advice): string {
   const untried = `you have no comparison of your own for ${lot.plant ?? 'this plant'}`;
+  const against = offer.tried ? againstText(offer.tried) : '';
   switch (because) {
-    case 'own records':
-      return offer.tried?.verdict === 'worth repeating'
-        ? 'it looks good by itself, but you tried several treatments, and one of several may look good by chance'
-        : `your records cannot tell yet whether it pays${stagesText(offer)}`;
-    case 'unmeasured': return `it ${paidText(offer.tried!)}${stagesText(offer)}, but how strong it was is unknown, so this may be another dose`;
+    case 'own records': {
+      if (offer.tried?.verdict !== 'worth repeating') {
+        return `your records cannot tell yet whether it pays${stagesText(offer)}${against}`;
+      }
+      return hasPaid(offer.tried)
+        ? `it looks good by itself${against}, but you tried several treatments, and one of several may look good by chance`
+        : `it looks good where you counted the seed${stagesText(offer)}${against}`;
+    }
+    case 'unmeasured':
+      return `it ${paidText(offer.tried!)}${stagesText(offer)}${against}, ${against === '' ? 'but' : 'and'} how strong it was is unknown, so this may be another dose`;
     case 'guide': return `your guide gives it${stagesText(offer)}, and ${species.length > 0 ? 'what you tried before has not paid' : untried}`;
-    case 'form': case 'genus': return `it paid on ${plantsOf(offer.tried!)}${stagesText(offer)}, and ${untried}`;
+    case 'form': case 'genus': return `it paid on ${plantsOf(offer.tried!)}${stagesText(offer)}${against}, and ${untried}`;
   }
 }
 
