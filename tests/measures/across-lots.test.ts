@@ -72,7 +72,7 @@ describe('across lots', () => {
     expect(acrossLots([forced(10, 4, 9), forced(11, 4, 8)]).verdict).toBe('cannot tell');
   });
 
-  test('weak seedlings that are rarer after the treatment are no cost', () => {
+  test('weak seedlings of the untreated side alone do not speak for leaving seed untreated', () => {
     const sturdy = (lot: string) => ({
       lot, treated: [[course(40, '10:30', [30])]], untreated: [course(40, '10:30', [30], { leggy: 15 })],
     });
