@@ -1,11 +1,12 @@
 import { counted } from '../model/counted.ts';
-import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { rangeText } from '../model/estimate.ts';
+import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { isUndefined } from './measured.ts';
-import { weakOver } from './weak.ts';
 import { THRESHOLDS } from './thresholds.ts';
+import { weakWords } from './verdict-phrases.ts';
 import type { VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, pointsText } from './verdict-words.ts';
+import { weakOver } from './weak.ts';
 
 /** The verdict over several lots with its reason, in one sentence of plain words. */
 export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, findings: AcrossFindings): string {
@@ -45,8 +46,9 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
 /** Example: '40 of 44 treated seedlings are weak (leggy, abnormal or dead) and 0 of 5 untreated' */
 function weakText({ strata }: AcrossFindings, what: 'weak' | 'untreatedWeak'): string {
   const [treated, untreated] = (['treated', 'untreated'] as const).map(side => weakOver(strata.map(each => each[what][side])));
-  return `${rangeText(treated!)} of ${treated!.of} treated seedlings are weak (leggy, abnormal or dead) and `
-    + `${rangeText(untreated!)} of ${untreated!.of} untreated`;
+  return weakWords({
+    treated: `${rangeText(treated!)} of ${treated!.of}`, untreated: `${rangeText(untreated!)} of ${untreated!.of}`,
+  });
 }
 
 function price({ weaker, betterInADose }: AcrossFindings): string {

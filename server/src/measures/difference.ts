@@ -7,6 +7,9 @@ export interface Share {
   readonly n: number;
 }
 
+/** Shares that are equal on paper may miss each other by this: 12 of 40 less 16 of 40 is not quite -0.1. */
+export const ROUNDING = 1e-9;
+
 /** A difference of two shares, first less second, from -1 to 1 (times 100: percentage points). */
 export interface Difference extends Interval {
   readonly value: number;

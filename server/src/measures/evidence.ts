@@ -4,7 +4,9 @@ import { claimed as claimedShare } from './contrast.ts';
 import { newcombe } from './difference.ts';
 import { reaches } from './fisher.ts';
 import { isTooSoon } from './no-benefit.ts';
-import { lasting, overtakenIn, type Claimed, type Lasts, type Overtaken } from './lasting.ts';
+import {
+  excludesGreatLoss, isGreater, lasting, overtakenIn, type Claimed, type Last, type Lasts, type Overtaken,
+} from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import type { ShareTest } from './share-test.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -53,9 +55,6 @@ export interface Evidence extends Claimed {
   readonly room: Room;
 }
 
-/** 12 of 40 less 16 of 40 is not quite -0.1. */
-const ROUNDING = 1e-9;
-
 /**
  * The findings in a comparison. While seed may still germinate, and where `isStrict` says that the end may have been
  * chosen, only what reaches a smaller level counts.
@@ -65,7 +64,7 @@ const ROUNDING = 1e-9;
  */
 export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict = false): Evidence {
   const { better, worse, germinated: { difference }, weak, untreatedWeak } = comparison;
-  const { level, soFar, fewestSeeds, points, toleratedLoss } = THRESHOLDS;
+  const { level, soFar, fewestSeeds, points } = THRESHOLDS;
   const open = comparison.open.treated + comparison.open.untreated > 0;
   const tooFew = Math.min(comparison.full.treated, comparison.full.untreated) < fewestSeeds.value;
   const needed = open || isStrict || comparison.isCutShort ? soFar.value : level.value;
@@ -87,8 +86,8 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
     worseP: Math.min(1, worse.p * room.worse),
     weaker: isWeakerThan(weak.treated, weak.untreated),
     untreatedWeaker: isWeakerThan(untreatedWeak.untreated, untreatedWeak.treated),
-    noGreatLoss: difference.low >= -toleratedLoss.value - ROUNDING,
-    noGreatGain: difference.high <= toleratedLoss.value + ROUNDING,
+    noGreatLoss: excludesGreatLoss(difference),
+    noGreatGain: excludesGreatLoss({ low: -difference.high }),
     excluded: difference.low <= 0 && difference.high < points.value,
     endedEarly: comparison.isCutShort || difference.high + shareLater([comparison]) >= points.value,
     tooSoon: isTooSoon([comparison]),
@@ -99,11 +98,14 @@ export function evidenceOf(comparison: Comparison, room: Room = ALONE, isStrict 
 
 /** With what became of the seedlings after a day of judging. */
 function staysSound({ soundAfterJudging: test }: Comparison): boolean {
-  return !test || (reaches(test.p, THRESHOLDS.level.value) && newcombe(test.first, test.second).low > 0);
+  return isGreater(test && lastOf(test));
 }
 
 function lastsOf({ inTheEnd }: Claim): Lasts | undefined {
   if (!inTheEnd) return undefined;
-  const last = ({ p, first, second }: ShareTest) => ({ p, difference: newcombe(first, second) });
-  return { germinated: last(inTheEnd.germinated), sound: last(inTheEnd.sound) };
+  return { germinated: lastOf(inTheEnd.germinated), sound: lastOf(inTheEnd.sound) };
+}
+
+function lastOf({ p, first, second }: ShareTest): Last {
+  return { p, difference: newcombe(first, second) };
 }

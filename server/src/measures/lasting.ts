@@ -1,5 +1,5 @@
 /** Whether what the looks compared show holds by the last looks, too. */
-import type { Difference } from './difference.ts';
+import { ROUNDING, type Difference } from './difference.ts';
 import { reaches } from './fisher.ts';
 import { isUndefined, type Undefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -17,7 +17,7 @@ export interface Claimed {
 }
 
 /** What the last looks say for a claim: a one-sided p-value, and the side that is said to be ahead less the other. */
-interface Last {
+export interface Last {
   readonly p: number;
   readonly difference: Difference | Undefined;
 }
@@ -65,15 +65,18 @@ export function overtakenIn(compared: Claimed, claimed: Claimed): Overtaken | un
   return isLost('ahead') ? lost('untreated', 'germinated', true) : undefined;
 }
 
-function isGreater(last: Last | undefined): boolean {
+/** The side that is said to be ahead is shown to have more. */
+export function isGreater(last: Last | undefined): boolean {
   if (!last) return true;
   const { p, difference } = last;
   return reaches(p, THRESHOLDS.level.value) && !isUndefined(difference) && difference.low > 0;
 }
 
-/** 12 of 40 less 16 of 40 is not quite -0.1. */
-const ROUNDING = 1e-9;
-
 function hasNoGreatLoss(last: Last | undefined): boolean {
-  return !last || (!isUndefined(last.difference) && last.difference.low >= -THRESHOLDS.toleratedLoss.value - ROUNDING);
+  return !last || (!isUndefined(last.difference) && excludesGreatLoss(last.difference));
+}
+
+/** Whether the interval excludes a loss above the tolerated one. */
+export function excludesGreatLoss({ low }: Pick<Difference, 'low'>): boolean {
+  return low >= -THRESHOLDS.toleratedLoss.value - ROUNDING;
 }

@@ -10,8 +10,8 @@ export function sharedLooks(courses: readonly Course[]): readonly number[] {
     course.checks.some(check => check.day === day) || (isFinished(course) && lastLook(course) <= day))));
 }
 
-/** Looks at the dishes of a treatment that lie no further apart count as one. Common practice, no source. */
-const ONE_LOOK_DAYS = 1;
+/** Looks that lie no further apart count as one. Common practice, no source. */
+export const ONE_LOOK_DAYS = 1;
 
 /**
  * The latest age at which some batches can be held against each other: all of them were looked at then, or a day

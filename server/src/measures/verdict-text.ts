@@ -8,6 +8,7 @@ import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
+import { CUT_SHORT, DID, laterWords, weakWords } from './verdict-phrases.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { bySide } from './seen.ts';
 import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
@@ -105,15 +106,16 @@ function claimOf({ rule, comparison, evidence }: Told): 'better' | 'worse' {
 }
 
 function germinated(told: Told): string {
-  return sides(told, 'germinated', 'had germinated');
+  return sides(told, 'germinated');
 }
 
 function soundSeedlings(told: Told): string {
-  return `${sides(told, 'sound', 'had given sound seedlings')}: ${difference(told, 'sound')}`;
+  return `${sides(told, 'sound')}: ${difference(told, 'sound')}`;
 }
 
 /** The counts that were compared, with the days of the looks that found them. */
-function sides(told: Told, what: 'germinated' | 'sound', did: string): string {
+function sides(told: Told, what: 'germinated' | 'sound'): string {
+  const did = DID[what];
   const { comparison } = told;
   const claim = claimOf(told);
   const looks = bySide(comparison[claim], claim)[what];
@@ -183,8 +185,7 @@ function weak(comparison: Comparison): string {
 }
 
 function weakOf({ treated, untreated, by }: WeakBy): string {
-  const when = by === 'last looks' ? 'by the last looks, ' : '';
-  return `${when}${weakText(treated)} treated seedlings are weak (leggy, abnormal or dead) and ${weakText(untreated)} untreated`;
+  return weakWords({ treated: weakText(treated), untreated: weakText(untreated) }, by === 'last looks');
 }
 
 /** Example: '4 of 18', or '4 to 6 of 18' where the words of the counts may be about the same seedlings */
@@ -194,14 +195,12 @@ function weakText(weak: WeakSeedlings): string {
 
 const STRICTER = 'The counts compared end where seed that had not germinated was taken out, so the stricter level applies.';
 
-const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
-
 /** The counts compared, and those that take the claim back. */
 function inTheEnd(told: Told, { by, what, isPace }: Overtaken): string {
-  const did = what === 'germinated' ? 'had germinated' : 'had given sound seedlings';
+  const did = DID[what];
   const { comparison } = told;
   const other = by === 'untreated' ? 'treated' : 'untreated';
-  const lead = isPace ? gap(comparison[by === 'untreated' ? 'better' : 'worse'], other) : sides(told, what, did);
+  const lead = isPace ? gap(comparison[by === 'untreated' ? 'better' : 'worse'], other) : sides(told, what);
   const last = comparison.inTheEnd[what];
   return `${lead}, but that does not show by the last looks any more: ${ofSeeds(last[other])} ${other} seeds ${did} `
     + `(${share(last[other])}) and ${ofSeeds(last[by])} ${by} (${share(last[by])})`;
@@ -214,14 +213,9 @@ function lastText({ better, inTheEnd: { germinated: { treated, untreated } } }: 
     : '';
 }
 
-/** The side that germinated on may have shown what the other had no time for, or had when nobody looked. */
 function later({ later: { treated, untreated }, lastLooks }: Comparison): string {
   const [side, other] = treated > untreated ? ['treated', 'untreated'] as const : ['untreated', 'treated'] as const;
-  const n = Math.max(treated, untreated);
-  const why = lastLooks[other] < lastLooks[side]
-    ? `the ${other} seed was not watched for as long`
-    : 'the looks at the two sides lie too far apart to compare';
-  return `${n} more ${side} ${n === 1 ? 'seed' : 'seeds'} germinated after that, and ${why}`;
+  return laterWords(String(Math.max(treated, untreated)), side, lastLooks[other] < lastLooks[side]);
 }
 
 function half({ untreatedHalf }: Comparison): string {

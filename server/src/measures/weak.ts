@@ -1,4 +1,5 @@
 import type { Course } from './course.ts';
+import { ROUNDING } from './difference.ts';
 import { fisher, reaches } from './fisher.ts';
 import { until } from './looks.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -72,9 +73,6 @@ export function isMoreOften(treated: Counted, untreated: Counted): boolean {
   return READINGS.some(reading => (
     share(treated, reading) - share(untreated, reading) > THRESHOLDS.toleratedLoss.value + ROUNDING));
 }
-
-/** 12 of 40 less 4 of 40 is not quite 0.2. */
-const ROUNDING = 1e-9;
 
 /** The weak seedlings of a side in all lots together. */
 export function weakOver(found: readonly WeakSeedlings[]): Pick<WeakSeedlings, 'least' | 'most' | 'of'> {

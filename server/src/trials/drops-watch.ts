@@ -1,6 +1,6 @@
 /** What became of stuck seedlings from the day of the drops up to a day on which all of them were looked at. */
 import { countsOf, noTotals, type Batch, type BatchEvent, type CountEvent, type LeaveEvent } from '../journal/life.ts';
-import { ageTogether } from '../measures/shared-looks.ts';
+import { ageTogether, ONE_LOOK_DAYS } from '../measures/shared-looks.ts';
 import type { Share } from '../measures/difference.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import type { Day } from '../model/day.ts';
@@ -37,9 +37,6 @@ export interface Watch {
   readonly isCut: boolean;
 }
 
-/** Drops, or looks, a day apart count as of one day, as they do where germination is compared. */
-const ONE_DAY = 1;
-
 /**
  * The days between which batches with drops and batches without can be held against each other. Both must have been
  * looked at on one day before the drops and on one after them: seedlings die, and come free, on either side at any
@@ -48,7 +45,7 @@ const ONE_DAY = 1;
 export function watchOf(given: readonly Stuck[], without: readonly Stuck[]): Watch | Undefined {
   const days = given.map(({ drops }) => drops!.entry.moment.day);
   const from = Math.max(...days);
-  if (from - Math.min(...days) > ONE_DAY) return undefinedBecause('the drops were given on different days');
+  if (from - Math.min(...days) > ONE_LOOK_DAYS) return undefinedBecause('the drops were given on different days');
   const all = [...given, ...without].map(({ batch, drops }) => {
     const day = drops?.entry.moment.day ?? from;
     const looks = countsOf(batch).map(({ entry }) => entry.moment.day);
@@ -56,7 +53,7 @@ export function watchOf(given: readonly Stuck[], without: readonly Stuck[]): Wat
   });
   const before = all.map(({ before: day }) => day ?? -Infinity);
   const [first, last] = [Math.min(...before), Math.max(...before)];
-  if (first !== last && last - first > ONE_DAY) {
+  if (first !== last && last - first > ONE_LOOK_DAYS) {
     return undefinedBecause('the two sides were not looked at on the same day before the drops');
   }
   // Of courses that cannot be finished, for seedlings may die at any time.

@@ -6,6 +6,7 @@ import type { Comparison } from '../measures/comparison.ts';
 import type { Evidence } from '../measures/evidence.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
+import { CUT_SHORT, DID, laterWords, weakWords } from '../measures/verdict-phrases.ts';
 import type { RuleId } from '../measures/verdict-rules.ts';
 import { counted } from '../model/counted.ts';
 import { rangeText } from '../model/estimate.ts';
@@ -48,8 +49,8 @@ function weakText(cases: readonly Case[]): string {
     const found = cases.map(({ comparison: { weak } }) => weak[side]);
     return `${spanText(found.flatMap(({ least, most }) => [least, most]))} of ${spanText(found.map(each => each.of))}`;
   };
-  const when = cases.every(({ comparison: { weak } }) => weak.by === 'last looks') ? 'by the last looks, ' : '';
-  return `${when}${of('treated')} treated seedlings are weak (leggy, abnormal or dead) and ${of('untreated')} untreated`;
+  return weakWords({ treated: of('treated'), untreated: of('untreated') },
+    cases.every(({ comparison: { weak } }) => weak.by === 'last looks'));
 }
 
 /** The side that was behind may have caught up by the last looks at both. */
@@ -62,7 +63,7 @@ function overtakenText(cases: readonly Case[]): string | undefined {
     const shares = lasts.map(last => last[side]);
     return `${spanText(shares.map(({ x }) => x))} of ${spanText(shares.map(({ n }) => n))}`;
   };
-  const did = first.what === 'germinated' ? 'had germinated' : 'had given sound seedlings';
+  const did = DID[first.what];
   const other = first.by === 'untreated' ? 'treated' : 'untreated';
   return `, but that does not show by the last looks any more: ${of('first')} ${other} seeds ${did} and ${of('second')} ${first.by}`;
 }
@@ -70,15 +71,13 @@ function overtakenText(cases: readonly Case[]): string | undefined {
 /** What was found after the looks compared is the same in all corners where these are compared by the same looks. */
 function endedText(cases: readonly Case[]): string | undefined {
   if (cases.some(({ comparison }) => comparison.isCutShort)) {
-    return ', but seed that had not germinated was taken out then, and what was counted since cannot be compared';
+    return `, but ${CUT_SHORT}`;
   }
   const most = (side: 'treated' | 'untreated') => Math.max(...cases.map(({ comparison }) => comparison.later[side]));
   const [side, other] = most('treated') > most('untreated') ? ['treated', 'untreated'] as const : ['untreated', 'treated'] as const;
   const found = spanText(cases.map(({ comparison }) => comparison.later[side]));
-  const why = cases.every(({ comparison: { lastLooks } }) => lastLooks[other] < lastLooks[side])
-    ? `the ${other} seed was not watched for as long`
-    : 'the looks at the two sides lie too far apart to compare';
-  return `, but ${found} more ${side} ${found === '1' ? 'seed' : 'seeds'} germinated after that, and ${why}`;
+  const isOtherShorter = cases.every(({ comparison: { lastLooks } }) => lastLooks[other] < lastLooks[side]);
+  return `, but ${laterWords(found, side, isOtherShorter)}`;
 }
 
 function tooSoonText(cases: readonly Case[]): string {

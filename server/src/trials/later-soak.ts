@@ -4,6 +4,7 @@ import { factOf } from '../model/record.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
+import { ONE_LOOK_DAYS } from '../measures/shared-looks.ts';
 import type { WEAK } from '../measures/weak.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick, seedlingsUntil } from './course.ts';
@@ -12,9 +13,6 @@ import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } fr
 import { pairOf, type Pair } from './pairs.ts';
 import { minutesWet } from './surroundings.ts';
 import { isActiveSoak, treatmentOf } from './treatment.ts';
-
-/** Looks at both halves before the soak that lie no further apart count as one. Common practice, no source. */
-const ONE_LOOK_DAYS = 1;
 
 /** A treatment that came late, and what it begins with. */
 interface Later {

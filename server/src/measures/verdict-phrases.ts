@@ -1,0 +1,29 @@
+/** Parts of the sentences of verdicts, on counted and on estimated seed, of one lot and of several. */
+
+type Side = 'treated' | 'untreated';
+
+/** What a share of the seed did, in words. */
+export const DID: Readonly<Record<'germinated' | 'sound', string>> = {
+  germinated: 'had germinated', sound: 'had given sound seedlings',
+};
+
+export const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
+
+/** Example: weakTreatedWords('4 to 6 of 18') is '4 to 6 of 18 treated seedlings are weak (leggy, abnormal or dead)' */
+export function weakTreatedWords(treated: string): string {
+  return `${treated} treated seedlings are weak (leggy, abnormal or dead)`;
+}
+
+/** Numbers of both sides as above, and by which looks. */
+export function weakWords(numbers: Readonly<Record<Side, string>>, isByLastLooks = false): string {
+  return `${isByLastLooks ? 'by the last looks, ' : ''}${weakTreatedWords(numbers.treated)} and ${numbers.untreated} untreated`;
+}
+
+/** The side that germinated on may have shown what the other had no time for, or had when nobody looked. */
+export function laterWords(n: string, side: Side, isOtherShorter: boolean): string {
+  const other = side === 'treated' ? 'untreated' : 'treated';
+  const why = isOtherShorter
+    ? `the ${other} seed was not watched for as long`
+    : 'the looks at the two sides lie too far apart to compare';
+  return `${n} more ${side} ${n === '1' ? 'seed' : 'seeds'} germinated after that, and ${why}`;
+}
