@@ -86,6 +86,15 @@ describe('a verdict on seed that was estimated', () => {
     });
   });
 
+  test('names the untreated seedlings that died where fewer of the treated germinated', () => {
+    const died = journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [8, 34])
+      .replace('  discard VER-24/A', '  count VER-24/B 2026-02-25, 34 died\n  discard VER-24/A');
+    expect(verdictOf(died)).toMatchObject({
+      verdict: 'cannot tell', rule: 'fewer-but-sound',
+      sentence: expect.stringContaining('0 of 8 treated seedlings are weak (leggy, abnormal or dead) and 34 of 34 untreated; the seeds were estimated'),
+    });
+  });
+
   test('says that too little germinated in too short a time', () => {
     expect(verdictOf(journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [0, 0]))).toMatchObject({
       rule: 'too-soon', sentence: expect.stringContaining('0 of 38 to 40 untreated (0 %), which is too few to tell: living seed was left, and '

@@ -35,6 +35,7 @@ function textOf(rule: RuleId, cases: readonly Case[]): string | undefined {
   switch (rule) {
     case 'more-but-weak': return `, but ${weakText(cases)}`;
     case 'ahead-at-a-price': return isWeaker ? `, but ${weakText(cases)}` : undefined;
+    case 'fewer-but-sound': return `, but ${weakText(cases, 'untreatedWeak')}`;
     case 'fewer-sound': return `; ${weakText(cases)}`;
     case 'more': return isWeaker ? `; it comes at a price: ${weakText(cases)}` : undefined;
     case 'overtaken': return overtakenText(cases);
@@ -44,13 +45,13 @@ function textOf(rule: RuleId, cases: readonly Case[]): string | undefined {
   }
 }
 
-function weakText(cases: readonly Case[]): string {
+function weakText(cases: readonly Case[], what: 'weak' | 'untreatedWeak' = 'weak'): string {
   const of = (side: 'treated' | 'untreated') => {
-    const found = cases.map(({ comparison: { weak } }) => weak[side]);
+    const found = cases.map(({ comparison }) => comparison[what][side]);
     return `${spanText(found.flatMap(({ least, most }) => [least, most]))} of ${spanText(found.map(each => each.of))}`;
   };
   return weakWords({ treated: of('treated'), untreated: of('untreated') },
-    cases.every(({ comparison: { weak } }) => weak.by === 'last looks'));
+    cases.every(({ comparison }) => comparison[what].by === 'last looks'));
 }
 
 /** The side that was behind may have caught up by the last looks at both. */
