@@ -85,7 +85,8 @@ test('the panel has the colours of each theme, and runs nothing that stands in t
     ]) {
       await writeFile(path.join(editor.folder, '.vscode/settings.json'), JSON.stringify({ ...asOf, 'workbench.colorTheme': theme }));
       await editor.until(async () => await body.getAttribute('data-vscode-theme-kind') === kind, theme);
-      expect(await paper(), theme).toBe(await body.evaluate(element => getComputedStyle(element).backgroundColor));
+      const behind = () => body.evaluate(element => getComputedStyle(element).backgroundColor);
+      await editor.until(async () => await paper() === await behind(), `${theme}: the paper of the picture`);
       await editor.page.screenshot({ path: picture(`panel-${kind}`) });
     }
     await left(editor).locator('.view-line').first().click();
