@@ -104,8 +104,16 @@ describe('a dose that was tried in several lots', () => {
       + 'together they show that it pays, but 22 of 51 treated seedlings are weak (leggy, abnormal or dead). '
       + 'Treat 30 seeds and leave 10 untreated.');
     expect(pageOn(died(22))['What your records say']![1]).toMatch(
-      /^Worth repeating: in 2 lots .*\. 22 of 51 treated seedlings are weak \(leggy, abnormal or dead\)\.$/);
+      /^Worth repeating: in 2 lots [^.]*\. It comes at a price: 22 of 51 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 6 untreated\.$/);
     expect(answerOn(died(2))).not.toContain('weak');
+  });
+
+  test('says of all doses together what it says of each where seedlings died', () => {
+    const thin = lots([27, 20], [24, 20], [30, 20]).replace('soak G-2/A 2025-01-10 19:00, GA3 500', 'soak G-2/A 2025-01-10 19:00, GA3 100')
+      .replaceAll(/count (G-[01])\/A (\d+)-02-11, (\d+)/g, 'count $1/A $2-02-11, $3, 22 died');
+    const [, each, , , , , , together] = pageOn(thin)['What your records say']!;
+    expect(each).toMatch(/^Harmful: in 2 lots .* 44 of 51 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 40 untreated\.$/);
+    expect(together).toMatch(/^[^:]*: in 3 lots .*\b44 of 81 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 60 untreated/);
   });
 
   test('names those that show it', () => {

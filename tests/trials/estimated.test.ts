@@ -98,8 +98,17 @@ describe('a verdict on seed that was estimated', () => {
   test('says that too little germinated in too short a time', () => {
     expect(verdictOf(journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [0, 0]))).toMatchObject({
       rule: 'too-soon', sentence: expect.stringContaining('0 of 38 to 40 untreated (0 %), which is too few to tell: living seed was left, and '
-        + '14 days are not long enough (180 days) to say that nothing more would come; the seeds were estimated'),
+        + 'it was not watched for half a year (180 days); the seeds were estimated'),
     });
+  });
+
+  test('says so without a number of days where seed was looked at before its sowing only', () => {
+    const before = journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [0, 0]).replaceAll('2026-01-25', '2026-01-11')
+      .replaceAll('2026-01-11 19:00, 15 C', '2026-01-25, 15 C');
+    const { rule, sentence } = verdictOf(before);
+    expect(rule).toBe('too-soon');
+    expect(sentence).toContain('living seed was left, and it was not watched for half a year (180 days); ');
+    expect(sentence).not.toMatch(/-\d+ days/);
   });
 
   test('ends where seed was taken out', () => {

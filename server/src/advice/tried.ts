@@ -19,7 +19,7 @@ import { trialOf, type Contest } from '../trials/lot-trial.ts';
 import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
 import { isActive, isByEye, onlyDose } from '../trials/treatment.ts';
 import { soundGainOf } from './order.ts';
-import { weakOf, weakTreatedText, type WeakTreated } from './weak.ts';
+import { weakOf, type WeakTreated } from './weak.ts';
 
 /** One agent in one dose, in all lots in which it was tried. */
 export interface Tried {
@@ -135,15 +135,15 @@ function triedIn(
   };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
   const across = acrossOf();
-  const { verdict } = across;
-  const weak = weakOf(across.comparisons);
-  const sentence = weak ? `${across.sentence} ${weakTreatedText(weak)}.` : across.sentence;
+  const { verdict, sentence } = across;
   const difference = isUndefined(across.difference) ? undefined : across.difference;
   const isOpen = across.open > 0;
   const known = across.comparisons.flatMap(each => (isUndefined(each) ? [] : [each]));
   const hasNoSign = across.rule === 'not-shown' && !isOpen && hasNoBenefit(known);
   const soundGain = soundGainOf(across.comparisons);
-  return { ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain, weak };
+  return {
+    ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain, weak: weakOf(across.comparisons),
+  };
 }
 
 function paidIn(strata: readonly Stratum[]): Lot[] {

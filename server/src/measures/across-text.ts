@@ -8,9 +8,13 @@ import type { VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, pointsText } from './verdict-words.ts';
 import { weakOver } from './weak.ts';
 
-/** The verdict over several lots with its reason, in one sentence of plain words. */
+/** Their reason names the weak seedlings where it has any to name. */
+const NAMING_WEAK: readonly AcrossRuleId[] = ['more-in-lots', 'at-a-price-in-lots', 'fewer-but-sound-in-lots'];
+
+/** The verdict over several lots with its reason in plain words, and with the weak seedlings of the treated side. */
 export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, findings: AcrossFindings): string {
-  return asSentence(verdict, reason(rule, findings), findings.open > 0);
+  const first = asSentence(verdict, reason(rule, findings), findings.open > 0);
+  return findings.weaker && !NAMING_WEAK.includes(rule) ? `${first} ${weakText(findings, 'weak')}.` : first;
 }
 
 function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
@@ -51,10 +55,10 @@ function weakText({ strata }: AcrossFindings, what: 'weak' | 'untreatedWeak'): s
   });
 }
 
-function price({ weaker, betterInADose }: AcrossFindings): string {
-  if (weaker) return 'but more of its seedlings are weak';
+function price(findings: AcrossFindings): string {
+  if (findings.weaker) return `but ${weakText(findings, 'weak')}`;
   const tolerated = pointsText(THRESHOLDS.toleratedLoss.value);
-  return betterInADose ? `but a loss of more than ${tolerated} is not excluded` : 'but no single dose shows it';
+  return findings.betterInADose ? `but a loss of more than ${tolerated} is not excluded` : 'but no single dose shows it';
 }
 
 function difference({ difference: found }: AcrossFindings): string {

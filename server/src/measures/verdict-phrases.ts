@@ -1,4 +1,5 @@
 /** Parts of the sentences of verdicts, on counted and on estimated seed, of one lot and of several. */
+import { THRESHOLDS } from './thresholds.ts';
 
 type Side = 'treated' | 'untreated';
 
@@ -8,6 +9,9 @@ export const DID: Readonly<Record<'germinated' | 'sound', string>> = {
 };
 
 export const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
+
+export const TOO_SOON = 'which is too few to tell: living seed was left, and it was not watched for half a year '
+  + `(${THRESHOLDS.watchedDays.value} days)`;
 
 /** Example: weakTreatedWords('4 to 6 of 18') is '4 to 6 of 18 treated seedlings are weak (leggy, abnormal or dead)' */
 export function weakTreatedWords(treated: string): string {

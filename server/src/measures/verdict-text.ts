@@ -8,7 +8,7 @@ import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
-import { CUT_SHORT, DID, laterWords, weakWords } from './verdict-phrases.ts';
+import { CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from './verdict-phrases.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { bySide } from './seen.ts';
 import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
@@ -78,8 +78,7 @@ function reason(told: Told): string {
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; ${germinated(told)}: ${difference(told)}`
         + lastText(comparison);
     case 'too-soon':
-      return `${germinated(told)}, which is too few to tell: living seed was left, and it was not watched `
-        + `for half a year (${THRESHOLDS.watchedDays.value} days)`;
+      return `${germinated(told)}, ${TOO_SOON}`;
     case 'ahead-at-a-price':
       return `the treated seed was ahead: ${gap(comparison.better, 'treated')}; but ${price(told)}; ${germinated(told)}`;
     case 'behind':

@@ -5,10 +5,8 @@
 import type { Comparison } from '../measures/comparison.ts';
 import type { Evidence } from '../measures/evidence.ts';
 import { isUndefined } from '../measures/measured.ts';
-import { THRESHOLDS } from '../measures/thresholds.ts';
-import { CUT_SHORT, DID, laterWords, weakWords } from '../measures/verdict-phrases.ts';
+import { CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from '../measures/verdict-phrases.ts';
 import type { RuleId } from '../measures/verdict-rules.ts';
-import { counted } from '../model/counted.ts';
 import { rangeText } from '../model/estimate.ts';
 import type { Contest } from './lot-trial.ts';
 
@@ -40,7 +38,7 @@ function textOf(rule: RuleId, cases: readonly Case[]): string | undefined {
     case 'more': return isWeaker ? `; it comes at a price: ${weakText(cases)}` : undefined;
     case 'overtaken': return overtakenText(cases);
     case 'ended-early': return endedText(cases);
-    case 'too-soon': return tooSoonText(cases);
+    case 'too-soon': return `, ${TOO_SOON}`;
     default: return undefined;
   }
 }
@@ -79,12 +77,6 @@ function endedText(cases: readonly Case[]): string | undefined {
   const found = spanText(cases.map(({ comparison }) => comparison.later[side]));
   const isOtherShorter = cases.every(({ comparison: { lastLooks } }) => lastLooks[other] < lastLooks[side]);
   return `, but ${laterWords(found, side, isOtherShorter)}`;
-}
-
-function tooSoonText(cases: readonly Case[]): string {
-  const days = counted(Math.max(...cases.map(({ comparison }) => comparison.byDay)), 'day');
-  return `, which is too few to tell: living seed was left, and ${days} are not long enough (${THRESHOLDS.watchedDays.value} days) to say `
-    + 'that nothing more would come';
 }
 
 /**
