@@ -6,6 +6,7 @@ import type { Course } from '../measures/course.ts';
 import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
 import { isAboutAsLong, type Range } from './alike.ts';
+import { countedAsText } from './counted-as.ts';
 import { emptySeedText } from './empty-seed.ts';
 import { coursesOf, type Group } from './groups.ts';
 import { judgedCourse, judgingOf, type Judging } from './judging.ts';
@@ -40,7 +41,8 @@ export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
   const own = remarksOf(treated, best.group, best.unwritten);
   const remarks = [...best.minor, ...own, ...judged.ignored.map(ignoredText)];
   const empty = emptySeedText(coursesOf(treated), coursesOf(best.group));
-  const alsoDiffers = empty === undefined ? best.differing : [...best.differing, empty];
+  const countedAs = countedAsText(treated, best.group);
+  const alsoDiffers = [...best.differing, empty, countedAs].filter(text => text !== undefined);
   return { treated, untreated: best.group, alsoDiffers, remarks, ...judged };
 }
 
