@@ -63,6 +63,7 @@ export function showCalendar(
       const isCount = document.languageId === 'plumule' && selections.every(({ active }) => /^count\b/i.test(document.lineAt(active.line).text));
       if (isCount !== onCount) void commands.executeCommand('setContext', 'plumule.round', onCount = isCount);
     }),
+    commands.registerCommand('plumule.countLeftOff', () => countLeftOff(server)),
     commands.registerCommand('plumule.exportCalendar', () => exportCalendar(server)),
     commands.registerCommand('plumule.printPlaces', () => printPlaces(server)),
     commands.registerCommand('plumule.printLabels', () => printLabels(server)),
@@ -73,24 +74,40 @@ export function showCalendar(
 
 const NO_COUNT = 'No count is due.';
 const COUNT_COLD = 'Count It Now';
+const COUNT_LEFT_OFF = 'Count Them Now';
 
 /** Where no count is due, seed in the cold can be counted all the same: who did so once is reminded from then on. */
 async function countRound(server: JournalServer): Promise<void> {
   const { document } = window.activeTextEditor ?? {};
   const inHand = document?.languageId === 'plumule' ? document.uri.toString() : undefined;
-  const journals = inHand === undefined ? await server.rounds() : [];
-  const uri = inHand ?? (journals.length > 1 ? await journalToCount(journals) : journals[0]?.uri);
+  const journals = inHand === undefined ? await server.rounds(false) : [];
+  const uri = inHand ?? await journalToCount(journals);
   if (journals.length > 1 && uri === undefined) return;
   const round = uri === undefined ? null : await server.round(uri);
   if (round) return write(round);
-  if (!await server.coldRound(uri)) return write(null, NO_COUNT);
+  if (!await server.coldRound(uri)) return offerLeftOff(server, uri);
   const question = `${NO_COUNT} Plumule leaves unsown seed in the cold alone until you have counted it once.`;
   const answer = await window.showInformationMessage(question, COUNT_COLD);
   if (answer === COUNT_COLD) await write(await server.coldRound(uri), NO_COUNT);
 }
 
-/** A file of the journal, of several whose counts are due, that the grower picks. */
+/** Batches that nobody wrote of for more than a year are in no round, unless the grower asks for them. */
+async function offerLeftOff(server: JournalServer, uri: string | undefined): Promise<void> {
+  if (!await server.leftOffRound(uri)) return write(null, NO_COUNT);
+  const question = `${NO_COUNT} Some batches have no record for more than a year, so Plumule leaves them out.`;
+  const answer = await window.showInformationMessage(question, COUNT_LEFT_OFF);
+  if (answer === COUNT_LEFT_OFF) await write(await server.leftOffRound(uri), NO_COUNT);
+}
+
+async function countLeftOff(server: JournalServer): Promise<void> {
+  const journals = await server.rounds(true);
+  const uri = await journalToCount(journals);
+  if (uri !== undefined || journals.length === 0) await write(uri === undefined ? null : await server.leftOffRound(uri), 'There is nothing to count.');
+}
+
+/** A file of the journal: of several, the grower picks one. */
 async function journalToCount(journals: readonly RoundShown[]): Promise<string | undefined> {
+  if (journals.length < 2) return journals[0]?.uri;
   const items = journals.map(({ name, batches, uri }) => ({ label: name, description: batches === 1 ? '1 batch' : `${batches} batches`, uri }));
   const options = { title: 'Count What Is Due', placeHolder: 'Which journal?' };
   return (await window.showQuickPick(items, options))?.uri;

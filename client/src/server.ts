@@ -41,8 +41,10 @@ export interface JournalServer {
   round(uri: string | undefined): Promise<Written | null>;
   /** The same for unsown seed in the cold that nobody counted yet, of which none is due. */
   coldRound(uri: string | undefined): Promise<Written | null>;
-  /** The journals in which a count is due. */
-  rounds(): Promise<RoundShown[]>;
+  /** The same for batches that nobody wrote of for more than a year, which neither of these rounds has. */
+  leftOffRound(uri: string | undefined): Promise<Written | null>;
+  /** The journals in which a count is due, or batches were left off. */
+  rounds(leftOff: boolean): Promise<RoundShown[]>;
   summary(): Promise<Summary>;
   /** An iCalendar file (RFC 5545) of all that is due. */
   ics(): Promise<string>;
@@ -90,7 +92,8 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
     coldRound: uri => client.sendRequest('plumule/coldRound', { uri }),
-    rounds: () => client.sendRequest('plumule/rounds', {}),
+    leftOffRound: uri => client.sendRequest('plumule/leftOffRound', { uri }),
+    rounds: leftOff => client.sendRequest('plumule/rounds', { leftOff }),
     summary: () => client.sendRequest('plumule/summary', {}),
     ics: () => client.sendRequest('plumule/ics', { stamp: Date.now() }),
     mix: (question, uri) => client.sendRequest('plumule/mix', { question, uri }),

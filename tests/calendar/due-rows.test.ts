@@ -1,13 +1,15 @@
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { due, pastDue } from '../../server/src/calendar/due.ts';
+import { due, everythingDue } from '../../server/src/calendar/due.ts';
 import { dueRows, namesInRow } from '../../server/src/calendar/due-rows.ts';
 import { icsOf } from '../../server/src/calendar/ics.ts';
+import { longAgoRows } from '../../server/src/calendar/long-ago.ts';
 import { Journal } from '../../server/src/journal/journal.ts';
 import { treatmentText } from '../../server/src/words/treatment.ts';
 import { tenWinters } from '../support/ten-winters.ts';
 import { dueOf, itemsOf, journalOf, moment } from './helpers.ts';
 
+const longAgo = (journal: Journal, now: string) => everythingDue(journal, moment(now)).filter(({ group }) => group === 'long ago');
 const rowsOf = (journal: Journal, now: string) =>
   dueRows(due(journal, moment(now))).map(({ item, round }) => round ?? `${item.kind} ${item.id}`);
 
@@ -97,8 +99,8 @@ describe('a journal of ten winters, opened in the autumn after the last', () => 
 
   it('shows what can still be acted on', () => {
     expect(rowsOf(journal, now)).toEqual([
-      // Of F16 to F25, soaked with no end: the oldest was to come out on 2 November 2016, 10 years and 26 days ago.
-      '10 soaks with no end recorded, longest 3678 days',
+      // Soaked with no end, to come out on 2 November 2025: that is 391 days ago.
+      'soak F25',
       // A25 and C25, last counted on 15 December 2025: due on the 22nd, 341 days ago. A25 is all accounted for.
       'count C25', 'count D25',
       // Chilled from 1 November 2025 for 90 days, to 30 January.
@@ -111,16 +113,32 @@ describe('a journal of ten winters, opened in the autumn after the last', () => 
     ].sort((a, b) => rowsOf(journal, now).indexOf(a) - rowsOf(journal, now).indexOf(b)));
   });
 
-  it('says how much is left out', () => {
-    expect(pastDue(journal, moment(now)).length).toBeGreaterThan(20);
+  it('puts apart what nobody did anything about for more than a year, and loses none of it', () => {
+    const years = (letter: string, ...left: number[]) => left.map(year => `${letter}${year}`);
+    const before = [16, 17, 18, 19, 20, 21, 22, 23, 24];
+    expect(longAgoRows(longAgo(journal, now))).toEqual([
+      // C and D of each winter were counted or sown last on 15 December and 1 November.
+      { what: '18 counts, the first due on 2016-11-08', names: [...years('C', ...before), ...years('D', ...before)] },
+      { what: '9 soaks with no end recorded, the first due on 2016-11-02', names: years('F', ...before) },
+      { what: '18 stages that ended, the first due on 2017-01-24', names: [...years('D', ...before), ...years('E', ...before)] },
+      // Made up on 1 October, good for four years: that of 2021 was due on 1 October 2025, 423 days ago.
+      { what: '6 stocks past their date, the first due on 2020-10-01', names: years('S', 16, 17, 18, 19, 20, 21) },
+      { what: '9 reminders, the first due on 2017-02-01', names: years('E', ...before) },
+    ]);
   });
 
   it('rings for nothing that is over', () => {
     const at = moment(now);
-    const text = icsOf([{ items: due(journal, at), now: at, zone: journal.zone }], { stamp: Date.UTC(2026, 10, 28) });
+    const told = { items: due(journal, at), past: longAgo(journal, now), now: at, zone: journal.zone };
+    const text = icsOf([told], { stamp: Date.UTC(2026, 10, 28) });
     const events = new ICAL.Component(ICAL.parse(text) as unknown[]).getAllSubcomponents('vevent');
     const ringing = events.filter(event => event.getFirstSubcomponent('valarm')).map(event => String(event.getFirstPropertyValue('summary')));
     expect(ringing).toEqual([expect.stringMatching(/^S23: good until 2027/), expect.stringMatching(/^S24/), expect.stringMatching(/^S25/)]);
+    const apart = events.filter(event => String(event.getFirstPropertyValue('uid')).startsWith('long-ago'));
+    expect(apart.map(event => [event.getFirstPropertyValue('summary'), String(event.getFirstPropertyValue('dtstart'))])).toEqual([
+      ['Nothing done for more than a year: 60 things', '2026-11-28'],
+    ]);
+    expect(apart[0]!.getFirstPropertyValue('description')).toContain('9 reminders, the first due on 2017-02-01: E16, E17');
   });
 });
 
@@ -135,7 +153,7 @@ describe('a stage', () => {
     expect(dueOf(`${regime}count P 2026-01-20, 0`, '2026-02-01', 'stage')).toEqual(end);
     expect(dueOf(`${regime}count P 2027-02-20, 0`, '2027-02-22', 'stage')).toEqual(end);
     expect(dueOf(`${regime}count P 2027-02-20, 0`, '2027-02-23', 'stage')).toEqual([]);
-    expect(pastDue(journalOf(`${regime}count P 2027-02-20, 0`), moment('2027-02-23')).map(({ kind }) => kind)).toEqual(['stage']);
+    expect(longAgo(journalOf(`${regime}count P 2027-02-20, 0`), '2027-02-23').map(({ kind }) => kind)).toEqual(['stage']);
   });
 
   it('owes nothing once the seed was sown out of its bag into compost, which is no second sowing of no seed', () => {

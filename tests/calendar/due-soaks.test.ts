@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { everythingDue } from '../../server/src/calendar/due.ts';
 import { runningSoaks } from '../../server/src/calendar/soaks.ts';
 import { printMoment } from '../../server/src/journal/moment.ts';
 import { dueOf, itemsOf, journalOf, moment } from './helpers.ts';
@@ -63,9 +64,9 @@ describe('the end of a soak', () => {
   });
 
   it('is not asked to be ended today once nobody would have left the seed in it so long', () => {
-    const left = (facts: string, more = '') => itemsOf(soak(facts, more), '2028-03-03').map(({ what, action }) => [what, action]);
+    const left = (facts: string, more = '') => everythingDue(journalOf(soak(facts, more)), moment('2028-03-03')).map(({ group, what, action }) => [group, what, action]);
     // 783 days: 355 from 10 January to the end of 2026, 365 of 2027, 63 to 3 March 2028, which is a leap year.
-    expect(left('water')).toEqual([['soak in water: no end recorded; it began 783 days ago', undefined]]);
+    expect(left('water')).toEqual([['long ago', 'soak in water: no end recorded; it began 783 days ago', undefined]]);
     expect(left('water', 'scarify VER-24 2026-03-01')).toEqual([]);
     expect(left('water', 'move VER-24 2026-03-01, at shelf')).toEqual([]);
     expect(runningSoaks(journalOf(soak('water')), moment('2028-03-03'))).toEqual([]);

@@ -72,6 +72,27 @@ This week
     ]);
   });
 
+  it('puts apart at the end what nobody did anything about for more than a year, in few lines', async () => {
+    const forgotten = ['A', 'B'].map(part => `sow OLD-23/${part} 2024-01-10, at shelf 1\n`).join('');
+    const folder = await folderWith({ 'winter.germ': `${JOURNAL}lot OLD-23 Iris alba, 20 seeds\nsplit OLD-23, A 10 seeds, B 10 seeds\n${forgotten}due OLD-23 2024-03-01, look\n` });
+    const { stdout } = await plumule(folder, 'due', '--today', '2026-01-12T18:30', '--days', '7');
+    // The first count of seed that was sown is due after seven days.
+    expect(stdout.slice(stdout.indexOf('Nothing'))).toBe(`Nothing done for more than a year
+  2 counts, the first due on 2024-01-17
+    OLD-23/A, OLD-23/B
+  1 reminder, due on 2024-03-01
+    OLD-23
+  Write “discard” for what is over.
+`);
+    expect(stdout).toMatch(/^Due as of 2026-01-12 18:30\n\nToday\n/);
+    const json = await plumule(folder, 'due', '--today', '2026-01-12T18:30', '--format', 'json');
+    const { journals: [told] } = JSON.parse(json.stdout) as { journals: { longPast: number; longAgo: object[] }[] };
+    expect(told).toMatchObject({ longPast: 3, longAgo: [{ id: 'OLD-23/A', group: 'long ago' }, { id: 'OLD-23/B' }, { kind: 'reminder' }] });
+    const sheet = await plumule(folder, 'round', '--today', '2026-01-12');
+    expect(sheet.stdout).toContain('No count is due.');
+    expect((await plumule(folder, 'round', '--left-off', '--today', '2026-01-12')).stdout.match(/OLD-23\/./g)).toEqual(['OLD-23/A', 'OLD-23/B']);
+  });
+
   // script(1) gives a terminal; elsewhere it takes other options.
   it.runIf(process.platform === 'linux')('is as wide as the terminal, but for the record to write', async () => {
     const text = 'look whether the roots have come through the bottom of the pot by now';

@@ -61,6 +61,7 @@ test('without a soak the status bar tells what is due next within a week, or how
   expect(nextInWords([late])).toBe('V-1/A: count, 3 days overdue');
   expect(nextInWords([{ ...late, id: 'G1', kind: 'stock', what: 'was good until 2026-01-08; replace it now' }])).toBe('G1: replace it, 3 days overdue');
   expect(nextInWords([late, late])).toBe('2 overdue');
+  expect(nextInWords([{ ...late, group: 'long ago', overdueDays: 900 }])).toBeUndefined();
 });
 
 test('long names and reminders are cut off in the status bar, the time never, and stand whole over it', () => {

@@ -182,3 +182,26 @@ test('packets in the cold that nobody counted are offered to be counted when no 
     await editor.type('3');
     await editor.until(async () => (await editor.lines()).some(line => /^count V-1, 3.*3 of 20/.test(line)), 'the count');
   }));
+
+test('batches that nobody wrote of for years stand folded at the end, and their counts are written when asked for', () => inEditor(
+  {
+    files: { 'a.germ': sown.replace('sow VER-24/B 2026', 'sow VER-24/B 2023') }, settings: later,
+  },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.runCommand('View: Show Plumule');
+    const rows = editor.page.locator('.part.sidebar .monaco-list-row');
+    const group = rows.filter({ hasText: 'Nothing done for more than a year' }).first();
+    await group.waitFor();
+    await rows.filter({ hasText: 'VER-24/A: count' }).first().waitFor();
+    expect(await group.getAttribute('aria-expanded')).toBe('false');
+    expect(await rows.filter({ hasText: 'VER-24/B: count' }).count()).toBe(0);
+    await editor.until(async () => {
+      if (!(await editor.lines()).some(line => line.startsWith('count VER-24/B, '))) {
+        await group.hover({ timeout: 3000 });
+        await group.getByLabel('Count These Too').click({ timeout: 3000 });
+      }
+      return (await editor.lines()).some(line => line.startsWith('count VER-24/B, '));
+    }, 'the count of the other batch');
+    expect((await editor.lines()).some(line => line.startsWith('count VER-24/A, '))).toBe(false);
+  }));

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { DueShown, PlaceShown, StockShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
+import type { DueShown, PlaceShown, RoundShown, StockShown, SoakShown, Written } from '../../server/src/lsp/calendar-shapes.ts';
 import { inSession } from '../support/lsp-client.ts';
 
 const settings = { asOf: '2026-01-11T18:30' };
@@ -102,6 +102,33 @@ chill VER-24/B 2025-12-01, 4 C, at bag 1 slot 3
     });
     await session.shows('a.germ', ['no-recent-count']);
     expect(session.shown('a.germ')![0]!.range.start).toEqual({ line: 3, character: 6 });
+  }));
+
+test('batches that nobody wrote of for more than a year are put apart, and counted only when asked for', () => inSession(
+  {
+    settings: { asOf: '2026-02-01T08:00' },
+    files: {
+      'a.germ': `lot VER-24 Veratrum nigrum, 60 seeds
+split VER-24, A 20 seeds, B 20 seeds, C 20 seeds
+sow VER-24/A 2023-01-01, at bag 1 slot 1
+sow VER-24/B 2023-01-01, at bag 1 slot 2
+sow VER-24/C 2026-01-01, at bag 1 slot 3
+`,
+    },
+  },
+  async session => {
+    const due = await session.ask<DueShown[]>('plumule/due', {});
+    expect(due.map(({ id, group, writes }) => [id, group, writes])).toEqual([
+      ['VER-24/C', 'overdue', 'count VER-24/C, …'], ['VER-24/A', 'long ago', 'count VER-24/A, …'], ['VER-24/B', 'long ago', 'count VER-24/B, …'],
+    ]);
+    expect((await session.ask<Written>('plumule/round', {})).text.match(/^count .*$/gm)).toEqual(['count VER-24/C, ']);
+    expect((await session.ask<Written>('plumule/leftOffRound', {})).text.match(/^count .*$/gm)).toEqual(['count VER-24/A, ', 'count VER-24/B, ']);
+    const rounds = (leftOff: boolean) => session.ask<RoundShown[]>('plumule/rounds', { leftOff });
+    expect([await rounds(false), await rounds(true)].map(([first]) => first?.batches)).toEqual([1, 2]);
+    const ics = await session.ask<string>('plumule/ics', { stamp: Date.UTC(2026, 1, 1) });
+    expect(ics.match(/^SUMMARY.*$/gm)?.map(line => line.trim())).toEqual([
+      expect.stringContaining('VER-24/C: count'), 'SUMMARY:Nothing done for more than a year: 2 things',
+    ]);
   }));
 
 test('overdue counts in the slots of a bag are one row, whose records are written from slot to slot', () => inSession(

@@ -107,7 +107,7 @@ describe('an agenda', () => {
 describe('what is due, as data', () => {
   it('has each item with its place in the file, and null for what the journal does not say', () => {
     const { due, ...head } = agendaData(agenda(SOURCE, { now })) as { due: object[] };
-    expect(head).toEqual({ now: '2026-01-12T08:00', zone: 'Europe/Vienna', longPast: 0 });
+    expect(head).toEqual({ now: '2026-01-12T08:00', zone: 'Europe/Vienna', longPast: 0, longAgo: [] });
     expect(due[0]).toEqual({
       key: 'reminder/GEN-25/B/2026-01-09', group: 'overdue', kind: 'reminder', id: 'GEN-25/B', plant: 'Gentiana lutea',
       place: null, places: [], what: 'look for mould', at: '2026-01-09', overdueDays: 3, overdueMinutes: null,

@@ -40,11 +40,12 @@ export function nextInFull(items: readonly DueShown[]): string {
   return lines.join('\n');
 }
 
-/** The running soaks that end first, at one time, and everything else that is due. */
+/** The running soaks that end first, at one time, and everything else that is due and not long ago. */
 function nextLifts(items: readonly DueShown[]): [DueShown[], DueShown[]] {
-  const first = items.find(({ isRunning }) => isRunning);
+  const due = items.filter(({ group }) => group !== 'long ago');
+  const first = due.find(({ isRunning }) => isRunning);
   const isNext = ({ isRunning, when }: DueShown) => isRunning && when === first?.when;
-  return [items.filter(isNext), items.filter(item => !isNext(item))];
+  return [due.filter(isNext), due.filter(item => !isNext(item))];
 }
 
 function clipped(item: DueShown): string {

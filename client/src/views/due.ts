@@ -12,7 +12,7 @@ type Group = DueShown['group'];
 type Node = { readonly group: Group } | { readonly item: DueShown };
 
 const titles: Readonly<Record<Group, string>> = {
-  overdue: 'Overdue', today: 'Today', 'this week': 'This week', later: 'Later',
+  overdue: 'Overdue', today: 'Today', 'this week': 'This week', later: 'Later', 'long ago': 'Nothing done for more than a year',
 };
 
 const icons: Readonly<Record<string, string>> = {
@@ -51,10 +51,11 @@ export class DueView implements TreeDataProvider<Node> {
   }
 
   #groupItem(group: Group): TreeItem {
-    const open = group === 'later' ? TreeItemCollapsibleState.Collapsed : TreeItemCollapsibleState.Expanded;
+    const open = group === 'later' || group === 'long ago' ? TreeItemCollapsibleState.Collapsed : TreeItemCollapsibleState.Expanded;
     const item = new TreeItem(titles[group], open);
     item.id = group;
     item.description = String(this.#of(group).length);
+    if (group === 'long ago') item.contextValue = 'plumule.due.longAgo';
     return item;
   }
 

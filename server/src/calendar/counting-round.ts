@@ -2,6 +2,7 @@
 import type { Journal } from '../journal/journal.ts';
 import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
+import { isLeftOff } from './left-off.ts';
 import { isCounted, isLeftInCold } from './looks.ts';
 import { order, whereNow, whereText } from './places.ts';
 import { standingOf, type Standing } from './standing.ts';
@@ -19,7 +20,7 @@ export interface RoundStop {
 /**
  * The batches that can still change, in the order in which one walks past them: by place, then by id; those of unknown
  * place at the end. What has been counted today is left out, and so is what has a line of today
- * that is still to be filled in.
+ * that is still to be filled in, and what was left off.
  */
 export function countingRound(journal: Journal, now: Moment): RoundStop[] {
   return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now)));
@@ -27,13 +28,24 @@ export function countingRound(journal: Journal, now: Moment): RoundStop[] {
 
 /** The same of unsown seed in the cold, of which no count is due because nobody counted it yet. */
 export function roundInCold(journal: Journal, now: Moment): RoundStop[] {
-  return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now, isLeftInCold)));
+  return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now, inCold)));
 }
 
+/** What neither round has because it was left off; only for who asks for it. */
+export function roundLeftOff(journal: Journal, now: Moment): RoundStop[] {
+  return inWalkingOrder([...journal.lots()].flatMap(lot => stopsOf(lot, now, leftOff)));
+}
+
+type IsStop = (standing: Standing, now: Moment) => boolean;
+
+const lookedAfter: IsStop = (standing, now) => isCounted(standing) && !isLeftOff(standing, now);
+const inCold: IsStop = (standing, now) => isLeftInCold(standing) && !isLeftOff(standing, now);
+const leftOff: IsStop = (standing, now) => (isCounted(standing) || isLeftInCold(standing)) && isLeftOff(standing, now);
+
 /** The batches of one lot, in no order. */
-export function stopsOf(lot: Lot, now: Moment, isStop: (standing: Standing) => boolean = isCounted): RoundStop[] {
+export function stopsOf(lot: Lot, now: Moment, isStop = lookedAfter): RoundStop[] {
   const open = [...lot.batches.values()].map(batch => standingOf(batch, now))
-    .filter(standing => isStop(standing) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
+    .filter(standing => isStop(standing, now) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
   const stays = open.length > 0 ? staysOf(lot) : [];
   return open.map(({ batch }) => ({
     batch, plant: lot.plant, place: whereText(whereNow(stays, batch.path, now)), line: `count ${batch.path}, `,

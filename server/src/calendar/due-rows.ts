@@ -23,7 +23,8 @@ export interface DueRow {
 
 /**
  * Overdue counts of one place, in whichever of its slots, are a round, and so are stages that have ended there and ask
- * for the same record, and soaks whose end nobody wrote; all else is a row of its own.
+ * for the same record, and soaks whose end nobody wrote; all else is a row of its own. So is
+ * each thing of long ago, which is closed or taken up one by one.
  */
 export function dueRows(items: readonly DueItem[]): DueRow[] {
   const rounds = new Map<string, DueItem[]>();
@@ -57,6 +58,7 @@ export function namesInRow({ items }: DueRow): string[] {
 /** Undefined for what is no part of a round. */
 function roundOf(item: DueItem): string | undefined {
   const { kind, group, overdueDays, isEndMissing, ask, what } = item;
+  if (group === 'long ago') return undefined;
   if (isEndMissing) return 'soaks';
   if (group !== 'overdue' || overdueDays === 0) return undefined;
   const place = placeKey(containerOf(item) ?? '');

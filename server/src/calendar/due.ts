@@ -5,11 +5,13 @@ import type { Day } from '../model/day.ts';
 import { once } from '../model/once.ts';
 import { isoMoment, laterOf, recordLine } from './ask.ts';
 import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
+import { isLeftOff, PAST_DAYS } from './left-off.ts';
 import { whereNow, whereText } from './places.ts';
 import { standingOf } from './standing.ts';
 import { staysOf } from './stays.ts';
 
-export const dueGroups = ['overdue', 'today', 'this week', 'later'] as const;
+/** `long ago`: undone for more than PAST_DAYS. It is put apart, so that it hides nothing that can be done. */
+export const dueGroups = ['overdue', 'today', 'this week', 'later', 'long ago'] as const;
 export type DueGroup = (typeof dueGroups)[number];
 
 export interface DueItem extends Due {
@@ -33,39 +35,33 @@ export interface DueItem extends Due {
 /** Days that begin with today and are called this week. */
 const WEEK = 7;
 
-/**
- * Days after which nobody acts on what was due: a year, and the month in which a grower looks back on it. Common
- * practice, no source.
- */
-export const PAST_DAYS = 400;
+/** What can still be acted on: all that is due but what is put apart. */
+export function due(journal: Journal, now: Moment): DueItem[] {
+  return everythingDue(journal, now).filter(item => !isLongAgo(item));
+}
+
+/** What nobody acted on for so long that it is put apart. */
+export function isLongAgo({ group }: DueItem): boolean {
+  return group === 'long ago';
+}
 
 /**
  * All that is due, the overdue first, then by time; what has no time of day stands at the head of its day. Records of
- * dates later than the present have not happened yet and are listed as plans. What has been overdue for more than
- * PAST_DAYS is no use today; a soak whose end nobody wrote can still be told the end of.
+ * dates later than the present have not happened yet and are listed as plans. At the end stands what is long ago: the
+ * counts of batches that were left off, and all else that has been overdue for more than PAST_DAYS.
  */
-export function due(journal: Journal, now: Moment): DueItem[] {
-  return everythingDue(journal, now).filter(item => !isPast(item));
-}
-
-/** How much is left out of the list, because it has been overdue for so long. */
-export function pastDue(journal: Journal, now: Moment): DueItem[] {
-  return everythingDue(journal, now).filter(isPast);
-}
-
-function isPast({ overdueDays, isEndMissing }: DueItem): boolean {
-  return overdueDays > PAST_DAYS && !isEndMissing;
-}
-
-function everythingDue(journal: Journal, now: Moment): DueItem[] {
+export function everythingDue(journal: Journal, now: Moment): DueItem[] {
   const items: DueItem[] = [];
   const keys = new Map<string, number>();
   for (const lot of journal.lots()) {
     for (const batch of lot.batches.values()) {
       const where = once(() => whereNow(staysOf(lot), batch.path, now));
-      for (const each of dueOfBatch(journal, lot, standingOf(batch, now), now)) {
+      const standing = standingOf(batch, now);
+      const isLeft = once(() => isLeftOff(standing, now));
+      for (const each of dueOfBatch(journal, lot, standing, now)) {
         const places = each.id === batch.path ? where() : whereNow(staysOf(lot), each.id, now);
-        items.push(itemOf(each, keyOf(each, keys), lot.plant, places, journal.zone, now));
+        const item = itemOf(each, keyOf(each, keys), lot.plant, places, journal.zone, now);
+        items.push(each.kind === 'count' && isLeft() ? { ...item, group: 'long ago' } : item);
       }
     }
   }
@@ -80,7 +76,7 @@ export function inDueOrder(a: DueItem, b: DueItem): number {
   return ranks[a.group] - ranks[b.group] || a.day - b.day || (a.minutes ?? -1) - (b.minutes ?? -1);
 }
 
-const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3 };
+const ranks: Readonly<Record<DueGroup, number>> = { overdue: 0, today: 1, 'this week': 2, later: 3, 'long ago': 4 };
 
 function itemOf(
   { kind, what, id, at, entry, since, ask, isEndMissing }: Due, key: string,
@@ -88,11 +84,12 @@ function itemOf(
   zone: string | undefined, now: Moment,
 ): DueItem {
   const late = isOver(at, now, zone);
+  const isLong = kind !== 'count' && now.day - at.day > PAST_DAYS;
   const timed = late && at.minutes !== undefined && now.minutes !== undefined;
   return {
     kind, what, id, at, entry, since, ask, isEndMissing, key, plant, places, place: whereText(places),
     day: at.day, minutes: at.minutes,
-    group: late ? 'overdue' : at.day === now.day ? 'today' : at.day - now.day < WEEK ? 'this week' : 'later',
+    group: isLong ? 'long ago' : late ? 'overdue' : at.day === now.day ? 'today' : at.day - now.day < WEEK ? 'this week' : 'later',
     overdueDays: Math.max(0, now.day - at.day),
     overdueMinutes: timed ? elapsed(at, now, zone).least : undefined,
     action: ask && recordLine(ask, laterOf(at, now)),

@@ -57,6 +57,6 @@ async function writeCalendar(output: string | undefined, journals: readonly Open
     return;
   }
   await writeOurs(output, text, 'calendar');
-  const entries = agendas.reduce((sum, { items }) => sum + items.length, 0);
+  const entries = agendas.reduce((sum, { items, past }) => sum + items.length + Number(past.length > 0), 0);
   complain(`wrote ${entries} ${entries === 1 ? 'entry' : 'entries'} to ${output}`);
 }

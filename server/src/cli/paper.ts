@@ -11,12 +11,17 @@ import { counted } from '../model/counted.ts';
 import { complain, complainOf, print } from './output.ts';
 import { wroteFiles } from './written.ts';
 
-export interface RoundOptions {
+interface PageOptions {
   readonly output?: string;
   readonly today?: Moment;
 }
 
-export interface LabelsOptions extends RoundOptions {
+export interface RoundOptions extends PageOptions {
+  /** The batches that were left off, instead of those that are looked after. */
+  readonly leftOff?: boolean;
+}
+
+export interface LabelsOptions extends PageOptions {
   /** Lots, and batches. */
   readonly lot?: readonly string[];
   readonly sheet: LabelSheetName;
@@ -42,11 +47,11 @@ export async function printLabels(paths: readonly string[], options: LabelsOptio
 }
 
 /** `plumule round`: the counting sheet, in the order in which the editor asks for the counts afterwards. */
-export async function printRound(paths: readonly string[], { today, output }: RoundOptions): Promise<Exit> {
+export async function printRound(paths: readonly string[], { today, output, leftOff }: RoundOptions): Promise<Exit> {
   const { journals, unread } = await openJournals(paths, today);
   complainOf(unread);
   const rounds = journals.map(({ journal, folder, now }) =>
-    roundOf(journal, now, journals.length > 1 ? folder : undefined));
+    roundOf(journal, now, { leftOff, name: journals.length > 1 ? folder : undefined }));
   const rows = rounds.reduce((sum, each) => sum + each.rows.length, 0);
   if (journals.length === 0) return exits.unread;
   const isWritten = await wrote(roundPage(rounds), output, `${rows} ${rows === 1 ? 'batch' : 'batches'}`);

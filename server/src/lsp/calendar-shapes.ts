@@ -8,7 +8,7 @@ export interface DueShown {
   readonly folder: string;
   /** What its journal is called, where several are open. */
   readonly journal: string | undefined;
-  readonly group: 'overdue' | 'today' | 'this week' | 'later';
+  readonly group: 'overdue' | 'today' | 'this week' | 'later' | 'long ago';
   readonly kind: string;
   readonly what: string;
   /** Empty for a round of several, which `what` names. */
@@ -50,7 +50,7 @@ export interface StockShown {
   readonly at: Location;
 }
 
-/** A journal in which a count is due. */
+/** A journal in which a count is due, or batches were left off. */
 export interface RoundShown {
   readonly name: string;
   /** A file of it. */

@@ -1,6 +1,6 @@
 /** The requests behind the editor's views: what is due, what lies where, running soaks, records to write. */
 import type { Connection } from './protocol.ts';
-import { countingRound, roundInCold } from '../calendar/counting-round.ts';
+import { countingRound, roundInCold, roundLeftOff } from '../calendar/counting-round.ts';
 import { recordBelowDay, recordWords } from '../calendar/ask.ts';
 import { inDueOrder } from '../calendar/due.ts';
 import { dueRows, namesInRow, type DueRow } from '../calendar/due-rows.ts';
@@ -18,6 +18,7 @@ import type { Entry } from '../journal/life.ts';
 import { instantOf } from './clock.ts';
 import { locationOf } from './convert.ts';
 import { dueNow } from './due-memo.ts';
+import { agendaOf } from '../report/agenda.ts';
 import { restText, holdsText } from '../report/stocks/words.ts';
 import { stockList, type StockRow } from '../report/stocks/list.ts';
 import type { DueShown, PlaceShown, RoundShown, SoakShown, StockShown, Written } from './calendar-shapes.ts';
@@ -78,8 +79,8 @@ export function serveCalendar(connection: Connection, service: Service): void {
     return row?.items.flatMap(({ ask }) => (ask ? [recordBelowDay(ask, moment)] : [])) ?? [];
   });
 
-  request('rounds', [], (): RoundShown[] => each((journal, moment, room) => {
-    const batches = countingRound(journal, moment).length;
+  request('rounds', [], ({ leftOff = false }): RoundShown[] => each((journal, moment, room) => {
+    const batches = (leftOff ? roundLeftOff : countingRound)(journal, moment).length;
     const [file] = journal.files.keys();
     return batches > 0 && file !== undefined ? [{ name: nameOf(room, service) ?? '', uri: service.uriOf(file), batches }] : [];
   }));
@@ -88,8 +89,10 @@ export function serveCalendar(connection: Connection, service: Service): void {
 
   write('coldRound', (_asked, journal, moment) => roundInCold(journal, moment).map(({ line }) => line), true);
 
+  write('leftOffRound', (_asked, journal, moment) => roundLeftOff(journal, moment).map(({ line }) => line), true);
+
   request('ics', '', ({ stamp = 0 }): string =>
-    icsOf(each((journal, moment) => [{ items: dueNow(journal, moment), now: moment, zone: journal.zone }]), { stamp }));
+    icsOf(each((journal, moment) => [agendaOf(journal, { now: moment })]), { stamp }));
 }
 
 /** A stop at the end of each record. */

@@ -1,4 +1,4 @@
-import { due, type DueItem } from '../calendar/due.ts';
+import { everythingDue, type DueItem } from '../calendar/due.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Moment } from '../journal/moment.ts';
 
@@ -9,12 +9,12 @@ interface Kept extends Moment {
 
 const kept = new WeakMap<Journal, Kept>();
 
-/** What is due, worked out once for a revision of the journal and a minute, whoever asks. */
+/** All that is due, long ago too, worked out once for a revision of the journal and a minute, whoever asks. */
 export function dueNow(journal: Journal, { day, minutes }: Moment): readonly DueItem[] {
   const { revision } = journal;
   const known = kept.get(journal);
   if (known?.revision === revision && known.day === day && known.minutes === minutes) return known.items;
-  const items = due(journal, { day, minutes });
+  const items = everythingDue(journal, { day, minutes });
   kept.set(journal, { revision, day, minutes, items });
   return items;
 }

@@ -22,6 +22,8 @@ export interface Asked {
   readonly zone?: string;
   /** Of an item of the due list. */
   readonly key?: string;
+  /** Batches that were left off, instead of those that are looked after. */
+  readonly leftOff?: boolean;
   /** The present, in milliseconds since 1970-01-01T00:00Z. */
   readonly stamp?: number;
   readonly question?: MixQuestion;

@@ -71,6 +71,6 @@ export function serveReport(connection: Connection, service: Service): void {
     labelsPage(filled().flatMap(room => labelsOf(room.journal, { now: service.now(room) })), paper));
 
   request('roundSheet', '', (): string => {
-    return roundPage(filled().map(room => roundOf(room.journal, service.now(room), nameOf(room, service))));
+    return roundPage(filled().map(room => roundOf(room.journal, service.now(room), { name: nameOf(room, service) })));
   });
 }

@@ -1,5 +1,5 @@
 /** What is due in a journal, as a report and a calendar have it. */
-import { due, pastDue, type DueItem } from '../calendar/due.ts';
+import { everythingDue, isLongAgo, type DueItem } from '../calendar/due.ts';
 import type { Journal } from '../journal/journal.ts';
 import { rootOf, tellsOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
@@ -11,8 +11,8 @@ export interface Agenda {
   readonly zone: string | undefined;
   /** The overdue first, then by time. */
   readonly items: readonly DueItem[];
-  /** Items left out, because they have been overdue for more than PAST_DAYS. */
-  readonly past: number;
+  /** What is put apart, because nobody acted on it for more than PAST_DAYS. */
+  readonly past: readonly DueItem[];
 }
 
 export interface AgendaOptions {
@@ -26,8 +26,8 @@ export interface AgendaOptions {
 
 export function agendaOf(journal: Journal, { now, name, files, days = Infinity }: AgendaOptions): Agenda {
   const isAsked = ({ id, day }: DueItem) => day <= now.day + days && isSaidIn(journal, id, files);
-  const past = pastDue(journal, now).filter(isAsked).length;
-  return { name, now, zone: journal.zone, items: due(journal, now).filter(isAsked), past };
+  const all = everythingDue(journal, now).filter(isAsked);
+  return { name, now, zone: journal.zone, items: all.filter(item => !isLongAgo(item)), past: all.filter(isLongAgo) };
 }
 
 /** Whether files say something of a lot, or of whatever else has this id; without files all counts. */

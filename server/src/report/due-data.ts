@@ -7,7 +7,10 @@ import type { Agenda } from './agenda.ts';
 export const DUE_SHAPE = 1;
 
 export function agendaData({ now, zone, items, past }: Agenda): object {
-  return { now: isoMoment(now), zone: zone ?? null, longPast: past, due: items.map(itemData) };
+  return {
+    now: isoMoment(now), zone: zone ?? null, longPast: past.length,
+    due: items.map(itemData), longAgo: past.map(itemData),
+  };
 }
 
 function itemData(item: DueItem): object {

@@ -1,5 +1,6 @@
-import { dueGroups, PAST_DAYS, type DueGroup, type DueItem } from '../calendar/due.ts';
+import { dueGroups, type DueGroup, type DueItem } from '../calendar/due.ts';
 import { dueRows, namesInRow, type DueRow } from '../calendar/due-rows.ts';
+import { LONG_AGO, longAgoRows } from '../calendar/long-ago.ts';
 import { daysText } from '../words/days.ts';
 import { printMoment } from '../journal/moment.ts';
 import type { Agenda } from './agenda.ts';
@@ -8,7 +9,7 @@ import { printable } from './printable.ts';
 import { paragraph } from './table.ts';
 
 const titles: Readonly<Record<DueGroup, string>> = {
-  overdue: 'Overdue', today: 'Today', 'this week': 'This week', later: 'Later',
+  overdue: 'Overdue', today: 'Today', 'this week': 'This week', later: 'Later', 'long ago': LONG_AGO,
 };
 
 /** What is due for a terminal: of each item when and what, where it lies, where it is written, the record to write. */
@@ -29,12 +30,17 @@ function groupsOf({ items, past }: Agenda, page: Page): string[] {
       const own = rows.filter(({ item }) => item.group === group);
       return own.length === 0 ? [] : [[page.bold(titles[group]), ...own.flatMap(row => linesOf(row, width, page))].join('\n')];
     }),
-    ...(past > 0 ? [paragraph(pastText(past), page.width).join('\n')] : []),
+    ...(past.length > 0 ? [longAgoText(past, page)] : []),
   ];
 }
 
-function pastText(past: number): string {
-  return `Not listed: ${past === 1 ? '1 thing that was' : `${past} things that were`} due more than ${PAST_DAYS} days ago.`;
+function longAgoText(past: readonly DueItem[], page: Page): string {
+  const indented = (text: string, by: number) => paragraph(printable(text), page.width - by).map(line => `${' '.repeat(by)}${line}`);
+  return [
+    page.bold(titles['long ago']),
+    ...longAgoRows(past).flatMap(({ what, names }) => [...indented(what, 2), ...indented(names.join(', '), 4)]),
+    ...indented('Write “discard” for what is over.', 2),
+  ].join('\n');
 }
 
 function linesOf(row: DueRow, width: number, page: Page): string[] {

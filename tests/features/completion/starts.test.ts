@@ -126,6 +126,8 @@ describe('several lines at once', () => {
     expect(lines(journal, 'counting round')).toBe('day 2026-01-19\ncount VER-24/B, \ncount VER-24/A, ');
     expect(lines(`${journal}day 2026-01-19\ncount VER-24/B, 0\n`, 'counting round')).toBe('count VER-24/A, ');
     expect(lines('lot IRI-25 Iris\n', 'counting round')).toBe('');
+    // Sown 404 days before.
+    expect(lines(`${journal}lot OLD-24 Iris\nsow OLD-24 2024-12-11\n`, 'counting round')).toBe('day 2026-01-19\ncount VER-24/B, \ncount VER-24/A, ');
   });
 
   test('a new journal is offered in an empty file only', () => {

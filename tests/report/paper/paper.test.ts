@@ -69,7 +69,7 @@ describe('the counting sheet', () => {
     expect(page).toContain('2 of 24');
     expect(page).toContain('place unknown');
     expect(page).not.toContain('GA3');
-    expect(roundPage([roundOf(journalOf(''), now, 'shed')])).toContain('No count is due.');
+    expect(roundPage([roundOf(journalOf(''), now, { name: 'shed' })])).toContain('No count is due.');
   });
 });
 

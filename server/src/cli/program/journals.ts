@@ -118,6 +118,7 @@ export function readJournals(program: Command): void {
     example: 'plumule round --output round.html --today 2026-02-15',
   })
     .argument('[paths...]', PATHS)
+    .option('--left-off', 'instead, the batches with no record for more than 400 days')
     .option('-o, --output <file>', 'the page (HTML) to write; without it, print it')
     .addOption(todayOption())
     .action(doing(({ printRound }, paths: string[], options: RoundOptions) => printRound(paths, options)));

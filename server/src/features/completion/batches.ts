@@ -1,4 +1,5 @@
 /** The batches of a journal as they stand on a day. */
+import { isLeftOff } from '../../calendar/left-off.ts';
 import { lastSoak } from '../../calendar/soaks.ts';
 import { isCounted } from '../../calendar/looks.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
@@ -13,7 +14,7 @@ export interface BatchNow {
   readonly batch: Batch;
   readonly standing: Standing;
   readonly open: boolean;
-  /** Whether there is anything in it to count. */
+  /** Whether there is anything in it to count, and it was not left off. */
   readonly counted: boolean;
   readonly soaking: boolean;
   /** What it is found by, in small letters: its path and its plant. */
@@ -39,10 +40,11 @@ export const otherBatches = batchesBy(({ open }) => !open);
 
 function batchNow(lot: Lot, batch: Batch, day: Day): BatchNow {
   // To the day: what is dated today has happened.
-  const standing = standingOf(batch, { day, minutes: undefined });
+  const now = { day, minutes: undefined };
+  const standing = standingOf(batch, now);
   const open = isOpen(standing);
   return {
-    lot, batch, standing, open, counted: isCounted(standing),
+    lot, batch, standing, open, counted: isCounted(standing) && !isLeftOff(standing, now),
     soaking: open && isSoaking(standing, day),
     find: (lot.plant === undefined ? batch.path : `${batch.path} ${lot.plant}`).toLowerCase(),
     sort: sortKey(batch),

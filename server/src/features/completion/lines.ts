@@ -1,5 +1,6 @@
 /** Several lines at once: a trial, a ladder of doses, a counting round, the head of a new journal. */
 import { inWalkingOrder, stopsOf, type RoundStop } from '../../calendar/counting-round.ts';
+import { PAST_DAYS } from '../../calendar/left-off.ts';
 import { printTime } from '../../journal/moment.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { designOf, ONE_DISH, visibleShare } from '../../measures/design.ts';
@@ -100,7 +101,7 @@ function round(scene: Scene): Suggestion | undefined {
   if (stops.length === 0) return undefined;
   return lines('counting round', `${counted(stops.length, 'open batch', 'open batches')}, in the order of their places`, [
     ...today(scene), ...stops.map(({ line }): Template => [line, { blank: '' }]),
-  ], 'One line for each batch, ready for its numbers. It leaves out batches that were counted today, are closed, or have all their seeds accounted for.');
+  ], `One line for each batch, ready for its numbers. It leaves out batches that were counted today, are closed, have all their seeds accounted for, or have no record for more than ${PAST_DAYS} days.`);
 }
 
 /** More lines are written by the command for it, which asks first. */

@@ -1,5 +1,5 @@
 /** The counting sheet of a round: filled in by pencil at the shelf, typed in afterwards in the same order. */
-import { countingRound, type RoundStop } from '../../calendar/counting-round.ts';
+import { countingRound, roundLeftOff, type RoundStop } from '../../calendar/counting-round.ts';
 import { slotOf } from '../../calendar/place-text.ts';
 import { standingOf } from '../../calendar/standing.ts';
 import type { Journal } from '../../journal/journal.ts';
@@ -28,8 +28,16 @@ interface RoundRow {
   readonly of: number | undefined;
 }
 
-export function roundOf(journal: Journal, now: Moment, name?: string): Round {
-  return { name, now, rows: countingRound(journal, now).map(stop => rowOf(stop, now)) };
+export interface RoundAsked {
+  /** Where there are several journals. */
+  readonly name?: string | undefined;
+  /** The batches that were left off, instead of those that are looked after. */
+  readonly leftOff?: boolean | undefined;
+}
+
+export function roundOf(journal: Journal, now: Moment, { name, leftOff = false }: RoundAsked = {}): Round {
+  const stops = (leftOff ? roundLeftOff : countingRound)(journal, now);
+  return { name, now, rows: stops.map(stop => rowOf(stop, now)) };
 }
 
 function rowOf({ batch, plant, place }: RoundStop, now: Moment): RoundRow {

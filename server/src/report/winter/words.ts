@@ -1,5 +1,5 @@
 /** A winter in review, in words: the same in text, in Markdown and on the page. */
-import { PAST_DAYS } from '../../calendar/due.ts';
+import { PAST_DAYS } from '../../calendar/left-off.ts';
 import { whereNow } from '../../calendar/places.ts';
 import { staysOf } from '../../calendar/stays.ts';
 import { ofText } from '../../words/shares.ts';
