@@ -27,6 +27,11 @@ describe('plumule mix', () => {
     expect(stdout).toContain('Take care:\n  - The product’s label');
   });
 
+  it('says of what is measured by volume that it is undiluted at 100 %, and puts no other unit below the title', async () => {
+    expect((await mix('smoke', '10 %', '20 mL')).stdout).toContain('\nFor example --from "100 %" if it is undiluted.\n');
+    expect((await mix('smoke', '10 %', '20 mL', '--from', '100 %')).stdout).toMatch(/^smoke 10 %, 20 mL\n\n1\. Take 2 mL of the 100 % smoke stock/);
+  });
+
   it('weighs powder, says what a kitchen cannot, and counts the purity', async () => {
     const { code, stdout } = await mix('GA3', '500ppm', '20mL', '--purity', '90', '--bench', 'laboratory');
     expect(code).toBe(0);

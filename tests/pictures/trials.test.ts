@@ -66,7 +66,7 @@ describe('a ladder of doses', () => {
     const step = { label: 'water 24 h', germinated: 2, harm: '', verdict: 'cannot tell', seeds: 20, low: 0, high: 0.3 };
     const doses = [0.001, 0.84, 89.6, 5220, 108_000, 999_500];
     const rungs = doses.map((dose, i) => ({ ...step, dose, isAbout: i % 2 === 1 }));
-    expect(outside(ladderPicture({ title: 'x', caption: 'y', untreated: step, rungs }, { ...frame, small: true, width: 400 })!)).toEqual([]);
+    expect(outside(ladderPicture({ title: 'x', caption: 'y', unit: 'ppm', untreated: step, rungs }, { ...frame, small: true, width: 400 })!)).toEqual([]);
   });
 
   test('has nothing outside, whatever its doses', () => {
@@ -80,7 +80,7 @@ describe('a ladder of doses', () => {
     const sixSteps = fc.array(step, { minLength: 6, maxLength: 6 });
     fc.assert(fc.property(step, doses, sixSteps, fc.boolean(), (untreated, all, steps, small) => {
       const rungs = all.toSorted((a, b) => a - b).map((dose, i) => ({ ...steps[i]!, dose, isAbout: i % 2 === 1 }));
-      const drawn = ladderPicture({ title: 'x', caption: 'y', untreated, rungs }, { ...frame, small, width: small ? 400 : 760 })!;
+      const drawn = ladderPicture({ title: 'x', caption: 'y', unit: 'ppm', untreated, rungs }, { ...frame, small, width: small ? 400 : 760 })!;
       expect(outside(drawn)).toEqual([]);
     }));
   });

@@ -12,7 +12,7 @@ import type { VerdictName } from '../measures/verdict-rules.ts';
 import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact } from '../solutions/amounts.ts';
-import { numberText } from '../solutions/display.ts';
+import { usualStrengthText } from '../solutions/strength.ts';
 import { isSameDose, type Range } from '../trials/alike.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
 import { trialOf, type Contest } from '../trials/lot-trial.ts';
@@ -211,10 +211,10 @@ function mergedOf(all: readonly Tried[]): Tried {
 function textOf(treated: readonly Group[], ppm: number | undefined): string | undefined {
   const dose = treated[0]?.treatment[0]?.soak.doses.find(isActive);
   if (!dose?.agent) return undefined;
-  const { agent: { word }, written, unmeasured } = dose;
-  if (unmeasured) return `${word} unmeasured`;
-  if (written) return `${word} ${printQuantity(written)}`;
-  return ppm === undefined ? undefined : `${word} ${numberText(exact(ppm)).text} ppm`;
+  const { agent, written, unmeasured } = dose;
+  if (unmeasured) return `${agent.word} unmeasured`;
+  if (written) return `${agent.word} ${printQuantity(written)}`;
+  return ppm === undefined ? undefined : `${agent.word} ${usualStrengthText(exact(ppm), agent)}`;
 }
 
 function isOneDose(a: Pick<Tried, 'agent' | 'ppm'>, b: Pick<Tried, 'agent' | 'ppm'>): boolean {

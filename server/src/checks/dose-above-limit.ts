@@ -4,8 +4,8 @@ import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
-import { showStrength, strengthSign } from '../solutions/display.ts';
-import { strengthInPpm } from '../solutions/strength.ts';
+import { strengthSign } from '../solutions/display.ts';
+import { strengthInPpm, usualStrengthText } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type Context, type Found } from './check.ts';
 
@@ -25,9 +25,9 @@ export function doseAboveLimit(
   const others = sumBefore(dose, all);
   const units = [written?.unit, limit.value.unit] as const;
   if (!most || !isStronger(own.add(others), most, units)) return undefined;
-  const inAll = isStronger(own, most, units) ? '' : ` with ${showStrength(others, 'ppm').text} of ${limited.word} beside it`;
+  const inAll = isStronger(own, most, units) ? '' : ` with ${usualStrengthText(others, limited)} of ${limited.word} beside it`;
   const upTo = strengthSign({ isAtMost: dose.stale !== undefined, isAbout: dose.byEye });
-  const strength = `${upTo}${written ? printQuantity(written) : `${showStrength(ppm.value, 'ppm').text}${behind(dose)}`}${inAll}`;
+  const strength = `${upTo}${written ? printQuantity(written) : `${usualStrengthText(ppm.value, agent)}${behind(dose)}`}${inAll}`;
   const of = limit.of === agent.word ? '' : ` of ${limit.of}`;
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,
     { agent: agent.word, strength, limit: `${printQuantity(limit.value)}${of}`, origin: limit.origin },

@@ -2,8 +2,10 @@ import { liquidOf, shelfOf } from '../journal/doses.ts';
 import type { Dose, DosePart, Entry } from '../journal/life.ts';
 import { printQuantity } from '../model/quantity.ts';
 import { factOf, type SubstanceFact } from '../model/record.ts';
+import type { Agent } from '../solutions/agent.ts';
 import { isPositive, type Exact } from '../solutions/amounts.ts';
-import { numberText, showStrength, showVolume } from '../solutions/display.ts';
+import { numberText, showVolume } from '../solutions/display.ts';
+import { usualStrengthText } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Context, type Found, type LotCheck } from './check.ts';
@@ -36,7 +38,7 @@ function* problemsOf(entry: Entry, doses: readonly Dose[], { journal }: Context)
   for (const { agent, ppm, parts } of doses) {
     if (!agent || ppm.ok || ppm.refusal.code !== 'said-twice') continue;
     const { fact } = parts.find(({ isPoured }) => !isPoured)!;
-    const strengths = strengthsText(parts);
+    const strengths = strengthsText(parts, agent);
     yield found(line, 'strengths-disagree', fact.strength ?? fact, { agent: agent.word, strengths });
   }
 }
@@ -65,9 +67,9 @@ function partText({ name, volume }: SubstanceFact): string {
 }
 
 /** Example: '500 ppm as written and 125 ppm from G2' */
-function strengthsText(parts: readonly DosePart[]): string {
+function strengthsText(parts: readonly DosePart[], agent: Agent): string {
   return listed(parts.map(({ fact, stock, isPoured, ppm }) => {
-    const text = ppm.ok ? showStrength(ppm.value, 'ppm').text : 'an unknown strength';
+    const text = ppm.ok ? usualStrengthText(ppm.value, agent) : 'an unknown strength';
     return isPoured ? `${text} from ${stock ?? `${fact.name.text} poured in`}` : `${text} as written`;
   }), 'and');
 }

@@ -6,8 +6,9 @@ import { factOf, type Span } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { diluted } from '../solutions/dilution.ts';
-import { toNumber, showStrength } from '../solutions/display.ts';
+import { toNumber } from '../solutions/display.ts';
 import { unitSlip } from '../solutions/slips.ts';
+import { usualStrengthText } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { replacement } from '../syntax/reader.ts';
 import { found, type Context, type Found, type SolutionCheck } from './check.ts';
@@ -86,6 +87,6 @@ function tooWeak(
   const { usual } = unitSlip({ value: toNumber(ppm), unit: 'ppm' }, agent)!;
   const meant = readings.length > 0 ? `Did you mean ${listed(readings, 'or')}? ` : '';
   return found(line, 'strength-slip', span,
-    { agent: agent.word, strength: showStrength(ppm, 'ppm').text, suggestion: `${meant}Growers use ${usual}.` },
+    { agent: agent.word, strength: usualStrengthText(ppm, agent), suggestion: `${meant}Growers use ${usual}.` },
     { fixes: readings.map(text => replacement(span, text)) });
 }

@@ -64,9 +64,12 @@ function benchOf(base: MixOptions['bench'], texts: readonly string[], tolerance:
 }
 
 function textOf(request: MixRequest, answer: MixAnswer): string {
-  const title = `${mixTitle(request)}${answer.possible ? '' : ': not possible\n'}`;
+  // Its other units stand right below a title.
+  const apart = answer.possible && answer.sameAs.length > 0 ? '' : '\n';
+  const title = `${mixTitle(request)}${answer.possible ? '' : ': not possible'}${apart}`;
   // An option is what the command line has for it.
-  const more = !answer.possible && answer.code === 'not-a-powder' ? '\nFor example --from "3 %".' : '';
+  const label = request.agent.strengthIs === 'by volume' ? '100 %" if it is undiluted' : '3 %"';
+  const more = !answer.possible && answer.code === 'not-a-powder' ? `\nFor example --from "${label}.` : '';
   const { width } = outputPage();
   return `${`${title}\n${mixText(answer)}${more}`.split('\n').flatMap(line => hanging(printable(line), width)).join('\n')}\n`;
 }

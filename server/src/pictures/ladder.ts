@@ -25,7 +25,9 @@ export interface LadderValues {
   readonly title: string;
   readonly caption: string;
   readonly untreated: Step;
-  /** Ascending; doses in ppm, above 0. */
+  /** Of the doses: 'ppm', '%'. */
+  readonly unit: string;
+  /** Ascending; doses above 0. */
   readonly rungs: readonly (Step & {
     readonly dose: number;
     readonly isAbout: boolean;
@@ -36,7 +38,7 @@ export interface LadderValues {
 
 /** Undefined without a rung. */
 export function ladderPicture(values: LadderValues, frame: Frame): Picture | undefined {
-  const { untreated, rungs, title, caption } = values;
+  const { untreated, rungs, unit, title, caption } = values;
   const [first, last] = [rungs[0], rungs.at(-1)];
   if (!first || !last) return undefined;
   const { width, small, theme } = frame;
@@ -86,7 +88,7 @@ export function ladderPicture(values: LadderValues, frame: Frame): Picture | und
       ...small || step.harm === '' ? [] : [harmText(step.harm, x(step.dose), y(shareOf(step)) + 4, frame)],
       text(ticks[i]!, bottom + 16, theme.soft, said[i]!, { size, anchor: 'middle' }),
     ]),
-    text(left, bottom + (small ? 29 : 33), theme.soft, 'ppm, each step as much more as the ratio of the doses', { size }),
+    text(left, bottom + (small ? 29 : 33), theme.soft, `${unit}, on a logarithmic scale`, { size }),
     ...words.map((each, i) => text(12, bottom + 56 + i * 17, theme.ink, each)),
   ];
   return {

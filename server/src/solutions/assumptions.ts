@@ -45,6 +45,7 @@ export function readingsOf(agent: Agent): Assumption[] {
     const share = percentText(agent.acid.perSalt);
     return [{ id: 'as-salt', text: `${agent.word} is counted as the salt; ${share} of it is ${agent.acid.word}.` }];
   }
+  if (agent.strengthIs === 'by volume') return [assumption('percent-by-volume')];
   if (agent.word !== 'bleach') return [];
   const factor = numberText(chlorinePerHypochlorite.inverse()).text;
   return [{
@@ -73,12 +74,11 @@ export function assumptionsBetween(from: StrengthUnit, to: StrengthUnit, agent: 
   const units = [from, to];
   const found: Assumption[] = [];
   if (units.includes('ppm') && agent.strengthIs === 'by weight') found.push(assumption('ppm-is-mg-per-l'));
-  if (units.includes('%')) found.push(percentOf(agent));
+  if (units.includes('%') && agent.strengthIs === 'by weight') found.push(percentOf(agent));
   if (isMolar(from) !== isMolar(to)) found.push(molarMassOf(agent));
   return [...found, ...readingsOf(agent)];
 }
 
 function percentOf(agent: Agent): Assumption {
-  if (agent.strengthIs === 'by volume') return assumption('percent-by-volume');
   return assumption(agent.word === 'peroxide' ? 'peroxide-percent' : 'percent-weight-in-volume');
 }

@@ -15,8 +15,9 @@ import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix
 import { refused } from './outcome.ts';
 import { type Content, contentOf, type Purity } from './purity.ts';
 import { allAsStock, halvedText, halvingsFor, insteadOfWeighing, MOST_ML, type Remedy } from './remedies.ts';
-import { dissolve, halve, makeUp, type Step, strengthText, trueStrength, weigh } from './steps.ts';
+import { dissolve, halve, makeUp, type Step, trueStrength, weigh } from './steps.ts';
 import { halvedMass } from './stock.ts';
+import { strengthText } from './strength.ts';
 import { HALVING_ERROR } from './uncertainty.ts';
 
 type Packet = Extract<MixSource, { kind: 'packet' }>;

@@ -10,9 +10,9 @@ import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
 import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
 import { type Refused, refused } from './outcome.ts';
 import { insteadOfDrawing, type Remedy } from './remedies.ts';
-import { draw, makeUp, strengthText, trueStrength } from './steps.ts';
+import { draw, makeUp, trueStrength } from './steps.ts';
 import { exceededSolubility } from './stock.ts';
-import { strengthInPpm } from './strength.ts';
+import { strengthInPpm, strengthText } from './strength.ts';
 
 export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefusal {
   const { agent, ppm, volumeMl, bench } = task;

@@ -9,8 +9,8 @@ import { type Form, keepingText, keepingTime } from './keeping.ts';
 import type { MixKeeping, MixPlan, MixRefusal, PlannedAmount, PlanLimits } from './mix-plan.ts';
 import type { Refused } from './outcome.ts';
 import type { Remedy } from './remedies.ts';
-import { label, type LabelDates, type Step, store, strengthText } from './steps.ts';
-import { strengthFromPpm } from './strength.ts';
+import { label, type LabelDates, type Step, store } from './steps.ts';
+import { strengthFromPpm, strengthText } from './strength.ts';
 import type { Bench } from './tools.ts';
 import { limitsOf } from './uncertainty.ts';
 

@@ -1,5 +1,5 @@
 /** Plans a solution: how to get a volume of a strength from powder, from a packet or from a stock. */
-import { printQuantity, type StrengthUnit } from '../model/quantity.ts';
+import { printQuantity } from '../model/quantity.ts';
 import { builtInAgents } from './agents.ts';
 import { type Exact, exact, isPositive, volumeInMl } from './amounts.ts';
 import { type Assumption, assumptionsBetween } from './assumptions.ts';
@@ -13,11 +13,9 @@ import { refusal, type Task } from './mix-task.ts';
 import { refused } from './outcome.ts';
 import type { Remedy } from './remedies.ts';
 import { unitSlip } from './slips.ts';
-import { strengthText } from './steps.ts';
 import { exceededSolubility } from './stock.ts';
-import { convertStrength, strengthInPpm } from './strength.ts';
+import { convertStrength, strengthInPpm, strengthText, unitsOf } from './strength.ts';
 
-const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
 
 /** In ppm and in mL; anything beyond is no question of a bench. */
 const LEAST = exact(1e-6);
@@ -81,7 +79,7 @@ function planFrom({ source }: MixRequest, task: Task): PlannedWay | MixRefusal {
 }
 
 function sameStrength({ agent, strength }: MixRequest): Shown[] {
-  return units
+  return unitsOf(agent)
     .filter(unit => unit !== strength.unit)
     .map(unit => convertStrength(strength, unit, agent))
     .flatMap(converted => (converted.ok ? [converted.value.shown] : []));

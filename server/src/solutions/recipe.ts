@@ -5,12 +5,13 @@ import { type Exact, isPositive, massInMg, volumeInMl } from './amounts.ts';
 import type { Assumption } from './assumptions.ts';
 import { type BenchWork, type Caution, cautionsFor } from './cautions.ts';
 import { diluted } from './dilution.ts';
-import { showStrength, showVolume } from './display.ts';
+import { showVolume } from './display.ts';
 import { measure, tooCoarse } from './measurable.ts';
 import { known, type Outcome } from './outcome.ts';
 import { insteadOfDrawing, insteadOfWeighing, type Remedy, type Wanted } from './remedies.ts';
 import { dissolve, draw, halve, label, type LabelDates, makeUp, type Step, store, weigh, weighSomehow } from './steps.ts';
 import { type PowderStock, stockFromPowder } from './stock.ts';
+import { usualStrengthText } from './strength.ts';
 import type { Bench } from './tools.ts';
 
 export interface Recipe {
@@ -39,7 +40,7 @@ export function recipeForPowder(
       halved > 0 ? halve(agent, massInMg(stock.mass), halved, powderMg) : weighing(agent, powderMg, bench),
       dissolve(agent),
       makeUp(volumeMl),
-      label(agent, showStrength(ppm, 'ppm').text, dates),
+      label(agent, usualStrengthText(ppm, agent), dates),
       store(agent),
     ],
     tooSmall: halved > 0 ? undefined : tooSmallToWeigh(wanted, powderMg, dissolvedMg.div(powderMg)),
@@ -87,7 +88,7 @@ export function recipeForDilution(
     steps: [
       drawing(stock, takenMl, bench),
       makeUp(toMl, toMl.sub(takenMl)),
-      label(agent, showStrength(ppm.value, 'ppm').text, dates),
+      label(agent, usualStrengthText(ppm.value, agent), dates),
       store(agent),
     ],
     tooSmall: way.measurable || !isPositive(ppm.value)

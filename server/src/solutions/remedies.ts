@@ -1,9 +1,10 @@
 /** What to do instead when an amount is too small for the tools. */
 import type { Agent } from './agent.ts';
 import { type Exact, exact, volumeHolding } from './amounts.ts';
-import { type Shown, showMass, showStrength, showVolume } from './display.ts';
+import { type Shown, showMass, showVolume } from './display.ts';
 import { measure } from './measurable.ts';
 import { exceededSolubility } from './stock.ts';
+import { usualStrength, usualStrengthText } from './strength.ts';
 import type { Bench } from './tools.ts';
 
 export type RemedyKind =
@@ -86,12 +87,12 @@ function strongerThenDilute(
   if (way === undefined) return undefined;
   const powder = showMass(powderMg);
   const stockMade = showVolume(way.stockMl);
-  const stock = showStrength(way.stockPpm, 'ppm');
+  const stock = usualStrength(way.stockPpm, agent);
   const drawn = showVolume(way.drawMl);
   const makeUpTo = showVolume(volumeMl);
   const text = `Make a stronger stock and dilute it: ${powder.text} of ${agent.word} powder made up to ` +
     `${stockMade.text} is ${stock.text}; ${drawn.text} of that made up to ${makeUpTo.text} is ` +
-    `${showStrength(ppm, 'ppm').text}.`;
+    `${usualStrengthText(ppm, agent)}.`;
   return { kind: 'stronger-then-dilute', text, amounts: { powder, stockMade, stock, drawn, makeUpTo } };
 }
 
@@ -148,7 +149,7 @@ function drawMore({ ppm }: Wanted, stockPpm: Exact, leastMl: Exact): Remedy | un
   };
 }
 
-function inTwoSteps({ ppm, volumeMl, bench }: Wanted, stockPpm: Exact): Remedy | undefined {
+function inTwoSteps({ agent, ppm, volumeMl, bench }: Wanted, stockPpm: Exact): Remedy | undefined {
   const can = (ml: Exact): boolean => measure(ml, 'volume', bench).measurable;
   const middleMl = exact(10);
   const ways = factors
@@ -163,10 +164,10 @@ function inTwoSteps({ ppm, volumeMl, bench }: Wanted, stockPpm: Exact): Remedy |
   if (way === undefined) return undefined;
   const first = showVolume(way.firstMl);
   const middleMade = showVolume(middleMl);
-  const middle = showStrength(way.middlePpm, 'ppm');
+  const middle = usualStrength(way.middlePpm, agent);
   const second = showVolume(way.secondMl);
   const makeUpTo = showVolume(volumeMl);
   const text = `Dilute in two steps: ${first.text} of the stock made up to ${middleMade.text} is ${middle.text}; ` +
-    `${second.text} of that made up to ${makeUpTo.text} is ${showStrength(ppm, 'ppm').text}.`;
+    `${second.text} of that made up to ${makeUpTo.text} is ${usualStrengthText(ppm, agent)}.`;
   return { kind: 'in-two-steps', text, amounts: { first, middleMade, middle, second, makeUpTo } };
 }

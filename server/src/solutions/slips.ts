@@ -39,7 +39,7 @@ export function unitSlip(strength: Strength, agent: Agent): Slip | undefined {
       const read = strengthInPpm(reading, agent);
       return read.ok && isWithin(read.value, usual);
     });
-  return { tooStrong: ppm.value.gt(usual.high), usual: rangeText(usual), readings };
+  return { tooStrong: ppm.value.gt(usual.high), usual: usualRangeText(usual), readings };
 }
 
 function isWithin(ppm: Exact, { low, high }: UsualRange): boolean {
@@ -55,7 +55,8 @@ function percentFirst(a: StrengthUnit, b: StrengthUnit): number {
   return Number(b === '%') - Number(a === '%');
 }
 
-function rangeText(usual: UsualRange): string {
+/** Example: '5 to 5000 ppm', '0.01 to 100 %' */
+export function usualRangeText(usual: UsualRange): string {
   const { low, high } = usual;
   const percent = isInPercent(usual);
   const per = exact(percent ? 10_000 : 1);

@@ -2,9 +2,9 @@
 import type { StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import type { Exact } from './amounts.ts';
-import { percentText, showMass, showStrength, showVolume, toNumber } from './display.ts';
+import { percentText, showMass, showVolume, toNumber } from './display.ts';
 import { type Measurement, toolText } from './measurable.ts';
-import { strengthFromPpm } from './strength.ts';
+import { strengthText } from './strength.ts';
 
 export type StepId =
   | 'weigh'
@@ -29,12 +29,6 @@ export interface Step {
 export interface LabelDates {
   readonly made?: string | undefined;
   readonly keepsUntil?: string | undefined;
-}
-
-/** A strength in a unit, or in ppm where it has none in that unit. */
-export function strengthText(ppm: Exact, unit: StrengthUnit, agent: Agent): string {
-  const value = strengthFromPpm(ppm, unit, agent);
-  return value.ok ? showStrength(value.value, unit).text : showStrength(ppm, 'ppm').text;
 }
 
 export function weigh(agent: Agent, wantedMg: Exact, { shown, tool, measured }: Measurement): Step {

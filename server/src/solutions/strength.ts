@@ -92,10 +92,25 @@ export function usualUnit({ strengthIs }: Pick<Agent, 'strengthIs'>): 'ppm' | '%
   return strengthIs === 'by volume' ? '%' : 'ppm';
 }
 
-/** Example: '500 ppm' of GA3; '10 %' of smoke water, which is 100000 ppm */
-export function usualStrengthText(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): string {
+/** The units that a strength of an agent has. */
+export function unitsOf({ strengthIs }: Pick<Agent, 'strengthIs'>): readonly StrengthUnit[] {
+  return strengthIs === 'by volume' ? ['%'] : ['ppm', 'mg/L', 'g/L', '%', 'mM'];
+}
+
+/** In the unit in which strengths of the agent are told: 500 ppm of GA3; 10 % of smoke water, which is 100000 ppm. */
+export function usualStrength(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): Shown<'ppm' | '%'> {
   const unit = usualUnit(agent);
-  return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit).text;
+  return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit);
+}
+
+export function usualStrengthText(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): string {
+  return usualStrength(ppm, agent).text;
+}
+
+/** A strength in a unit, or in the usual one where it has none in that unit. */
+export function strengthText(ppm: Exact, unit: StrengthUnit, agent: Agent): string {
+  const value = strengthFromPpm(ppm, unit, agent);
+  return value.ok ? showStrength(value.value, unit).text : usualStrengthText(ppm, agent);
 }
 
 /** ppm of the acid that ppm of a salt stands for; undefined for an agent that is no salt. */

@@ -5,8 +5,7 @@ import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { agoInWords } from './days.ts';
 import type { Exact } from '../solutions/amounts.ts';
-import { showStrength } from '../solutions/display.ts';
-import { strengthFromPpm, usualUnit } from '../solutions/strength.ts';
+import { strengthText, usualUnit } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { daysText } from './days.ts';
 
@@ -24,8 +23,8 @@ export function doseText(dose: Dose, withStock = false): string {
   if (!agent) return `${fact.name.text} (unknown)`;
   if (unmeasured) return `${agent.word} unmeasured`;
   if (written) return `${agent.word} ${printQuantity(written)}`;
-  if (ppm.ok && stale) return `${agent.word} at most ${strengthText(dose, ppm.value)}, ${staleText(stale)}${behind}`;
-  if (ppm.ok) return `${agent.word} ${byEye ? 'about ' : ''}${strengthText(dose, ppm.value)}${behind}`;
+  if (ppm.ok && stale) return `${agent.word} at most ${strengthOf(dose, ppm.value)}, ${staleText(stale)}${behind}`;
+  if (ppm.ok) return `${agent.word} ${byEye ? 'about ' : ''}${strengthOf(dose, ppm.value)}${behind}`;
   return stocks.length === 0 && !fact.strength ? agent.word : `${agent.word} of unknown strength${behind}`;
 }
 
@@ -40,11 +39,8 @@ function stocksOf({ parts }: Dose): string[] {
 }
 
 /** What is poured from a bottle whose strength is written on the line is told in the unit that stands there. */
-function strengthText({ parts, agent, fact: { strength } }: Dose, ppm: Exact): string {
-  const usual = usualUnit(agent!);
-  const unit = parts.length === 1 ? strength?.value.unit ?? usual : usual;
-  const value = strengthFromPpm(ppm, unit, agent!);
-  return value.ok ? showStrength(value.value, unit).text : showStrength(ppm, 'ppm').text;
+function strengthOf({ parts, agent, fact: { strength } }: Dose, ppm: Exact): string {
+  return strengthText(ppm, (parts.length === 1 ? strength?.value.unit : undefined) ?? usualUnit(agent!), agent!);
 }
 
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */

@@ -1,10 +1,10 @@
 /** A strength in the units that growers, labels and papers use. */
-import type { Strength, StrengthUnit } from '../model/quantity.ts';
+import type { Strength } from '../model/quantity.ts';
 import type { Agent, Solubility } from '../solutions/agent.ts';
 import { readingsOf, type Assumption } from '../solutions/assumptions.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { Refusal } from '../solutions/outcome.ts';
-import { acidEquivalent, availableChlorine, convertStrength, strengthInPpm } from '../solutions/strength.ts';
+import { acidEquivalent, availableChlorine, convertStrength, strengthInPpm, unitsOf } from '../solutions/strength.ts';
 import { showStrength } from '../solutions/display.ts';
 
 export interface Equivalents {
@@ -15,14 +15,12 @@ export interface Equivalents {
   readonly refusals: readonly Refusal[];
 }
 
-const units: readonly StrengthUnit[] = ['ppm', 'mg/L', 'g/L', '%', 'mM'];
-
-/** A strength in ppm, mg/L, g/L, % and mM, whichever it is not given in. */
+/** A strength in the units of its agent, but for the one that it is given in. */
 export function equivalentsOf(strength: Strength, agent: Agent): Equivalents {
   const texts: string[] = [];
   const assumptions = new Map<string, Assumption>();
   const refusals = new Map<string, Refusal>();
-  for (const unit of units) {
+  for (const unit of unitsOf(agent)) {
     if (unit === strength.unit || (unit === 'mM' && strength.unit === 'uM')) continue;
     const converted = convertStrength(strength, unit === 'mM' && isWeak(strength, agent) ? 'uM' : unit, agent);
     if (converted.ok) {

@@ -47,10 +47,14 @@ describe('hover on a strength', () => {
   });
 
   test('that cannot be converted says why', () => {
-    expect(strength('smoke', '10 %')).toEqual([
-      'smoke 10 % = 100000 ppm',
+    expect(strength('smoke', '5 g/L')).toEqual([
+      'smoke 5 g/L',
       'smoke is measured by volume, and what it holds is unknown. Use %. % means parts by volume of the liquid as bought: 10 % is 1 part in 10.',
     ]);
+  });
+
+  test('by volume has no other unit than %', () => {
+    expect(strength('smoke', '10 %')).toEqual(['smoke 10 %', '% means parts by volume of the liquid as bought: 10 % is 1 part in 10.']);
   });
 
   test('that does not dissolve says so', () => {

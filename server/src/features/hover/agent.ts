@@ -4,6 +4,7 @@ import type { Agent } from '../../solutions/agent.ts';
 import { longestIn } from '../../solutions/dangers.ts';
 import { keepingSummary } from '../../solutions/keeping.ts';
 import { numberText } from '../../solutions/display.ts';
+import { usualRangeText } from '../../solutions/slips.ts';
 import { escapeMarkdown, markdownList } from '../markdown.ts';
 import { originOfLimit } from '../../words/limits.ts';
 import { dissolvedText } from '../../words/strengths.ts';
@@ -22,7 +23,7 @@ const figures: Section<Agent> = (agent, { journal }) => {
   const longest = longestIn(agent);
   const items = [
     limit && `Limit ${printQuantity(limit.value)}${limit.of === agent.word ? '' : ` ${limit.of}`} (${originOfLimit(limit)})`,
-    usual && `Outside ${numberText(usual.low).text} to ${numberText(usual.high).text} ppm the unit is probably wrong (common practice, no source)`,
+    usual && `Outside ${usualRangeText(usual)} the unit is probably wrong (common practice, no source)`,
     solubility && `Dissolves in water to ${dissolvedText(solubility)} (${solubility.source.text})`,
     keepingSummary(agent, journal.limits.stock),
     longest && `Leave seed in it for ${printQuantity(longest)} at most (common practice, no source)`,

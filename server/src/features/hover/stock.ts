@@ -6,11 +6,12 @@ import type { Solution } from '../../journal/solutions.ts';
 import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { assumption, type Assumption } from '../../solutions/assumptions.ts';
-import { numberText, toNumber } from '../../solutions/display.ts';
+import { numberText } from '../../solutions/display.ts';
 import { shelfLife } from '../../solutions/expiry.ts';
 import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import { storeText } from '../../solutions/steps.ts';
 import { exceededSolubility } from '../../solutions/stock.ts';
+import { usualStrength } from '../../solutions/strength.ts';
 import { recipeOf } from '../bench/recipes.ts';
 import { uncertaintyOf } from '../bench/uncertainty.ts';
 import { escapeMarkdown } from '../markdown.ts';
@@ -44,7 +45,9 @@ function shelfText({ record }: Solution['entry'], packet: string | undefined): s
 }
 
 function equivalents({ agent, ppm }: Solution): Equivalents | undefined {
-  return agent && ppm.ok ? equivalentsOf({ value: toNumber(ppm.value), unit: 'ppm' }, agent) : undefined;
+  if (!agent || !ppm.ok) return undefined;
+  const { value, unit } = usualStrength(ppm.value, agent);
+  return equivalentsOf({ value, unit }, agent);
 }
 
 const strength: Section<Solution> = (solution, { journal }) => {

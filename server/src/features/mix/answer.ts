@@ -1,7 +1,10 @@
 /** Answers for whoever is asked step by step what solution is wanted: what can be chosen, what is wrong, the plan. */
 import type { Journal } from '../../journal/journal.ts';
 import { isoOf, type Day } from '../../model/day.ts';
+import type { Agent } from '../../solutions/agent.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
+import { exact } from '../../solutions/amounts.ts';
+import { usualStrength } from '../../solutions/strength.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
 import { changesFor, type ChangedAnswer } from './again.ts';
@@ -80,9 +83,15 @@ function replyTo(question: MixQuestion, journal: Journal, today: Day, bench: Ben
   const told = { ...base, title, text: mixText(answer), html: mixHtml(title, answer) };
   if (!answer.possible) return { ...told, refusal: answer };
   const free = drawn && drawn.form !== 'powder'
-    ? freeId(journal, `${drawn.id}-${Math.round(answer.result.ppm)}`) : nextStockId(journal, request.agent.word);
+    ? freeId(journal, `${drawn.id}-${idOf(answer, request.agent)}`) : nextStockId(journal, request.agent.word);
   const id = question.id ?? free;
   return { ...told, plan: answer, id, record: recordOf(id, answer, request.source, drawn?.id) };
+}
+
+/** Its strength in an id. */
+function idOf({ result }: MixPlan, agent: Agent): number {
+  const { unit, value } = usualStrength(exact(result.ppm), agent);
+  return unit === 'ppm' ? Math.round(value) : Number(value.toPrecision(3));
 }
 
 /** What is past its date is weaker than its label, and so is what is made of it. */

@@ -7,9 +7,10 @@ import { isoOf, type Day } from '../../model/day.ts';
 import { printQuantity, type Mass, type Volume } from '../../model/quantity.ts';
 import { factOf } from '../../model/record.ts';
 import { isPositive, massInMg, volumeInMl, type Exact } from '../../solutions/amounts.ts';
-import { showVolume, toNumber } from '../../solutions/display.ts';
+import { showVolume } from '../../solutions/display.ts';
 import { leftText, showAmount } from '../../solutions/left-text.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
+import { usualStrength } from '../../solutions/strength.ts';
 import { contentHeld, powderHeld } from '../../words/held.ts';
 import type { MixTexts } from './request.ts';
 
@@ -50,7 +51,11 @@ export function pastSince({ keeps }: Solution, today: Day): Day | undefined {
 /** What a person would type of a bottle or a packet; undefined where that is not known. */
 export function textsOf(solution: Solution): Pick<MixTexts, 'from' | 'purity'> | undefined {
   if (!canServe(solution)) return undefined;
-  if (solution.form !== 'powder') return solution.ppm.ok ? { from: `${toNumber(solution.ppm.value)} ppm` } : undefined;
+  const { form, ppm, agent } = solution;
+  if (form !== 'powder') {
+    const strength = ppm.ok && agent ? usualStrength(ppm.value, agent) : undefined;
+    return strength && { from: `${strength.value} ${strength.unit}` };
+  }
   const purity = factOf(solution.entry.record, 'purity');
   return { purity: purity && `${purity.percent} %${purity.form ? ` ${purity.form}` : ''}` };
 }

@@ -11,6 +11,7 @@ import { printQuantity } from '../../model/quantity.ts';
 import { exact } from '../../solutions/amounts.ts';
 import { numberText } from '../../solutions/display.ts';
 import { leftText } from '../../solutions/left-text.ts';
+import { usualStrengthText } from '../../solutions/strength.ts';
 import type { Passage } from '../passages.ts';
 
 /** As many bottles as anybody wants to choose from. */
@@ -44,7 +45,7 @@ export function needsPassage({ supplies, choice }: Advice): Passage {
 }
 
 function makeText({ agent, text, ppm }: Offer): string {
-  const strength = text?.slice(agent.word.length).replaceAll(' ', '') ?? `${numberText(exact(ppm!)).text}ppm`;
+  const strength = text?.slice(agent.word.length).replaceAll(' ', '') ?? usualStrengthText(exact(ppm!), agent).replace(' ', '');
   const command = `plumule mix ${agent.word} ${strength} 20mL`;
   return agent.form === 'liquid'
     ? `It is sold as a liquid: “${command} --from” with the strength on its label says how to dilute it.`
