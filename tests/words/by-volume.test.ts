@@ -100,3 +100,19 @@ test('a solution to mix and the picture of a ladder do', () => {
   const said = textBoxes(doseLadderPicture(trialOf(journalOf(ladder).lot('L')!).ladders[0]!, 'L', frame)!).map(({ what }) => what);
   expect(said).toEqual(expect.arrayContaining(['5', '10', '%, on a logarithmic scale']));
 });
+
+test('a disinfectant from a bottle, and what is far too strong for ppm, are shown in %', () => {
+  const { batches } = journalOf(`
+    agent acid, 98.08 g/mol, sulphuric acid
+    stock A1 2026-01-05, acid 98 %, 500 mL
+    stock P1 2026-01-05, peroxide 3 %, 250 mL
+    stock N1 2026-01-05, KNO3 20 g, 1 L
+    lot L Iris alba, 80 seeds
+    split L, A 20 seeds, B 20 seeds, C 20 seeds
+    soak L/A 2026-01-10 19:00, A1, 10 min
+    soak L/B 2026-01-10 19:00, P1 5 mL, 20 mL, 20 min
+    soak L/C 2026-01-10 19:00, N1, 24 h
+  `).lot('L')!;
+  expect(['A', 'B', 'C'].map(part => dosesText(batches.get(`L/${part}`)!.soaks[0]!.doses)))
+    .toEqual(['acid 98 %', 'peroxide 0.75 %', 'KNO3 20000 ppm']);
+});

@@ -6,7 +6,7 @@ import type { Strength, StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
 import { type Assumption, assumptionsBetween, chlorinePerHypochlorite } from './assumptions.ts';
-import { type Shown, showStrength } from './display.ts';
+import { type Shown, showStrength, toNumber } from './display.ts';
 import { known, type Outcome, refused } from './outcome.ts';
 
 /** A strength as a record gives it: a little powder on a damp towel has none. */
@@ -87,9 +87,17 @@ export function convertStrength(
   });
 }
 
-/** The unit in which a strength of an agent is told where none is written: a share of the volume is one in %. */
-export function usualUnit({ strengthIs }: Pick<Agent, 'strengthIs'>): 'ppm' | '%' {
-  return strengthIs === 'by volume' ? '%' : 'ppm';
+type Told = Pick<Agent, 'strengthIs' | 'role'>;
+
+/** From here on (10 %) no label and no grower tells a strength in ppm. Common practice, no source. */
+const MOST_PPM = 100_000;
+
+/**
+ * The unit in which a strength of an agent is told where none is written: % of the volume for what is measured by it,
+ * and % of disinfectants, as on their labels, and of what is as strong as an acid that was bought.
+ */
+export function usualUnit({ strengthIs, role }: Told, ppm: number): 'ppm' | '%' {
+  return strengthIs === 'by volume' || role === 'disinfectant' || ppm >= MOST_PPM ? '%' : 'ppm';
 }
 
 /** The units that a strength of an agent has. */
@@ -98,12 +106,12 @@ export function unitsOf({ strengthIs }: Pick<Agent, 'strengthIs'>): readonly Str
 }
 
 /** In the unit in which strengths of the agent are told: 500 ppm of GA3; 10 % of smoke water, which is 100000 ppm. */
-export function usualStrength(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): Shown<'ppm' | '%'> {
-  const unit = usualUnit(agent);
+export function usualStrength(ppm: Exact, agent: Told): Shown<'ppm' | '%'> {
+  const unit = usualUnit(agent, toNumber(ppm));
   return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit);
 }
 
-export function usualStrengthText(ppm: Exact, agent: Pick<Agent, 'strengthIs'>): string {
+export function usualStrengthText(ppm: Exact, agent: Told): string {
   return usualStrength(ppm, agent).text;
 }
 

@@ -5,7 +5,7 @@ import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
 import { agoInWords } from './days.ts';
 import type { Exact } from '../solutions/amounts.ts';
-import { strengthText, usualUnit } from '../solutions/strength.ts';
+import { strengthText, usualStrengthText } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { daysText } from './days.ts';
 
@@ -40,7 +40,8 @@ function stocksOf({ parts }: Dose): string[] {
 
 /** What is poured from a bottle whose strength is written on the line is told in the unit that stands there. */
 function strengthOf({ parts, agent, fact: { strength } }: Dose, ppm: Exact): string {
-  return strengthText(ppm, (parts.length === 1 ? strength?.value.unit : undefined) ?? usualUnit(agent!), agent!);
+  const unit = parts.length === 1 ? strength?.value.unit : undefined;
+  return unit === undefined ? usualStrengthText(ppm, agent!) : strengthText(ppm, unit, agent!);
 }
 
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */

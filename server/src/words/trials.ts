@@ -65,10 +65,10 @@ export function agentText({ agent, strata }: AgentAcross): string {
 /** Example: '250 to 1000 ppm', '500 ppm, unmeasured' */
 export function doseRangeText(strata: readonly Stratum[]): string {
   const doses = strata.flatMap(({ pairs }) => pairs.flatMap(({ treated }) => onlyDose(treated.treatment)?.dose ?? []));
-  const unit = doses[0] ? usualUnit(doses[0].agent) : 'ppm';
   const known = doses.flatMap(({ ppm }) => ppm ?? []);
   const about = doses.some(({ ppm, byEye }) => ppm !== undefined && byEye) ? 'about ' : '';
   const most = doses.flatMap(({ atMost }) => atMost ?? []);
+  const unit = doses[0] ? usualUnit(doses[0].agent, Math.max(...known, ...most)) : 'ppm';
   const unmeasured = known.length + most.length < doses.length ? 'unmeasured' : undefined;
   const stale = most.length === 0 ? undefined : `at most ${rangeText([Math.max(...most)], unit)!}`;
   return [known.length > 0 ? about + rangeText(known, unit)! : undefined, stale, unmeasured].filter(text => text !== undefined).join(', ');

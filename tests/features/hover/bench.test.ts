@@ -36,7 +36,7 @@ describe('hover on the record of a solution', () => {
     // 3 % of H2O2 is 0.881990 mol/L (34.014 g/mol from the standard atomic weights).
     expect(found.slice(0, 4)).toEqual([
       '**P3** · as bought · made 2026-01-09 (4 weeks ago) · at shelf',
-      '**peroxide 30000 ppm** = 30000 mg/L = 30 g/L = 3 % ≈ 882 mM',
+      '**peroxide 3 %** = 30000 ppm = 30000 mg/L = 30 g/L ≈ 882 mM',
       'Error of the strength: – (a label does not say how exact its strength is)',
       '250 mL made, none of it used.',
     ]);

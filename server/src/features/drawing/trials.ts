@@ -8,8 +8,7 @@ import { WEAK } from '../../measures/weak.ts';
 import { differencesPicture, type DifferenceRow } from '../../pictures/differences.ts';
 import { ladderPicture, type Step } from '../../pictures/ladder.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
-import { exact } from '../../solutions/amounts.ts';
-import { usualStrength, usualUnit } from '../../solutions/strength.ts';
+import { usualUnit } from '../../solutions/strength.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
 import type { DoseLadder } from '../../trials/ladders.ts';
 import { isByEye } from '../../trials/treatment.ts';
@@ -20,12 +19,12 @@ import { agentText, groupLabel } from '../../words/trials.ts';
 
 export function doseLadderPicture(ladder: DoseLadder, lot: string, frame: Frame): Picture | undefined {
   const { agent, untreated, rungs, ladder: { doses } } = ladder;
-  const unit = usualUnit(agent);
+  const unit = usualUnit(agent, doses.at(-1)!.dose);
   return ladderPicture({
     unit, title: `${agent.word} by dose in ${lot}`, caption: ladderNote(ladder), untreated: stepOf(untreated, ''),
     rungs: rungs.map(({ treated, verdict }, i) => ({
       ...stepOf(treated, verdict.verdict), isAbout: isByEye(treated),
-      dose: usualStrength(exact(doses[i]!.dose), agent).value,
+      dose: unit === '%' ? doses[i]!.dose / 10_000 : doses[i]!.dose,
       line: soakOf(treated),
     })),
   }, frame);
