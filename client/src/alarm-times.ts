@@ -47,6 +47,19 @@ export function ringsAt<S extends Soak>(now: number, soaks: readonly S[], rung: 
   });
 }
 
+/** Those that ring alike for one end in one journal are one alarm. */
+export function together<S extends Soak & { readonly folder: string }>(rings: readonly Ring<S>[]): Ring<S>[][] {
+  const alarms = new Map<string, Ring<S>[]>();
+  for (const ring of rings) {
+    const { soak: { folder, end }, kind, over, missed } = ring;
+    const key = JSON.stringify([folder, end, kind, over, missed]);
+    const alike = alarms.get(key);
+    if (alike) alike.push(ring);
+    else alarms.set(key, [ring]);
+  }
+  return [...alarms.values()];
+}
+
 /**
  * What still counts of what is remembered: what rang before its time, because the clock of the machine was ahead, rings
  * again when its time comes.

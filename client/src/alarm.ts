@@ -4,14 +4,13 @@
  */
 import { window, workspace, type ExtensionContext } from 'vscode';
 import type { SoakShown } from '../../server/src/lsp/calendar-shapes.ts';
-import { afterAnswer, afterRings, ringsAt, stillRung, type Ring, type Rung } from './alarm-times.ts';
+import { afterAnswer, afterRings, ringsAt, stillRung, together, type Ring, type Rung } from './alarm-times.ts';
+import { messageOf } from './alarm-words.ts';
 import type { JournalServer } from './server.ts';
 import { writeRecord } from './writing.ts';
 
 const MINUTE = 60_000;
 const TICK = 10_000;
-/** A minute or two over the limit is no matter. */
-const TOLERATED = 2 * MINUTE;
 const KEPT = 'plumule.alarm.rung';
 
 export class SoakAlarm {
@@ -20,8 +19,8 @@ export class SoakAlarm {
   readonly #sound: (uri: string) => void;
   readonly #timer: ReturnType<typeof setInterval>;
   #soaks: readonly SoakShown[] = [];
-  /** How often each soak has rung: the editor closes a message when it is shown anew, and that is no answer. */
-  readonly #shown = new Map<string, number>();
+  /** The last message of each soak: the editor closes one when it is shown anew, and that is no answer. */
+  readonly #shown = new Map<string, symbol>();
 
   /** `sound` plays one, beside the journal that a soak is in. */
   constructor(server: JournalServer, kept: ExtensionContext['workspaceState'], sound: (uri: string) => void) {
@@ -56,35 +55,35 @@ export class SoakAlarm {
       // than never.
       await this.#kept.update(KEPT, next).then(undefined, () => undefined);
     }
-    for (const ring of rings) void this.#show(ring, againMinutes);
+    for (const alike of together(rings)) void this.#show(alike, againMinutes);
     if (rings[0] && settings.get<boolean>('sound', false)) this.#sound(rings[0].soak.at.uri);
   }
 
-  async #show(ring: Ring<SoakShown>, againMinutes: number): Promise<void> {
-    const { soak, over } = ring;
-    const turn = (this.#shown.get(soak.key) ?? 0) + 1;
-    this.#shown.set(soak.key, turn);
+  async #show(rings: readonly Ring<SoakShown>[], againMinutes: number): Promise<void> {
+    const turn = Symbol('turn');
+    for (const { soak } of rings) this.#shown.set(soak.key, turn);
     const again = `Remind me in ${againMinutes} min`;
+    const lift = rings.length > 1 ? 'Lift all now' : 'Lift now';
     // The editor takes a warning away after some seconds; an error stays until it is answered.
-    const say = over ? window.showErrorMessage : window.showWarningMessage;
-    const choice = await say(messageOf(ring), 'Lift now', again);
-    if (this.#shown.get(soak.key) !== turn) return;
+    const say = rings[0]?.over ? window.showErrorMessage : window.showWarningMessage;
+    const choice = await say(messageOf(rings, Date.now()), lift, again);
+    const soaks = rings.map(({ soak }) => soak).filter(({ key }) => this.#shown.get(key) === turn);
+    if (soaks.length === 0) return;
     const rungAgain = choice === again ? Date.now() + againMinutes * MINUTE : undefined;
-    await this.#kept.update(KEPT, afterAnswer(this.#kept.get<Rung>(KEPT, {}), soak.key, rungAgain));
-    if (choice !== 'Lift now') return;
-    const written = await this.#server.lift(soak.batch, soak.at.uri);
+    const rung = soaks.reduce<Rung>((all, { key }) => afterAnswer(all, key, rungAgain), this.#kept.get<Rung>(KEPT, {}));
+    await this.#kept.update(KEPT, rung);
+    if (choice === lift) await this.#lift(soaks.filter(({ key }) => this.#soaks.some(running => running.key === key)));
+  }
+
+  /** Those that still run: a message stays after its seed was lifted by hand. */
+  async #lift(soaks: readonly SoakShown[]): Promise<void> {
+    const [first] = soaks;
+    if (!first) return;
+    const batches = soaks.map(({ batch }) => batch);
+    const written = await this.#server.lift(batches, first.at.uri);
     if (!written || !await writeRecord(written)) {
-      void window.showErrorMessage(`Plumule could not write the lift. Write it yourself: lift ${soak.batch}`);
+      const records = batches.map(batch => `lift ${batch}`).join(', ');
+      void window.showErrorMessage(`Plumule could not write this. Write it yourself: ${records}`);
     }
   }
-}
-
-function messageOf({ soak, kind, over, missed }: Ring<SoakShown>): string {
-  const { batch, plant, place, endText, limit, limitText } = soak;
-  const name = `${batch}${plant ? ` (${plant})` : ''}${place ? `, at ${place},` : ''}`;
-  if (!over) return `The soak of ${name} ends at ${endText}.`;
-  const overLimit = limit !== undefined && Date.now() > limit + TOLERATED ? ` It passed the limit at ${limitText}.` : '';
-  if (missed) return `The soak of ${name} ended at ${endText}, while the editor was closed.${overLimit}`;
-  return kind === 'end' ? `The soak of ${name} ends now (${endText}).${overLimit}`
-    : `The soak of ${name} ended at ${endText}.${overLimit}`;
 }

@@ -36,7 +36,8 @@ export interface JournalServer {
   soaks(): Promise<SoakShown[]>;
   /** The record that an item of the due list asks for, ready to be put into a file. */
   write(key: string, uri: string): Promise<Written | null>;
-  lift(batch: string, uri: string): Promise<Written | null>;
+  /** A record for each of some batches of one journal. */
+  lift(batches: readonly string[], uri: string): Promise<Written | null>;
   /** A `count` record for each batch that is to be looked at; without a file in hand, in the first journal. */
   round(uri: string | undefined): Promise<Written | null>;
   /** The same for unsown seed in the cold that nobody counted yet, of which none is due. */
@@ -89,7 +90,7 @@ export function journalServer(client: BaseLanguageClient): JournalServer {
     stocks: () => client.sendRequest('plumule/stocks', {}),
     soaks: () => client.sendRequest('plumule/soaks', {}),
     write: (key, uri) => client.sendRequest('plumule/write', { key, uri }),
-    lift: (batch, uri) => client.sendRequest('plumule/lift', { batch, uri }),
+    lift: (batches, uri) => client.sendRequest('plumule/lift', { batches, uri }),
     round: uri => client.sendRequest('plumule/round', { uri }),
     coldRound: uri => client.sendRequest('plumule/coldRound', { uri }),
     leftOffRound: uri => client.sendRequest('plumule/leftOffRound', { uri }),

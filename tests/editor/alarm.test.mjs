@@ -56,6 +56,20 @@ test('what ended while the editor was closed is told once, also after a reload',
     expect(await about(editor, 'VER-24/A')).toEqual([]);
   }));
 
+test('soaks that end at one time ring together, and are lifted together', async () => {
+  const two = soakUntil(Date.now() - 2 * HOUR);
+  await inEditor({ files: { 'a.germ': `${two}${two.trim().split('\n').at(-1).replace('VER-24/A', 'VER-24/B')}\n` } }, async editor => {
+    await editor.openFile('a.germ');
+    await rings(editor, '2 soaks ended at');
+    expect(await about(editor, 'VER-24/')).toEqual([expect.stringMatching(/^.*2 soaks ended at .*, while the editor was closed: VER-24\/A, VER-24\/B\./s)]);
+    await press(editor, 'Lift all now');
+    await editor.until(async () => {
+      const text = await readFile(path.join(editor.folder, 'a.germ'), 'utf8');
+      return /\nlift VER-24\/A .*\nlift VER-24\/B .*\n/.test(text);
+    }, 'both lifts in the file');
+  });
+});
+
 test('an alarm that is turned off does not ring', () => inEditor(
   { files: { 'a.germ': soakUntil(Date.now() - 2 * HOUR) }, settings: { 'plumule.alarm.enabled': false } },
   async editor => {

@@ -46,15 +46,22 @@ test('lifting writes the present time below a day line of today', () => inSessio
   { settings, files: { 'a.germ': journal } },
   async session => {
     await session.open('a.germ', journal, 7);
-    const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
+    const written = await session.ask<Written>('plumule/lift', { batches: ['VER-24/A'], uri: session.uri('a.germ') });
     expect(written.version).toBe(7);
     expect(written.text).toBe('\n\nday 2026-01-11\nlift VER-24/A 18:30');
+  }));
+
+test('soaks that end together are lifted together', () => inSession(
+  { settings, files: { 'a.germ': `${journal}soak VER-24/B 2026-01-10 19:00, water, 24 h\n` } },
+  async session => {
+    const written = await session.ask<Written>('plumule/lift', { batches: ['VER-24/A', 'VER-24/B'], uri: session.uri('a.germ') });
+    expect(written.text).toBe('\n\nday 2026-01-11\nlift VER-24/A 18:30\nlift VER-24/B 18:30');
   }));
 
 test('records of today go into the file that has today’s day line, wherever the lot was defined', () => inSession(
   { settings, files: { 'a.germ': journal, 'b.germ': 'day 2026-01-11\n' } },
   async session => {
-    const written = await session.ask<Written>('plumule/lift', { batch: 'VER-24/A', uri: session.uri('a.germ') });
+    const written = await session.ask<Written>('plumule/lift', { batches: ['VER-24/A'], uri: session.uri('a.germ') });
     expect(written.uri).toBe(session.uri('b.germ'));
     expect(written.text).toBe('\nlift VER-24/A 18:30');
   }));

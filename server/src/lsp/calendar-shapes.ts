@@ -61,6 +61,8 @@ export interface RoundShown {
 export interface SoakShown {
   /** The same as long as the soak runs, and after a restart. */
   readonly key: string;
+  /** Of its journal. */
+  readonly folder: string;
   readonly batch: string;
   readonly plant: string | undefined;
   readonly place: string | undefined;

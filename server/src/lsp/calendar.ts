@@ -59,7 +59,7 @@ export function serveCalendar(connection: Connection, service: Service): void {
     request(name, null, (asked): Written | null => {
       const own = asked.uri === undefined ? undefined : service.find(asked.uri);
       // A round names no file; where the one in hand makes no journal, it is about the first that does.
-      const found = own ?? (asked.key === undefined && asked.batch === undefined ? firstOf(service) : undefined);
+      const found = own ?? (asked.key === undefined && asked.batches === undefined ? firstOf(service) : undefined);
       if (!found) return null;
       const { room } = found;
       const { journal } = room;
@@ -71,8 +71,8 @@ export function serveCalendar(connection: Connection, service: Service): void {
     });
   };
 
-  write('lift', ({ batch = '' }, _journal, moment) => [
-    recordBelowDay({ keyword: 'lift', subject: batch, facts: undefined, timed: true }, moment)]);
+  write('lift', ({ batches = [] }, _journal, moment) => batches.map(batch =>
+    recordBelowDay({ keyword: 'lift', subject: batch, facts: undefined, timed: true }, moment)));
 
   write('write', ({ key }, journal, moment) => {
     const row = dueRows(dueNow(journal, moment)).find(each => each.key === key);
@@ -138,7 +138,7 @@ function soakShown(
 ): SoakShown {
   const { batch, lot, soak, end, limitAt } = running;
   return {
-    key: `${folder} ${batch.path} ${printMoment(soak.start)}`, batch: batch.path, plant: lot.plant,
+    key: `${folder} ${batch.path} ${printMoment(soak.start)}`, folder, batch: batch.path, plant: lot.plant,
     place: whereText(whereNow(staysOf(lot), batch.path, moment)),
     end: instantOf(end, zone), endText: printMoment(end),
     limit: instantOf(limitAt, zone), limitText: printMoment(limitAt),

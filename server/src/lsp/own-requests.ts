@@ -17,7 +17,7 @@ export interface Asked {
   readonly position?: Position | undefined;
   readonly lot?: string | undefined;
   readonly lots?: readonly LotNamed[];
-  readonly batch?: string;
+  readonly batches?: readonly string[];
   /** Time zone of the machine that the client runs on. */
   readonly zone?: string;
   /** Of an item of the due list. */
