@@ -64,14 +64,14 @@ test('a verdict stays in the row of a lot once it was judged, until something is
   journal.set(name, written);
   const verdicts = () => lotRows(journal, at('2026-01-02')).map(row => row.verdicts);
   expect(verdicts()).toEqual([undefined, undefined]);
-  expect(judgeLot(journal, 'G-1')).toEqual(['worth repeating so far']);
-  expect(judgeLot(journal, 'X')).toEqual([]);
+  expect(judgeLot(journal, 'G-1', Infinity)).toEqual(['worth repeating so far']);
+  expect(judgeLot(journal, 'X', Infinity)).toEqual([]);
   expect(verdicts()).toEqual([['worth repeating so far'], undefined]);
   journal.set(name, `${written}count L 2026-01-01, 3\n`);
   expect(verdicts()).toEqual([['worth repeating so far'], undefined]);
   journal.set(name, written.replace('A 2025-12-01, 20', 'A 2025-12-01, 2'));
   expect(verdicts()).toEqual([undefined, undefined]);
-  expect(judgeLot(journal, 'G-1')).toEqual(['cannot tell yet']);
+  expect(judgeLot(journal, 'G-1', Infinity)).toEqual(['cannot tell yet']);
 });
 
 test('a lot of which seed was begun in several winters stands in each, the latest first', () => {
@@ -81,7 +81,7 @@ test('a lot of which seed was begun in several winters stands in each, the lates
 
 test('the list of a journal that is edited is that of one that is read afresh', () => {
   const listOf = (journal: Journal, day: number) => lotRows(journal, { day, minutes: 600 })
-    .map(({ lot: { id, plant }, ...row }) => ({ ...row, id, plant, verdicts: judgeLot(journal, id) }));
+    .map(({ lot: { id, plant }, ...row }) => ({ ...row, id, plant, verdicts: judgeLot(journal, id, Infinity) }));
   const journals = fc.array(text, { minLength: 1, maxLength: 3 });
   fc.assert(fc.property(journals, fc.array(step, { maxLength: 12 }), (files, steps) => {
     const journal = new Journal();

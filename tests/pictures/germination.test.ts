@@ -10,6 +10,7 @@ import type { Frame, Picture } from '../../server/src/pictures/picture.ts';
 import { themes } from '../../server/src/pictures/theme.ts';
 import { lotOf } from '../journal/helpers.ts';
 import { collisions, outside, pathPoints, pointsOf, shapesOf, textBoxes, withClass } from './svg.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 
 const frame = (more: Partial<Frame> = {}): Frame => ({
   theme: themes.light,
@@ -34,7 +35,7 @@ const TRIAL = [
 ].join('\n');
 
 const drawn = (journal: string, more: Partial<Frame> = {}): Picture =>
-  germinationPicture(lotGermination(lotOf(journal))!, frame(more))!;
+  germinationPicture(lotGermination(trialOf(lotOf(journal), Infinity))!, frame(more))!;
 
 describe('what is known between looks', () => {
   test('is a box from look to look, from the seed seen to the seed that may be up', () => {
@@ -141,7 +142,7 @@ describe('germination over time', () => {
       ...['A', 'B'].flatMap(part => [`sow VER-24/${part} 2026-02-03 11:00`, `count VER-24/${part} 2026-02-20, ${part === 'A' ? 15 : 2}`]),
     ].join('\n');
     // 2026-02-20 is 18 days after the soak, and 40 after the sowing, from which the axis counts.
-    expect(lotGermination(lotOf(late))!.compared).toEqual([40]);
+    expect(lotGermination(trialOf(lotOf(late), Infinity))!.compared).toEqual([40]);
     expect(drawn(late).description).toContain('Compared on day 40.');
   });
 
@@ -176,7 +177,7 @@ describe('germination over time', () => {
   });
 
   test('has no picture where nothing was counted', () => {
-    expect(lotGermination(lotOf('lot VER-24 Veratrum nigrum, 60 seeds'))).toBeUndefined();
+    expect(lotGermination(trialOf(lotOf('lot VER-24 Veratrum nigrum, 60 seeds'), Infinity))).toBeUndefined();
   });
 
   test('ends a title with an ellipsis where there is no more room for it', () => {

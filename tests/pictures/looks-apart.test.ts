@@ -3,6 +3,7 @@ import { lotGermination } from '../../server/src/features/drawing/germination.ts
 import { germinationPicture } from '../../server/src/pictures/germination/picture.ts';
 import { themes } from '../../server/src/pictures/theme.ts';
 import { lotOf } from '../journal/helpers.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 
 const described = (more: string) => {
   const lot = lotOf(`
@@ -18,7 +19,7 @@ const described = (more: string) => {
     count L/A 2026-03-01, 6
     ${more}
   `, 'L');
-  return germinationPicture(lotGermination(lot)!, { theme: themes.light, width: 720, small: false, id: 'a' })!.description;
+  return germinationPicture(lotGermination(trialOf(lot, Infinity))!, { theme: themes.light, width: 720, small: false, id: 'a' })!.description;
 };
 
 test('a curve of several dishes says from which day on not all of them were looked at', () => {

@@ -6,6 +6,7 @@ import type { Frame } from '../../server/src/pictures/picture.ts';
 import { themes } from '../../server/src/pictures/theme.ts';
 import { lotOf } from '../journal/helpers.ts';
 import { collisions, outside, shapesOf, textBoxes } from './svg.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 
 // As wide as a panel beside the journal at 200 %.
 const frame: Frame = { theme: themes.light, width: 300, small: false, id: 'a' };
@@ -20,7 +21,7 @@ sow VER-24/B 2026-01-11 18:00
 count VER-24/A 2026-02-08, 14
 count VER-24/B 2026-02-08, 4
 cut VER-24/A 2026-02-08, 4 fresh, 2 dead`);
-  const picture = germinationPicture(lotGermination(lot)!, frame)!;
+  const picture = germinationPicture(lotGermination(trialOf(lot, Infinity))!, frame)!;
   const ends = shapesOf(picture)
     .filter(({ name, attributes }) => name === 'text' && Number(attributes.x) > 150 && attributes['text-anchor'] === undefined)
     .map(({ text }) => text).join(' ');

@@ -26,7 +26,7 @@ const ladder = (lot: string, ...counts: readonly number[]) => [
 
 describe('a ladder of doses', () => {
   const journal = journalOf(ladder('V-1', 4, 8, 12, 16));
-  const [found] = trialOf(journal.lot('V-1')!).ladders;
+  const [found] = trialOf(journal.lot('V-1')!, Infinity).ladders;
   const picture = doseLadderPicture(found!, 'V-1', frame)!;
 
   test('has a dot for each dose at its share, at equal distances for equal ratios', () => {
@@ -55,7 +55,7 @@ describe('a ladder of doses', () => {
     // A quarter by eye of 100 mg in 100 mL is 250 ppm.
     const source = ladder('V-1', 4, 8, 12, 16).replace('GA3 250 ppm', 'E1 10 mL');
     const halved = journalOf(`stock E1 2026-01-01, GA3 100 mg halved 2 times, 100 mL\n${source}`);
-    const drawn = doseLadderPicture(trialOf(halved.lot('V-1')!).ladders[0]!, 'V-1', frame)!;
+    const drawn = doseLadderPicture(trialOf(halved.lot('V-1')!, Infinity).ladders[0]!, 'V-1', frame)!;
     const texts = textBoxes(drawn).map(({ what }) => what);
     expect(texts).toContain('≈250');
     expect(texts).toContain('500');
@@ -90,7 +90,7 @@ describe('differences of the lots of a plant', () => {
   const lots = (...sources: string[]) => [...journalOf(sources.join('\n')).lots()];
 
   test('stand winter below winter, with what they say together', () => {
-    const trial = plantTrial('Veratrum nigrum', lots(ladder('V-1', 4, 8, 12, 16), ladder('V-2', 5, 9, 11, 15).replaceAll('2026-', '2025-')));
+    const trial = plantTrial('Veratrum nigrum', lots(ladder('V-1', 4, 8, 12, 16), ladder('V-2', 5, 9, 11, 15).replaceAll('2026-', '2025-')), Infinity);
     const picture = plantPicture(trial, frame)!;
     expect(picture.table.rows.map(([label]) => label)).toEqual(['2024/25 V-2', '2025/26 V-1', '2 lots together']);
     expect(withClass(picture, 'difference')).toHaveLength(2);
@@ -99,8 +99,8 @@ describe('differences of the lots of a plant', () => {
   });
 
   test('of one lot stand alone, and of none are not drawn', () => {
-    expect(withClass(plantPicture(plantTrial('Veratrum nigrum', lots(ladder('V-1', 4, 8, 12, 16))), frame)!, 'together')).toEqual([]);
-    expect(plantPicture(plantTrial('Veratrum nigrum', lots('lot V-1 Veratrum nigrum, 3 seeds')), frame)).toBeUndefined();
+    expect(withClass(plantPicture(plantTrial('Veratrum nigrum', lots(ladder('V-1', 4, 8, 12, 16)), Infinity), frame)!, 'together')).toEqual([]);
+    expect(plantPicture(plantTrial('Veratrum nigrum', lots('lot V-1 Veratrum nigrum, 3 seeds'), Infinity), frame)).toBeUndefined();
   });
 
   test('lie where their numbers say', () => {

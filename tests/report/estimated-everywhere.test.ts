@@ -31,6 +31,7 @@ import { winterReview } from '../../server/src/report/winter/review.ts';
 import { winterSheet } from '../../server/src/report/winter/words.ts';
 import { filledTables } from '../../server/src/tables/tables.ts';
 import { journal } from '../support/arbitrary-journal.ts';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 
 type Files = readonly { readonly name: string; readonly text: string }[];
 
@@ -88,11 +89,13 @@ function* saidOf(files: Files, now: Moment): Generator<Said> {
   for (const lot of read.lots()) {
     const advice = adviceFor(lot, read, now);
     yield { where: 'advice', text: `${sheetText([adviceSheet(advice, read)])}\n${JSON.stringify(adviceData(advice, read))}` };
-    yield* pictured(lot.id, lotPicture(lot, frame));
-    for (const batch of lot.batches.values()) yield* pictured(batch.path, batchPicture(batch, lot, frame));
+    const trial = trialOf(lot, now.day);
+    yield* pictured(lot.id, lotPicture(trial, frame));
+    for (const batch of lot.batches.values()) yield* pictured(batch.path, batchPicture(batch, trial, frame));
   }
   yield { where: 'due', text: JSON.stringify(due(read, now).map(({ what }) => what)) };
-  const rows = lotRows(read, now).map(({ lot: { id }, ...row }) => ({ ...row, id, verdicts: judgeLot(read, id) }));
+  const rows = lotRows(read, now)
+    .map(({ lot: { id }, ...row }) => ({ ...row, id, verdicts: judgeLot(read, id, now.day) }));
   yield { where: 'lots', text: JSON.stringify(rows) };
   yield { where: 'symbols', text: JSON.stringify(workspaceSymbols(read, '', now)) };
   for (const { name } of files) {

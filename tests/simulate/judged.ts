@@ -12,13 +12,13 @@ export interface Judged {
 
 /** What is said of each treatment of each lot. */
 export function verdictsOfLots(journal: Journal): Judged[] {
-  return [...journal.lots()].flatMap(lot => trialOf(lot).contests.map(({ verdict }) => verdict));
+  return [...journal.lots()].flatMap(lot => trialOf(lot, Infinity).contests.map(({ verdict }) => verdict));
 }
 
 /** What is said of each agent over all lots of a species. */
 export function verdictsOfPlants(journal: Journal): Judged[] {
   return [...byPlant(journal.lots(), 'species')].flatMap(([plant, lots]) => (
-    plantTrial(plant, lots).agents.map(({ across }) => across)));
+    plantTrial(plant, lots, Infinity).agents.map(({ across }) => across)));
 }
 
 export function journalOf(text: string): Journal {

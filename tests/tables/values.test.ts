@@ -213,7 +213,7 @@ describe('a comparison', () => {
     fc.assert(fc.property(anyJournal, files => {
       const source = sourceOf(files);
       const lots = [...source.journal.lots()].filter(({ plant }) => plant !== undefined);
-      const wanted = plantTrial('all', lots).agents.flatMap(({ agent, strata, across }) => strata.map(({ lot }, i) => {
+      const wanted = plantTrial('all', lots, Infinity).agents.flatMap(({ agent, strata, across }) => strata.map(({ lot }, i) => {
         const comparison = across.comparisons[i]!;
         return `${lot.id} ${agent.word} ${isUndefined(comparison) ? '' : `${comparison.germinated.treated.x} ${comparison.germinated.untreated.n}`}`.trim();
       }));

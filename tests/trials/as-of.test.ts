@@ -23,7 +23,7 @@ discard L/B 2026-02-11
 function trialOn(iso: string) {
   const journal = new Journal(dayOfIso(iso));
   journal.set('a.germ', TEXT);
-  return trialOf(journal.lot('L')!);
+  return trialOf(journal.lot('L')!, Infinity);
 }
 
 describe('a trial as of a day', () => {

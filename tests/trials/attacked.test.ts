@@ -35,7 +35,7 @@ describe('weak seedlings of seed of which next to none germinates untreated', ()
 
   test('are one over several lots', () => {
     const source = ['K', 'M'].map(id => half(24, ...dead).replaceAll('L/', `${id}/`).replaceAll(' L', ` ${id}`)).join('');
-    const [agent] = plantTrial('Adonis vernalis', [...journalOf(source).lots()]).agents;
+    const [agent] = plantTrial('Adonis vernalis', [...journalOf(source).lots()], Infinity).agents;
     expect(agent!.across).toMatchObject({ lots: 2, verdict: 'cannot tell', rule: 'at-a-price-in-lots' });
   });
 
@@ -178,7 +178,7 @@ describe('dead seedlings of both sides', () => {
   test('are told of several lots', () => {
     const one = (id: string, died: number) => half(30, 'count L/A 2026-02-25, 25', 'count L/B 2026-02-25, 3', `count L/A 2026-03-30, ${died} died`,
       'count L/B 2026-03-30, 0', 'discard L/A 2026-07-10', 'discard L/B 2026-07-10').replaceAll('L/', `${id}/`).replaceAll(' L', ` ${id}`);
-    const across = (died: number) => plantTrial('Adonis vernalis', [...journalOf(one('K', 0) + one('M', died)).lots()]).agents[0]!.across;
+    const across = (died: number) => plantTrial('Adonis vernalis', [...journalOf(one('K', 0) + one('M', died)).lots()], Infinity).agents[0]!.across;
     expect(across(0).sentence).not.toContain('price');
     expect(across(24).sentence).toMatch(/^Worth repeating: .* It comes at a price: 24 of 50 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 6 untreated\.$/);
   });

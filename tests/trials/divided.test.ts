@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { trialOf } from '../../server/src/trials/lot-trial.ts';
 import { allOf, untreatedShares } from '../../server/src/trials/untreated-shares.ts';
 import { contest, groupTexts, lotOf, trial } from './helpers.ts';
 
@@ -151,7 +152,7 @@ describe('a bag of which seed had germinated before the rest was divided', () =>
 
   test('has none open among the untreated seed of its plant', () => {
     const untreated = lotOf(source.replace('soak L/A 2025-12-30 19:00, GA3 500 ppm, 24 h', 'soak L/A 2025-12-30 19:00, water, 24 h'));
-    const shares = untreatedShares([untreated]);
+    const shares = untreatedShares([trialOf(untreated, Infinity)]);
     expect(shares.map(({ open }) => open)).toEqual([0, 0]);
     // 1 of 30 in the bag, then 25 of the 29 that were divided; B is counted with the bag.
     expect(shares.map(({ pooled: { x, n } }) => [x, n])).toEqual([[1, 60], [25, 29]]);

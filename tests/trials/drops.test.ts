@@ -27,7 +27,7 @@ function dropsOf(...sides: readonly Side[]) {
   const journal = new Journal();
   const parts = sides.map((_, i) => `${i + 1} 20 seeds`);
   journal.set('j.germ', [`lot L Iris, ${20 * sides.length} seeds`, `split L, ${parts.join(', ')}`, ...lines, ''].join('\n'));
-  return trialOf(journal.lot('L')!).drops;
+  return trialOf(journal.lot('L')!, Infinity).drops;
 }
 
 describe('drops on stuck seedlings', () => {
@@ -85,7 +85,7 @@ count L/B 2026-01-20, 20, 6 stuck
 apply L/B 2026-01-21, water
 count L/B 2026-01-21, 1 freed
 `);
-    const { contests, leftOut } = trialOf(journal.lot('L')!).drops;
+    const { contests, leftOut } = trialOf(journal.lot('L')!, Infinity).drops;
     expect(contests[0]!.given.freed).toEqual(share(5, 7));
     expect(leftOut.map(({ why }) => why.undefined)).toEqual(['its seedlings were not counted after the drops']);
   });
@@ -98,7 +98,7 @@ count L/B 2026-01-21, 1 freed
     ].join('\n');
     journal.set('j.germ', ['lot L Iris, 100 seeds', 'split L, A 20 seeds, B 20 seeds, C 20 seeds', batch('A', '7 seedlings'),
       batch('B', '3 seedlings', '7 seedlings'), batch('C', '6 seedlings'), ''].join('\n'));
-    const { contests, leftOut } = trialOf(journal.lot('L')!).drops;
+    const { contests, leftOut } = trialOf(journal.lot('L')!, Infinity).drops;
     expect(contests[0]!.given).toMatchObject({ batches: [{ path: 'L/A' }, { path: 'L/B' }], freed: share(10, 14) });
     expect(leftOut.map(({ why }) => why.undefined)).toEqual([
       '6 of its 7 stuck seedlings were given drops, and the counts do not tell which of them were freed']);
@@ -107,7 +107,7 @@ count L/B 2026-01-21, 1 freed
   test('may be given before anybody counted', () => {
     const journal = new Journal();
     journal.set('j.germ', 'lot L Iris, 20 seeds\nsow L 2026-01-01\napply L 2026-01-15, water\ncount L 2026-01-20, 20, 10 stuck, 4 freed');
-    expect(trialOf(journal.lot('L')!).drops.contests[0]!.given.freed).toEqual(share(4, 10));
+    expect(trialOf(journal.lot('L')!, Infinity).drops.contests[0]!.given.freed).toEqual(share(4, 10));
   });
 
   test('that differ in more than the drops are not judged', () => {
@@ -123,12 +123,12 @@ count L/A 2026-02-01, 10 freed
 count L/B 2026-02-01, 0
 `;
     journal.set('j.germ', source);
-    const [contest] = trialOf(journal.lot('L')!).drops.contests;
+    const [contest] = trialOf(journal.lot('L')!, Infinity).drops.contests;
     expect(contest).toMatchObject({ verdict: 'cannot tell', alsoDiffers: ['temperature'] });
     const differing = (text: string) => {
       const other = new Journal();
       other.set('j.germ', text);
-      return trialOf(other.lot('L')!).drops.contests[0]!.alsoDiffers;
+      return trialOf(other.lot('L')!, Infinity).drops.contests[0]!.alsoDiffers;
     };
     const alike = source.replace('8 C\ncount', '18 C\ncount');
     expect(differing(alike)).toEqual([]);

@@ -19,13 +19,13 @@ const journal = (lot: string, a: string, b: string, counts: readonly [number, nu
 `;
 
 const verdictOf = (source: string) => {
-  const { contests, estimated } = trialOf(lotOf(source));
+  const { contests, estimated } = trialOf(lotOf(source), Infinity);
   return (estimated[0] ?? contests[0])!.verdict;
 };
 
 describe('a verdict on seed that was estimated', () => {
   test('is given where both ends of each estimate give it, with ranges for its numbers', () => {
-    const { contests, ladders, estimated } = trialOf(lotOf(journal('about 100 seeds', 'half', 'half', [35, 8])));
+    const { contests, ladders, estimated } = trialOf(lotOf(journal('about 100 seeds', 'half', 'half', [35, 8])), Infinity);
     expect([contests, ladders]).toEqual([[], []]);
     expect(estimated.map(({ verdict }) => verdict.sentence)).toEqual([
       'Worth repeating: by day 14, 35 of 40 to 61 treated seeds had germinated (57 to 88 %) and 8 of 40 to 61 untreated (13 to 20 %); '
@@ -143,7 +143,7 @@ describe('a verdict on seed that was estimated', () => {
   test('stands so far as long as some of it may still come, and says what is recorded for one side only', () => {
     const source = journal('200 seeds', '20 to 24 seeds', '24 seeds', [20, 3]).replace(', 15 C', '')
       .replace(/ +discard VER-24\/A.*/, '').replace('discard VER-24/B 2026-05-01', 'cut VER-24/B 2026-02-20, 21 dead');
-    const [only] = trialOf(lotOf(source)).estimated;
+    const [only] = trialOf(lotOf(source), Infinity).estimated;
     expect(only!.verdict.sentence).toMatch(/^Worth repeating so far: /);
     expect(only!.remarks).toEqual(['the temperature is recorded for one side only']);
   });
@@ -174,7 +174,7 @@ describe('a trial with a batch that was estimated', () => {
 
   test('is told with all its batches, and not once more with the counted ones alone', () => {
     const { contests, estimated } = trialOf(trial('A 24 seeds, B 24 seeds, C about 24 seeds',
-      { A: 'GA3 500 ppm', B: 'water', C: 'water' }, { A: 18, B: 3, C: 18 }));
+      { A: 'GA3 500 ppm', B: 'water', C: 'water' }, { A: 18, B: 3, C: 18 }), Infinity);
     expect(contests).toEqual([]);
     expect(estimated.map(({ verdict }) => verdict.sentence)).toEqual([
       expect.stringMatching(/^Cannot tell yet: by day 20, 18 of 24 treated seeds had germinated \(75 %\) and 21 of 45 to 51 untreated/)]);
@@ -183,7 +183,7 @@ describe('a trial with a batch that was estimated', () => {
   test('leaves the other treatments of the lot less room', () => {
     const parts = 'A 24 seeds, B 24 seeds, C about 24 seeds';
     const soaks = { A: 'GA3 500 ppm', B: 'water', C: 'KNO3 0.2 %' };
-    const roomOf = (source: string) => trialOf(trial(source, soaks, { A: 12, B: 3, C: 12 }))
+    const roomOf = (source: string) => trialOf(trial(source, soaks, { A: 12, B: 3, C: 12 }), Infinity)
       .contests.map(({ verdict: { evidence } }) => evidence?.room.treatments);
     expect(roomOf(parts)).toEqual([2]);
     expect(roomOf(parts.replace('about ', ''))).toEqual([2, 2]);
@@ -191,7 +191,7 @@ describe('a trial with a batch that was estimated', () => {
 
   test('names no numbers of a dish that are those of a guess', () => {
     const { estimated } = trialOf(trial('A 24 seeds, A1 24 seeds, A2 24 seeds, A3 about 24 seeds, B 24 seeds',
-      { A: 'GA3 500 ppm', A1: 'GA3 500 ppm', A2: 'GA3 500 ppm', A3: 'GA3 500 ppm', B: 'water' }, { A: 18, A1: 18, A2: 17, A3: 3, B: 3 }));
+      { A: 'GA3 500 ppm', A1: 'GA3 500 ppm', A2: 'GA3 500 ppm', A3: 'GA3 500 ppm', B: 'water' }, { A: 18, A1: 18, A2: 17, A3: 3, B: 3 }), Infinity);
     expect(estimated.map(({ remarks }) => remarks)).toEqual([[]]);
   });
 

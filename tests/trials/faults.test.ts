@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { problemsIn } from '../checks/marked.ts';
 import { lotOf, trial, twoBatches } from './helpers.ts';
-import { leftOutByError } from '../../server/src/trials/lot-trial.ts';
+import { dayOfIso } from '../../server/src/model/day.ts';
+import { leftOutByError, trialOf } from '../../server/src/trials/lot-trial.ts';
 
 const clean = twoBatches({ up: [15, 3] });
 
@@ -36,6 +37,25 @@ describe('a batch with a record that cannot be right', () => {
     });
   });
 
+  test.each([
+    ['count', 'count L/A 2027-02-17, 1'], ['cut', 'cut L/A 2027-02-17, 5 fresh'],
+  ])('is left out until the day that a %s of it is dated', (keyword, line) => {
+    const lot = lotOf(endedBy(line, 'count L/B 2026-02-17, 0'));
+    const verdictsOn = (day: string) => (
+      trialOf(lot, dayOfIso(day)!).contests.map(({ verdict: { verdict } }) => verdict));
+    expect(leftOutByError(lot, dayOfIso('2026-03-01')!).map(({ batch, why }) => [batch.path, why.undefined])).toEqual([
+      ['L/A', `its “${keyword}” of 2027-02-17 is dated after today (2026-03-01)`],
+    ]);
+    expect(verdictsOn('2026-03-01')).toEqual([]);
+    expect(verdictsOn('2027-02-17')).not.toEqual([]);
+    expect(verdictsOn('2027-02-16')).toEqual([]);
+  });
+
+  test('is not left out for what is planned', () => {
+    const lot = lotOf(endedBy('discard L/A 2027-02-17', 'discard L/B 2027-02-17'));
+    expect(leftOutByError(lot, dayOfIso('2026-03-01')!)).toEqual([]);
+  });
+
   test('is left out where no number of its estimated seeds makes the cut test right', () => {
     const [right, wrong] = [5, 9].map(sorted => `
       lot L Iris alba, 18 to 22 seeds
@@ -43,8 +63,8 @@ describe('a batch with a record that cannot be right', () => {
       count L 2026-02-10, 15
       cut L 2026-04-01, ${sorted} fresh
     `);
-    expect(leftOutByError(lotOf(right!))).toEqual([]);
-    expect(leftOutByError(lotOf(wrong!)).map(({ why }) => why.undefined)).toEqual(['its cut test counts 9, but 3 to 7 had not germinated']);
+    expect(leftOutByError(lotOf(right!), Infinity)).toEqual([]);
+    expect(leftOutByError(lotOf(wrong!), Infinity).map(({ why }) => why.undefined)).toEqual(['its cut test counts 9, but 3 to 7 had not germinated']);
   });
 
   test.each([

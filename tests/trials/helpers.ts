@@ -19,7 +19,7 @@ export function lotOf(source: string, id?: string): Lot {
 
 /** The trial of the only lot of a journal. */
 export function trial(source: string): LotTrial {
-  return trialOf(lotOf(source));
+  return trialOf(lotOf(source), Infinity);
 }
 
 /** Example: 'GA3 500, KNO3 2000: A C' */

@@ -176,7 +176,7 @@ describe('a judge record that was not written beforehand', () => {
 describe('over the lots of a species', () => {
   test('a lot whose day has not come takes no part, and is named', () => {
     const lots = [...byPlant(journalOf(weekly({ judge: JUDGE, until: 2 })).lots(), 'species').values()][0]!;
-    const { agents, toBeJudged } = plantTrial('Iris alba', lots);
+    const { agents, toBeJudged } = plantTrial('Iris alba', lots, Infinity);
     expect(agents).toEqual([]);
     expect(toBeJudged).toMatchObject([{ on: '2026-02-22' }]);
     const end = ['split L 2026-01-10, C 12 seeds', 'soak L/C 2026-01-10 19:00, GA3 250 ppm, 24 h', 'sow L/C 2026-01-11 20:00',
@@ -184,16 +184,16 @@ describe('over the lots of a species', () => {
     const two = weekly({ judge: JUDGE, until: 2, end });
     const other = two.replaceAll(/\bL\b/g, 'M').replace('on 2026-02-22', 'on 2026-02-23');
     const all = [...byPlant(journalOf(`${two}\n${other}`).lots(), 'species').values()][0]!;
-    expect(plantTrial('Iris alba', all).toBeJudged.map(({ lot: { id }, on }) => [id, on])).toEqual([['L', '2026-02-22'], ['M', '2026-02-23']]);
+    expect(plantTrial('Iris alba', all, Infinity).toBeJudged.map(({ lot: { id }, on }) => [id, on])).toEqual([['L', '2026-02-22'], ['M', '2026-02-23']]);
   });
 
   test('one that was judged takes part with the looks of that day', () => {
     const lots = [...byPlant(journalOf(weekly({ judge: JUDGE })).lots(), 'species').values()][0]!;
-    const { agents: [agent] } = plantTrial('Iris alba', lots);
+    const { agents: [agent] } = plantTrial('Iris alba', lots, Infinity);
     expect(agent!.across).toMatchObject({ open: 0, verdict: 'worth repeating' });
     expect(agent!.across.comparisons).toMatchObject([{ byDay: 42 }]);
     expect(lotPairOf(agent!.strata[0]!).isStrict).toBe(false);
     const missed = [...byPlant(journalOf(weekly({ judge: 'judge L 2026-01-11, on 2026-02-27' })).lots(), 'species').values()][0]!;
-    expect(lotPairOf(plantTrial('Iris alba', missed).agents[0]!.strata[0]!).isStrict).toBe(true);
+    expect(lotPairOf(plantTrial('Iris alba', missed, Infinity).agents[0]!.strata[0]!).isStrict).toBe(true);
   });
 });

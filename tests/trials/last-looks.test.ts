@@ -89,7 +89,7 @@ describe('the side that was watched for longer', () => {
 
   test('counts over several lots, too', () => {
     const named = (id: string, n: number) => lotNamed(id, ...early, `count L/B 2026-04-10, ${n}`, 'discard L/B 2026-04-11');
-    const lots = (n: number) => plantTrial('Iris alba', [...journalOf(named('K', n) + named('M', n)).lots()]).agents[0]!.across;
+    const lots = (n: number) => plantTrial('Iris alba', [...journalOf(named('K', n) + named('M', n)).lots()], Infinity).agents[0]!.across;
     expect(lots(2)).toMatchObject({ lots: 2, rule: 'more-in-lots', verdict: 'worth repeating' });
     expect(lots(26)).toMatchObject({
       lots: 2, rule: 'overtaken-in-lots', verdict: 'cannot tell',

@@ -72,6 +72,6 @@ describe('the trial of a lot', () => {
 
   test('is kept as long as the lot is', () => {
     const lot = lotOf(twoBatches());
-    expect(trialOf(lot)).toBe(trialOf(lot));
+    expect(trialOf(lot, Infinity)).toBe(trialOf(lot, Infinity));
   });
 });

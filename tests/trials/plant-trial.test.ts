@@ -27,7 +27,7 @@ function lot({ id, plant, soak = 'GA3 500 ppm, 24 h', year = 2026, counts: [a, n
 }
 
 function agentsOf(lots: readonly string[]): readonly AgentAcross[] {
-  return plantTrial('Iris', [...journalOf(lots.join('\n')).lots()]).agents;
+  return plantTrial('Iris', [...journalOf(lots.join('\n')).lots()], Infinity).agents;
 }
 
 test('the doses of an agent are told apart as far as a bench can, and what nobody measured is one of its own', () => {
@@ -40,7 +40,7 @@ test('the doses of an agent are told apart as far as a bench can, and what nobod
 test('the untreated seed of all lots is told by winter, and added up', () => {
   const told = [['L26', 2026, 3], ['L24', 2024, 1], ['L25', 2025, 2], ['M25', 2025, 4]] as const;
   const { untreated } = plantTrial('Iris', [...journalOf(told.map(([id, year, up]) => (
-    lot({ id, plant: 'Iris alba', year, counts: [8, 10, up, 10] }))).join('\n')).lots()]);
+    lot({ id, plant: 'Iris alba', year, counts: [8, 10, up, 10] }))).join('\n')).lots()], Infinity);
   expect(untreated.map(share => share.lot.id)).toEqual(['L24', 'L25', 'M25', 'L26']);
   expect(allOf(untreated)).toEqual({ x: 10, n: 40 });
 });

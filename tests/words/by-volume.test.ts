@@ -39,8 +39,8 @@ test('what is measured by volume is shown in %, in the bottle, the dish, a ladde
   const lot = journal.lot('L')!;
   expect(strengthHeld(journal.solution('S1')!, journal)).toBe('100 %');
   expect(dosesText(lot.batches.get('L/A')!.soaks[0]!.doses)).toBe('smoke 10 %');
-  expect(ladderNote(trialOf(lot).ladders[0]!)).toContain('Best dose: 10 %.');
-  expect(plantTrial('Iris alba', [lot]).agents.map(agentText)).toEqual(['smoke (5 to 10 %)']);
+  expect(ladderNote(trialOf(lot, Infinity).ladders[0]!)).toContain('Best dose: 10 %.');
+  expect(plantTrial('Iris alba', [lot], Infinity).agents.map(agentText)).toEqual(['smoke (5 to 10 %)']);
 });
 
 const smoked = `
@@ -97,7 +97,7 @@ test('a solution to mix and the picture of a ladder do', () => {
   expect(text).toContain('10 % is 1 part in 10.');
   expect(id).toBe('S1-2.5');
   const frame = { theme: themes.light, width: 760, small: false, id: 'a' };
-  const said = textBoxes(doseLadderPicture(trialOf(journalOf(ladder).lot('L')!).ladders[0]!, 'L', frame)!).map(({ what }) => what);
+  const said = textBoxes(doseLadderPicture(trialOf(journalOf(ladder).lot('L')!, Infinity).ladders[0]!, 'L', frame)!).map(({ what }) => what);
   expect(said).toEqual(expect.arrayContaining(['5', '10', '%, on a logarithmic scale']));
 });
 

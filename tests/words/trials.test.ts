@@ -60,7 +60,7 @@ describe('an agent that was tried in several lots', () => {
     const text = (...soaks: string[]) => {
       const lots = soaks.map((soakA, i) => twoBatches({ soakA }).replaceAll('L/', `L${i}/`).replace('lot L ', `lot L${i} `)
         .replace('split L,', `split L${i},`).replace(/^ +/gm, ''));
-      return agentText(plantTrial('Iris alba', [...journalOf(`stock H 2026-01-01, GA3 100 mg halved 2 times, 25 mL\n${lots.join('\n')}`).lots()]).agents[0]!);
+      return agentText(plantTrial('Iris alba', [...journalOf(`stock H 2026-01-01, GA3 100 mg halved 2 times, 25 mL\n${lots.join('\n')}`).lots()], Infinity).agents[0]!);
     };
     expect(text('GA3 500 ppm, 24 h')).toBe('GA3 (500 ppm)');
     expect(text('GA3 500 ppm, 24 h', 'GA3 62.5 ppm, 24 h', 'GA3 unmeasured')).toBe('GA3 (62.5 to 500 ppm, unmeasured)');

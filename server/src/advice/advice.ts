@@ -11,7 +11,7 @@ import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { LeftOut } from '../trials/groups.ts';
-import { leftOutByError } from '../trials/lot-trial.ts';
+import { leftOutByError, trialOf } from '../trials/lot-trial.ts';
 import { readyBefore, readyPrepared, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, offerIn, type Choice } from './choice.ts';
@@ -52,19 +52,19 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const { plant } = lot;
   const { species: ownLots, forms: formLots, genus: kinLots } = plant === undefined
     ? { species: [lot], forms: [], genus: [] } : kinOf(plant, journal);
-  const species = triedOn(plant ?? lot.id, ownLots);
-  const genus = plant === undefined ? [] : triedOn(genusIn(plant), kinLots);
-  const forms = plant === undefined ? [] : triedOn(speciesIn(plant), formLots);
+  const species = triedOn(plant ?? lot.id, ownLots, now.day);
+  const genus = plant === undefined ? [] : triedOn(genusIn(plant), kinLots, now.day);
+  const forms = plant === undefined ? [] : triedOn(speciesIn(plant), formLots, now.day);
   const ready = readyBefore(ownLots, now.day + 1);
   const guides = journal.guides.of(plant);
-  const untreated = untreatedShares(ownLots);
+  const untreated = untreatedShares(ownLots.map(each => trialOf(each, now.day)));
   const seed = untouchedIn(lot, now);
   const choice = choose({ journal, plant, species, forms, genus, ready, untreated, guides });
   const offer = offerIn(choice);
   return {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice,
     readyPrepared: readyPrepared(ownLots, now.day + 1), age: ageOn(lot.collected, now.day),
-    leftOut: ownLots.flatMap(leftOutByError),
+    leftOut: ownLots.flatMap(each => leftOutByError(each, now.day)),
     isBeyondGuides: offer?.tried !== undefined
       && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),
     division: seed && divisionFor(choice, seed, untreated),

@@ -3,7 +3,6 @@ import type { Comparison } from '../measures/comparison.ts';
 import { differenceOver } from '../measures/difference-over.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { isSameDose } from '../trials/alike.ts';
-import { trialOf } from '../trials/lot-trial.ts';
 import type { Tried } from './tried.ts';
 
 /** Sound seedlings of the treated seed less those of the untreated, as shares; undefined where none was measured. */
@@ -35,7 +34,7 @@ function unbeaten(all: readonly Tried[]): readonly Tried[] {
 /** Whether a report names one dose as the best of a ladder in which the other is. */
 function hasBeaten(best: Tried, other: Tried): boolean {
   if (best.agent.word !== other.agent.word || best.ppm === undefined || other.ppm === undefined) return false;
-  return best.lots.flatMap(lot => trialOf(lot).ladders).some(({ agent, ladder }) => (
+  return best.ladders.some(({ agent, ladder }) => (
     agent.word === best.agent.word && !isUndefined(ladder.best) && isSameDose(ladder.best.value, best.ppm!)
     && ladder.doses.some(({ dose }) => isSameDose(dose, other.ppm!))));
 }

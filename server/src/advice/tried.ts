@@ -9,14 +9,16 @@ import { openSeeds } from '../measures/looks.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import type { VerdictName } from '../measures/verdict-rules.ts';
+import type { Day } from '../model/day.ts';
 import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
 import { exact } from '../solutions/amounts.ts';
 import { usualStrengthText } from '../solutions/strength.ts';
 import { isSameDose, type Range } from '../trials/alike.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
-import { trialOf, type Contest } from '../trials/lot-trial.ts';
-import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type Stratum } from '../trials/plant-trial.ts';
+import type { DoseLadder } from '../trials/ladders.ts';
+import type { Contest, LotTrial } from '../trials/lot-trial.ts';
+import { dosesOf, lotPairOf, plantTrial, type AgentAcross, type PlantTrial, type Stratum } from '../trials/plant-trial.ts';
 import { isActive, isByEye, onlyDose } from '../trials/treatment.ts';
 import { soundGainOf } from './order.ts';
 import { weakOf, type WeakTreated } from './weak.ts';
@@ -50,6 +52,8 @@ export interface Tried {
   readonly weak: WeakTreated | undefined;
   /** Groups that had it, for their names and the lengths of their soaks. */
   readonly treated: readonly Group[];
+  /** All ladders of its lots. */
+  readonly ladders: readonly DoseLadder[];
   /** The seeds were estimated; the verdict is what all their numbers give. */
   readonly isEstimated: boolean;
 }
@@ -65,23 +69,32 @@ export interface TriedAgent {
 }
 
 /** Nothing of comparisons that wait for their day of judging, and of those in which more differs than the treatment. */
-export function triedOn(plant: string, lots: readonly Lot[]): readonly TriedAgent[] {
+export function triedOn(plant: string, lots: readonly Lot[], today: Day): readonly TriedAgent[] {
   const [first] = lots;
   if (!first) return [];
   const known = memo.get(first);
-  if (known?.lots.length === lots.length && known.lots.every((lot, i) => lot === lots[i])) return known.tried;
-  const tried = fromTrials(plant, lots);
-  memo.set(first, { lots, tried });
+  if (known?.today === today && isSame(known.lots, lots)) return known.tried;
+  const tried = fromTrials(plantTrial(plant, lots, today));
+  memo.set(first, { lots, today, tried });
   return tried;
 }
 
 /** Asked again at every move of the cursor; a lot is another object when one of its records changes. */
-const memo = new WeakMap<Lot, { readonly lots: readonly Lot[]; readonly tried: readonly TriedAgent[] }>();
+const memo = new WeakMap<Lot, Known>();
 
-function fromTrials(plant: string, lots: readonly Lot[]): TriedAgent[] {
-  const { agents } = plantTrial(plant, lots);
+interface Known {
+  readonly lots: readonly Lot[];
+  readonly today: Day;
+  readonly tried: readonly TriedAgent[];
+}
+
+function isSame(some: readonly Lot[], others: readonly Lot[]): boolean {
+  return some.length === others.length && some.every((lot, i) => lot === others[i]);
+}
+
+function fromTrials({ agents, trials }: PlantTrial): TriedAgent[] {
   const sure = areSure(agents.map(({ across }) => across));
-  const guessed = lots.flatMap(estimatedIn);
+  const guessed = trials.flatMap(estimatedIn);
   const exact = agents.map((agent, i) => agentOf(agent, sure[i]!))
     .map(agent => ({ ...agent, doses: agent.doses.map(dose => besideEstimates(dose, guessed)) }));
   const estimated = mergedByDose(guessed)
@@ -131,7 +144,7 @@ function triedIn(
   const isAbout = treated.some(isByEye);
   const base = {
     agent, ppm, text: textOf(treated, ppm), isAbout, isEstimated: false, lots, treated,
-    paidIn: paidIn(strata), harmedIn: [],
+    paidIn: paidIn(strata), harmedIn: [], ladders: laddersIn(strata.map(({ trial }) => trial)),
   };
   if (only && others.length === 0) return { ...base, ...ofContest(only) };
   const across = acrossOf();
@@ -144,6 +157,10 @@ function triedIn(
   return {
     ...base, verdict, sentence, difference, isOpen, hasNoSign, soundGain, weak: weakOf(across.comparisons),
   };
+}
+
+function laddersIn(trials: readonly LotTrial[]): DoseLadder[] {
+  return [...new Set(trials)].flatMap(({ ladders }) => ladders);
 }
 
 function paidIn(strata: readonly Stratum[]): Lot[] {
@@ -166,8 +183,9 @@ function ofContest({ comparison, verdict: { verdict, sentence } }: Contest): Jud
   };
 }
 
-function estimatedIn(lot: Lot): Tried[] {
-  return trialOf(lot).estimated.flatMap(contest => {
+function estimatedIn(trial: LotTrial): Tried[] {
+  const { lot, estimated } = trial;
+  return estimated.flatMap(contest => {
     const dose = onlyDose(contest.treated.treatment)?.dose;
     if (!dose || contest.alsoDiffers.length > 0 || contest.judging?.state === 'waiting') return [];
     const { verdict, sentence } = contest.verdict;
@@ -175,7 +193,7 @@ function estimatedIn(lot: Lot): Tried[] {
     // How great a difference is hangs on the number that was estimated.
     return [{
       agent: dose.agent, ppm: dose.ppm, text: textOf([contest.treated], dose.ppm), lots: [lot],
-      isAbout: isByEye(contest.treated), treated: [contest.treated],
+      isAbout: isByEye(contest.treated), treated: [contest.treated], ladders: trial.ladders,
       verdict, sentence, difference: undefined, soundGain: undefined, weak: undefined, isEstimated: true,
       paidIn: verdict === 'worth repeating' ? [lot] : [], harmedIn: verdict === 'harmful' ? [lot] : [],
       hasNoSign: verdict === 'no sign of a benefit', isOpen: open.some(n => n > 0),
@@ -203,7 +221,7 @@ function mergedOf(all: readonly Tried[]): Tried {
     isOpen: all.some(({ isOpen }) => isOpen), isAbout: all.some(({ isAbout }) => isAbout),
     lots: [...new Set(all.flatMap(({ lots }) => lots))], paidIn: [...new Set(all.flatMap(each => each.paidIn))],
     harmedIn: [...new Set(all.flatMap(each => each.harmedIn))],
-    treated: all.flatMap(({ treated }) => treated),
+    treated: all.flatMap(({ treated }) => treated), ladders: all.flatMap(({ ladders }) => ladders),
   };
 }
 

@@ -1,16 +1,16 @@
 import { judgeChoice, judgeDayOf, judgeRecordsOf, watched, type JudgeRecord, type WhyIgnored } from '../calendar/judge-days.ts';
 import { togetherWith } from '../calendar/together.ts';
 import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
-import { isoOf } from '../model/day.ts';
+import { isoOf, type Day } from '../model/day.ts';
 import type { Fix } from '../model/problems.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import { found, type LotCheck } from './check.ts';
 
 /** A `judge` that binds nothing: written after seed had been seen, beside an earlier one, or for a day gone by. */
-export const notBeforehand: LotCheck = function* (lot, _context, events) {
+export const notBeforehand: LotCheck = function* (lot, { now }, events) {
   const written = events.of('judge');
   if (written.length === 0) return;
-  const standing = standingIn(lot);
+  const standing = standingIn(lot, now.day);
   for (const event of written) {
     const record = judgeRecordsOf([event.batch]).find(({ entry }) => entry === event.entry);
     if (!record || event.batch.unread) continue;
@@ -27,8 +27,8 @@ interface Standing {
 }
 
 /** Of all comparisons, and of the batches that take part in none yet. */
-function standingIn(lot: Lot): Standing {
-  const { contests } = trialOf(lot);
+function standingIn(lot: Lot, today: Day): Standing {
+  const { contests } = trialOf(lot, today);
   const compared = new Set<Batch>();
   const holds = new Set<unknown>();
   const ignored = new Map<unknown, WhyIgnored>();

@@ -6,13 +6,12 @@ import { seasonPicture } from '../features/drawing/season.ts';
 import { doseLadderPicture, plantPicture } from '../features/drawing/trials.ts';
 import { wintersPicture } from '../features/drawing/winters.ts';
 import { lotsOfPlant } from '../journal/lots.ts';
-import type { Lot } from '../journal/life.ts';
 import { rootOf } from '../journal/mentions.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Frame, Picture } from '../pictures/picture.ts';
 import { themes, type ThemeName } from '../pictures/theme.ts';
 import { listed } from '../syntax/nearest.ts';
-import { trialOf } from '../trials/lot-trial.ts';
+import { trialOf, type LotTrial } from '../trials/lot-trial.ts';
 import { plantTrial } from '../trials/plant-trial.ts';
 import { exits, type Exit } from './exits.ts';
 import { openJournals, type OpenJournal } from './open.ts';
@@ -100,44 +99,47 @@ function drawnThing(id: string, journals: readonly OpenJournal[], frame: Frame, 
   const known = journals.find(({ journal }) => journal.lot(rootOf(id))?.batches.has(id));
   if (!known) return drawnPlant(id, journals, frame, what);
   const lot = known.journal.lot(rootOf(id))!;
+  const trial = trialOf(lot, known.now.day);
   if (what.winters && lot.plant !== undefined) return drawnPlant(lot.plant, [known], frame, what);
-  const picture = what.winters ? undefined : pictureOf(id, lot, frame, what);
+  const picture = what.winters ? undefined : pictureOf(id, trial, frame, what);
   if (picture) return picture;
   complain(what.winters ? `${id}: there are no winters to draw, because the lot has no plant` : what.doses
     ? `${id}: there are no doses to draw, because only two or more of one agent beside untreated seed make a ladder`
-    : `${id}: there is nothing to draw yet, because ${whyNot(id, lot)}`);
+    : `${id}: there is nothing to draw yet, because ${whyNot(id, trial)}`);
   return exits.problems;
 }
 
 /** Of a lot the reason of the first batch that has one. */
-function whyNot(id: string, lot: Lot): string {
-  const found = trialOf(lot).leftOut.find(({ batch }) => id === lot.id || batch.path === id);
+function whyNot(id: string, { lot, leftOut }: LotTrial): string {
+  const found = leftOut.find(({ batch }) => id === lot.id || batch.path === id);
   if (!found) return 'it has no count on a known day';
   return found.batch.path === id ? found.why.undefined : `${found.why.undefined} (${found.batch.path})`;
 }
 
-function pictureOf(id: string, lot: Lot, frame: Frame, { doses }: What): Picture | undefined {
-  const [ladder] = doses ? trialOf(lot).ladders : [];
+function pictureOf(id: string, trial: LotTrial, frame: Frame, { doses }: What): Picture | undefined {
+  const { lot, ladders: [ladder] } = trial;
   if (doses) return ladder && doseLadderPicture(ladder, lot.id, frame);
-  return id === lot.id ? lotPicture(lot, frame) : batchPicture(lot.batches.get(id)!, lot, frame);
+  return id === lot.id ? lotPicture(trial, frame) : batchPicture(lot.batches.get(id)!, trial, frame);
 }
 
 /** Of the first journal that has lots of the plant. */
 function drawnPlant(
   name: string, journals: readonly OpenJournal[], frame: Frame, { winters, doses }: What,
 ): Picture | Exit {
-  const lots = journals.map(({ journal }) => lotsOfPlant(journal.lots(), name)).find(found => found.length > 0);
-  if (!lots) {
+  const found = journals.map(({ journal, now }) => ({ lots: lotsOfPlant(journal.lots(), name), today: now.day }))
+    .find(({ lots }) => lots.length > 0);
+  if (!found) {
     complain(unknownText(name, journals));
     return exits.unread;
   }
+  const { lots, today } = found;
   if (doses) {
-    const ids = lots.filter(lot => trialOf(lot).ladders.length > 0).map(({ id }) => id);
+    const ids = lots.filter(lot => trialOf(lot, today).ladders.length > 0).map(({ id }) => id);
     const advice = ids.length > 0 ? `name ${listed(ids, 'or')}` : 'no lot of it has a ladder of doses';
     complain(`${name} is a plant, and --doses draws one lot: ${advice}`);
     return exits.unread;
   }
-  const trial = plantTrial(lots[0]!.plant!, lots);
+  const trial = plantTrial(lots[0]!.plant!, lots, today);
   const picture = winters ? wintersPicture(trial, frame) : plantPicture(trial, frame);
   if (picture) return picture;
   complain(winters

@@ -14,8 +14,8 @@ export function markdownFiles(output: string, reports: readonly Report[]): FileT
   const { dir, name } = path.parse(output);
   const pictures = new Map<Lot, FileToWrite>();
   const names = new FileNames();
-  for (const { lot } of reports.flatMap(({ lots, plants }) => (plants ? [] : lots))) {
-    const picture = lotPicture(lot, { theme: themes.light, width: WIDTH, small: false, id: 'picture' });
+  for (const { lot, trial } of reports.flatMap(({ lots, plants }) => (plants ? [] : lots))) {
+    const picture = lotPicture(trial, { theme: themes.light, width: WIDTH, small: false, id: 'picture' });
     if (!picture) continue;
     const file = `${names.of(`${name}-${fileWord(lot.id)}`)}.svg`;
     pictures.set(lot, { path: path.join(dir, file), content: `${picture.svg.markup}\n`, kind: 'svg' });

@@ -5,6 +5,7 @@ import type { Journal } from '../journal/journal.ts';
 import { countsOf, isUsed, type Batch, type Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
+import type { Day } from '../model/day.ts';
 import { placeOf, type Place } from './place.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import { agoText } from '../words/days.ts';
@@ -71,7 +72,7 @@ export function lensTitle(journal: Journal, { lot: id, about }: Pick<Lens, 'lot'
     case 'compare': return 'compare';
     case 'advise': return 'what to do with it';
     case 'state': return stateTitle(journal, lot, now);
-    case 'shares': return sharesTitle(lot);
+    case 'shares': return sharesTitle(lot, now.day);
   }
 }
 
@@ -79,14 +80,14 @@ function stateTitle(journal: Journal, lot: Lot, now: Moment): string {
   const batches = usedBatches(lot);
   return [
     openText(batches, now),
-    ...verdictTexts(lot),
+    ...verdictTexts(lot, now.day),
     batches.some(({ unread }) => unread) ? 'a record with an error is left out' : undefined,
     dueText(journal, lot, now),
   ].filter(text => text !== undefined).join(' · ');
 }
 
-function sharesTitle(lot: Lot): string {
-  const labels = labelsOf(lot);
+function sharesTitle(lot: Lot, today: Day): string {
+  const labels = labelsOf(lot, today);
   const counted = usedBatches(lot).filter(isCounted).map(batch => countedText(lot, batch, labels.get(batch)));
   const more = counted.length - MOST;
   return [...counted.slice(0, MOST), ...more > 0 ? [`${more} more`] : []].join(' · ');
@@ -98,8 +99,8 @@ function nameIn({ id, batches }: Lot, path: string): string {
 }
 
 /** What was done to the seed of each batch, where that tells batches of the lot apart and is short. */
-function labelsOf(lot: Lot): ReadonlyMap<Batch, string> {
-  const { groups } = trialOf(lot);
+function labelsOf(lot: Lot, today: Day): ReadonlyMap<Batch, string> {
+  const { groups } = trialOf(lot, today);
   const labels = groups.map(groupLabel);
   if (new Set(labels).size < 2) return new Map();
   return new Map(groups.flatMap(({ batches }, i) =>

@@ -48,10 +48,10 @@ export function lotRows(journal: Journal, now: Moment): LotRow[] {
 const judged = new WeakMap<Lot, readonly string[]>();
 
 /** The verdicts on a lot, kept for its row; none on one that is gone. */
-export function judgeLot(journal: Journal, id: string): readonly string[] {
+export function judgeLot(journal: Journal, id: string, today: Day): readonly string[] {
   const lot = journal.lot(id);
   if (!lot) return [];
-  const verdicts = verdictTexts(lot);
+  const verdicts = verdictTexts(lot, today);
   judged.set(lot, verdicts);
   return verdicts;
 }
@@ -60,7 +60,7 @@ function keptOf(lot: Lot, day: Day): Kept {
   const key = lot.plant === undefined ? '' : plantKey(lot.plant);
   return {
     sort: `${key || LAST} ${numbered(lot.id)}`,
-    row: { lot, plantKey: key, shares: shareTexts(lot), winters: wintersOf(lot, day) },
+    row: { lot, plantKey: key, shares: shareTexts(lot, day), winters: wintersOf(lot, day) },
   };
 }
 

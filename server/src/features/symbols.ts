@@ -45,7 +45,7 @@ export function symbolNow(journal: Journal, line: JournalLine, now: Moment, isJu
   const symbol = record && symbolOf(journal, record);
   const lot = symbol?.kind === 'lot' ? journal.lot(record!.subject!.text) : undefined;
   if (lot?.definition.line !== line) return symbol;
-  const detail = [symbol!.detail, lotState(lot, now).text, ...isJudged ? verdictTexts(lot) : []].filter(text => text !== '').join(' · ');
+  const detail = [symbol!.detail, lotState(lot, now).text, ...isJudged ? verdictTexts(lot, now.day) : []].filter(text => text !== '').join(' · ');
   return { kind: 'lot', name: symbol!.name, detail };
 }
 

@@ -32,10 +32,10 @@ export function serveLots(connection: Connection, service: Service): void {
   }));
 
   request('judgeLots', [], ({ lots = [] }): (readonly string[])[] => {
-    const journals = new Map([...service.rooms()].map(({ folder, journal }) => [folder, journal]));
+    const rooms = new Map([...service.rooms()].map(room => [room.folder, room]));
     return lots.map(({ folder, id }) => {
-      const journal = journals.get(folder);
-      return journal ? judgeLot(journal, id) : [];
+      const room = rooms.get(folder);
+      return room ? judgeLot(room.journal, id, service.now(room).day) : [];
     });
   });
 }

@@ -110,7 +110,7 @@ function frameOf(id: string): Frame {
 /** What is said of a lot; `id` tells its picture from those of others on the page. */
 export function lotBody(lot: LotReport, { now }: Pick<Report, 'now'>, id: string): Content[] {
   const facts = seedFacts(lot);
-  const picture = lotPicture(lot.lot, frameOf(`drawn-${id}`));
+  const picture = lotPicture(lot.trial, frameOf(`drawn-${id}`));
   const [verdicts, ...others] = passagesOf(lot);
   return [
     facts.length > 0 ? paragraph(facts.join(', ')) : undefined,

@@ -2,7 +2,6 @@
 import { agentText, doseRangeText, groupLabel, groupNames } from '../words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
-import { trialOf } from '../trials/lot-trial.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
 import type { UntreatedShare } from '../trials/untreated-shares.ts';
 import type { Column } from './columns.ts';
@@ -63,10 +62,10 @@ function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
  * Lots whose day of judging has not come, those whose seeds were estimated, and those in which no agent was tried alone
  * against untreated seed under the same conditions.
  */
-export function untriedText({ lots, agents, toBeJudged }: PlantTrial): string | undefined {
+export function untriedText({ lots, trials, agents, toBeJudged }: PlantTrial): string | undefined {
   const strata = agents.flatMap(agent => agent.strata);
   const tried = new Set([...strata, ...toBeJudged].map(({ lot }) => lot));
-  const estimated = lots.filter(lot => trialOf(lot).estimated.length > 0);
+  const estimated = trials.filter(trial => trial.estimated.length > 0).map(({ lot }) => lot);
   const untried = lots.filter(lot => !tried.has(lot) && !estimated.includes(lot)).map(({ id }) => id);
   const texts = [
     toBeJudged.length === 0 ? undefined : `Left out here, because their day of judging has not come: ${toBeJudged.map(({ lot, on }) => `${lot.id} on ${on}`).join(', ')}.`,

@@ -7,6 +7,7 @@ import { mentionsOf, tellsOf } from '../journal/mentions.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
 import { replacingOf, type Replacing } from '../journal/replacing.ts';
+import type { Day } from '../model/day.ts';
 import type { PlantRank } from '../model/plant.ts';
 import { problemKinds } from '../model/problems.ts';
 import { byPlant } from '../trials/by-plant.ts';
@@ -71,7 +72,7 @@ export function reportOf(
     .filter(({ id }) => !ids || ids.includes(id))
     .filter(({ id }) => isSaidIn(journal, id, files))
     .map(lot => lotReport(lot, journal, ofLots, now));
-  const plants = by && { by, plants: plantTrials(lots, by) };
+  const plants = by && { by, plants: plantTrials(lots, by, now.day) };
   return { name, now, zone: journal.zone, lots, plants, homeless, ahead: aheadOf(lots, now), details };
 }
 
@@ -87,14 +88,14 @@ function lotReport(lot: Lot, journal: Journal, errors: ReadonlyMap<string, numbe
     lot,
     batches: batches.filter(batch => !isToldByParts(batch)).map(batch => reportBatch(lot, batch, now)),
     leavings: batches.filter(isToldByParts).flatMap(batch => leavingsOf(batch, now)),
-    trial: trialOf(lot),
+    trial: trialOf(lot, now.day),
     replacing: replacingOf(journal, lot.id),
     errors: errors.get(lot.id) ?? 0,
   };
 }
 
-function plantTrials(lots: readonly LotReport[], by: PlantRank): PlantTrial[] {
-  return [...byPlant(lots.map(({ lot }) => lot), by)].map(([plant, ofPlant]) => plantTrial(plant, ofPlant));
+function plantTrials(lots: readonly LotReport[], by: PlantRank, today: Day): PlantTrial[] {
+  return [...byPlant(lots.map(({ lot }) => lot), by)].map(([plant, ofPlant]) => plantTrial(plant, ofPlant, today));
 }
 
 function aheadOf(lots: readonly LotReport[], now: Moment): number {

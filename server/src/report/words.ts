@@ -134,7 +134,7 @@ export function legendOf(reports: readonly Report[]): string[] {
 /** What has to be known of the whole report. */
 export function warningsOf({ lots, homeless, ahead, now }: Report): string[] {
   const warnings = lots.length === 0 ? ['This journal has no lots.'] : [];
-  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${isOrAre(ahead)} included in these numbers.`);
+  if (ahead > 0) warnings.push(`${counted(ahead, 'count')} dated after ${isoOf(now.day)} ${isOrAre(ahead)} included in these numbers, but no verdict rests on ${ahead === 1 ? 'its batch' : 'their batches'}.`);
   if (homeless === 1) warnings.push('1 line with an error names no known lot, so these numbers leave it out.');
   if (homeless > 1) warnings.push(`${homeless} lines with an error name no known lot, so these numbers leave them out.`);
   return warnings;

@@ -79,7 +79,7 @@ export const comparisons = table<Compared>(
     text('sentence', 'The verdict in words.', ({ contest: { verdict } }) => verdict.sentence),
   ],
   source => lotsOf(source).flatMap(lot => {
-    const { contests, estimated } = trialOf(lot);
+    const { contests, estimated } = trialOf(lot, source.now.day);
     return [
       ...contests.map(contest => ({ contest, isEstimated: false })),
       ...estimated.map(contest => ({ contest, isEstimated: true })),

@@ -1,6 +1,7 @@
 import type { Lot } from '../journal/life.ts';
 import type { Comparison } from '../measures/comparison.ts';
 import { isUndefined } from '../measures/measured.ts';
+import type { Day } from '../model/day.ts';
 import { winterOf } from '../model/winter.ts';
 import { plantTrial, type Stratum } from '../trials/plant-trial.ts';
 import { pathsOf, sideColumns } from './comparisons.ts';
@@ -35,13 +36,14 @@ export const strata = table<StratumRow>(
     text('untreated_batches', 'The untreated batches.', ({ stratum: { pairs } }) => pathsOf(pairs[0]!.untreated)),
     ...sideColumns<StratumRow>(({ comparison }) => comparison, ({ stratum: { pairs } }) => pairs[0]!.treated),
   ],
-  source => lotsOf(source).flatMap(strataOf),
+  source => lotsOf(source).flatMap(lot => strataOf(lot, source.now.day)),
 );
 
 /** A lot without a plant is put together with no other. */
-function strataOf(lot: Lot): StratumRow[] {
+function strataOf(lot: Lot, today: Day): StratumRow[] {
   if (lot.plant === undefined) return [];
-  return plantTrial(lot.plant, [lot]).agents.flatMap(({ agent, strata: found, across }) => found.map((stratum, i) => {
+  const { agents } = plantTrial(lot.plant, [lot], today);
+  return agents.flatMap(({ agent, strata: found, across }) => found.map((stratum, i) => {
     const comparison = across.comparisons[i]!;
     const known = isUndefined(comparison) ? undefined : comparison;
     return { lot, agent: agent.word, number: i + 1, stratum, comparison: known };

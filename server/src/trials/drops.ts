@@ -10,7 +10,7 @@ import {
   dropsFaultOf, endOf, fateOf, isPartly, isSure, stuckSeedlings, sumOf, watchOf,
   type Drops, type Fate, type RangedShare, type Stuck, type Watch,
 } from './drops-watch.ts';
-import { faultyBatches } from './faults.ts';
+import type { Faults } from './faults.ts';
 import type { Group, LeftOut, TrialBatch } from './groups.ts';
 import { isSameTreatment } from './treatment.ts';
 
@@ -53,10 +53,11 @@ export interface DropsTrial {
 }
 
 /** `keyOf` tells drops of one kind from those of another. */
-export function dropsTrial(lot: Lot, groups: readonly Group[], keyOf: (drops: Drops) => string): DropsTrial {
+export function dropsTrial(
+  lot: Lot, groups: readonly Group[], faulty: Faults, keyOf: (drops: Drops) => string,
+): DropsTrial {
   const leftOut: LeftOut[] = [];
   const kinds = new Map<string, Stuck[]>();
-  const faulty = faultyBatches(lot);
   for (const batch of lot.batches.values()) {
     if (stuckSeedlings(batch.totals) === 0) continue;
     const found = { batch, drops: batch.events.find((event): event is Drops => event.type === 'apply') };

@@ -1,30 +1,51 @@
 /** Batches that no verdict may rest on, because a record of theirs cannot be right, or is lost. */
 import { afterItsClose, wrongCuts } from '../journal/closing.ts';
-import type { Batch, Lot } from '../journal/life.ts';
+import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
 import { missingBatches, parentOf } from '../journal/strays.ts';
 import { overtaken } from '../journal/taken.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
-import { isoOf } from '../model/day.ts';
+import { isoOf, type Day } from '../model/day.ts';
 import { rangeText } from '../model/estimate.ts';
 import { meaningOfKeyword } from '../model/events.ts';
 
-const memo = new WeakMap<Lot, ReadonlyMap<Batch, Undefined>>();
+export type Faults = ReadonlyMap<Batch, Undefined>;
 
-/** The batches of a lot that have such a record, each with the first reason. */
-export function faultyBatches(lot: Lot): ReadonlyMap<Batch, Undefined> {
-  const known = memo.get(lot);
-  if (known) return known;
-  const lost = lostUnder(lot);
-  const faulty = new Map([...lot.batches.values()].flatMap(batch => {
-    const why = ownFault(batch) ?? strayFault(batch, lost);
-    return why === undefined ? [] : [[batch, undefinedBecause(why)] as const];
-  }));
-  memo.set(lot, faulty);
-  return faulty;
+interface Known {
+  /** The last day of a look that is written; the faults are the same on all days from then on. */
+  readonly last: Day;
+  readonly today: Day;
+  readonly faults: Faults;
 }
 
-function ownFault(batch: Batch): string | undefined {
+const memo = new WeakMap<Lot, Known>();
+
+/** The batches of a lot that have such a record, each with the first reason; one object while they are the same. */
+export function faultyBatches(lot: Lot, today: Day): Faults {
+  const known = memo.get(lot);
+  if (known && Math.min(today, known.last) === Math.min(known.today, known.last)) return known.faults;
+  const lost = lostUnder(lot);
+  const batches = [...lot.batches.values()];
+  const faults = new Map(batches.flatMap(batch => {
+    const why = ownFault(batch, today) ?? strayFault(batch, lost);
+    return why === undefined ? [] : [[batch, undefinedBecause(why)] as const];
+  }));
+  const last = Math.max(...batches.flatMap(looksAt).map(({ entry }) => entry.moment.day));
+  memo.set(lot, { last, today, faults });
+  return faults;
+}
+
+/** What says what was seen: no look can be planned. */
+function looksAt({ events }: Batch): BatchEvent[] {
+  return events.filter(({ type }) => type === 'count' || type === 'cut');
+}
+
+function ownFault(batch: Batch, today: Day): string | undefined {
   if (batch.unread) return 'a record of it, or of the seed it was split from, has an error';
+  const ahead = looksAt(batch).find(({ entry }) => entry.moment.day > today);
+  if (ahead) {
+    const { entry: { record, moment } } = ahead;
+    return `its “${record.keyword}” of ${isoOf(moment.day)} is dated after today (${isoOf(today)})`;
+  }
   const [taken] = overtaken(batch);
   if (taken) return `${taken.n} ${taken.what} are more than its counts have (${taken.germinated})`;
   const [late] = afterItsClose(batch);

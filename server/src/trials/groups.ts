@@ -8,7 +8,7 @@ import { commonAge } from '../measures/looks.ts';
 import type { Day } from '../model/day.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
 import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
-import { faultyBatches } from './faults.ts';
+import type { Faults } from './faults.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
 export interface TrialBatch {
@@ -46,10 +46,9 @@ export interface Bounds {
 }
 
 /** The groups of a lot, untreated ones first, then in the order in which the journal names their first batch. */
-export function groupsOf(lot: Lot, bounds?: Bounds): Groups {
+export function groupsOf(lot: Lot, faulty: Faults, bounds?: Bounds): Groups {
   const found: TrialBatch[] = [];
   const leftOut: LeftOut[] = [];
-  const faulty = faultyBatches(lot);
   for (const batch of lot.batches.values()) {
     if (!isTried(batch)) continue;
     const part = faulty.get(batch) ?? trialBatchOf(batch, bounds);

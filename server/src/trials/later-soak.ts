@@ -8,7 +8,7 @@ import { ONE_LOOK_DAYS } from '../measures/shared-looks.ts';
 import type { WEAK } from '../measures/weak.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick, seedlingsUntil } from './course.ts';
-import { faultyBatches } from './faults.ts';
+import type { Faults } from './faults.ts';
 import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
 import { pairOf, type Pair } from './pairs.ts';
 import { minutesWet } from './surroundings.ts';
@@ -29,10 +29,9 @@ export interface LaterPairs {
   readonly leftOut: readonly LeftOut[];
 }
 
-export function laterPairsOf(lot: Lot): LaterPairs {
+export function laterPairsOf(lot: Lot, faulty: Faults): LaterPairs {
   const pairs: Pair[] = [];
   const leftOut: LeftOut[] = [];
-  const faulty = faultyBatches(lot);
   const batches = [...lot.batches.values()].filter(batch => !faulty.has(batch));
   const open = new Set(batches.flatMap(laterSoaksOf));
   for (const first of open) {

@@ -7,7 +7,8 @@ import { isUndefined, undefinedBecause, type Undefined } from '../measures/measu
 import { roomsOf } from '../measures/room.ts';
 import { judge, type Verdict } from '../measures/verdict.ts';
 import { agreed, corners, isEstimated } from './estimated.ts';
-import { faultyBatches } from './faults.ts';
+import { faultyBatches, type Faults } from './faults.ts';
+import type { Day } from '../model/day.ts';
 import { groupsOf, type Group, type LeftOut } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
 import { laterPairsOf } from './later-soak.ts';
@@ -40,9 +41,9 @@ export function notCompared({ leftOut, estimated }: LotTrial): readonly LeftOut[
 }
 
 /** Batches of a trial that no verdict rests on until a record is put right, with the reason. */
-export function leftOutByError(lot: Lot): readonly LeftOut[] {
-  const faulty = faultyBatches(lot);
-  return trialOf(lot).leftOut.filter(({ batch }) => faulty.has(batch));
+export function leftOutByError(lot: Lot, today: Day): readonly LeftOut[] {
+  const faulty = faultyBatches(lot, today);
+  return trialOf(lot, today).leftOut.filter(({ batch }) => faulty.has(batch));
 }
 
 /** Tells drops of one liquid from those of another. */
@@ -50,23 +51,24 @@ function dropsKey(doses: readonly Dose[]): string {
   return doses.map(({ fact, agent, ppm }) => `${agent?.word ?? fact.name.text} ${ppm.ok ? ppm.value.toFraction() : '?'}`).join(' + ');
 }
 
-const memo = new WeakMap<Lot, LotTrial>();
+const memo = new WeakMap<Faults, LotTrial>();
 
-/** The trial of a lot; kept as long as the lot itself is. */
-export function trialOf(lot: Lot): LotTrial {
-  const known = memo.get(lot);
+/** The trial of a lot; kept as long as the lot itself is, and no look that was dated ahead is passed by the days. */
+export function trialOf(lot: Lot, today: Day): LotTrial {
+  const faulty = faultyBatches(lot, today);
+  const known = memo.get(faulty);
   if (known) return known;
-  const { groups, leftOut } = groupsOf(lot);
-  const later = laterPairsOf(lot);
+  const { groups, leftOut } = groupsOf(lot, faulty);
+  const later = laterPairsOf(lot, faulty);
   const worlds = lot.root.worlds.length === 0 ? []
-    : corners.map(bounds => contestsOf([...pairsAmong(groupsOf(lot, bounds).groups), ...later.pairs]));
+    : corners.map(bounds => contestsOf([...pairsAmong(groupsOf(lot, faulty, bounds).groups), ...later.pairs]));
   const estimated = agreed(worlds);
   const counted = [...pairsAmong(groups), ...later.pairs].filter(pair => !isToldByEstimate(pair, estimated));
   const contests = contestsOf(counted, worlds.map(world => fairIn(world.filter(isEstimated))));
   const all = [...leftOut, ...later.leftOut];
-  const drops = dropsTrial(lot, groups, ({ doses }) => dropsKey(doses));
+  const drops = dropsTrial(lot, groups, faulty, ({ doses }) => dropsKey(doses));
   const trial = { lot, groups, leftOut: all, contests, ladders: laddersOf(contests), estimated, drops };
-  memo.set(lot, trial);
+  memo.set(faulty, trial);
   return trial;
 }
 

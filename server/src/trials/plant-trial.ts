@@ -3,9 +3,10 @@ import type { Lot } from '../journal/life.ts';
 import { acrossLots, type AcrossLots, type LotPair } from '../measures/across-lots.ts';
 import type { Sides } from '../measures/seen.ts';
 import type { Agent } from '../solutions/agent.ts';
+import type { Day } from '../model/day.ts';
 import { isSameDose } from './alike.ts';
 import type { Group } from './groups.ts';
-import { trialOf, type Contest } from './lot-trial.ts';
+import { trialOf, type Contest, type LotTrial } from './lot-trial.ts';
 import { coursesOfPair, isFull, type FullPair, type PairCourses } from './pairs.ts';
 import { onlyDose } from './treatment.ts';
 import { untreatedShares, type UntreatedShare } from './untreated-shares.ts';
@@ -13,6 +14,7 @@ import { untreatedShares, type UntreatedShare } from './untreated-shares.ts';
 /** One lot's treated seed, in whatever doses, with the untreated seed that it was compared with. */
 export interface Stratum {
   readonly lot: Lot;
+  readonly trial: LotTrial;
   readonly pairs: readonly (FullPair & Contest)[];
 }
 
@@ -27,6 +29,8 @@ export interface AgentAcross {
 export interface PlantTrial {
   readonly plant: string;
   readonly lots: readonly Lot[];
+  /** Of each lot. */
+  readonly trials: readonly LotTrial[];
   readonly agents: readonly AgentAcross[];
   readonly untreated: readonly UntreatedShare[];
   /** Comparisons whose day of judging has not come: they take no part. */
@@ -44,11 +48,13 @@ interface Growing extends Stratum {
 }
 
 /** Lots of one species, or of one genus, with what was tried on them. All doses of an agent count as treated. */
-export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
+export function plantTrial(plant: string, lots: readonly Lot[], today: Day): PlantTrial {
   const byAgent = new Map<string, { agent: Agent; strata: Map<Group, Growing> }>();
   const toBeJudged: ToBeJudged[] = [];
-  for (const lot of lots) {
-    for (const contest of trialOf(lot).contests) {
+  const trials = lots.map(lot => trialOf(lot, today));
+  for (const trial of trials) {
+    const { lot } = trial;
+    for (const contest of trial.contests) {
       const agent = onlyDose(contest.treated.treatment)?.dose.agent;
       if (!agent || !isFull(contest) || contest.alsoDiffers.length > 0) continue;
       if (contest.judging?.state === 'waiting') {
@@ -57,7 +63,7 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
         continue;
       }
       const { strata } = byAgent.get(agent.word) ?? { strata: new Map<Group, Growing>() };
-      const stratum = strata.get(contest.untreated) ?? { lot, pairs: [] };
+      const stratum = strata.get(contest.untreated) ?? { lot, trial, pairs: [] };
       stratum.pairs.push(contest);
       byAgent.set(agent.word, { agent, strata: strata.set(contest.untreated, stratum) });
     }
@@ -67,7 +73,7 @@ export function plantTrial(plant: string, lots: readonly Lot[]): PlantTrial {
     const doses = dosesOf(strata).map(({ strata: parts }) => parts.map(lotPairOf));
     return { agent, strata, across: acrossLots(strata.map(lotPairOf), doses) };
   });
-  return { plant, lots, agents, untreated: untreatedShares(lots), toBeJudged };
+  return { plant, lots, trials, agents, untreated: untreatedShares(trials), toBeJudged };
 }
 
 /** One dose of an agent in all lots in which it was tried. */
@@ -80,13 +86,14 @@ export interface DoseAcross {
 /** The strata of each dose by itself; what nobody measured is a dose of its own. */
 export function dosesOf(strata: readonly Stratum[]): DoseAcross[] {
   const doses: { readonly ppm: number | undefined; readonly strata: Stratum[] }[] = [];
-  for (const { lot, pairs } of strata) {
-    for (const pair of pairs) {
+  for (const stratum of strata) {
+    for (const pair of stratum.pairs) {
       const ppm = onlyDose(pair.treated.treatment)?.dose.ppm;
       const known = doses.find(dose => (
         dose.ppm === undefined || ppm === undefined ? dose.ppm === ppm : isSameDose(dose.ppm, ppm)));
-      if (known) known.strata.push({ lot, pairs: [pair] });
-      else doses.push({ ppm, strata: [{ lot, pairs: [pair] }] });
+      const own = { ...stratum, pairs: [pair] };
+      if (known) known.strata.push(own);
+      else doses.push({ ppm, strata: [own] });
     }
   }
   return doses;

@@ -4,6 +4,7 @@ import { isUndefined } from '../measures/measured.ts';
 import { readiness, type Readiness } from '../measures/readiness.ts';
 import type { Day } from '../model/day.ts';
 import { courseUntil } from './course.ts';
+import { faultyBatches } from './faults.ts';
 import { groupsOf, type Group } from './groups.ts';
 import { isActiveSoak } from './treatment.ts';
 
@@ -39,7 +40,7 @@ export function readyBefore(lots: readonly Lot[], day: Day): ReadyRecord | undef
  * rest of a sowing; the latest first.
  */
 export function readyPrepared(lots: readonly Lot[], day: Day): ReadyRecord[] {
-  return lots.flatMap(lot => groupsOf(lot).groups
+  return lots.flatMap(lot => groupsIn(lot)
     .filter(group => group.treatment.length === 0 && !isPlain(group))
     .flatMap((group): ReadyRecord[] => {
       const known = readinessUntil(group, day);
@@ -65,8 +66,13 @@ function mayBeReady({ batches }: Lot): boolean {
 
 function readyIn(lot: Lot): readonly Ready[] {
   let ready = memo.get(lot);
-  if (!ready) memo.set(lot, ready = !mayBeReady(lot) ? [] : groupsOf(lot).groups.filter(isPlain).flatMap(readyFrom));
+  if (!ready) memo.set(lot, ready = !mayBeReady(lot) ? [] : groupsIn(lot).filter(isPlain).flatMap(readyFrom));
   return ready;
+}
+
+/** Whatever day is asked for: a look that is dated ahead is after it. */
+function groupsIn(lot: Lot): readonly Group[] {
+  return groupsOf(lot, faultyBatches(lot, Infinity)).groups;
 }
 
 /** Seed that was chilled, warmed or scarified did not come up by itself, and the rest of a sowing is no fair sample. */

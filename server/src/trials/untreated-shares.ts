@@ -6,7 +6,7 @@ import { poolOf, type Pooled } from '../measures/replicates.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { winterOf } from '../model/winter.ts';
 import { coursesOf, type Group } from './groups.ts';
-import { trialOf } from './lot-trial.ts';
+import type { LotTrial } from './lot-trial.ts';
 
 export interface UntreatedShare {
   /** Of its day 0: '2025/26'. */
@@ -51,8 +51,8 @@ export function deathsIn(shares: readonly UntreatedShare[]): { readonly x: numbe
 }
 
 /** One for each lot, or for each of the conditions that its untreated seed had, by winter. */
-export function untreatedShares(lots: readonly Lot[]): UntreatedShare[] {
-  const shares = lots.flatMap(lot => trialOf(lot).groups
+export function untreatedShares(trials: readonly LotTrial[]): UntreatedShare[] {
+  const shares = trials.flatMap(({ lot, groups }) => groups
     .filter(({ treatment }) => treatment.length === 0)
     .map((group): UntreatedShare => {
       const courses = coursesOf(group);

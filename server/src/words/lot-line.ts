@@ -11,6 +11,7 @@ import { verdictWords } from '../measures/verdict-words.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { sumOfRanges } from '../model/estimate.ts';
 import { isStep } from '../model/events.ts';
+import { faultyBatches } from '../trials/faults.ts';
 import { groupsOf } from '../trials/groups.ts';
 import { trialOf } from '../trials/lot-trial.ts';
 import { isFull } from '../trials/pairs.ts';
@@ -101,8 +102,8 @@ interface Part {
  * Example: ['untreated: 2 of 24 = 8.3 %', 'GA3 500 ppm 24 h: 14 of 24 = 58.3 %']; where no seed was treated
  * ['6 of 60 = 10 %'] or ['A: 17 of 20 = 85 %', 'B: 3 of 20 = 15 %']
  */
-export function shareTexts(lot: Lot): string[] {
-  const parts = partsOf(lot);
+export function shareTexts(lot: Lot, today: Day): string[] {
+  const parts = partsOf(lot, today);
   const labels = parts.map(({ treatment }) => (treatment.length === 0 ? 'untreated' : groupLabel({ treatment, batches: [] })));
   const isTreated = parts.some(({ treatment }) => treatment.length > 0);
   const texts = parts.slice(0, MOST_SHARES).map(({ batches }, i) => {
@@ -115,8 +116,8 @@ export function shareTexts(lot: Lot): string[] {
   return more > 0 ? [...texts, `${more} more`] : texts;
 }
 
-function partsOf(lot: Lot): Part[] {
-  const groups = new Map(groupsOf(lot).groups.flatMap(group =>
+function partsOf(lot: Lot, today: Day): Part[] {
+  const groups = new Map(groupsOf(lot, faultyBatches(lot, today)).groups.flatMap(group =>
     // What was treated late is told by itself, by all that was done to it.
     group.batches.filter(({ endedBy }) => endedBy === undefined).map(({ batch }) => [batch, group] as const)));
   const parts = new Map<unknown, Part>();
@@ -147,8 +148,8 @@ function sumText(batches: readonly Batch[]): string {
  * Example: 'worth repeating'; of several treatments 'A worth repeating', 'B cannot tell yet'; of estimated seed
  * 'cannot tell (seeds estimated)'
  */
-export function verdictTexts(lot: Lot): string[] {
-  const { contests, estimated } = trialOf(lot);
+export function verdictTexts(lot: Lot, today: Day): string[] {
+  const { contests, estimated } = trialOf(lot, today);
   const judged = [
     ...contests.filter(({ verdict }) => verdict.evidence !== undefined).map(contest => ({ ...contest, note: '' })),
     ...estimated.filter(isFull).map(contest => ({ ...contest, note: ' (seeds estimated)' })),

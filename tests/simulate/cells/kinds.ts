@@ -45,7 +45,7 @@ export function closingCell(name: string, lot: TwoSides): Cell {
       const journal = journalOf('');
       const isDifferent = (day: number): boolean => {
         journal.set('simulated.germ', textOf(diary, day));
-        return [...journal.lots()].some(each => trialOf(each).contests.some(({ comparison }) => (
+        return [...journal.lots()].some(each => trialOf(each, Infinity).contests.some(({ comparison }) => (
           !isUndefined(comparison) && excludesNone(comparison.germinated.difference))));
       };
       const end = looks.find(isDifferent) ?? looks.at(-1)!;

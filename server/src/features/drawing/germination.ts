@@ -6,7 +6,7 @@ import type { Shade } from '../../pictures/germination/curve.ts';
 import type { CurveValues, GerminationValues } from '../../pictures/germination/values.ts';
 import { courseOf } from '../../trials/course.ts';
 import { coursesOf, type Group } from '../../trials/groups.ts';
-import { trialOf, type Contest, type LotTrial } from '../../trials/lot-trial.ts';
+import type { Contest, LotTrial } from '../../trials/lot-trial.ts';
 import { originText } from '../../words/germination.ts';
 import { treatmentText } from '../../words/treatment.ts';
 import { groupLabel, groupNames } from '../../words/trials.ts';
@@ -14,9 +14,8 @@ import { lanesOf } from './lanes.ts';
 import { missingText } from './missing.ts';
 
 /** Undefined where no batch of the lot was counted. */
-export function lotGermination(lot: Lot): GerminationValues | undefined {
-  const trial = trialOf(lot);
-  const { groups, contests, estimated, leftOut } = trial;
+export function lotGermination(trial: LotTrial): GerminationValues | undefined {
+  const { lot, groups, contests, estimated, leftOut } = trial;
   const shades = shadesOf(groups);
   const curves = groups.map((group, i) => curveOf(group, shades[i]!));
   if (curves.length === 0) return undefined;
@@ -31,8 +30,8 @@ export function lotGermination(lot: Lot): GerminationValues | undefined {
 }
 
 /** The batch, and untreated seed of its lot that it was compared with; undefined where it was not counted. */
-export function batchGermination(batch: Batch, lot: Lot): GerminationValues | undefined {
-  const trial = trialOf(lot);
+export function batchGermination(batch: Batch, trial: LotTrial): GerminationValues | undefined {
+  const { lot } = trial;
   const own = trial.groups.find(({ batches }) => batches.some(each => each.batch === batch));
   if (!own) return loneBatch(batch, lot);
   const contest = trial.contests.find(({ treated }) => treated === own)

@@ -7,7 +7,6 @@ import type { CurveValues, GerminationValues } from '../../pictures/germination/
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { listed } from '../../syntax/nearest.ts';
 import type { Group } from '../../trials/groups.ts';
-import { trialOf } from '../../trials/lot-trial.ts';
 import type { PlantTrial } from '../../trials/plant-trial.ts';
 import { groupNames } from '../../words/trials.ts';
 import { curveOf, shadesOf, zeroOf } from './germination.ts';
@@ -25,21 +24,21 @@ interface InWinter {
 }
 
 /** Undefined where no lot of the plant was counted on a known day. */
-export function wintersPicture({ plant, lots }: PlantTrial, frame: Frame): Picture | undefined {
-  const all = lots.flatMap(lot => trialOf(lot).groups.map((group): InWinter => (
+export function wintersPicture({ plant, trials }: PlantTrial, frame: Frame): Picture | undefined {
+  const all = trials.flatMap(({ lot, groups }) => groups.map((group): InWinter => (
     { lot, group, winter: winterOf(group.batches[0]!.conditions.dayZero, lot.zone) })));
   const inOrder = all.sort((a, b) => (a.winter < b.winter ? -1 : a.winter > b.winter ? 1 : 0));
   const early = inOrder.slice(0, -MOST_CURVES);
   const shown = inOrder.slice(-MOST_CURVES);
-  const groups = shown.map(({ group }) => group);
+  const drawn = shown.map(({ group }) => group);
   const values: GerminationValues = {
     title: `${plant}, winter by winter`,
     caption: [
-      'Each winter has marks of one shape. Untreated seed is dashed, with open marks.', earlyText(early), missingText(lots.flatMap(lot => trialOf(lot).leftOut)),
+      'Each winter has marks of one shape. Untreated seed is dashed, with open marks.', earlyText(early), missingText(trials.flatMap(({ leftOut }) => leftOut)),
     ].filter(text => text !== '').join(' '),
-    zero: zeroOf(groups),
+    zero: zeroOf(drawn),
     curves: curvesOf(shown),
-    lanes: lanesOf(groups.flatMap(({ batches }) => batches), ({ path }) => path),
+    lanes: lanesOf(drawn.flatMap(({ batches }) => batches), ({ path }) => path),
     compared: [],
   };
   return germinationPicture(values, frame);

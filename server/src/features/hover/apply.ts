@@ -37,8 +37,8 @@ const doses: Section<Drops> = ({ event, lot }, { journal }) => doseLines(event.d
 const followUp: Section<Drops> = ({ event, batch }) => escapeMarkdown(followUpText(batch, event));
 
 /** The verdict on drops of this kind, as the report has it, or why this batch does not count for it. */
-const verdict: Section<Drops> = ({ event, batch, lot }) => {
-  const { contests, leftOut } = trialOf(lot).drops;
+const verdict: Section<Drops> = ({ event, batch, lot }, { now }) => {
+  const { contests, leftOut } = trialOf(lot, now.day).drops;
   const out = leftOut.find(each => each.batch === batch);
   if (out) return escapeMarkdown(`Whether the drops helped is unknown: ${out.why.undefined}.`);
   const contest = contests.find(({ given }) => given.batches.includes(batch));

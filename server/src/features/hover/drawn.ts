@@ -8,6 +8,7 @@ import type { JournalRecord } from '../../model/record.ts';
 import { addressOf } from '../../pictures/address.ts';
 import type { Frame, Picture } from '../../pictures/picture.ts';
 import { themes } from '../../pictures/theme.ts';
+import { trialOf } from '../../trials/lot-trial.ts';
 import { runningSoakPicture, stockPicture } from '../drawing/bench.ts';
 import { batchPicture, lotPicture } from '../drawing/pictures.ts';
 import { placesPicture } from '../drawing/places.ts';
@@ -31,10 +32,11 @@ interface RegimeFrom {
   readonly start: Day | undefined;
 }
 
-export const lotDrawn: Section<Lot> = (lot, context) => drawn(context, frame => lotPicture(lot, frame));
+export const lotDrawn: Section<Lot> = (lot, context) =>
+  drawn(context, frame => lotPicture(trialOf(lot, context.now.day), frame));
 
 export const batchDrawn: Section<{ readonly batch: Batch; readonly lot: Lot }> = ({ batch, lot }, context) =>
-  drawn(context, frame => batchPicture(batch, lot, frame));
+  drawn(context, frame => batchPicture(batch, trialOf(lot, context.now.day), frame));
 
 /** The stages of a batch that is, or was, in the cold or in the warm. */
 export const stagesDrawn: Section<{ readonly batch: Batch }> = ({ batch }, context) =>

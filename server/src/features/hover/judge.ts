@@ -11,7 +11,7 @@ import { contestLine } from './trial.ts';
 export function hoverJudge(event: BatchEvent, lot: Lot, batch: Batch, { now }: HoverContext): string | undefined {
   const record = judgeRecordsOf([batch]).find(({ entry }) => entry === event.entry);
   if (!record) return undefined;
-  const bound = trialOf(lot).contests.filter(({ judging }) => judging?.record.entry === event.entry);
+  const bound = trialOf(lot, now.day).contests.filter(({ judging }) => judging?.record.entry === event.entry);
   const days = [...lot.batches.values()].flatMap(each => (
     isWithin(each, batch) ? judgeDayOf(record, each.origin?.moment.day) ?? [] : []));
   const [day] = days;

@@ -23,8 +23,8 @@ export const measuresSection: Section<BatchOfLot> = ({ batch }) => {
 };
 
 /** Against the untreated seed of its lot. */
-export const verdictSection: Section<BatchOfLot> = ({ batch, lot }) => {
-  const { contests, estimated } = trialOf(lot);
+export const verdictSection: Section<BatchOfLot> = ({ batch, lot }, { now }) => {
+  const { contests, estimated } = trialOf(lot, now.day);
   const contest = [...contests, ...estimated].find(({ treated }) => treated.batches.some(own => own.batch === batch));
   return contest?.untreated && contestLine(contest);
 };

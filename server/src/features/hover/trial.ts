@@ -21,8 +21,8 @@ export function contestLine({ treated, untreated, comparison, verdict, remarks }
   return `**${escapeMarkdown(sides)}** – ${escapeMarkdown(verdict.sentence)}${second}`;
 }
 
-export const trialSection: Section<Lot> = lot => {
-  const { contests, ladders, estimated } = trialOf(lot);
+export const trialSection: Section<Lot> = (lot, { now }) => {
+  const { contests, ladders, estimated } = trialOf(lot, now.day);
   const onLadder = new Set(ladders.flatMap(({ rungs }) => rungs.map(({ treated }) => treated)));
   const alone = [...contests.filter(({ treated }) => !onLadder.has(treated)), ...estimated];
   const lines = alone.slice(0, MOST_CONTESTS).map(contestLine);
@@ -32,9 +32,9 @@ export const trialSection: Section<Lot> = lot => {
 };
 
 /** What all lots of the plant say together, where it was tried on more than this one. */
-export const acrossSection: Section<Lot> = ({ plant }, { journal }) => {
+export const acrossSection: Section<Lot> = ({ plant }, { journal, now }) => {
   if (plant === undefined) return undefined;
-  const lines = plantTrial(plant, lotsOfPlant(journal.lots(), plant)).agents
+  const lines = plantTrial(plant, lotsOfPlant(journal.lots(), plant), now.day).agents
     .filter(({ across }) => across.lots > 1)
     .map(trial => `**${escapeMarkdown(`${agentText(trial)} on ${plant}`)}** – ${escapeMarkdown(trial.across.sentence)}`);
   return lines.length === 0 ? undefined : markdownList(lines);

@@ -49,7 +49,7 @@ export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   };
 }
 
-function own({ species, lot, untreated: shares, leftOut }: Advice): Passage {
+function own({ species, lot, now, untreated: shares, leftOut }: Advice): Passage {
   const isSilent = species.length === 0 && shares.length > 0;
   return {
     heading: 'What your records say', columns: [],
@@ -58,7 +58,7 @@ function own({ species, lot, untreated: shares, leftOut }: Advice): Passage {
       ...leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out until you fix it: ${why.undefined}.`] })),
     ],
     texts: [
-      ...species.flatMap(orderTexts),
+      ...species.flatMap(agent => orderTexts(agent, now.day)),
       ...isSilent ? [`No treatment of ${lot.plant ?? lot.id} has been compared with untreated seed.`] : [],
     ],
   };
@@ -83,12 +83,12 @@ function itemOf(tried: Tried): Item {
 }
 
 /** Which dose did best and which worst, and how sure that is. */
-function orderTexts({ agent, doses }: TriedAgent): string[] {
+function orderTexts({ agent, doses }: TriedAgent, today: Day): string[] {
   const known = doses.filter(({ soundGain }) => soundGain !== undefined);
   if (known.length < 2) return [];
   const [best, ...others] = known.toSorted((a, b) => b.soundGain! - a.soundGain!);
   const worst = others.at(-1)!;
-  const notes = [...new Set(doses.flatMap(({ lots }) => lots))].flatMap(lot => trialOf(lot).ladders
+  const notes = [...new Set(doses.flatMap(({ lots }) => lots))].flatMap(lot => trialOf(lot, today).ladders
     .filter(ladder => ladder.agent.word === agent.word)
     .map(ladder => `${lot.id}: ${ladderNote(ladder)}`));
   const order = best!.soundGain === worst.soundGain ? 'None of these doses did better than another so far'

@@ -39,7 +39,7 @@ export function lotPanel(lot: LotReport, now: Moment, { frame, height, photos }:
   const facts = seedFacts(lot).join(', ');
   const said = verdicts.length > 0 ? verdicts : [{ title: '', texts: [NOTHING_TRIED] }];
   const rest = restHeight([facts, ...said.map(verdictText)], columns[0]?.cells.length ?? 0, frame.width);
-  const picture = lotPicture(lot.lot, { ...frame, plot: Math.max(110, Math.min(400, height - rest)) });
+  const picture = lotPicture(lot.trial, { ...frame, plot: Math.max(110, Math.min(400, height - rest)) });
   return [
     facts === '' ? undefined : element('p', { class: 'facts' }, printable(facts)),
     picture ? figure(picture) : paragraph(NOTHING_DRAWN),

@@ -59,7 +59,7 @@ export function panelPage(journal: Journal, book: ProblemBook, now: Moment, ques
   function viewOf(): Shown {
     switch (view) {
       case 'lot': return ofLot(journal, book, now, question, frame);
-      case 'plant': return ofPlant(journal, question, frame);
+      case 'plant': return ofPlant(journal, now, question, frame);
       case 'season': return { title: 'Season', body: drawn(seasonPicture(journal, now, frame), 'No batch is open.') };
       case 'places': return {
         title: 'Places', body: drawn(placesPicture(journal, now, frame), 'No record says where something is.'),
@@ -78,9 +78,9 @@ function ofLot(
 }
 
 /** All lots of the plant that the lot is of. */
-function ofPlant(journal: Journal, { lot }: PanelQuestion, frame: Frame): Shown {
+function ofPlant(journal: Journal, now: Moment, { lot }: PanelQuestion, frame: Frame): Shown {
   if (lot?.plant === undefined) return { title: 'Plant', body: [paragraph(NO_LOT)] };
-  const plant = plantTrial(lot.plant, lotsOfPlant(journal.lots(), lot.plant));
+  const plant = plantTrial(lot.plant, lotsOfPlant(journal.lots(), lot.plant), now.day);
   const untried = untriedText(plant);
   const passages = plantPassages(plant, false).flatMap(({ heading, columns, items, texts }) => [
     element('h2', {}, printable(heading)),
