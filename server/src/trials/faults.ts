@@ -29,7 +29,7 @@ export function faultyBatches(lot: Lot, today: Day): Faults {
     const why = ownFault(batch, today) ?? strayFault(batch, lost);
     return why === undefined ? [] : [[batch, undefinedBecause(why)] as const];
   }));
-  const last = Math.max(...batches.flatMap(looksAt).map(({ entry }) => entry.moment.day));
+  const last = batches.flatMap(looksAt).reduce((day, { entry }) => Math.max(day, entry.moment.day), -Infinity);
   memo.set(lot, { last, today, faults });
   return faults;
 }
