@@ -8,8 +8,8 @@ import type { LotReport, Report } from './report.ts';
 import { foldColumns } from './table.ts';
 import { legendOf, notesOf, plantFacts, rowsOf, seedFacts, titleOf, warningsOf } from './words.ts';
 
-/** Characters on a page. */
-const PAGE = 100;
+/** Characters of a table that stands in a preview beside the journal. */
+const PAGE = 90;
 
 export interface MarkdownOptions {
   /** Where the picture of a lot is; undefined where it has none. */
@@ -18,7 +18,7 @@ export interface MarkdownOptions {
 
 /**
  * Reports as Markdown; whatever stands in a journal comes out as the characters that were written. A table that would
- * be wider than a page goes on in a further one below it.
+ * be wider than that goes on in a further one below it.
  */
 export function reportMarkdown(reports: readonly Report[], { pictureOf }: MarkdownOptions = {}): string {
   const blocks = reports.flatMap(report => [
