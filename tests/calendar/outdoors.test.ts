@@ -21,6 +21,13 @@ describe('seed that stands outdoors', () => {
     `, { now: '2026-06-01' });
   });
 
+  test('stays outdoors when some of its seedlings are potted, and comes in with a move', () => {
+    const up = `${sown}count VER-24 2026-03-01, 9\n`;
+    expect(dueOn('2026-05-01', `${up}pot VER-24 2026-03-20, 9 seedlings, at bench 1\n`)).toEqual([]);
+    // A week after the pot, on 2026-03-27, which is day 85 of the year from 0.
+    expect(dueOn('2026-05-01', `${up}move VER-24 2026-03-20, at bench 1\npot VER-24 2026-03-20, 9 seedlings\n`)).toEqual(['count VER-24 85']);
+  });
+
   test('is to be looked at when the grower says, until somebody looked; and then when the count says', () => {
     const planned = 'sow VER-24 2025-11-10, outdoors, look again 2026-03-01, at cold frame\n';
     // 2026-03-01 is day 59 of the year from 0.

@@ -12,7 +12,7 @@ import { staysOf } from '../../server/src/calendar/stays.ts';
 /** Each place with what lies there. */
 function lies(source: string, now: string): string[] {
   return placesNow(journalOf(source), moment(now)).flatMap(({ name, places }) => places.map(({ slot, stays }) =>
-    `${name}${slot === undefined ? '' : ` / ${slot}`}: ${stays.map(({ id, part }) => (part === 'all' ? id : `${id} (${part})`)).join(', ')}`));
+    `${name}${slot === undefined ? '' : ` / ${slot}`}: ${stays.map(({ id, part, what }) => (part === 'all' && !what ? id : `${id} (${part === 'rest' ? part : what ?? part})`)).join(', ')}`));
 }
 
 describe('what lies where', () => {
@@ -136,6 +136,46 @@ describe('what lies where', () => {
     expect(lies(source, '2026-01-12')).toEqual(['jar 2: A/Y']);
   });
 
+  it('has potted seedlings on the bench, and the seed that was not potted where it was, with how many', () => {
+    const tray = `
+      lot A Iris alba, 24 seeds
+      sow A 2026-01-10, at tray 4
+      count A 2026-03-01, 11, 1 rotted
+      pot A 2026-03-15, 9 seedlings, at bench 1
+    `;
+    expect(lies(tray, '2026-03-14')).toEqual(['tray 4: A']);
+    // 24 seeds, less 11 germinated and 1 rotted; 11 seedlings, less 9 potted.
+    expect(lies(tray, '2026-03-15')).toEqual(['bench 1: A (9 seedlings)', 'tray 4: A (12 seeds and 2 seedlings)']);
+    const more = `${tray}  count A 2026-04-01, 3\n      pot A 2026-04-02, 5 seedlings, at Bench1\n`;
+    expect(lies(more, '2026-04-02')).toEqual(['bench 1: A (14 seedlings)', 'tray 4: A (9 seeds)']);
+    expect(lies(`${more}      count A 2026-05-01, 9 rotted`, '2026-05-01')).toEqual(['bench 1: A (14 seedlings)']);
+    // Which of the seedlings died or left was not written.
+    expect(lies(`${more}      count A 2026-05-01, 1 died`, '2026-05-01')).toEqual(['bench 1: A (seedlings)', 'tray 4: A (not potted)']);
+    expect(lies(`${more}      give A 2026-05-01, 3 seedlings`, '2026-05-01')).toEqual(['bench 1: A (seedlings)', 'tray 4: A (not potted)']);
+    expect(lies(tray.replace('24 seeds', 'about 24 seeds'), '2026-03-15')).toEqual(['bench 1: A (9 seedlings)', 'tray 4: A (not potted)']);
+    expect(lies(tray.replace(', 9 seedlings', ''), '2026-03-15')).toEqual(['bench 1: A (seedlings)', 'tray 4: A (not potted)']);
+  });
+
+  it.each([
+    ['pot A 2026-03-15, 20 seedlings, at bench 1', '20 seedlings'], ['pot A 2026-03-15, at bench 1', 'seedlings'],
+  ])('has all of a batch on the bench once all of it germinated or rotted, and was potted: %s', (pot, what) => {
+    const tray = 'lot A Iris alba, 30 seeds, at tin 1\nsow A 2026-01-10, 24 seeds, at tray 4\ncount A 2026-03-01, 20, 4 rotted\n';
+    expect(lies(tray + pot, '2026-03-15')).toEqual([`bench 1: A (${what})`, 'tin 1: A (rest)']);
+  });
+
+  it('takes the seed elsewhere with a stage, and all of the batch with a move', () => {
+    const potted = `
+      lot A Iris alba, 24 seeds
+      sow A 2026-01-10, at tray 4
+      count A 2026-03-01, 9
+      pot A 2026-03-15, 9 seedlings, at bench 1
+    `;
+    expect(lies(`${potted}  chill A 2026-03-20, 4 C, at fridge`, '2026-03-20')).toEqual(['bench 1: A (9 seedlings)', 'fridge: A (15 seeds)']);
+    expect(lies(`${potted}  move A 2026-03-20, at frame`, '2026-03-20')).toEqual(['frame: A']);
+    expect(lies(`${potted}  discard A 2026-03-20, sold out`, '2026-03-20')).toEqual([]);
+    expect(lies(`${potted}  plant A 2026-03-20, 9 seedlings`, '2026-03-20')).toEqual(['tray 4: A']);
+  });
+
   it('has nothing of what was closed', () => {
     expect(lies('lot A Iris alba, 30 seeds\ndiscard A 2026-01-01, soft\nmove A 2026-01-10, at bin', '2026-01-11')).toEqual([]);
     expect(lies('lot A Iris alba, 30 seeds\nsow A 2026-01-01, at bag 1\ndiscard A 2026-01-10, soft', '2026-01-10')).toEqual([]);
@@ -164,6 +204,22 @@ describe('where a batch lies', () => {
     const [count] = due(journal, moment('2026-02-01'));
     expect(count).toMatchObject({ kind: 'count', places: ['bag 1', 'Bag 2'], place: 'bag 1 and Bag 2' });
     expect(countingRound(journal, moment('2026-02-01'))[0]?.place).toBe('bag 1 and Bag 2');
+  });
+});
+
+describe('where to look for what comes up', () => {
+  it('is where the seed stayed when some seedlings were potted; the batch itself lies in both places', () => {
+    const journal = journalOf(`
+      lot A Iris alba, 24 seeds
+      sow A 2026-01-10, at tray 4
+      count A 2026-03-01, 9
+      pot A 2026-03-15, 9 seedlings, at bench 1
+      due A 2026-04-01, feed them
+    `);
+    const now = moment('2026-04-02');
+    expect(whereNow(staysOf(journal.lot('A')!), 'A', now)).toEqual(['tray 4', 'bench 1']);
+    expect(due(journal, now).map(({ kind, place }) => [kind, place])).toEqual([['count', 'tray 4'], ['reminder', 'tray 4 and bench 1']]);
+    expect(countingRound(journal, now)[0]?.place).toBe('tray 4');
   });
 });
 

@@ -11,8 +11,8 @@ const kept = (name: string) => readFile(new URL(`before-estimates/${name}`, impo
 
 /**
  * What the last version without estimates, leaving, outdoors, powder, `replaces` and `left` printed for this journal
- * (one reason for a number that cannot be given and one suggestion have been worded anew). What came since may stand
- * beside it.
+ * (one reason for a number that cannot be given and one suggestion have been worded anew, and seed that was not potted
+ * stays where it was). What came since may stand beside it.
  */
 test.each([
   ['report.json', ['report']], ['check.json', ['check']], ['due.json', ['due']], ['places.json', ['report', '--places']],

@@ -25,6 +25,18 @@ test('a running soak is due at its end, in the journal’s zone, and lies in its
     expect(places[0]?.places[0]?.stays.map(({ id }) => id)).toEqual(['VER-24/A']);
   }));
 
+test('potted seedlings lie on the bench, and the seed that was not potted in its tray', () => inSession(
+  {
+    settings: { asOf: '2026-03-20T08:00' },
+    files: { 'a.germ': 'lot A Iris\nsplit A, B 24 seeds\nsow A/B 2026-01-10, at tray 4\ncount A/B 2026-03-01, 9\npot A/B 2026-03-15, 9 seedlings, at bench 1\n' },
+  },
+  async session => {
+    const places = await session.ask<PlaceShown[]>('plumule/places', {});
+    const told = places.flatMap(({ name, places: slots }) => slots.flatMap(({ stays }) =>
+      stays.map(({ id, what, at }) => [name, id, what, at.range.start.line])));
+    expect(told).toEqual([['bench 1', 'A/B', '9 seedlings', 4], ['tray 4', 'A/B', '15 seeds', 2]]);
+  }));
+
 test('bottles and packets are listed with what is left of them, but for those that are gone', () => inSession(
   {
     settings,

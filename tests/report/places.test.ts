@@ -148,7 +148,7 @@ describe('the map as data', () => {
     expect(head).toEqual({ now: '2026-01-20T08:00', zone: null, withoutPlace: ['IRI-26'] });
     expect(containers[0]).toEqual({
       name: 'bag 3', contents: [{
-        place: 'bag 3 slot 10', slot: '10', id: 'PAR-26/A', plant: 'Paris quadrifolia', part: 'sown', treatment: 'untreated',
+        place: 'bag 3 slot 10', slot: '10', id: 'PAR-26/A', plant: 'Paris quadrifolia', part: 'sown', what: null, treatment: 'untreated',
         since: '2026-01-06', file: '2026.germ', line: 3,
       }],
     });

@@ -39,9 +39,9 @@ export class PlacesView implements TreeDataProvider<Node> {
     }
     const { stay, place } = node;
     const item = new TreeItem(place.slot === undefined ? stay.id : `${place.slot}: ${stay.id}`);
-    item.description = stay.plant ?? '';
+    item.description = [stay.plant, stay.what].filter(Boolean).join(' · ');
     item.command = openAt(Uri.parse(stay.at.uri), stay.at.range);
-    item.accessibilityInformation = { label: [stay.id, stay.plant, `at ${place.place}`].filter(Boolean).join(', ') };
+    item.accessibilityInformation = { label: [stay.id, stay.plant, stay.what, `at ${place.place}`].filter(Boolean).join(', ') };
     return item;
   }
 }

@@ -4,7 +4,7 @@ import type { Batch, Lot } from '../journal/life.ts';
 import type { Moment } from '../journal/moment.ts';
 import { isLeftOff } from './left-off.ts';
 import { isCounted, isLeftInCold } from './looks.ts';
-import { order, whereNow, whereText } from './places.ts';
+import { order, whereSeedNow, whereText } from './places.ts';
 import { standingOf, type Standing } from './standing.ts';
 import { staysOf } from './stays.ts';
 
@@ -48,7 +48,7 @@ export function stopsOf(lot: Lot, now: Moment, isStop = lookedAfter): RoundStop[
     .filter(standing => isStop(standing, now) && !standing.past.some(({ type, entry }) => (type === 'count' || type === 'blank') && entry.moment.day === now.day));
   const stays = open.length > 0 ? staysOf(lot) : [];
   return open.map(({ batch }) => ({
-    batch, plant: lot.plant, place: whereText(whereNow(stays, batch.path, now)), line: `count ${batch.path}, `,
+    batch, plant: lot.plant, place: whereText(whereSeedNow(stays, batch.path, now)), line: `count ${batch.path}, `,
   }));
 }
 

@@ -6,7 +6,7 @@ import { once } from '../model/once.ts';
 import { isoMoment, laterOf, recordLine } from './ask.ts';
 import { dueOfBatch, dueOfThings, type Due } from './due-sources.ts';
 import { isLeftOff, PAST_DAYS } from './left-off.ts';
-import { whereNow, whereText } from './places.ts';
+import { whereNow, whereSeedNow, whereText } from './places.ts';
 import { standingOf } from './standing.ts';
 import { staysOf } from './stays.ts';
 
@@ -56,10 +56,12 @@ export function everythingDue(journal: Journal, now: Moment): DueItem[] {
   for (const lot of journal.lots()) {
     for (const batch of lot.batches.values()) {
       const where = once(() => whereNow(staysOf(lot), batch.path, now));
+      const whereSeed = once(() => whereSeedNow(staysOf(lot), batch.path, now));
       const standing = standingOf(batch, now);
       const isLeft = once(() => isLeftOff(standing, now));
       for (const each of dueOfBatch(journal, lot, standing, now)) {
-        const places = each.id === batch.path ? where() : whereNow(staysOf(lot), each.id, now);
+        const isSeed = each.kind === 'count' || each.kind === 'stage';
+        const places = each.id === batch.path ? (isSeed ? whereSeed() : where()) : whereNow(staysOf(lot), each.id, now);
         const item = itemOf(each, keyOf(each, keys), lot.plant, places, journal.zone, now);
         items.push(each.kind === 'count' && isLeft() ? { ...item, group: 'long ago' } : item);
       }

@@ -6,14 +6,15 @@ import { factOf } from '../model/record.ts';
 
 /**
  * The record since which a batch is outdoors, by what happened to it so far; undefined where it is not. A sowing, a
- * stage, or another place without the word brings it in.
+ * stage, or a move to another place without the word brings it in. Seedlings that are potted leave the seed where it
+ * is.
  */
 export function outdoorsSince(past: readonly BatchEvent[]): DatedEntry | undefined {
   let since: DatedEntry | undefined;
   for (const { type, entry } of past) {
     if (factOf(entry.record, 'outdoors')) since ??= entry;
     else if (type === 'sow' || type === 'stage') since = undefined;
-    else if ((type === 'move' || type === 'pot') && factOf(entry.record, 'at')) since = undefined;
+    else if (type === 'move' && factOf(entry.record, 'at')) since = undefined;
   }
   return since;
 }

@@ -8,7 +8,8 @@ import { factOf } from '../model/record.ts';
 import { listed } from '../syntax/nearest.ts';
 import { emptiedAt } from './emptied.ts';
 import { placeKey, slotOf } from './place-text.ts';
-import { hasCome } from './standing.ts';
+import { pottedText, unpottedText } from './potted.ts';
+import { hasCome, standingOf } from './standing.ts';
 import { staysOf, type Stay } from './stays.ts';
 
 /** All that lies in one place. */
@@ -18,7 +19,12 @@ export interface PlaceNow {
   readonly key: string;
   /** Undefined for a place that names no slot. */
   readonly slot: string | undefined;
-  readonly stays: readonly Stay[];
+  readonly stays: readonly Lying[];
+}
+
+export interface Lying extends Stay {
+  /** What of the batch lies there, where that is not all of it. Example: 'not sown', '9 seedlings', '15 seeds' */
+  readonly what: string | undefined;
 }
 
 /** A bag, a shelf, a box of the fridge: places with its slots, or itself as one place. */
@@ -34,9 +40,11 @@ export const order = once(() => new Intl.Collator('en', { numeric: true }));
 
 /** What lies where now, by container and slot. A stock stays where it was put until it is emptied. */
 export function placesNow(journal: Journal, now: Moment): Container[] {
-  const places = new Map<string, Stay[]>();
-  for (const stay of everyStay(journal, now)) {
-    if (!isAt(stay, now)) continue;
+  const places = new Map<string, Lying[]>();
+  const here = [...everyStay(journal, now)].filter(stay => isAt(stay, now));
+  const potted = new Set(here.flatMap(({ id, part }) => (part === 'potted' ? [id] : [])));
+  for (const each of here) {
+    const stay = { ...each, what: whatOf(each, potted.has(each.id), now) };
     const key = placeKey(stay.place);
     const there = places.get(key);
     if (there) there.push(stay);
@@ -57,14 +65,30 @@ export function placesNow(journal: Journal, now: Moment): Container[] {
     .sort((a, b) => order().compare(a.key, b.key));
 }
 
+function whatOf({ batch, part, place }: Stay, isPotted: boolean, now: Moment): string | undefined {
+  if (part === 'rest') return 'not sown';
+  if (!batch || !isPotted) return undefined;
+  const standing = standingOf(batch, now);
+  return part === 'potted' ? pottedText(standing, place) : unpottedText(standing);
+}
+
 /**
  * Where a batch lies now, by the stays of its lot, in the order in which it was put there; one that was sown in part
- * lies where that part does.
+ * lies where that part does, and one of which seedlings were potted lies in both places.
  */
 export function whereNow(stays: readonly Stay[], id: string, now: Moment): string[] {
+  return placesOf(stays, id, now, ({ part }) => part !== 'rest');
+}
+
+/** Where to look for what comes up: of a batch of which seedlings were potted where the seed stayed. */
+export function whereSeedNow(stays: readonly Stay[], id: string, now: Moment): string[] {
+  return placesOf(stays, id, now, ({ part }) => part === 'all' || part === 'sown');
+}
+
+function placesOf(stays: readonly Stay[], id: string, now: Moment, isWanted: (stay: Stay) => boolean): string[] {
   const here = (byBatch(stays).get(id) ?? []).filter(stay => isAt(stay, now));
-  const sown = here.filter(({ part }) => part !== 'rest');
-  const places = new Map((sown.length > 0 ? sown : here).map(({ place }) => [placeKey(place), place]));
+  const wanted = here.filter(isWanted);
+  const places = new Map((wanted.length > 0 ? wanted : here).map(({ place }) => [placeKey(place), place]));
   return [...places.values()];
 }
 

@@ -1,12 +1,14 @@
 /** Where each batch of a lot lay, and from when to when: `at` facts and `move` read in the order of time. */
 import { isGivenOut } from '../journal/given-out.ts';
-import type { Batch, DatedEntry, Entry, Lot, Soak, SowEvent } from '../journal/life.ts';
+import { noTotals, type Batch, type DatedEntry, type Entry, type Lot, type Soak, type SowEvent } from '../journal/life.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import { isBefore, type Moment } from '../journal/moment.ts';
 import { meaningOf } from '../model/events.ts';
 import { factOf, type TextFact } from '../model/record.ts';
 import { placeKey } from './place-text.ts';
+import { areSeedlingsGone, isAllPotted } from './potted.ts';
 import { lastSoak } from './soaks.ts';
+import type { Standing } from './standing.ts';
 
 export interface Stay {
   /** The batch or the stock. */
@@ -26,16 +28,18 @@ export interface Stay {
   readonly fact: TextFact;
   /** The soak that it lies there in. */
   readonly soak: Soak | undefined;
-  /** What of the batch lies there: all of it, what was sown, or what a sowing left over. */
-  readonly part: 'all' | 'sown' | 'rest';
+  /** What of the batch lies there: all of it, what was sown, what a sowing left over, or seedlings pricked out. */
+  readonly part: 'all' | 'sown' | 'rest' | 'potted';
 }
 
 type Open = { -readonly [Key in keyof Stay]: Stay[Key] };
 
 /**
  * The stays of all batches of a lot. The rules:
- * - `sow`, `chill`, `warm`, `move` and `pot` with `at` end the stay before; without `at` they change nothing, but seed
+ * - `sow`, `chill`, `warm` and `move` with `at` end the stay before; without `at` they change nothing, but seed
  *   that is sown no longer lies where its packet does.
+ * - `pot` with `at` puts seedlings there. The seed that was not potted stays where it was, until nothing is left of it.
+ *   A stage or a soak is about that seed; a `move` takes both along.
  * - A sowing of fewer seeds than there are leaves the rest where it lay; a second sowing lies beside the first. Later
  *   records are about what was sown.
  * - A soak with `at` ends the stay before, and itself ends with the soak: where the seed lies after it is not known
@@ -66,7 +70,7 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
   for (const { entry, from } of begun.get(batch) ?? []) bench.put(entry, from, 'all');
   if (!batch.parent) bench.put(lot.definition, lot.definition.moment, 'all');
   const last = batch.events.findLast(({ type }) => type === 'split');
-  for (const event of batch.events) {
+  for (const [n, event] of batch.events.entries()) {
     const { entry, entry: { moment } } = event;
     // What is written of a closed batch is a slip, and a problem of its own.
     if (event.closedBy) continue;
@@ -74,18 +78,37 @@ function follow(lot: Lot, batch: Batch, begun: Map<Batch, Open[]>, all: Open[]):
     switch (place) {
       case 'soak': bench.soak(entry); break;
       case 'sowing': if (event.type === 'sow') bench.sow(event); break;
+      case 'stage': bench.stage(entry); break;
       case 'move': bench.move(entry); break;
+      case 'pot': bench.pot(entry); break;
       case 'split':
         for (const child of batch.parts.get(entry.record) ?? []) {
           begun.set(child, bench.takenAlong(moment, child));
         }
-        if (event === last && isGivenOut(batch)) bench.end(moment);
+        if (event === last && isGivenOut(batch)) bench.end(moment, isSeed);
         break;
       case 'end': bench.end(moment); break;
       case 'none': break;
       default: place satisfies never;
     }
+    if (bench.isPotted()) bench.clear(moment, lifeUpTo(batch, n));
   }
+}
+
+/** The life of a batch up to one of its own events. */
+function lifeUpTo(batch: Batch, n: number): Pick<Standing, 'batch' | 'past' | 'totals'> {
+  const past = [...batch.inherited, ...batch.events.slice(0, n + 1)];
+  const count = past.findLast(event => event.type === 'count' && event.batch === batch);
+  return { batch, past, totals: count?.type === 'count' ? count.after : noTotals };
+}
+
+function isSeed({ part }: Open): boolean {
+  return part !== 'potted';
+}
+
+/** The seed that the counts are about. */
+function isCounted({ part }: Open): boolean {
+  return part === 'all' || part === 'sown';
 }
 
 /** The stays of one batch while its life is read. */
@@ -112,7 +135,7 @@ class Bench {
   put(entry: Entry, from: Moment | undefined, part: Stay['part']): void {
     const fact = factOf(entry.record, 'at');
     // A second sowing into the same pot.
-    if (!fact || this.#here.some(({ place }) => placeKey(place) === placeKey(fact.value.text))) return;
+    if (!fact || this.#here.some(stay => (stay.part === 'potted') === (part === 'potted') && placeKey(stay.place) === placeKey(fact.value.text))) return;
     const soak = this.#soaks.get(entry.line);
     const stay: Open = {
       id: this.#batch.path, plant: this.#lot.plant, batch: this.#batch,
@@ -134,25 +157,49 @@ class Bench {
 
   soak(entry: DatedEntry): void {
     if (!factOf(entry.record, 'at')) return;
-    this.end(entry.moment);
+    this.end(entry.moment, isSeed);
     this.put(entry, entry.moment, 'all');
+  }
+
+  stage(entry: DatedEntry): void {
+    if (!factOf(entry.record, 'at')) return;
+    this.end(entry.moment, isCounted);
+    this.put(entry, entry.moment, this.#leavesRest() ? 'sown' : 'all');
+  }
+
+  pot(entry: DatedEntry): void {
+    this.put(entry, entry.moment, 'potted');
+  }
+
+  isPotted(): boolean {
+    return this.#here.some(({ part }) => part === 'potted');
+  }
+
+  /** What lies where, once seedlings were potted, where nothing is left. */
+  clear(moment: Moment, life: Pick<Standing, 'batch' | 'past' | 'totals'>): void {
+    if (isAllPotted(life)) this.end(moment, isCounted);
+    if (areSeedlingsGone(life)) this.end(moment, ({ part }) => part === 'potted');
+  }
+
+  #leavesRest(): boolean {
+    return this.#here.some(({ part }) => part === 'rest');
   }
 
   move(entry: DatedEntry): void {
     if (!factOf(entry.record, 'at')) return;
     this.end(entry.moment, ({ part }) => part !== 'rest');
-    this.put(entry, entry.moment, this.#here.length > 0 ? 'sown' : 'all');
+    this.put(entry, entry.moment, this.#leavesRest() ? 'sown' : 'all');
   }
 
   sow({ entry, asked, available, again }: SowEvent): void {
     const { moment } = entry;
     const placed = factOf(entry.record, 'at') !== undefined;
     const leavesRest = asked !== undefined && available !== undefined && asked < available;
-    if (again) this.end(moment, ({ part }) => part !== 'rest');
+    if (again) this.end(moment, isCounted);
     else if (this.#isSown && !leavesRest) this.end(moment, ({ part }) => part === 'rest');
-    else if (!this.#isSown && leavesRest) for (const stay of this.#here) stay.part = 'rest';
-    else if (!this.#isSown) this.end(moment, stay => placed || stay.entry.record.keyword === 'lot');
-    this.put(entry, moment, this.#here.length > 0 ? 'sown' : 'all');
+    else if (!this.#isSown && leavesRest) for (const stay of this.#here.filter(isSeed)) stay.part = 'rest';
+    else if (!this.#isSown) this.end(moment, stay => isSeed(stay) && (placed || stay.entry.record.keyword === 'lot'));
+    this.put(entry, moment, this.#here.some(isSeed) ? 'sown' : 'all');
     this.#isSown = true;
   }
 
@@ -161,7 +208,7 @@ class Bench {
     const dated = Number.isFinite(moment.day);
     const isRest = !child.sowing && this.#here.some(({ part }) => part === 'rest');
     return this.#here
-      .filter(({ part, to }) => (part === 'rest') === isRest && !(to && isBefore(to, moment)))
+      .filter(({ part, to }) => part !== 'potted' && (part === 'rest') === isRest && !(to && isBefore(to, moment)))
       .map(stay => ({ ...stay, from: dated ? moment : stay.from }));
   }
 }

@@ -1,5 +1,5 @@
 /** What the lines of counts, soaks, stages and stocks come to, shown at their ends. */
-import { whereNow, whereText } from '../calendar/places.ts';
+import { whereSeedNow, whereText } from '../calendar/places.ts';
 import { staysOf } from '../calendar/stays.ts';
 import type { JournalLine } from '../journal/journal-file.ts';
 import type { Journal } from '../journal/journal.ts';
@@ -86,7 +86,7 @@ function stockHint(journal: Journal, line: JournalLine): Shown | undefined {
 
 /** Example: 'at bag 3 slot 2' */
 function placeHint(lot: Lot, { batch, entry }: BatchEvent): Shown | undefined {
-  const place = whereText(whereNow(staysOf(lot), batch.path, entry.moment));
+  const place = whereText(whereSeedNow(staysOf(lot), batch.path, entry.moment));
   return place === undefined ? undefined : { text: `at ${place}`, more: undefined };
 }
 

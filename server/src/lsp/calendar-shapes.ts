@@ -32,7 +32,13 @@ export interface PlaceShown {
   readonly places: readonly {
     readonly place: string;
     readonly slot: string | undefined;
-    readonly stays: readonly { readonly id: string; readonly plant: string | undefined; readonly at: Location }[];
+    readonly stays: readonly {
+      readonly id: string;
+      readonly plant: string | undefined;
+      /** What of the batch lies there, where that is not all of it: '9 seedlings'. */
+      readonly what: string | undefined;
+      readonly at: Location;
+    }[];
   }[];
 }
 

@@ -128,7 +128,7 @@ function stockShown(row: StockRow, room: Room, service: Service): StockShown[] {
 
 function containerShown({ name, places }: Container, room: Room, service: Service): PlaceShown {
   const shownStays = (stays: PlaceNow['stays']) =>
-    stays.map(({ id, plant, entry }) => ({ id, plant, at: locationOf(subjectOf(entry), service) }));
+    stays.map(({ id, plant, what, entry }) => ({ id, plant, what, at: locationOf(subjectOf(entry), service) }));
   const journal = nameOf(room, service);
   return { name, journal, places: places.map(({ place, slot, stays }) => ({ place, slot, stays: shownStays(stays) })) };
 }

@@ -49,7 +49,7 @@ export interface EventMeaning {
   /** It brings the batch into another state: soaked, sown, in a stage. */
   readonly isStep: boolean;
   /** What it does to the place where the batch lies, where it names one. */
-  readonly place: 'soak' | 'sowing' | 'move' | 'split' | 'end' | 'none';
+  readonly place: 'soak' | 'sowing' | 'stage' | 'move' | 'pot' | 'split' | 'end' | 'none';
   /** Dated ahead, it is a plan that falls due. */
   readonly isPlan: boolean;
   /** The time of day gives the length of a soak. */
@@ -87,7 +87,7 @@ const table = {
   },
   stage: {
     isLook: true, soak: 'onward', stage: 'begins', closes: false, isRemark: false, answersReminder: true, about: 'seed',
-    wakes: true, treats: true, uses: true, isStep: true, place: 'move', isPlan: true, isTimed: false, likeliest: 'in medium',
+    wakes: true, treats: true, uses: true, isStep: true, place: 'stage', isPlan: true, isTimed: false, likeliest: 'in medium',
   },
   move: {
     isLook: false, soak: 'carried', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'anything',
@@ -108,7 +108,7 @@ const table = {
   },
   pot: {
     isLook: true, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'seedlings',
-    wakes: false, treats: false, uses: true, isStep: false, place: 'move', isPlan: true, isTimed: false, likeliest: 'germinated',
+    wakes: false, treats: false, uses: true, isStep: false, place: 'pot', isPlan: true, isTimed: false, likeliest: 'germinated',
   },
   leave: {
     isLook: true, soak: 'seen out', stage: 'goes on', closes: false, isRemark: false, answersReminder: true, about: 'both',

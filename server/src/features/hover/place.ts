@@ -21,9 +21,9 @@ const picture: Section<Container> = (container, context) =>
 
 const list: Section<Container> = ({ places }, { journal, now }) => {
   const next = nextDue(journal, now);
-  const rows = places.flatMap(({ slot, stays }) => stays.map(({ id, plant }) => {
+  const rows = places.flatMap(({ slot, stays }) => stays.map(({ id, plant, what: amount }) => {
     const due = next.get(id);
-    const what = [id, plant].filter(text => text !== undefined).join(' ');
+    const what = [id, plant, amount && `(${amount})`].filter(text => text).join(' ');
     const words = [slot === undefined ? what : `slot ${slot}: ${what}`, due && `${due.what}, due ${agoText(due.day, now.day)}`];
     return escapeMarkdown(words.filter(text => text !== undefined).join(' · '));
   }));

@@ -13,9 +13,10 @@ export function placesData({ now, zone, containers, nowhere }: PlacesMap): objec
   };
 }
 
-function rowData({ slot, place, id, plant, part, treatment, since, stay: { entry: { line } } }: MapRow): object {
+function rowData({ slot, place, id, plant, part, what, treatment, since, stay: { entry: { line } } }: MapRow): object {
   return {
-    place, slot: slot ?? null, id, plant: plant ?? null, part, treatment, since: since ? isoMoment(since) : null,
+    place, slot: slot ?? null, id, plant: plant ?? null, part, what: what ?? null, treatment,
+    since: since ? isoMoment(since) : null,
     file: line.store.name, line: line.number + 1,
   };
 }

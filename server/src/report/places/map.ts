@@ -1,5 +1,5 @@
 /** The map of what lies where now: bags, shelves and boxes with their slots, and what nobody wrote a place for. */
-import { placesNow } from '../../calendar/places.ts';
+import { placesNow, type Lying } from '../../calendar/places.ts';
 import { isOpen, standingOf, type Standing } from '../../calendar/standing.ts';
 import type { Stay } from '../../calendar/stays.ts';
 import { treatmentText } from '../../words/treatment.ts';
@@ -17,8 +17,10 @@ export interface MapRow {
   /** The batch or the stock. */
   readonly id: string;
   readonly plant: string | undefined;
-  /** What of the batch lies there: all of it, what was sown, or what a sowing left over. */
+  /** What of the batch lies there: all of it, what was sown, what a sowing left over, or seedlings pricked out. */
   readonly part: Stay['part'];
+  /** The same in words, where that is not all of it. */
+  readonly what: string | undefined;
   /** What was done to the seed up to now, or what the stock holds. */
   readonly treatment: string;
   readonly since: Moment | undefined;
@@ -59,12 +61,13 @@ export function placesMap(journal: Journal, { now, name, files }: MapOptions): P
   return { name, now, zone: journal.zone, containers, nowhere: nowhereIn(journal, placed, now, files) };
 }
 
-function rowOf(stay: Stay, slot: string | undefined, journal: Journal, now: Moment): MapRow {
-  const { id, plant, batch, place, part, from } = stay;
+function rowOf(stay: Lying, slot: string | undefined, journal: Journal, now: Moment): MapRow {
+  const { id, plant, batch, place, part, what, from } = stay;
   // What is written ahead was not done to the seed yet.
   const treatment = batch
     ? treatmentText({ inherited: [], events: standingOf(batch, now).past }, now) : liquidText(journal, id);
-  return { slot, place, id, plant, part, treatment, since: from && Number.isFinite(from.day) ? from : undefined, stay };
+  const since = from && Number.isFinite(from.day) ? from : undefined;
+  return { slot, place, id, plant, part, what, treatment, since, stay };
 }
 
 function liquidText(journal: Journal, id: string): string {

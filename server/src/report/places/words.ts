@@ -12,9 +12,9 @@ export function containerTitle({ name }: MapContainer): string {
   return name === '' ? 'Slots' : name;
 }
 
-/** Example: 'PAR-26/A', 'PAR-26/A (not sown)' for what a sowing left over */
-export function contentText({ id, part }: Pick<MapRow, 'id' | 'part'>): string {
-  return part === 'rest' ? `${id} (not sown)` : id;
+/** Example: 'PAR-26/A', 'PAR-26/A (not sown)' for what a sowing left over, 'PAR-26/A (9 seedlings)' */
+export function contentText({ id, what }: Pick<MapRow, 'id' | 'what'>): string {
+  return what === undefined ? id : `${id} (${what})`;
 }
 
 export function sinceText({ since }: MapRow): string {
