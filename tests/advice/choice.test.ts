@@ -90,7 +90,7 @@ describe('what to do with a packet', () => {
     `;
     expect(answerOn(source)).toContain('GA3 500 ppm, 24 h. It paid');
     expect(pageOn(source)['What your records say']?.join('\n')).toMatch(/GA3 1000 ppm\nHarmful: /);
-    expect(pageOn(source)['What your records say']?.join('\n')).toContain('GA3 500 ppm did best so far and GA3 1000 ppm worst');
+    expect(pageOn(source)['What your records say']?.join('\n')).toContain('GA3 500 ppm gave the most sound seedlings of these doses so far and GA3 1000 ppm the fewest');
   });
 
   test('of doses that paid one within the limit goes first, though a stronger one did better', () => {

@@ -29,7 +29,8 @@ describe('of several doses', () => {
   test('the one with the most sound seedlings goes first, as in the report, and the words say so', () => {
     expect(answerOn(`${source}\n${packet}`)).toMatch(/^Treat most of it: GA3 100 ppm, 24 h\. It paid in one lot\./);
     const said = pageOn(`${source}\n${packet}`)['What your records say']!;
-    expect(said).toContain('Of these doses GA3 100 ppm did best so far and GA3 1000 ppm worst, by how many seeds gave sound seedlings. What is shown is in the verdicts.');
+    expect(said).toContain('Compared with untreated seed, GA3 100 ppm gave the most sound seedlings of these doses so far and GA3 1000 ppm the fewest. '
+      + 'The verdicts say what of that is more than chance.');
     expect(said.at(-1)).toContain('Best dose: 100 ppm.');
   });
 
@@ -38,7 +39,7 @@ describe('of several doses', () => {
       .replace('26 died', '12 died');
     const { choice, species } = adviceOn(`${both}\n${packet}`);
     expect(species[0]!.doses.map(({ ppm, verdict }) => [ppm, verdict])).toEqual([[100, 'worth repeating'], [1000, 'worth repeating']]);
-    expect(pageOn(`${both}\n${packet}`)['What your records say']!.at(-1)).toContain('Best dose: – (');
+    expect(pageOn(`${both}\n${packet}`)['What your records say']!.at(-1)).toContain('No best dose: ');
     expect(choice).toMatchObject({ kind: 'treat', offer: { text: 'GA3 100 ppm' } });
     const fewerDied = both.replace('12 died', '2 died');
     expect(adviceOn(`${fewerDied}\n${packet}`).choice).toMatchObject({ kind: 'treat', offer: { text: 'GA3 1000 ppm' } });
@@ -75,7 +76,7 @@ describe('of several doses', () => {
   test('none did better than another where they gave as many', () => {
     const same = source.replace(/count GEN-25\/B .*\n.*26 died/, 'count GEN-25/B 2026-02-11, 12').replace('2 fresh', '18 fresh');
     expect(pageOn(`${same}\n${packet}`)['What your records say']).toContain(
-      'None of these doses did better than another so far, by how many seeds gave sound seedlings. What is shown is in the verdicts.');
+      'Compared with untreated seed, these doses gave equally many sound seedlings so far. The verdicts say what of that is more than chance.');
   });
 });
 
@@ -114,6 +115,13 @@ describe('a dose that was tried in several lots', () => {
     const [, each, , , , , , together] = pageOn(thin)['What your records say']!;
     expect(each).toMatch(/^Harmful: in 2 lots .* 44 of 51 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 40 untreated\.$/);
     expect(together).toMatch(/^[^:]*: in 3 lots .*\b44 of 81 treated seedlings are weak \(leggy, abnormal or dead\) and 0 of 60 untreated/);
+  });
+
+  test('has no word of a table of plans, which is not on the page, where a trial is advised', () => {
+    const divided = pageOn(lots([9, 6]))['How to divide it']!.join(' ');
+    expect(divided).toMatch(/the verdict is “worth repeating” 4 times in 5 if .* It is assumed that you count both sides on the same days/);
+    expect(divided).toMatch(/Sown in \d dishes a side, it also shows whether dishes differ; then \d+ % of the treated seed must germinate\./);
+    expect(divided).not.toMatch(/In several dishes|So much must germinate/);
   });
 
   test('names those that show it', () => {

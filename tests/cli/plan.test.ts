@@ -17,10 +17,11 @@ describe('plumule plan', () => {
         10 %       64 % or more        84 % (2 dishes of 6)
         40 %       95 % or more
         70 %       – (not even 100 %)
-      So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you
-      count both sides on the same days, about weekly, and that the treatment makes seed no faster.
-      One dish a side is assumed to be like the other, which nothing can show afterwards.
+      So much must germinate for the verdict “worth repeating” 4 times in 5.
       “In several dishes”: so many on each side, of so many seeds each.
+      It is assumed that you count both sides on the same days, about weekly, and that treated seed
+      germinates no sooner.
+      With one dish a side, the two dishes are assumed to be alike; nothing can show that afterwards.
       Dishes are assumed to differ a little, as they do (correlation 0.05).
       "
     `);
@@ -33,8 +34,9 @@ describe('plumule plan', () => {
         10 %       48 % or more
         40 %       83 % or more
         70 %       100 %
-      So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you
-      count both sides on the same days, about weekly, and that the treatment makes seed no faster.
+      So much must germinate for the verdict “worth repeating” 4 times in 5.
+      It is assumed that you count both sides on the same days, about weekly, and that treated seed
+      germinates no sooner.
       Dishes are assumed to differ a little, as they do (correlation 0.05).
       "
     `);

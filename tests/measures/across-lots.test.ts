@@ -24,7 +24,10 @@ describe('across lots', () => {
   test('a lot that germinates little and one that germinates well do not make an effect by themselves', () => {
     // Pooled: 46 of 110 treated, 76 of 110 untreated; within each lot the shares are the same.
     const found = acrossLots([pair(10, 50, 2, 10), pair(54, 60, 90, 100)]);
-    expect(found).toMatchObject({ verdict: 'cannot tell', rule: 'not-shown' });
+    expect(found).toMatchObject({ verdict: 'cannot tell', rule: 'not-shown', sentence: expect.not.stringContaining('chance') });
+    expect(acrossLots([pair(11, 20, 8, 20), pair(11, 20, 9, 20)])).toMatchObject({
+      rule: 'not-shown', sentence: expect.stringMatching(/: in 2 lots 13 points more of the treated seeds germinated \(.*\), which may be chance\.$/),
+    });
     expect(known(found.mantelHaenszel).excess).toBeCloseTo(0, 10);
   });
 
@@ -32,7 +35,7 @@ describe('across lots', () => {
     expect(acrossLots([pair(18, 20, 4, 20), pair(3, 20, 17, 20)])).toMatchObject({
       verdict: 'cannot tell',
       rule: 'lots-differ',
-      sentence: 'Cannot tell: in 2 lots the lots did not respond alike: more germinated in some, '
+      sentence: 'Cannot tell: the 2 lots did not respond alike: more of the treated seeds germinated in some, '
         + 'fewer in others.',
     });
   });

@@ -44,7 +44,7 @@ describe('a ladder of doses', () => {
       { dose: 1000, batches: batch(40, 29) }, { dose: 500, batches: batch(40, 31) },
       { dose: 250, batches: batch(40, 30) }, { dose: 100, batches: batch(40, 6) },
     ]);
-    expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm, 1000 ppm' });
+    expect(ladder.best).toEqual({ undefined: '500 ppm has the most sound seedlings, but cannot be told apart from 250 ppm and 1000 ppm' });
   });
 
   test('takes the greatest share, not the greatest number, of sound seedlings', () => {

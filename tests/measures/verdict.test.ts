@@ -149,6 +149,18 @@ describe('the verdict', () => {
     expect(verdictOf(few, few)).toMatchObject({ verdict: 'cannot tell', rule: 'too-few' });
   });
 
+  test('says why a difference decides nothing: chance, a limit near to none, or a benefit that is not excluded', () => {
+    const side = (up: number, n = 16) => course(n, `14:${up}`, [28]);
+    expect(verdictOf(side(11), side(7)).sentence).toMatch(/^Cannot tell: .*: 25 points more \(95 % interval -9 to 52\), which may be chance\.$/);
+    expect(verdictOf(side(7), side(7)).sentence)
+      .toMatch(/: no difference \(95 % interval -31 to 31\), but a benefit of up to 31 points is not excluded\.$/);
+    const room = { better: 4, worse: 4, treatments: 4 };
+    const { rule, sentence } = judge(compare([side(14, 30)], [side(5, 30)]), { room });
+    expect(rule).toBe('too-few');
+    expect(sentence).toMatch(/30 points more \(95 % interval 6 to 50\), which is too near to no difference to rule out chance\./);
+    expect(verdictOf(course(3, '4:3'), course(3, '', [4])).sentence).not.toContain('chance');
+  });
+
   test('is "cannot tell" where one side was thrown away before most of the other germinated', () => {
     const knockedOver = { ...course(40, '14:3'), closed: true };
     const watched = { ...course(40, '14:2 45:28'), cut: { fresh: 10, hard: 0, dead: 0, empty: 0 } };

@@ -119,7 +119,7 @@ Iris nigra
   GA3 (500 ppm)
     L3: GA3 500 ppm 24 h (A) against water 24 h (B)
       Cannot tell: by day 30, 12 of 24 treated seeds had germinated (50 %) and 10 of 24 untreated
-      (42 %): 8 points more (95 % interval -19 to 34).
+      (42 %): 8 points more (95 % interval -19 to 34), which may be chance.
 
   Untreated seed by winter
     Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open

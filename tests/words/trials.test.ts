@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { agentText, detailTexts, evidenceTexts, groupLabel, groupNames } from '../../server/src/words/trials.ts';
+import { agentText, detailTexts, behindText, evidenceTexts, groupLabel, groupNames } from '../../server/src/words/trials.ts';
 import { plantTrial } from '../../server/src/trials/plant-trial.ts';
 import { contest, journalOf, trial, twoBatches } from '../trials/helpers.ts';
 
@@ -35,12 +35,19 @@ describe('what stands behind a verdict', () => {
   });
 
   test('are days gained, as limits, where the treated seed is shown to be ahead', () => {
-    const counted = (a: string, b: string) => contest(twoBatches()
+    const counted = (a: string, b: string, end = '2026-02-11') => contest(twoBatches().replace('discard L/B 2026-02-11', `discard L/B ${end}`)
       .replace('count L/A 2026-02-10, 15', `count L/A 2026-01-31, ${a}`).replace('count L/B 2026-02-10, 5', `count L/B 2026-01-31, ${b}`));
     // Half of 15 by day 20, half of 5 between days 20 and 30.
     expect(evidenceTexts(counted('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4'))).toEqual([
-      'half of the seed that germinated had done so: treated before day 20, untreated day 20 to 30 (up to 30 days earlier)',
+      'half of the seed that germinated was up: treated before day 20, untreated day 20 to 30 (up to 30 days earlier)',
     ]);
+    expect(behindText(counted('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 4'))).toMatch(/^Half of the seed/);
+    // Nobody looked at the treated seed again, so what came later of the untreated is in the table only.
+    expect(evidenceTexts(counted('12\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 2\n    count L/B 2026-03-20, 2', '2026-03-21'))).toEqual([
+      'half of the seed found by the looks compared was up: treated before day 20, untreated day 20 to 30 (up to 30 days earlier)',
+    ]);
+    // Both came up between the same two looks.
+    expect(evidenceTexts(counted('14\n    count L/A 2026-02-10, 3', '2\n    count L/B 2026-02-10, 0'))).toEqual([]);
     expect(evidenceTexts(counted('1\n    count L/A 2026-02-10, 3', '1\n    count L/B 2026-02-10, 3'))).toEqual([]);
   });
 

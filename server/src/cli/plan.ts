@@ -1,12 +1,12 @@
 import { version } from '../../../package.json';
-import { PLAN_HEAD, planBasis, planRow } from '../words/plans.ts';
+import { PLAN_HEAD, planRow, planTableBasis } from '../words/plans.ts';
 import { isUndefined } from '../measures/measured.ts';
 import { plan, type Plan } from '../measures/plan.ts';
 import { printableJson } from '../report/printable.ts';
-import { textTable } from '../report/table.ts';
+import { paragraph, textTable } from '../report/table.ts';
 import { SUPPOSED_SHARES } from '../trials/split-plan.ts';
 import { exits, type Exit } from './exits.ts';
-import { complain, print } from './output.ts';
+import { complain, outputPage, print } from './output.ts';
 import type { textFormats } from './program/choices.ts';
 
 export interface PlanOptions {
@@ -59,7 +59,7 @@ function planText(plans: readonly Plan[]): string {
     ...treatments > 1 ? [`one of ${treatments} treatments`] : [],
   ];
   const seeds = [`${treated} treated and ${untreated} untreated seeds`, ...parts].join(', ');
-  return [seeds, ...textTable(columns).map(line => `  ${line}`), ...planBasis(first), ''].join('\n');
+  return [seeds, ...textTable(columns).map(line => `  ${line}`), ...planTableBasis(first).flatMap(line => paragraph(line, outputPage().width)), ''].join('\n');
 }
 
 /** What `plumule plan --format json` prints; the README describes it. */

@@ -3,7 +3,7 @@ import { rangeText } from '../model/estimate.ts';
 import type { AcrossFindings, AcrossRuleId } from './across-rules.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
-import { weakWords } from './verdict-phrases.ts';
+import { chanceWords, weakWords } from './verdict-phrases.ts';
 import type { VerdictName } from './verdict-rules.ts';
 import { asSentence, limitsText, pointsText } from './verdict-words.ts';
 import { weakOver } from './weak.ts';
@@ -20,10 +20,11 @@ export function acrossSentence(verdict: VerdictName, rule: AcrossRuleId, finding
 function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
   const { lots, open } = findings;
   const stillOpen = open === 0 ? '' : lots === 1 ? ' (still open)' : ` (${open} of them still open)`;
-  const many = `in ${counted(lots, 'lot')}${stillOpen}`;
+  const those = `${counted(lots, 'lot')}${stillOpen}`;
+  const many = `in ${those}`;
   switch (rule) {
     case 'lots-differ':
-      return `${many} the lots did not respond alike: more germinated in some, fewer in others`;
+      return `the ${those} did not respond alike: more of the treated seeds germinated in some, fewer in others`;
     case 'fewer-in-lots':
       return `${many} ${difference(findings)}`;
     case 'more-in-lots':
@@ -43,7 +44,7 @@ function reason(rule: AcrossRuleId, findings: AcrossFindings): string {
     case 'ready-in-lots':
       return `${many} untreated seed germinated well and soon; ${difference(findings)}`;
     case 'not-shown':
-      return lots === 0 ? 'no lot has treated and untreated seed that was counted' : `${many} ${difference(findings)}`;
+      return lots === 0 ? 'no lot has treated and untreated seed that was counted' : `${many} ${difference(findings)}${chance(findings)}`;
   }
 }
 
@@ -59,6 +60,11 @@ function price(findings: AcrossFindings): string {
   if (findings.weaker) return `but ${weakText(findings, 'weak')}`;
   const tolerated = pointsText(THRESHOLDS.toleratedLoss.value);
   return findings.betterInADose ? `but a loss of more than ${tolerated} is not excluded` : 'but no single dose shows it';
+}
+
+/** Why a difference is not enough, where more seed will not change it. */
+function chance({ open, difference: found }: AcrossFindings): string {
+  return open > 0 || isUndefined(found) ? '' : chanceWords(found);
 }
 
 function difference({ difference: found }: AcrossFindings): string {

@@ -40,7 +40,8 @@ export function bestDose(candidates: readonly Candidate[]): Known | Undefined {
   const equals = others.filter((_, i) => !reaches(ps[i]!, THRESHOLDS.level.value));
   if (equals.length > 0) {
     const names = equals.sort((a, b) => a.dose - b.dose).map(({ name }) => name);
-    return undefinedBecause(`${top.name} has the most sound seedlings, but cannot be told apart from ${names.join(', ')}`);
+    const told = [names.slice(0, -1).join(', '), names.at(-1)!].filter(text => text !== '').join(' and ');
+    return undefinedBecause(`${top.name} has the most sound seedlings, but cannot be told apart from ${told}`);
   }
   return top.verdict.verdict === 'worth repeating'
     ? measured(top.dose)

@@ -1,4 +1,5 @@
 /** Parts of the sentences of verdicts, on counted and on estimated seed, of one lot and of several. */
+import type { Difference } from './difference.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
 type Side = 'treated' | 'untreated';
@@ -9,6 +10,17 @@ export const DID: Readonly<Record<'germinated' | 'sound', string>> = {
 };
 
 export const CUT_SHORT = 'seed that had not germinated was taken out then, and what was counted since cannot be compared';
+
+/**
+ * Behind a difference that shows nothing.
+ *
+ * @example
+ * chanceWords({ value: 0.25, low: -0.09, high: 0.52 }) // ', which may be chance'
+ */
+export function chanceWords({ value, low, high }: Difference): string {
+  if (Math.round(100 * value) === 0) return '';
+  return low > 0 || high < 0 ? ', which is too near to no difference to rule out chance' : ', which may be chance';
+}
 
 export const TOO_SOON = 'which is too few to tell: living seed was left, and it was not watched for half a year '
   + `(${THRESHOLDS.watchedDays.value} days)`;

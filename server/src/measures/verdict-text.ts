@@ -8,7 +8,7 @@ import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
-import { CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from './verdict-phrases.ts';
+import { chanceWords, CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from './verdict-phrases.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { bySide } from './seen.ts';
 import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
@@ -58,8 +58,9 @@ function reason(told: Told): string {
     case 'fewer':
     case 'nothing-seen':
     case 'still-open':
-    case 'too-few':
       return `${germinated(told)}: ${difference(told)}${rule === 'nothing-seen' ? `. ${excludes(comparison)}` : ''}`;
+    case 'too-few':
+      return `${germinated(told)}: ${difference(told)}${evidence.tooFew ? '' : undecided(told)}`;
     case 'ended-early':
       return `${germinated(told)}: ${difference(told)}, but ${comparison.isCutShort ? CUT_SHORT : later(comparison)}`;
     case 'overtaken':
@@ -173,6 +174,12 @@ function upTo(share: number): string {
   return pointsText(Math.ceil(100 * share - 1e-9) / 100);
 }
 
+/** Why the counts do not tell, though there are some. */
+function undecided(told: Told): string {
+  const found = differenceOf(told.comparison, claimOf(told), 'germinated');
+  return chanceWords(found) || (found.high > 0 ? `, but a benefit of up to ${upTo(found.high)} is not excluded` : '');
+}
+
 function excludes({ germinated: { difference: { high } } }: Comparison): string {
   return high <= 0
     ? 'Any benefit is excluded'
@@ -205,9 +212,10 @@ function inTheEnd(told: Told, { by, what, isPace }: Overtaken): string {
     + `(${share(last[other])}) and ${ofSeeds(last[by])} ${by} (${share(last[by])})`;
 }
 
-/** What the sides came to, where the one that was ahead was caught up with. */
+/** What the sides came to, where the one that was ahead was caught up with; not what was said of the lead already. */
 function lastText({ better, inTheEnd: { germinated: { treated, untreated } } }: Comparison): string {
-  return better.inTheEnd
+  const { inTheEnd: last, gap: lead } = better;
+  return last && !(isSame(lead.first, treated) && isSame(lead.second, untreated))
     ? `; by the last looks, ${ofSeeds(treated)} treated (${share(treated)}) and ${ofSeeds(untreated)} untreated (${share(untreated)})`
     : '';
 }

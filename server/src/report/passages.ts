@@ -2,7 +2,7 @@
 import { ladderHead, ladderNote, ladderRows } from '../words/ladders.ts';
 import { dropsTexts, dropsTitle } from '../words/drops.ts';
 import { replicatesText } from '../words/replicates.ts';
-import { detailTexts, evidenceTexts, groupLabel, groupNames } from '../words/trials.ts';
+import { behindText, detailTexts, groupLabel, groupNames } from '../words/trials.ts';
 import type { Group, LeftOut } from '../trials/groups.ts';
 import type { DropsTrial } from '../trials/drops.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
@@ -57,11 +57,11 @@ function passage(heading: string, items: readonly Item[]): Passage {
 
 /** A treatment with what it comes to. */
 export function contestItem({ treated, untreated, comparison, verdict, remarks }: Contest, details: boolean): Item {
-  const behind = [...evidenceTexts({ comparison, verdict }), ...remarks];
+  const behind = behindText({ comparison, verdict, remarks });
   return {
     title: `${titleOf(treated)}${untreated ? ` against ${titleOf(untreated)}` : ''}`,
-    texts: [verdict.sentence, behind, details ? detailTexts({ comparison, verdict }) : []].flatMap(text => (
-      typeof text === 'string' ? [text] : text.length > 0 ? [text.join(' · ')] : [])),
+    texts: [verdict.sentence, behind, details ? detailTexts({ comparison, verdict }).join(' · ') : undefined]
+      .filter(text => text !== undefined && text !== '') as string[],
   };
 }
 

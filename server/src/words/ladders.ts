@@ -33,7 +33,7 @@ export function ladderNote({ ladder: { doses, trend, trendBy, best } }: DoseLadd
   const slope = isUndefined(trend)
     ? `Trend${by}: – (${trend.undefined}).`
     : `Trend${by}: ${pointsText(trend.slope)} from each dose to the next (Cochran-Armitage, p ${probability(trend.p)}).`;
-  const named = isUndefined(best) ? `Best dose: – (${best.undefined}).`
+  const named = isUndefined(best) ? `No best dose: ${best.undefined}.`
     : `Best dose: ${doses.find(({ dose }) => dose === best.value)!.name}.`;
   return `${slope} ${named} The verdicts allow for the number of doses.`;
 }

@@ -6,27 +6,30 @@ import type { SplitPlan } from '../trials/split-plan.ts';
 
 export const PLAN_HEAD = ['Untreated', 'Treated must reach', 'Better split', 'In several dishes'] as const;
 
-const BASIS = [
-  'So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you',
-  'count both sides on the same days, about weekly, and that the treatment makes seed no faster.',
-];
+const NEEDED = 'So much must germinate for the verdict “worth repeating” 4 times in 5.';
+
+const ASSUMED = 'It is assumed that you count both sides on the same days, about weekly, and that treated seed germinates no sooner.';
 
 const DISHES_DIFFER = 'Dishes are assumed to differ a little, as they do (correlation 0.05).';
 
 const IN_DISHES = '“In several dishes”: so many on each side, of so many seeds each.';
 
-const ONE_DISH = 'One dish a side is assumed to be like the other, which nothing can show afterwards.';
+const ONE_DISH = 'With one dish a side, the two dishes are assumed to be alike; nothing can show that afterwards.';
 
-/** What the table rests on, in lines. */
+/** What is assumed for a plan. */
 export function planBasis({ dishes, treatments, inDishes }: Plan): readonly string[] {
   const isSingle = dishes.treated === 1 && dishes.untreated === 1;
   return [
-    ...BASIS,
+    ASSUMED,
     ...treatments > 1 ? [`One of ${treatments} treatments helps, and the others do nothing.`] : [],
     ...isSingle ? [ONE_DISH] : [],
-    ...inDishes ? [IN_DISHES] : [],
     ...!isSingle || inDishes ? [DISHES_DIFFER] : [],
   ];
+}
+
+/** How a table of plans is to be read, and what is assumed for it. */
+export function planTableBasis(plan: Plan): readonly string[] {
+  return [NEEDED, ...plan.inDishes ? [IN_DISHES] : [], ...planBasis(plan)];
 }
 
 /**

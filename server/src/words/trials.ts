@@ -81,10 +81,20 @@ function rangeText(ppm: readonly number[], unit: 'ppm' | '%'): string | undefine
 }
 
 /**
- * What stands behind a verdict, in one line: days gained, where that was shown, and seedlings that suffered.
+ * What stands behind a verdict, in one line; undefined where that is nothing.
  *
- * Example: ['half of the seed that germinated had done so: treated day 14 to 21, untreated day 28 to 35 (7 to
- * 21 days earlier)', 'leggy 4 of 18 against 0 of 7']
+ * Example: 'Leggy 4 of 18 against 0 of 7 · the temperature is recorded for one side only'
+ */
+export function behindText(contest: Judged & Pick<Contest, 'remarks'>): string | undefined {
+  const text = [...evidenceTexts(contest), ...contest.remarks].join(' · ');
+  return text === '' ? undefined : `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+/**
+ * Days gained, where that was shown, and seedlings that suffered.
+ *
+ * Example: ['half of the seed that germinated was up: treated day 14 to 21, untreated day 28 to 35 (7 to 21 days
+ * earlier)', 'leggy 4 of 18 against 0 of 7']
  */
 export function evidenceTexts({ comparison, verdict: { evidence } }: Judged): string[] {
   if (isUndefined(comparison)) return [];
@@ -100,10 +110,14 @@ export function evidenceTexts({ comparison, verdict: { evidence } }: Judged): st
 /** A comparison with its verdict. */
 type Judged = Pick<Contest, 'comparison' | 'verdict'>;
 
-function daysText({ halfUp: { treated, untreated }, daysApart }: Comparison): string | undefined {
+/** Undefined where the looks do not tell the two sides apart. */
+function daysText({ halfUp: { treated, untreated }, daysApart, later }: Comparison): string | undefined {
   if (isUndefined(treated) || isUndefined(untreated)) return undefined;
+  if (treated.after === untreated.after && treated.by === untreated.by) return undefined;
+  // The table of the batches tells of all that germinated.
+  const seed = later.treated + later.untreated > 0 ? 'found by the looks compared' : 'that germinated';
   const apart = daysApart && (daysApart.most <= 0 || daysApart.least >= 0) ? ` (${apartText(daysApart)})` : '';
-  return `half of the seed that germinated had done so: treated ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
+  return `half of the seed ${seed} was up: treated ${dayText(treated)}, untreated ${dayText(untreated)}${apart}`;
 }
 
 function apartText({ least, most }: DaysApart): string {

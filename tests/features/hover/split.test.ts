@@ -16,7 +16,7 @@ describe('hover on a split', () => {
       | 40 % | 95 % or more |  |  |
       | 70 % | – (not even 100 %) |  |  |
 
-      12 treated (A) and 12 untreated (B) seeds. Nothing was done to the parts yet, so which ones will be treated is assumed. So much must germinate for the verdict “worth repeating” 4 times in 5. It is assumed that you count both sides on the same days, about weekly, and that the treatment makes seed no faster. One dish a side is assumed to be like the other, which nothing can show afterwards. “In several dishes”: so many on each side, of so many seeds each. Dishes are assumed to differ a little, as they do (correlation 0.05).
+      12 treated (A) and 12 untreated (B) seeds. Nothing was done to the parts yet, so which ones will be treated is assumed. So much must germinate for the verdict “worth repeating” 4 times in 5. “In several dishes”: so many on each side, of so many seeds each. It is assumed that you count both sides on the same days, about weekly, and that treated seed germinates no sooner. With one dish a side, the two dishes are assumed to be alike; nothing can show that afterwards. Dishes are assumed to differ a little, as they do (correlation 0.05).
 
       **split** – divides a lot or a batch; the rest of the seed stays in it"
     `);

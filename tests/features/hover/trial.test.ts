@@ -23,7 +23,7 @@ describe('hover on a lot with a trial', () => {
     expect(verdict).toBe('- **GA3 500 ppm 24 h (A) against water 24 h (B)** – Worth repeating: by day 30, 18 of 24 treated seeds '
       + 'had germinated (75 %) and 7 of 24 untreated (29 %): 46 points more (95 % interval 18 to 65). It comes at a price: 4 of 18 treated seedlings are weak (leggy, abnormal or dead) and 0 of 7 untreated. With one dish a side, a '
       + 'difference between the two dishes themselves would look the same.  \n'
-      + '  leggy 4 of 18 against 0 of 7');
+      + '  Leggy 4 of 18 against 0 of 7');
   });
 
   test('shows a ladder of doses as a table with its trend', () => {
@@ -49,7 +49,7 @@ describe('hover on a lot with a trial', () => {
     expect(text([21, 9])).toContain('| GA3 about 250 ppm 24 h | B | 21 of 24 = 87.5 % |');
     expect(text([21, 9])).toContain('Best dose: about 250 ppm.');
     expect(text([9, 21])).toContain('Best dose: 947.4 ppm.');
-    expect(text([18, 19])).toContain('Best dose: – (947.4 ppm has the most sound seedlings, but cannot be told apart from about 250 ppm).');
+    expect(text([18, 19])).toContain('No best dose: 947.4 ppm has the most sound seedlings, but cannot be told apart from about 250 ppm.');
   });
 
   test('tells what other lots of the plant add', () => {

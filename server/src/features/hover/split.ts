@@ -3,7 +3,7 @@ import type { Entry } from '../../journal/life.ts';
 import { subjectIdOf } from '../../journal/mentions.ts';
 import { splitPlan } from '../../trials/split-plan.ts';
 import { escapeMarkdown, markdownBlocks, markdownTable } from '../markdown.ts';
-import { PLAN_HEAD, planBasis, planRow, planSides } from '../../words/plans.ts';
+import { PLAN_HEAD, planRow, planSides, planTableBasis } from '../../words/plans.ts';
 import type { HoverContext } from './section.ts';
 
 /** Undefined for any other record, and for a split that makes no trial. */
@@ -20,6 +20,6 @@ export function hoverSplit({ record }: Entry, { journal }: HoverContext): string
     first.isMany
       ? escapeMarkdown(first.sentence)
       : markdownTable(PLAN_HEAD.map(escapeMarkdown), plans.map(plan => planRow(plan).map(escapeMarkdown))),
-    escapeMarkdown(`${sides} ${planBasis(first).join(' ')}`),
+    escapeMarkdown(`${sides} ${planTableBasis(first).join(' ')}`),
   ]);
 }

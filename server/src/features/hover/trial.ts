@@ -6,18 +6,19 @@ import { trialOf, type Contest } from '../../trials/lot-trial.ts';
 import { plantTrial } from '../../trials/plant-trial.ts';
 import { escapeMarkdown, markdownBlocks, markdownList, markdownTable } from '../markdown.ts';
 import { ladderHead, ladderNote, ladderRows } from '../../words/ladders.ts';
-import { agentText, evidenceTexts, groupLabel, groupNames } from '../../words/trials.ts';
+import { agentText, behindText, groupLabel, groupNames } from '../../words/trials.ts';
 import type { Section } from './section.ts';
 
 /** More contests than this make a hover too long. */
 const MOST_CONTESTS = 5;
 
 /** A contest in two lines: the verdict with its reason, and what stands behind it. */
-export function contestLine({ treated, untreated, comparison, verdict, remarks }: Contest): string {
+export function contestLine(contest: Contest): string {
+  const { treated, untreated, verdict } = contest;
   const sides = `${groupLabel(treated)} (${groupNames(treated)})`
     + (untreated ? ` against ${groupLabel(untreated)} (${groupNames(untreated)})` : '');
-  const behind = [...evidenceTexts({ comparison, verdict }), ...remarks];
-  const second = behind.length > 0 ? `  \n  ${escapeMarkdown(behind.join(' · '))}` : '';
+  const behind = behindText(contest);
+  const second = behind === undefined ? '' : `  \n  ${escapeMarkdown(behind)}`;
   return `**${escapeMarkdown(sides)}** – ${escapeMarkdown(verdict.sentence)}${second}`;
 }
 

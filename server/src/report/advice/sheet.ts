@@ -91,9 +91,9 @@ function orderTexts({ agent, doses }: TriedAgent, today: Day): string[] {
   const notes = [...new Set(doses.flatMap(({ lots }) => lots))].flatMap(lot => trialOf(lot, today).ladders
     .filter(ladder => ladder.agent.word === agent.word)
     .map(ladder => `${lot.id}: ${ladderNote(ladder)}`));
-  const order = best!.soundGain === worst.soundGain ? 'None of these doses did better than another so far'
-    : `Of these doses ${doseName(best!)} did best so far and ${doseName(worst)} worst`;
-  return [`${order}, by how many seeds gave sound seedlings. What is shown is in the verdicts.`, ...notes];
+  const order = best!.soundGain === worst.soundGain ? 'these doses gave equally many sound seedlings so far'
+    : `${doseName(best!)} gave the most sound seedlings of these doses so far and ${doseName(worst)} the fewest`;
+  return [`Compared with untreated seed, ${order}. The verdicts say what of that is more than chance.`, ...notes];
 }
 
 /** One row for each lot, or for each of the conditions that its untreated seed had. */
@@ -204,9 +204,9 @@ function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Div
   }
   const { best: { treated, untreated: rest }, inDishes } = plan;
   const dishes = inDishes && !isUndefined(inDishes.visible) && !parts
-    ? [`In ${inDishes.dishes} dishes of each half it shows whether dishes differ, too: then ${Math.ceil(100 * inDishes.visible.value)} % treated are needed.`] : [];
+    ? [`Sown in ${inDishes.dishes} dishes a side, it also shows whether dishes differ; then ${Math.ceil(100 * inDishes.visible.value)} % of the treated seed must germinate.`] : [];
   const uneven = treated === plan.treated ? plan.sentence : `${treated} and ${rest} show the most. ${plan.sentence}`;
-  return [`${uneven} ${basis}`, ...dishes, ...fewest, ...planBasis(plan)].filter(text => text !== '');
+  return [`${uneven} ${basis}`, ...dishes, ...fewest, planBasis(plan).join(' ')].filter(text => text !== '');
 }
 
 function restTexts({ rest }: Division): string[] {
