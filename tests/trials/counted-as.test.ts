@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { evidenceTexts } from '../../server/src/words/trials.ts';
 import { contest, trial } from './helpers.ts';
 
 /** Two dishes of 30, each with its own lines of counts. */
@@ -25,6 +26,12 @@ describe('roots of one side beside shoots of the other', () => {
       alsoDiffers: named('treated', 'untreated'),
       verdict: { verdict: 'cannot tell', sentence: expect.stringContaining('but the sides also differ in what was counted (roots of') },
     });
+  });
+
+  test('are told without the days that one side would be earlier', () => {
+    const days = (b: string) => evidenceTexts(contest(journal(lines('A', '20', '=20 emerged'), b))).join();
+    expect(days(lines('B', '5 emerged', '=18 emerged'))).not.toContain('earlier');
+    expect(days(lines('B', '5', '=18 emerged'))).toContain('earlier');
   });
 
   test.each([

@@ -96,10 +96,11 @@ export function behindText(contest: Judged & Pick<Contest, 'remarks'>): string |
  * Example: ['half of the seed that germinated was up: treated day 14 to 21, untreated day 28 to 35 (7 to 21 days
  * earlier)', 'leggy 4 of 18 against 0 of 7']
  */
-export function evidenceTexts({ comparison, verdict: { evidence } }: Judged): string[] {
+export function evidenceTexts({ comparison, verdict: { rule, evidence } }: Judged): string[] {
   if (isUndefined(comparison)) return [];
   const { weak } = comparison;
-  const isShown = evidence !== undefined && (evidence.ahead || evidence.behind);
+  // Days that one side was earlier say nothing of a treatment where more than that differs.
+  const isShown = evidence !== undefined && rule !== 'more-differs' && (evidence.ahead || evidence.behind);
   return [
     isShown ? daysText(comparison) : undefined,
     ...(['leggy', 'abnormal', 'died'] as const).map(what => seedlingsText(what, weak.treated, weak.untreated)),
