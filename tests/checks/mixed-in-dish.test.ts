@@ -62,6 +62,25 @@ describe('what is mixed in the dish', () => {
     `);
   });
 
+  test('holds what a weighed powder adds to a stock, or to another powder', () => {
+    // 10 mg in 10 mL and 1000 ppm; 15 mg and 15 mg in 20 mL.
+    expectMarked([...codes, 'strength-missing'], `${bottles}
+      powder P1 2026-01-01, GA3 100 mg
+      powder P2 2026-01-01, GA3 100 mg
+      soak VER-24 2026-01-10, P1 10 mg, G1 10 mL, 24 h
+                              ^^ dose-above-limit
+      soak VER-24 2026-01-12, P1 15 mg, P2 15 mg, 20 mL, 24 h
+                              ^^ dose-above-limit
+      soak VER-24 2026-01-14, P1 5 mg, P2 5 mg, 20 mL, 24 h
+      soak VER-24 2026-01-16, P1 500 ppm, P2 500 ppm, 20 mL, 24 h
+                                 ^^^^^^^ strengths-disagree
+    `);
+    const [problem] = problemsIn('dose-above-limit', `${bottles}
+      powder P1 2026-01-01, GA3 100 mg
+      soak VER-24 2026-01-10, P1 10 mg, G1 10 mL, 24 h`);
+    expect(problem?.message).toMatch(/^GA3 2000 ppm \(stocks P1 and G1\) is above the limit of 1000 ppm/);
+  });
+
   test('is held against limits and guides as it is in the dish', () => {
     // 1000 ppm in G1: half of the dish is 500, a quarter and 500 ppm in half of it (G2) are 500 too.
     expectMarked(codes, `${bottles}

@@ -99,6 +99,50 @@ describe('doses of powder out of a packet', () => {
     expect(leftOf(journal)).toEqual([['P1', '75 mg']]);
   });
 
+  test('add up where powder goes into a stock, or comes out of two packets', () => {
+    const bottles = `
+      lot L Iris, 20 seeds
+      powder P1 2026-01-01, GA3 100 mg, purity 90 %
+      powder P2 2026-01-01, GA3 100 mg, purity 90 %
+      stock G1 2026-01-02, GA3 20 mg, 20 mL
+    `;
+    const dose = (liquid: string) => {
+      const [ppm] = journalIn(`${bottles}soak L 2026-01-05, ${liquid}, 24 h`).lot('L')!.root.soaks[0]!.doses.map(each => each.ppm);
+      return ppm!.ok ? toNumber(ppm!.value) : ppm!.refusal.code;
+    };
+    // By hand: 9 mg out of each packet in 20 mL; 9 mg and 18 mg.
+    expect(dose('P1 10 mg, P2 10 mg, 20 mL')).toBe(900);
+    expect(dose('P1 10 mg, P2 20 mg, 20 mL')).toBe(1350);
+    // 9 mg of powder and 10 mL of 1000 ppm, which hold 10 mg, are 19 mg in 10 mL, or in 20 mL.
+    expect(dose('P1 10 mg, G1 10 mL')).toBe(1900);
+    expect(dose('G1 10 mL, P1 10 mg, 20 mL')).toBe(950);
+    // A strength beside it is that of the whole liquid.
+    expect(dose('P1 10 mg, GA3 450 ppm, 20 mL')).toBe(450);
+    expect(dose('P1 10 mg, GA3 500 ppm, 20 mL')).toBe('said-twice');
+    // Each says what came out of it: is that 500 ppm in all, or 1000?
+    expect(dose('P1 500 ppm, P2 500 ppm, 20 mL')).toBe('said-twice');
+    expect(dose('P1 10 mg, P2, 20 mL')).toBe('no-strength');
+  });
+
+  test('are unknown while the line of the packet has a mistake, for that may be the purity', () => {
+    const journal = journalIn(`
+      lot L Iris, 20 seeds
+      powder P1 2026-01-01, GA3 100 mg, purity 40 pct
+      stock G1 2026-01-02, from P1 20 mg, 20 mL
+      stock G2 2026-01-02, from P1 20 mg, purity 40 %, 20 mL
+      soak L 2026-01-05, P1 10 mg, 20 mL, 24 h
+      soak L 2026-01-07, P1 200 ppm, 20 mL, 24 h
+    `);
+    const unread = 'The line of P1 has a mistake, so the strength is unknown until you fix it.';
+    expect(ppmOf(journal, 'G1')).toBe(unread);
+    // 8 mg in 20 mL: the stock says itself how pure it is.
+    expect(ppmOf(journal, 'G2')).toBe(400);
+    expect(journal.lot('L')!.root.soaks.map(({ doses: [first] }) => (first!.ppm.ok ? toNumber(first!.ppm.value) : first!.ppm.refusal.message)))
+      .toEqual([unread, 200]);
+    // 100 less 20, 20 and 10 mg; how much powder makes 200 ppm depends on its purity.
+    expect(leftOf(journal)[0]).toEqual(['P1', 'at most 50 mg']);
+  });
+
   test('from a packet past its time are at most what is written', () => {
     const journal = journalIn('lot L Iris\npowder P1 2026-01-01, GA3 100 mg, bought 2020-01\nstock G1 2026-01-02, from P1 20 mg, 20 mL\nsoak L 2026-01-05, G1, 24 h');
     expect(journal.solution('G1')?.staleSource?.made).toBe(dayOfIso('2020-01-31'));

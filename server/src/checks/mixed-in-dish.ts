@@ -37,7 +37,7 @@ function* problemsOf(entry: Entry, doses: readonly Dose[], { journal }: Context)
   }
   for (const { agent, ppm, parts } of doses) {
     if (!agent || ppm.ok || ppm.refusal.code !== 'said-twice') continue;
-    const { fact } = parts.find(({ isPoured }) => !isPoured)!;
+    const { fact } = parts.find(({ adds }) => !adds)!;
     const strengths = strengthsText(parts, agent);
     yield found(line, 'strengths-disagree', fact.strength ?? fact, { agent: agent.word, strengths });
   }
@@ -68,8 +68,9 @@ function partText({ name, volume }: SubstanceFact): string {
 
 /** Example: '500 ppm as written and 125 ppm from G2' */
 function strengthsText(parts: readonly DosePart[], agent: Agent): string {
-  return listed(parts.map(({ fact, stock, isPoured, ppm }) => {
+  return listed(parts.map(({ fact, stock, adds, ppm }) => {
     const text = ppm.ok ? usualStrengthText(ppm.value, agent) : 'an unknown strength';
-    return isPoured ? `${text} from ${stock ?? `${fact.name.text} poured in`}` : `${text} as written`;
+    if (adds) return `${text} from ${stock ?? `${fact.name.text} poured in`}`;
+    return `${text} as written${stock === undefined ? '' : ` beside ${stock}`}`;
   }), 'and');
 }

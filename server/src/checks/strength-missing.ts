@@ -8,11 +8,11 @@ import { found, type Found, type SolutionCheck } from './check.ts';
 
 /** An agent without its strength, which nobody said was unmeasured. */
 export function strengthMissing(
-  { line, record }: Entry, { agent, ppm }: Dose, { fact, stock, isPowder }: DosePart,
+  { line, record }: Entry, { agent }: Dose, { fact, stock, isPowder, held }: DosePart,
 ): Found | undefined {
   const { name, mass, strength, unmeasured } = fact;
   if (!agent || agent.role === 'water' || strength || unmeasured) return undefined;
-  if (isPowder) return ppm.ok ? undefined : packetMissing(line, agent, fact);
+  if (isPowder) return held.ok || held.refusal.code !== 'no-strength' ? undefined : packetMissing(line, agent, fact);
   if (stock !== undefined) return undefined;
   const volume = factOf(record, 'volume')?.value;
   const made = mass && volume

@@ -6,10 +6,9 @@ import { massInMg, strengthOf, volumeInMl, type Exact } from '../solutions/amoun
 import { mayBeAsStrong } from '../solutions/comparison.ts';
 import { dishOf, type Dish, type Pour } from '../solutions/dish.ts';
 import { known, refused, type Outcome } from '../solutions/outcome.ts';
-import { contentOf } from '../solutions/purity.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import type { Dose, DosePart, Entry } from './life.ts';
-import { staleOn, type Solution } from './solutions.ts';
+import { contentOfPacket, staleOn, type Solution } from './solutions.ts';
 
 export interface Shelf {
   readonly agents: ReadonlyMap<string, Agent>;
@@ -34,7 +33,9 @@ export function dosesOf({ record, moment }: Pick<Entry, 'record'> & Partial<Entr
     const share = shares.get(fact);
     const ppm = share ? mixed(taken.held, share, record) : taken.held;
     const byStock = share && disputed ? mixed(disputed, share, record) : disputed;
-    const part = { ...taken, isPoured: share !== undefined, ppm, byStock };
+    const isPoured = share !== undefined;
+    const adds = isPoured || (taken.isPowder && fact.mass !== undefined);
+    const part = { ...taken, isPoured, adds, ppm, byStock };
     // What no agent or stock is called stands for itself.
     const name = agent?.word ?? `? ${fact.name.text}`;
     const same = byName.get(name);
@@ -79,7 +80,7 @@ function pourOf({ name, volume, strength, mass, unmeasured }: SubstanceFact, she
   return shelf.solution(name.text)?.form === 'powder' ? undefined : { ml, isWater: false };
 }
 
-interface Taken extends Omit<DosePart, 'isPoured' | 'ppm' | 'byStock'> {
+interface Taken extends Omit<DosePart, 'isPoured' | 'adds' | 'ppm' | 'byStock'> {
   readonly agent: Agent | undefined;
   /** What the stock holds, where what is written beside it says otherwise. */
   readonly disputed?: Outcome<Exact> | undefined;
@@ -135,12 +136,13 @@ function saidOf({ unmeasured, strength }: SubstanceFact, agent: Agent): Outcome<
 }
 
 /** Powder out of a packet: its strength as written, or by its mass and purity in all of the liquid. */
-function strewn(fact: SubstanceFact, { agent, entry }: Solution, totalMl: Exact | undefined): Outcome<Exact> {
+function strewn(fact: SubstanceFact, packet: Solution, totalMl: Exact | undefined): Outcome<Exact> {
+  const { agent } = packet;
   if (!agent) return notSaid;
   const said = saidOf(fact, agent);
   if (said) return said;
-  const content = contentOf(agent, factOf(entry.record, 'purity'));
   if (!fact.mass || fact.halved || !totalMl) return notSaid;
+  const content = contentOfPacket(packet);
   return content.ok ? known(strengthOf(massInMg(fact.mass.value).mul(content.value.share), totalMl)) : content;
 }
 
@@ -167,22 +169,27 @@ function doseOf({ agent, parts }: { agent: Agent | undefined; parts: DosePart[] 
 }
 
 /**
- * What is poured in adds up. A strength that is written for the whole liquid says how much is in it: beside stocks of
- * the same agent it must be their sum.
+ * What is poured in adds up, and so does weighed powder. A strength that is written for the whole liquid says how
+ * much is in it: beside these it must be their sum. Of two packets it is not known whether each was to bring its own.
  */
 function inAll(parts: readonly DosePart[]): Outcome<Exact> {
   const [first, ...others] = parts;
   if (others.length === 0) return first!.ppm;
-  let poured: Exact | undefined;
+  let added: Exact | undefined;
   let whole: Exact | undefined;
-  for (const { isPoured, ppm } of parts) {
+  let packets = 0;
+  for (const { adds, isPowder, ppm } of parts) {
     if (!ppm.ok) return ppm;
-    if (isPoured) poured = poured?.add(ppm.value) ?? ppm.value;
-    else if (whole && !whole.equals(ppm.value)) return saidTwice;
-    else whole = ppm.value;
+    if (adds) {
+      added = added?.add(ppm.value) ?? ppm.value;
+      continue;
+    }
+    if (isPowder) packets++;
+    if (packets > 1 || (whole && !whole.equals(ppm.value))) return saidTwice;
+    whole = ppm.value;
   }
-  if (poured && whole && !poured.equals(whole)) return saidTwice;
-  return known((whole ?? poured)!);
+  if (added && whole && !added.equals(whole)) return saidTwice;
+  return known((whole ?? added)!);
 }
 
 const saidTwice = refused('said-twice', 'Its record gives two strengths that do not agree.');

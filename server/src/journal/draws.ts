@@ -1,13 +1,11 @@
 /** What is taken from the bottles and packets of a journal, and what that leaves. */
 import { factOf, factsOf } from '../model/record.ts';
-import type { Agent } from '../solutions/agent.ts';
-import { massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { dissolvedMg, massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { isFound, ledgerOf, type Amount, type Found, type Ledger, type Left } from '../solutions/ledger.ts';
-import { contentOf } from '../solutions/purity.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { liquidOf, type Shelf } from './doses.ts';
 import type { Entry } from './life.ts';
-import type { Solution } from './solutions.ts';
+import { contentOfPacket, type Solution } from './solutions.ts';
 
 export interface Draw {
   readonly entry: Entry;
@@ -58,7 +56,8 @@ function drawnMl({ record }: Entry, id: string): Exact | undefined {
   return volume && volumeInMl(volume.value);
 }
 
-function powderIn({ record }: Entry, { id, agent, entry }: Solution, shelf: Shelf): Amount {
+function powderIn({ record }: Entry, packet: Solution, shelf: Shelf): Amount {
+  const { id, agent } = packet;
   const draw = factOf(record, 'draw');
   if (draw?.stock.text === id) {
     if (draw.mass) return massInMg(draw.mass.value);
@@ -69,14 +68,8 @@ function powderIn({ record }: Entry, { id, agent, entry }: Solution, shelf: Shel
   if (fact?.mass) return fact.halved ? undefined : massInMg(fact.mass.value);
   const { totalMl } = liquidOf(record, shelf);
   const ppm = fact?.strength && agent && strengthInPpm(fact.strength.value, agent);
-  const share = agent && powderShare(agent, entry);
-  return totalMl && ppm?.ok && share ? ppm.value.mul(totalMl).div(1000).div(share) : undefined;
-}
-
-/** mg of the agent in 1 mg of the powder of a packet; undefined where its purity cannot be. */
-function powderShare(agent: Agent, { record }: Entry): Exact | undefined {
-  const content = contentOf(agent, factOf(record, 'purity'));
-  return content.ok ? content.value.share : undefined;
+  const content = contentOfPacket(packet);
+  return totalMl && ppm?.ok && content.ok ? dissolvedMg(ppm.value, totalMl).div(content.value.share) : undefined;
 }
 
 /** Behind all that was taken on the day. */

@@ -29,8 +29,10 @@ export interface DosePart {
   readonly stock: string | undefined;
   /** It is powder out of a packet of the journal; `stock` names that. */
   readonly isPowder: boolean;
-  /** Whether it is a liquid that is poured in; else its strength is that of the whole liquid. */
+  /** Whether it is a liquid that is poured in. */
   readonly isPoured: boolean;
+  /** It adds to the other parts: poured in, or powder that was weighed. Else it speaks of the whole liquid. */
+  readonly adds: boolean;
   /** ppm as taken, before anything was mixed. */
   readonly held: Outcome<Exact>;
   /** ppm that it brings into the whole liquid. */

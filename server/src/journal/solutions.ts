@@ -9,7 +9,8 @@ import { diluted } from '../solutions/dilution.ts';
 import { toNumber } from '../solutions/display.ts';
 import type { Left } from '../solutions/ledger.ts';
 import { keepingText, keepingTime, type Form, type StockRule } from '../solutions/keeping.ts';
-import { refused, type Outcome } from '../solutions/outcome.ts';
+import { refused, type Outcome, type Refused } from '../solutions/outcome.ts';
+import { contentOf, type Content } from '../solutions/purity.ts';
 import { stockFromPowder, type PowderStock, type StockStrength } from '../solutions/stock.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import type { Entry } from './life.ts';
@@ -68,8 +69,7 @@ export function solutionOf(
 ): Solution {
   const made = madeBy(entry, agents, source, takenBy);
   // What cannot be read may be the purity, or how long it keeps.
-  const isUnread = entry.line.content.problems.length > 0;
-  if (isUnread) {
+  if (isUnread(entry)) {
     const unknown = { keeps: undefined, staleSource: undefined, weighed: undefined, powder: undefined, ppm: unread };
     return { id, entry, ...made, ...unknown };
   }
@@ -102,6 +102,21 @@ function inside<Age extends Stale>(stale: Age): Age {
 export function staleOn({ keeps, staleSource }: Solution, day: Day): Stale | undefined {
   const own = keeps && keeps.until < day ? { made: keeps.made, what: keeps.what } : undefined;
   return own && staleSource && own.made <= staleSource.made ? own : staleSource ?? own;
+}
+
+function isUnread({ line }: Entry): boolean {
+  return line.content.problems.length > 0;
+}
+
+function unreadPacket({ id }: Solution): Refused {
+  return refused('unread', `The line of ${id} has a mistake, so the strength is unknown until you fix it.`);
+}
+
+/** How much of its agent the powder of a packet holds. What cannot be read on its line may be the purity. */
+export function contentOfPacket(packet: Solution): Outcome<Content> {
+  const { agent, entry } = packet;
+  if (!agent) return refused('no-strength', 'Its agent is unknown.');
+  return isUnread(entry) ? unreadPacket(packet) : contentOf(agent, factOf(entry.record, 'purity'));
 }
 
 const unread = refused('unread', 'Its line has a mistake, so its strength is unknown until you fix it.');
@@ -185,7 +200,9 @@ function fromShelf(
   if (!amount) return without('The mass of powder is not recorded.');
   if (typeof amount === 'string') return without(amount);
   if (!volume) return { ...made, ppm: refused('no-volume', 'Its final volume is not recorded.') };
-  const purity = factOf(record, 'purity') ?? (packet && factOf(packet.entry.record, 'purity'));
+  const own = factOf(record, 'purity');
+  if (packet && !own && isUnread(packet.entry)) return { ...made, ppm: unreadPacket(packet) };
+  const purity = own ?? (packet && factOf(packet.entry.record, 'purity'));
   const weighed: PowderStock = { agent, ...amount, purity, volume };
   const powder = stockFromPowder(weighed);
   if (!powder.ok) return { ...made, weighed, ppm: powder };

@@ -27,16 +27,17 @@ function doseLine(dose: Dose, plant: string | undefined, journal: Journal): stri
 
 /** Where the strength comes from: 'the strength of the stock', or what was mixed; undefined where it is written. */
 function originText({ agent, parts, ppm }: Dose): string | undefined {
-  const poured = parts.filter(({ isPoured }) => isPoured);
-  const [first] = poured;
+  const added = parts.filter(({ adds }) => adds);
+  const [first] = added;
   if (!agent || !first || !ppm.ok) return undefined;
-  const isPure = parts.length === 1 && first.held.ok && first.held.value.equals(ppm.value);
+  const isPure = parts.length === 1 && first.isPoured && first.held.ok && first.held.value.equals(ppm.value);
   if (isPure) return first.stock === undefined ? undefined : 'the strength of the stock';
-  return `in the dish, from ${listed(poured.map(part => partText(part, agent)), 'and')}`;
+  return `in the dish, from ${listed(added.map(part => partText(part, agent)), 'and')}`;
 }
 
-/** Example: '5 mL of G2 (500 ppm)' */
-function partText({ fact: { name, volume }, held, byEye, stale }: DosePart, agent: Agent): string {
+/** Example: '5 mL of G2 (500 ppm)', '10 mg of P1' */
+function partText({ fact: { name, volume, mass }, isPowder, held, byEye, stale }: DosePart, agent: Agent): string {
+  if (isPowder) return `${printQuantity(mass!.value)} of ${name.text}`;
   const sign = strengthSign({ isAtMost: stale !== undefined, isAbout: byEye });
   const strength = held.ok ? `${sign}${usualStrengthText(held.value, agent)}` : 'strength unknown';
   return `${volume ? `${printQuantity(volume.value)} of ` : ''}${name.text} (${strength})`;
