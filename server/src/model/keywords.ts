@@ -175,7 +175,7 @@ const keywordTable = {
     example: 'discard VER-24/B 2026-06-01, all soft',
   },
   judge: {
-    subject: 'batch', dated: 'yes', facts: [{ type: 'on', shape: 'on 2026-05-01', required: true }],
+    subject: 'batch', dated: 'yes', facts: [{ type: 'on', shape: 'on day 120', required: true }],
     says: 'says beforehand on which day you will judge a trial',
     example: 'judge VER-24 2026-01-11, on day 120',
   },

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from '../../../server/src/syntax/parse.ts';
 import { keywords, type Keyword } from '../../../server/src/model/keywords.ts';
+import { plainText } from '../../../server/src/features/completion/template.ts';
 import { isOpen, labels, offered, taken } from './offered.ts';
 
 const journal = `
@@ -51,7 +52,43 @@ describe('the facts offered', () => {
   });
 
   test('are for a sowing the seeds that are there', () => {
-    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …', 'outdoors', 'look again 2027-03-01']);
+    expect(at('sow VER-24/A 2026-01-19, ')).toEqual(['24 seeds · all that are left', '18 C', 'at …', 'in …', 'regime …', 'outdoors', 'look again …']);
+  });
+
+  test('are taken as they are read in the list, so that a comma typed next stands behind them', () => {
+    const heads = [
+      'chill VER-24/A 2026-01-19', 'sow VER-24/A 2026-01-19', 'soak VER-24/A 2026-01-19 19:00', 'split VER-24', 'dilute G3 2026-01-19, from G1 10 mL',
+      'regime r', 'guide Iris', 'stock G3 2026-01-19', 'judge VER-24 2026-01-19', 'lot GEN-25 Gentiana lutea', 'limit soak', 'count VER-24/A 2026-01-19',
+    ];
+    const items = heads.flatMap(head => offered(spot(`${head}, `))!.items);
+    const shown = items.filter(({ label, write = [label] }) => plainText(write) === label);
+    expect(shown.filter(({ write = [] }) => write.some(part => typeof part !== 'string'))).toEqual([]);
+    expect(shown.map(({ label }) => label)).toEqual(expect.arrayContaining(['4 C', '24 h', 'to 20 mL', 'B 24 seeds', 'chill 4 C 90 days']));
+  });
+
+  test('leave a date open, which only the grower knows; it is a problem until it is filled in', () => {
+    const source = spot('lot GEN-25 Gentiana lutea, 24 seeds, ');
+    const found = offered(source)!;
+    const item = found.items.find(({ label }) => label === 'collected …')!;
+    expect(item.write).toEqual(['collected ', { blank: '' }]);
+    const line = 'lot GEN-25 Gentiana lutea, 24 seeds, collected ';
+    expect(parse(line).problems.map(({ code }) => code)).toEqual(['bad-value']);
+    expect(parse(`${line}2025`).problems).toEqual([]);
+  });
+
+  test('have no date of an example in them, whatever the record', () => {
+    const examples = Object.values(keywords).flatMap(({ facts }) => facts.flatMap(({ shape }) => shape.match(/\b20\d\d(?:-\d\d)*/g) ?? []));
+    const heads = [
+      'lot A Iris', 'guide Iris', 'stock G9 2026-01-19', 'powder P9 2026-01-19', 'judge VER-24 2026-01-19', 'sow VER-24/A 2026-01-19',
+      'move VER-24/A 2026-01-19', 'count VER-24/A 2026-01-19', 'soak VER-24/A 2026-01-19 19:00',
+    ];
+    const texts = heads.flatMap(head => {
+      const found = offered(spot(`${head}, `).replaceAll(/, source "[^"]*"/g, ''))!;
+      return found.items.map(({ label, write = [label] }) => plainText(write));
+    });
+    expect(texts.filter(text => examples.some(date => text.includes(date)))).toEqual([]);
+    expect(examples).toContain('2025-09-14');
+    expect(texts).toContain('collected ');
   });
 
   test('are for a soak the own stocks first, those that keep no longer last, then agents', () => {

@@ -31,7 +31,8 @@ export function labels(found: Completions | undefined): string[] {
 }
 
 /**
- * The line of the mark once a suggestion is taken, with a 1 where only the grower knows the number; `plain`: as a
+ * The line of the mark once a suggestion is taken, with a 1 where only the grower knows the number, or a day or a book;
+ * `plain`: as a
  * client without blanks has it then.
  */
 export function taken(
@@ -41,11 +42,15 @@ export function taken(
   const { file, position: { line } } = cursorOf(fixture!, 'here');
   const text = fixture!.files.find(({ name }) => name === file)!.text.split('\n')[line]!;
   const { write = [item.label] } = item;
-  const blanks = plainText(write.map(part => (isOpen(part) ? '1' : part)));
+  const blanks = plainText(write.map((part, n) => (isOpen(part) ? known[write[n - 1] as string] ?? '1' : part)));
   return text.slice(0, start) + (how === 'plain' ? item.plain ?? blanks : blanks) + text.slice(end);
 }
 
-/** A blank in which no number is made up. */
+const known: Readonly<Record<string, string>> = {
+  'collected ': '2025-09-14', 'bought ': '2025-03', 'look again ': '2027-03-01', 'source ': '"a book"',
+};
+
+/** A blank in which nothing is made up. */
 export function isOpen(part: Template[number]): boolean {
   return typeof part !== 'string' && part.blank === '';
 }

@@ -45,6 +45,10 @@ describe('at the start of a line', () => {
     }
   });
 
+  test('a judging is proposed for a day after day 0, not for a date of an example', () => {
+    expect(plainText(atEnd(`${journal}jud`)!.items[0]!.write!)).toBe('judge VER-24/A 2026-01-19, on day 120');
+  });
+
   test('the record is about the likeliest batch, and has a date only where no `day` line gives one', () => {
     expect(plainText(atEnd(`${journal}cou`)!.items[0]!.write!)).toBe('count VER-24/A 2026-01-19, ');
     expect(plainText(atEnd(`${journal}day 2026-01-18\ncou`)!.items[0]!.write!)).toBe('count VER-24/A, ');

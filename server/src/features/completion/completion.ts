@@ -36,8 +36,7 @@ export function completionsAt(
   const all = offered(spot, scene);
   // A fact stands off from its comma.
   const behindComma = line.text[spot.start - 1] === ',';
-  const items = all.slice(0, MOST).map(item => asTyped(item, typed))
-    .map(item => (behindComma ? behindGap(item) : item));
+  const items = all.slice(0, MOST).map(item => (behindComma ? behindGap(item) : item));
   const { start, end } = spot;
   // What is offered changes with the digits that are typed.
   const incomplete = all.length >= MOST || isNumber(spot);
@@ -60,12 +59,6 @@ function offered(spot: Spot, scene: Scene): Suggestion[] {
 /** Where a number comes, or one is begun. */
 function isNumber(spot: Spot): boolean {
   return spot.kind === 'amount' || (spot.kind === 'fact' && (spot.keyword === 'count' || spot.keyword === 'cut'));
-}
-
-/** A number that the grower typed is theirs: it is no blank that the next key writes over. */
-function asTyped(item: Suggestion, typed: string): Suggestion {
-  if (!item.write || !/^\s*=?\d/.test(typed)) return item;
-  return { ...item, write: [plainText(item.write)] };
 }
 
 /**

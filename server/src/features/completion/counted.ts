@@ -49,7 +49,7 @@ function bare(number: string, words: string | undefined): Suggestion {
 function soFarTotal(what: Countable, total: number, limit: number | undefined): Suggestion {
   return {
     kind: 'number', label: `=${total} ${what}`, detail: limit === undefined ? 'so far' : `so far; ${limitWords(limit, true)}`,
-    more: meanings[what], write: ['=', { blank: String(total) }, ` ${what}`],
+    more: meanings[what],
   };
 }
 

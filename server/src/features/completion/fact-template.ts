@@ -16,7 +16,7 @@ export function factTemplate(shape: string): Template {
   return lead === undefined ? [{ blank: shape }] : [`${lead} `, { blank: shape.slice(lead.length + 1) }];
 }
 
-/** A fact as its example has it. */
+/** A fact as it stands in the list: who takes it has read its numbers, and goes on behind it with the next comma. */
 export function fact(shape: string): Suggestion {
-  return { kind: 'fact', label: shape, write: factTemplate(shape) };
+  return { kind: 'fact', label: shape };
 }

@@ -90,7 +90,10 @@ function suggestionsFor(use: FactUse, keyword: Keyword, scene: Scene, segment: S
     case 'from': case 'stored': case 'in': return [led(type, choicesOf(seenTexts(scene, type).map(quoted), shape))];
     case 'whither': return [led(shape.split(' ')[0]!, choicesOf(seenTexts(scene, type).map(quoted), shape))];
     case 'for': return isOfStocks(scene) ? [] : [led(type, choicesOf(seenTexts(scene, 'genus'), shape))];
-    case 'source': return [led('source', choicesOf(seenTexts(scene, type).map(text => `"${text}"`), shape))];
+    case 'source': return [led('source', choice(seenTexts(scene, type).slice(0, CHOICES).map(text => `"${text}"`), ''))];
+    // A day that nobody wrote must not come into the record with a key: without one the record is a mistake.
+    case 'collected': case 'bought': return [led(type, { blank: '' })];
+    case 'look': return [led('look again', { blank: '' })];
     case 'dormancy': return [{ ...led('dormancy', choice(dormancies, 'PD')), more: dormancyWords }];
     case 'regime': return regimes(scene).length === 0 ? [] : [led('regime', choice(regimes(scene).map(({ label }) => label), ''))];
     case 'replaces': {
@@ -159,7 +162,7 @@ function until(scene: Scene): Suggestion[] {
   if (!start) return [];
   const limit = scene.journal.limits.soak(plantIn(scene));
   const end = printMoment(after(start, limit.value, scene.journal.zone));
-  return [{ kind: 'fact', label: `until ${end}`, detail: `${printQuantity(limit.value)}, the limit`, write: ['until ', { blank: end }] }];
+  return [{ kind: 'fact', label: `until ${end}`, detail: `${printQuantity(limit.value)}, the limit` }];
 }
 
 /** What the grower's books, the limits and the regime say of how long and how warm. */

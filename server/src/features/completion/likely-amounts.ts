@@ -14,7 +14,6 @@ import type { Scene } from './scene.ts';
 import type { SpotOf } from './spot.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
-import { withBlanks } from './template.ts';
 
 /** Digits of a volume that is easily measured. */
 const ROUND = 3;
@@ -58,7 +57,7 @@ function ofStage(stage: 'chill' | 'warm', has: Dimension | undefined): Suggestio
 export function wordsBehind({ of }: SpotOf<'behind'>, scene: Scene): Suggestion[] {
   if (of === 'purity') return formsOf(scene);
   const halved = 'halved 2 times';
-  return [{ kind: 'word', label: halved, detail: 'a packet, divided by eye', write: withBlanks(halved) }];
+  return [{ kind: 'word', label: halved, detail: 'a packet, divided by eye' }];
 }
 
 /** Of a stock that names no agent yet, both forms. */

@@ -3,7 +3,6 @@ import { stageFacts } from '../../calendar/ask.ts';
 import { regimePlan } from '../../calendar/regimes.ts';
 import { dayOfScene, livedIn, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';
-import { withBlanks } from './template.ts';
 
 /** Temperature and time span together, as two facts. */
 export function nextStage(keyword: 'chill' | 'warm', scene: Scene): Suggestion[] {
@@ -16,5 +15,5 @@ export function nextStage(keyword: 'chill' | 'warm', scene: Scene): Suggestion[]
   const next = plan?.next;
   const facts = next?.stage === keyword ? stageFacts(next.temperature, next.duration) : undefined;
   return plan && facts !== undefined
-    ? [{ kind: 'fact', label: facts, detail: `next in the regime ${plan.regime}`, write: withBlanks(facts) }] : [];
+    ? [{ kind: 'fact', label: facts, detail: `next in the regime ${plan.regime}` }] : [];
 }

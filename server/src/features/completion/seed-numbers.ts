@@ -6,7 +6,6 @@ import { seedsText } from '../../words/seeds.ts';
 import { fact } from './fact-template.ts';
 import { livedIn, othersOf, type Scene } from './scene.ts';
 import type { Suggestion } from './suggestion.ts';
-import { withBlanks } from './template.ts';
 
 /** Seeds of a part where nothing says how many. Common practice, no source. */
 const SIDE = 24;
@@ -41,12 +40,12 @@ export function part(scene: Scene, segment: Span): Suggestion[] {
   const wanted = others.at(-1)?.n?.value ?? made.at(-1)?.seeds ?? Math.min(SIDE, Math.ceil(left / 2));
   const seeds = Math.min(wanted, left);
   const counted: Suggestion = {
-    kind: 'fact', label: `${name} ${seedsText(seeds)}`, write: [{ blank: name }, ' ', { blank: String(seeds) }, ' seeds'],
+    kind: 'fact', label: `${name} ${seedsText(seeds)}`,
   };
   // Who counted the whole can count the parts; a heap that nobody counted is divided by eye.
   if (left !== Infinity) return [counted];
   const byEye = (what: string): Suggestion =>
-    ({ kind: 'fact', label: `${name} ${what}`, detail: 'not counted', write: [{ blank: name }, ' ', ...withBlanks(what)] });
+    ({ kind: 'fact', label: `${name} ${what}`, detail: 'not counted' });
   return [counted, byEye('half'), byEye(`about ${seedsText(seeds)}`)];
 }
 

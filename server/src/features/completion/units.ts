@@ -11,7 +11,6 @@ import { seedsToGive } from './seed-numbers.ts';
 import type { SpotOf } from './spot.ts';
 import { strengthsFor } from './strengths.ts';
 import type { Suggestion } from './suggestion.ts';
-import { withBlanks } from './template.ts';
 
 /** The usual units of each kind, the likeliest first. */
 const units: Readonly<Record<Dimension, readonly string[]>> = {
@@ -135,6 +134,6 @@ function behindName(spot: SpotOf<'amount'>, scene: Scene): Suggestion[] {
 
 function seedsLeft(scene: Scene, segment: Span): Suggestion[] {
   const left = seedsToGive(scene, segment);
-  if (left === undefined) return ['half', 'about 24 seeds'].map(text => ({ kind: 'number', label: text, detail: 'not counted', write: withBlanks(text) }));
+  if (left === undefined) return ['half', 'about 24 seeds'].map(text => ({ kind: 'number', label: text, detail: 'not counted' }));
   return left > 0 ? counted(String(left), ['seeds']).map(each => ({ ...each, detail: 'all that is left' })) : [];
 }

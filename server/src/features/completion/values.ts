@@ -11,7 +11,6 @@ import { quoted, seenTexts } from './seen.ts';
 import type { SpotOf } from './spot.ts';
 import { stocks } from './substances.ts';
 import type { Suggestion } from './suggestion.ts';
-import { withBlanks } from './template.ts';
 
 const dormancyNames: Readonly<Record<(typeof dormancies)[number], string>> = {
   'PD': 'physiological', 'MD': 'morphological: the embryo is small', 'MPD': 'morphological and physiological',
@@ -40,7 +39,7 @@ function offered(type: SpotOf<'value'>['type'], scene: Scene): Suggestion[] {
     case 'for': return texts('plant', seenTexts(scene, 'genus'));
     case 'dormancy': return dormancies.map(label => ({ kind: 'word', label, detail: dormancyNames[label] }));
     case 'regime': return regimes(scene);
-    case 'seeds': return [{ kind: 'fact', label: '40 seeds', write: withBlanks('40 seeds') }];
+    case 'seeds': return [{ kind: 'fact', label: '40 seeds' }];
     case 'replaces': return olderLots(scene);
     case 'draw': return stocks(scene);
     case 'look': return [{ kind: 'date', label: isoOf(Math.min(today + NEXT_LOOK, LAST_DAY)) }];
