@@ -36,6 +36,23 @@ describe('a report in plain text', () => {
     expect(text.match(/No T50|The percentage/g)).toHaveLength(2);
   });
 
+  it('says of estimated seed once what its percentages are of, and a range of one number as one number', () => {
+    const text = reportText([reportFor(`
+      lot PAE-25 Paeonia obovata, 90 seeds
+      split PAE-25, A 20 to 30 seeds, B 20 to 30 seeds, C 10 to 12 seeds
+      sow PAE-25/A 2025-11-26
+      sow PAE-25/B 2025-11-26
+      count PAE-25/A 2026-02-01, 5
+      count PAE-25/B 2026-02-01, 0
+      count PAE-25/C 2025-11-20, 1
+      sow PAE-25/C 2025-11-26
+    `, at('2026-03-15'))]).replaceAll(/\s+/g, ' ');
+    expect(text).toContain('PAE-25/A untreated 20 to 30 5 16.7 to 25.0 ');
+    expect(text).toContain('PAE-25/B untreated 20 to 30 0 0.0 0.0 to 16.1 ');
+    expect(text).toContain('The percentages of PAE-25/A and PAE-25/B are each of 20 to 30 sown, estimated. They cover every number in that range. '
+      + 'The percentage of PAE-25/C is of 10 to 12 seeds before the sowing, estimated. It covers every number in that range.');
+  });
+
   it('says between which looks in the cold seed germinated that was sown later', () => {
     const text = reportText([reportFor(`
       lot PAR-25 Paris quadrifolia, 30 seeds

@@ -96,7 +96,7 @@ Primula rosea
     Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
     2025/26  L4   water 24 h    12 of 24  50.0   31.4 to 68.6      30           –
 
-  No trial to compare: L4.
+  Left out here: L4 (no agent was tried alone).
 `);
     expect(text).not.toContain('Treated against untreated');
   });
@@ -123,11 +123,38 @@ Iris nigra
 
   Untreated seed by winter
     Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
-    2024/25  L5   no soak       10 of 40  25.0   14.2 to 40.2     119          30
+    2024/25  L5   untreated     10 of 40  25.0   14.2 to 40.2     119          30
     2025/26  L3   water 24 h    10 of 24  41.7   24.5 to 61.2      30           –
 
   No trial to compare: L5.
 `);
+  });
+
+  it('tell untreated seed apart by what was done to it, and say why a trial is left out', () => {
+    const text = reportText([reportFor(`
+      lot B1 Baptisia australis, 40 seeds
+      split B1, A 20 seeds, B 20 seeds
+      scarify B1/A 2026-01-10, filed
+      sow B1/A 2026-01-11
+      sow B1/B 2026-01-11
+      count B1/A 2026-02-10, 17
+      count B1/B 2026-02-10, 2
+      lot B2 Baptisia australis, 40 seeds
+      split B2, A 20 seeds, B 20 seeds
+      soak B2/A 2026-01-10 19:00, GA3 500 ppm, 24 h
+      soak B2/B 2026-01-10 19:00, water, 24 h
+      sow B2/A 2026-01-11, 18 C
+      sow B2/B 2026-01-11, 5 C
+      count B2/A 2026-02-10, 17
+      count B2/B 2026-02-10, 2
+      lot B3 Baptisia australis, 20 seeds
+      soak B3 2026-01-10 19:00, GA3 500 ppm, 24 h
+      sow B3 2026-01-11
+    `, now, { by: 'species' })]);
+    expect(text).toMatch(/ B1 +scarified +17 of 20 /);
+    expect(text).toMatch(/ B1 +untreated +2 of 20 /);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(
+      ' Left out here: B2 (the sides also differ in temperature); B3 (no counts yet). No trial to compare: B1.');
   });
 
   it('are put together by genus where that is asked for', () => {

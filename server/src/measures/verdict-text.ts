@@ -90,7 +90,11 @@ function reason(told: Told): string {
 }
 
 export function differsText(alsoDiffers: readonly string[]): string {
-  return `but the sides also differ in ${alsoDiffers.join(', ')}`;
+  return `but ${differsInText(alsoDiffers)}`;
+}
+
+export function differsInText(alsoDiffers: readonly string[]): string {
+  return `the sides also differ in ${alsoDiffers.join(', ')}`;
 }
 
 export function toBeJudgedText({ on, written }: JudgeDay): string {

@@ -81,7 +81,8 @@ function seedsText(seeds: SeedRange | undefined): string | undefined {
 }
 
 function between({ low, high }: Interval): string {
-  return `${percent(low)} to ${percent(high)}`;
+  const [least, most] = [percent(low), percent(high)];
+  return least === most ? least : `${least} to ${most}`;
 }
 
 type Measures = BatchReport['measures'];

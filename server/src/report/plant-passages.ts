@@ -1,8 +1,12 @@
 /** What a report says of a plant over its lots and winters. */
+import { treatmentText } from '../words/treatment.ts';
 import { agentText, doseRangeText, groupLabel, groupNames } from '../words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
+import { differsInText } from '../measures/verdict-text.ts';
 import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
+import type { LotTrial } from '../trials/lot-trial.ts';
+import { isActiveSoak } from '../trials/treatment.ts';
 import type { UntreatedShare } from '../trials/untreated-shares.ts';
 import type { Column } from './columns.ts';
 import type { Passage } from './passages.ts';
@@ -28,6 +32,12 @@ function onlyLot(agent: AgentAcross): Passage {
   return { heading: agentText(agent), columns: [], items, texts: [] };
 }
 
+/** What was done to it all the same; seed that was treated later was untreated until then. */
+export function untreatedText({ group: { batches } }: UntreatedShare): string {
+  const plain = batches.find(({ batch }) => !batch.soaks.some(isActiveSoak));
+  return plain ? treatmentText(plain.batch) : 'untreated until its soak';
+}
+
 /** What germinated of untreated seed: one row for each lot, or for each of the conditions that it had. */
 export function untreatedColumns(shares: readonly UntreatedShare[]): Column[] {
   const column = (head: string, cell: (share: UntreatedShare) => string): Column => (
@@ -49,7 +59,7 @@ function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
     columns: [
       column('Winter', 'text', ({ winter }) => winter),
       column('Lot', 'text', ({ lot }) => lot.id),
-      column('Seed', 'text', ({ group }) => groupLabel(group)),
+      column('Seed', 'text', untreatedText),
       ...untreatedColumns(shares),
       column('Still open', 'number', ({ open }) => (open === 0 ? '–' : String(open))),
     ],
@@ -58,21 +68,29 @@ function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
   };
 }
 
-/**
- * Lots whose day of judging has not come, those whose seeds were estimated, and those in which no agent was tried alone
- * against untreated seed under the same conditions.
- */
-export function untriedText({ lots, trials, agents, toBeJudged }: PlantTrial): string | undefined {
+/** Lots whose day of judging has not come, those whose seeds were estimated, and those with nothing to compare. */
+export function untriedText({ trials, agents, toBeJudged }: PlantTrial): string | undefined {
   const strata = agents.flatMap(agent => agent.strata);
   const tried = new Set([...strata, ...toBeJudged].map(({ lot }) => lot));
   const estimated = trials.filter(trial => trial.estimated.length > 0).map(({ lot }) => lot);
-  const untried = lots.filter(lot => !tried.has(lot) && !estimated.includes(lot)).map(({ id }) => id);
+  const others = trials.filter(({ lot }) => !tried.has(lot) && !estimated.includes(lot));
+  const leftOut = others.flatMap(leftOutText);
+  const untried = others.filter(trial => leftOutText(trial).length === 0).map(({ lot }) => lot.id);
   const texts = [
     toBeJudged.length === 0 ? undefined : `Left out here, because their day of judging has not come: ${toBeJudged.map(({ lot, on }) => `${lot.id} on ${on}`).join(', ')}.`,
     estimated.length === 0 ? undefined : `Left out here, because seeds were estimated, not counted: ${estimated.map(({ id }) => id).join(', ')}.`,
+    leftOut.length === 0 ? undefined : `Left out here: ${leftOut.join('; ')}.`,
     untried.length === 0 ? undefined : `No trial to compare: ${untried.join(', ')}.`,
   ].filter(text => text !== undefined);
   return texts.length === 0 ? undefined : texts.join(' ');
+}
+
+/** Why a lot with treated seed has no comparison of one agent with untreated seed; nothing where none was treated. */
+function leftOutText({ lot, contests, leftOut }: LotTrial): string[] {
+  const [contest] = contests.filter(({ untreated }) => untreated !== undefined);
+  if (contest) return [`${lot.id} (${contest.alsoDiffers.length > 0 ? differsInText(contest.alsoDiffers) : 'no agent was tried alone'})`];
+  const batch = leftOut.find(each => each.batch.soaks.some(isActiveSoak));
+  return batch ? [`${batch.batch.path} (${batch.why.undefined})`] : [];
 }
 
 /** One row for each lot, or for each of the conditions that it was tried under. */

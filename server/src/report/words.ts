@@ -10,6 +10,7 @@ import { isUndefined } from '../measures/measured.ts';
 import type { Proportion } from '../measures/proportion.ts';
 import { counted, isOrAre } from '../model/counted.ts';
 import { isoOf } from '../model/day.ts';
+import { listed } from '../syntax/nearest.ts';
 import { factOf } from '../model/record.ts';
 import type { BatchReport } from './batch-report.ts';
 import type { PlantTrial } from '../trials/plant-trial.ts';
@@ -60,8 +61,11 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
     if (batch.cut && batch.tested !== undefined && batch.worlds.some(({ tested }) => tested !== batch.tested)) {
       notes.push(`The seeds of ${batch.path} were estimated; its cut test shows that there were ${batch.tested}.`);
     }
-    if (germinationRange) notes.push(`The percentage of ${batch.path} is of ${germinationRange.of}. It covers every number in that range.`);
-    else if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
+    if (germinationRange) {
+      const { of } = germinationRange;
+      const same = batches.filter(other => other.totals && other.germinationRange?.of === of);
+      if (same[0]!.batch === batch) notes.push(estimatedText(same.map(other => other.batch.path), of));
+    } else if (isUndefined(germination)) notes.push(`No percentage for ${batch.path}: ${germination.undefined}.`);
     else if (germination.n + totals.lost !== batch.tested) {
       notes.push(`The percentage of ${batch.path} is of ${germination.of}. Some of its seed was split off later.`);
     }
@@ -75,6 +79,13 @@ export function notesOf({ lot, batches, errors }: LotReport): string[] {
     } else if (origin && origin.by !== 'sowing') notes.push(`Days of ${batch.path} count from ${originText(origin)}.`);
   }
   return notes;
+}
+
+/** Batches with one and the same estimate. */
+function estimatedText(paths: readonly string[], of: string): string {
+  return paths.length === 1
+    ? `The percentage of ${paths[0]!} is of ${of}. It covers every number in that range.`
+    : `The percentages of ${listed(paths, 'and')} are each of ${of}. They cover every number in that range.`;
 }
 
 /** Seeds lost after some had germinated: those that are left are not like all that were sown. */

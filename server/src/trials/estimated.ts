@@ -6,7 +6,7 @@ import { isUndefined, undefinedBecause } from '../measures/measured.ts';
 import type { Verdict } from '../measures/verdict.ts';
 import type { RuleId } from '../measures/verdict-rules.ts';
 import {
-  daysText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
+  daysText, differsInText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
 } from '../measures/verdict-text.ts';
 import { asSentence } from '../measures/verdict-words.ts';
 import { decidingText, openText, spanText } from './estimated-reasons.ts';
@@ -88,7 +88,7 @@ function reasonText(
   switch (rule) {
     case 'to-be-judged': return joined(toBeJudgedText(judging!), numbers, 'the seeds were estimated');
     case 'more-differs':
-      return joined(numbers === undefined ? `the sides also differ in ${alsoDiffers.join(', ')}` : `${numbers}, ${differsText(alsoDiffers)}`,
+      return joined(numbers === undefined ? differsInText(alsoDiffers) : `${numbers}, ${differsText(alsoDiffers)}`,
         'the seeds were estimated');
     default: return joined(numbers, 'the seeds were estimated, and the verdict is the same with the least and with the most of each side');
   }

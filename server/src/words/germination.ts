@@ -38,8 +38,8 @@ export function germinatedAt(batch: Batch, count: CountEvent): Germinated | Unde
 
 function whatText(batch: Batch, count: CountEvent): string {
   const { lost } = count.after;
-  const wasSown = batch.sowing && !isLater(batch, batch.sowing, count);
-  return `${wasSown ? 'sown' : 'seeds, not sown'}${lost > 0 ? ` less ${lost} lost` : ''}`;
+  const what = !batch.sowing ? 'seeds, not sown' : isLater(batch, batch.sowing, count) ? 'seeds before the sowing' : 'sown';
+  return `${what}${lost > 0 ? ` less ${lost} lost` : ''}`;
 }
 
 /** Of seeds that were estimated: there were at least those that were counted since. */

@@ -13,7 +13,6 @@ import { ladderNote } from '../../words/ladders.ts';
 import { planBasis } from '../../words/plans.ts';
 import { preparationText, readyText } from '../../words/ready.ts';
 import { remarkText } from '../../words/remarks.ts';
-import { treatmentText } from '../../words/treatment.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { Day } from '../../model/day.ts';
@@ -23,11 +22,10 @@ import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
 import type { ReadyRecord } from '../../trials/ready.ts';
-import { isActiveSoak } from '../../trials/treatment.ts';
 import { allOf, deathsIn, isWaiting, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
-import { untreatedColumns } from '../plant-passages.ts';
+import { untreatedColumns, untreatedText } from '../plant-passages.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { needsPassage } from './needs.ts';
 
@@ -102,7 +100,7 @@ function untreated({ lot: own, now, untreated: shares, ready, readyPrepared, age
     { head, kind: 'text', cells: shares.map(cell) });
   const columns = shares.length === 0 ? [] : [
     column('Lot', ({ lot }) => recordName(lot.id, lot.definition.line)),
-    column('Seed', seedOf),
+    column('Seed', untreatedText),
     column('Age when sown', share => {
       const old = ageOf(share);
       return old ? ageText(old) : '–';
@@ -139,12 +137,6 @@ function overallText(shares: readonly UntreatedShare[]): string {
 }
 
 const WITHOUT_WAITING = 'without seed that still waits in the cold';
-
-/** Seed that was treated later was untreated until then. */
-function seedOf({ group: { batches } }: UntreatedShare): string {
-  const plain = batches.find(({ batch }) => !batch.soaks.some(isActiveSoak));
-  return plain ? treatmentText(plain.batch) : 'untreated until its soak';
-}
 
 type AsOld = ReturnType<typeof isAsOld>;
 
