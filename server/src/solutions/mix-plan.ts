@@ -16,7 +16,12 @@ import type { LabelDates, Step } from './steps.ts';
 import type { Bench, ToolId } from './tools.ts';
 
 export type MixSource =
-  | { readonly kind: 'powder'; readonly purity?: Purity | undefined }
+  | {
+    readonly kind: 'powder';
+    readonly purity?: Purity | undefined;
+    /** The name of the packet, where steps are to say which. */
+    readonly packet?: string | undefined;
+  }
   | {
     readonly kind: 'packet';
     readonly mass: Mass;

@@ -20,9 +20,10 @@ import { halvedMass } from './stock.ts';
 import { strengthText } from './strength.ts';
 import { HALVING_ERROR } from './uncertainty.ts';
 
+type Powder = Extract<MixSource, { kind: 'powder' }>;
 type Packet = Extract<MixSource, { kind: 'packet' }>;
 
-export function planFromPowder(task: Task, purity: Purity | undefined): PlannedWay | MixRefusal {
+export function planFromPowder(task: Task, { purity, packet }: Powder): PlannedWay | MixRefusal {
   const { agent, ppm, volumeMl, bench, isMost } = task;
   const content = powderContent(task, purity);
   if ('possible' in content) return content;
@@ -42,7 +43,7 @@ export function planFromPowder(task: Task, purity: Purity | undefined): PlannedW
     makeMl: volumeMl,
     powderError: [stepError(weighed)],
     counted: `mass to ${stepErrorText(weighed)}`,
-    firstStep: weigh(agent, wantedMg, weighed),
+    firstStep: weigh(agent, wantedMg, weighed, packet),
     amounts: { powder: planned(wantedMg, weighed), pure: showMass(weighed.measured.mul(share)) },
     inKitchen: kitchen.measurable
       ? undefined

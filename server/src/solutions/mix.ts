@@ -72,7 +72,7 @@ export function planMix(request: MixRequest): MixAnswer {
 
 function planFrom({ source }: MixRequest, task: Task): PlannedWay | MixRefusal {
   switch (source.kind) {
-    case 'powder': return planFromPowder(task, source.purity);
+    case 'powder': return planFromPowder(task, source);
     case 'packet': return planFromPacket(task, source);
     case 'stock': return planFromStock(task, source.strength);
   }

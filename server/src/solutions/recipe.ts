@@ -37,7 +37,7 @@ export function recipeForPowder(
   const wanted = { agent, ppm, volumeMl, bench };
   return known({
     steps: [
-      halved > 0 ? halve(agent, massInMg(stock.mass), halved, powderMg) : weighing(agent, powderMg, bench),
+      halved > 0 ? halve(agent, massInMg(stock.mass), halved, powderMg) : weighing(stock, powderMg, bench),
       dissolve(agent),
       makeUp(volumeMl),
       label(agent, usualStrengthText(ppm, agent), dates),
@@ -49,9 +49,10 @@ export function recipeForPowder(
   });
 }
 
-function weighing(agent: Agent, mg: Exact, bench: Bench): Step {
+function weighing({ agent, packet }: PowderStock, mg: Exact, bench: Bench): Step {
   const way = measure(mg, 'mass', bench);
-  return way.measurable && way.best.error.equals(0) ? weigh(agent, mg, way.best) : weighSomehow(agent, mg);
+  const isExact = way.measurable && way.best.error.equals(0);
+  return isExact ? weigh(agent, mg, way.best, packet) : weighSomehow(agent, mg, packet);
 }
 
 function tooSmallToWeigh(wanted: Wanted, powderMg: Exact, share: Exact): Recipe['tooSmall'] {
@@ -112,6 +113,7 @@ export interface SoakRecipe {
   readonly volume?: Parameters<typeof volumeInMl>[0] | undefined;
   /** In words: how long, or until when; undefined where the record does not say. */
   readonly duration: string | undefined;
+  /** In words: the day, and the time where it is written. It goes before the duration. */
   readonly until?: string | undefined;
   /** A little powder on a damp towel. */
   readonly unmeasured: boolean;
@@ -122,7 +124,7 @@ export function recipeForSoak({ agents, liquid, volume, duration, until, unmeasu
   const bed = unmeasured
     ? `Put the seed in a damp paper towel with a little ${liquid} powder, in a closed bag.`
     : `Put the seed into ${amount}, and cover all of it.`;
-  const end = duration !== undefined ? `after ${duration}` : until !== undefined ? `on ${until}` : 'at the end';
+  const end = until !== undefined ? `on ${until}` : duration !== undefined ? `after ${duration}` : 'at the end';
   return {
     steps: [
       { id: 'soak', text: bed },

@@ -31,14 +31,21 @@ export interface LabelDates {
   readonly keepsUntil?: string | undefined;
 }
 
-export function weigh(agent: Agent, wantedMg: Exact, { shown, tool, measured }: Measurement): Step {
+/** `packet`: the name of the one that the powder comes out of, where the journal has it. */
+export function weigh(
+  agent: Agent, wantedMg: Exact, { shown, tool, measured }: Measurement, packet?: string,
+): Step {
   const workedOut = measured.equals(wantedMg) ? '' : ` (worked out: ${showMass(wantedMg).text})`;
-  return { id: 'weigh', text: `Weigh ${shown.text} of ${agent.word} powder on ${tool.name}${workedOut}.` };
+  return { id: 'weigh', text: `Weigh ${shown.text} of ${powderText(agent, packet)} on ${tool.name}${workedOut}.` };
 }
 
 /** For an amount that no tool of the bench can weigh. */
-export function weighSomehow(agent: Agent, mg: Exact): Step {
-  return { id: 'weigh', text: `Weigh ${showMass(mg).text} of ${agent.word} powder.` };
+export function weighSomehow(agent: Agent, mg: Exact, packet?: string): Step {
+  return { id: 'weigh', text: `Weigh ${showMass(mg).text} of ${powderText(agent, packet)}.` };
+}
+
+function powderText({ word }: Agent, packet: string | undefined): string {
+  return `${word} powder${packet === undefined ? '' : ` (${packet})`}`;
 }
 
 export function halve(agent: Agent, packetMg: Exact, times: number, portionMg: Exact): Step {

@@ -26,6 +26,8 @@ export interface PowderStock {
   readonly halved?: number | undefined;
   readonly purity?: Purity | undefined;
   readonly volume: Measured<VolumeUnit>;
+  /** The name of the packet, where steps are to say which. */
+  readonly packet?: string | undefined;
   /** mg that the portion may have been, where that was told by what was left in a packet. */
   readonly portion?: Limits | undefined;
 }

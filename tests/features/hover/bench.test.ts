@@ -91,7 +91,7 @@ describe('hover on a soak', () => {
     `)).toEqual([
       '1. Put the seed into 10 mL of G1, and cover all of it.',
       '2. Label it: the batch, the liquid, and when the soak began.',
-      '3. Lift it on 2026-01-11, rinse it with water, and note when.',
+      '3. Lift it on 2026-01-11 at 19:00, rinse it with water, and note when.',
     ]);
   });
 

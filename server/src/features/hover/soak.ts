@@ -64,13 +64,13 @@ const danger: Section<SoakOfBatch> = ({ soak: { doses } }) => {
   return texts.length === 0 ? undefined : escapeMarkdown(texts.join(' '));
 };
 
-const steps: Section<SoakOfBatch> = ({ soak }) => {
+const steps: Section<SoakOfBatch> = ({ soak }, { journal }) => {
   if (soak.doses.every(({ agent }) => agent?.role === 'water')) return undefined;
-  const recipe = recipeOfSoak(soak);
+  const recipe = recipeOfSoak(soak, journal);
   return markdownBlocks([recipeMarkdown(recipe), assumptionLine(recipe.assumptions)]);
 };
 
-const cautions: Section<SoakOfBatch> = ({ soak }) => cautionsText(recipeOfSoak(soak).cautions);
+const cautions: Section<SoakOfBatch> = ({ soak }, { journal }) => cautionsText(recipeOfSoak(soak, journal).cautions);
 
 /** Add to these what else there is to say of a soak. */
 const soakSections: readonly Section<SoakOfBatch>[] = [heading, soakDrawn, times, doses, danger, steps, cautions];
