@@ -64,6 +64,30 @@ test('without a soak the status bar tells what is due next within a week, or how
   expect(nextInWords([{ ...late, group: 'long ago', overdueDays: 900 }])).toBeUndefined();
 });
 
+test('over the status bar stands all that it counts', () => {
+  const today: DueShown = { ...item, group: 'today', id: 'V-5', what: 'feed them' };
+  const other: DueShown = { ...late, id: '', what: '12 counts at shelf 1, longest 40 days' };
+  expect(nextInWords([late, other, soak])).toBe('V-2/A: lift 19:00 · 2 overdue');
+  expect(nextInFull([late, other, soak, today])).toBe([
+    'V-2/A: lift, 2026-01-11 19:00', 'V-1/A: count; last looked at long ago, 2026-01-11', '12 counts at shelf 1, longest 40 days, 2026-01-11',
+  ].join('\n'));
+  expect(nextInWords([soak, today, { ...today, id: 'V-6' }])).toBe('V-2/A: lift 19:00 · 2 due today');
+  expect(nextInFull([soak, today, { ...today, id: 'V-6' }, item])).toBe('V-2/A: lift, 2026-01-11 19:00\nV-5: feed them, 2026-01-11\nV-6: feed them, 2026-01-11');
+  // Without a soak and with one overdue or none the bar tells the next.
+  expect(nextInFull([late, today])).toBe('V-1/A: count; last looked at long ago, 2026-01-11');
+  expect(nextInFull([{ ...item, group: 'this week' }, item])).toBe('V-1/A: look for mould, 2026-01-11');
+  // A soak alone.
+  expect(nextInFull([soak, item])).toBe('V-2/A: lift, 2026-01-11 19:00');
+});
+
+test('over the status bar many are not listed without an end', () => {
+  const many = Array.from({ length: 23 }, (_, n) => ({ ...late, id: `V-${n}` }));
+  const lines = nextInFull(many).split('\n');
+  expect(nextInWords(many)).toBe('23 overdue');
+  expect(lines).toHaveLength(21);
+  expect([lines[19], lines[20]]).toEqual(['V-19: count; last looked at long ago, 2026-01-11', 'and 3 more']);
+});
+
 test('long names and reminders are cut off in the status bar, the time never, and stand whole over it', () => {
   const long: DueShown = {
     ...item, group: 'today', id: 'VERATRUM-2024/WARM', what: 'look for shoots under the glass, then write', when: '2026-01-11 19:00',

@@ -125,6 +125,20 @@ describe('a stage', () => {
     `);
   });
 
+  test('that is over time says for how long, for a day that is no part of it is none of its days', () => {
+    check(`
+      lot V-1 Veratrum nigrum, 24 seeds
+      chill V-1 2025-12-05, 4 C, 56 days
+                                       ^ 56 days, over since 2026-01-30 (2 days)
+      lot V-2 Veratrum nigrum, 24 seeds
+      chill V-2 2025-12-07, 4 C, 56 days
+                                       ^ until 2026-02-01, day 56 of 56
+      lot V-3 Veratrum nigrum, 24 seeds
+      warm V-3 2025-12-01, 20 C, 1 day
+                                     ^ 1 day, over since 2025-12-02 (61 days)
+    `);
+  });
+
   test('without a time span has the day alone', () => {
     check(`
       lot V-1 Veratrum nigrum, 24 seeds

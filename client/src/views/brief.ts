@@ -21,23 +21,40 @@ const WORDS_ROOM = 24;
 export function nextInWords(items: readonly DueShown[]): string | undefined {
   const [lifts, rest] = nextLifts(items);
   const [lift] = lifts;
-  const [next] = rest;
-  const of = (group: DueShown['group']) => rest.filter(item => item.group === group).length;
+  const told = toldBeside(lifts, rest);
+  const [next] = told;
   if (lift) {
     const what = lifts.length > 1 ? counted(lifts.length, 'lift') : clipped(lift);
-    const beside = of('overdue') > 0 ? ` · ${of('overdue')} overdue` : of('today') > 0 ? ` · ${of('today')} due today` : '';
+    const beside = next ? ` · ${told.length} ${next.group === 'overdue' ? 'overdue' : 'due today'}` : '';
     return `${what} ${inTheBar(lift)}${beside}`;
   }
-  if (of('overdue') > 1) return `${of('overdue')} overdue`;
-  return next && next.group !== 'later' ? `${clipped(next)}, ${inTheBar(next)}` : undefined;
+  if (told.length > 1) return `${told.length} overdue`;
+  return next && `${clipped(next)}, ${inTheBar(next)}`;
 }
 
-/** The same with nothing left out, over the status bar: the soaks that end next by name, and the first of the rest. */
+/** Lines over the status bar; of more the number is told. */
+const MOST = 20;
+
+/** The same with nothing left out, over the status bar: the soaks that end next by name, and all that is counted. */
 export function nextInFull(items: readonly DueShown[]): string {
-  const [lifts, [next]] = nextLifts(items);
-  const lines = lifts[0] ? [`${lifts.map(({ id }) => id).join(', ')}: lift, ${lifts[0].when}`] : [];
-  if (next) lines.push([next.id, `${next.what}, ${next.when}`].filter(Boolean).join(': '));
-  return lines.join('\n');
+  const [lifts, rest] = nextLifts(items);
+  const told = toldBeside(lifts, rest);
+  const lines = told.slice(0, MOST).map(({ id, what, when }) => [id, `${what}, ${when}`].filter(Boolean).join(': '));
+  return [
+    ...(lifts[0] ? [`${lifts.map(({ id }) => id).join(', ')}: lift, ${lifts[0].when}`] : []), ...lines,
+    ...(told.length > MOST ? [`and ${told.length - MOST} more`] : []),
+  ].join('\n');
+}
+
+/**
+ * What the status bar tells beside the soaks: all that is overdue, else what is due today; without a soak, all of
+ * several that are overdue, else the next thing within a week.
+ */
+function toldBeside(lifts: readonly DueShown[], rest: readonly DueShown[]): readonly DueShown[] {
+  const of = (group: DueShown['group']) => rest.filter(item => item.group === group);
+  const overdue = of('overdue');
+  if (lifts.length > 0) return overdue.length > 0 ? overdue : of('today');
+  return overdue.length > 1 ? overdue : rest.slice(0, 1).filter(({ group }) => group !== 'later');
 }
 
 /** The running soaks that end first, at one time, and everything else that is due and not long ago. */

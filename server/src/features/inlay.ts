@@ -144,7 +144,10 @@ function withDose(doses: readonly Dose[], shown: Shown | undefined): Shown | und
   return { text: texts.join(' · '), more: shown?.more };
 }
 
-/** Example: 'until 2026-05-02, day 63 of 90', '78 of 90 days, ended 2026-04-20' */
+/**
+ * Example: 'until 2026-05-02, day 63 of 90', '90 days, over since 2026-05-02 (2 days)', '78 of 90 days, ended
+ * 2026-04-20'
+ */
 function stageHint(stage: Stage, { day: today }: Moment): Shown | undefined {
   const { start, end } = stage;
   const last = plannedEnd(stage);
@@ -154,6 +157,9 @@ function stageHint(stage: Stage, { day: today }: Moment): Shown | undefined {
     const days = end.day - start.day;
     const length = planned === undefined || planned === days ? daysText(days) : `${days} of ${daysText(planned)}`;
     return { text: `${length}, ended ${isoOf(end.day)}`, more: undefined };
+  }
+  if (last !== undefined && planned !== undefined && last < today) {
+    return { text: `${daysText(planned)}, over since ${isoOf(last)} (${daysText(today - last)})`, more: undefined };
   }
   const day = start.day <= today ? `day ${today - start.day}${of}` : undefined;
   const until = last === undefined ? undefined : `until ${isoOf(last)}`;

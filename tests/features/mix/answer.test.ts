@@ -104,6 +104,9 @@ describe('the record of a solution', () => {
   test('drawn from a stock of the journal is a dilution, under a name that is free', () => {
     const question = { agent: 'GA3', strength: '500 ppm', volume: '10 mL', stock: 'G1' };
     expect(record(question)).toBe('dilute G1-500-2, from G1 5 mL, to 10 mL');
+    // 45 mg in 45.1 mL are 997.8 ppm, of which 5.01 mL come closest: 499.9 ppm. The name is that of what was asked for.
+    const odd = 'stock S1 2026-01-09, GA3 50 mg, purity 90 %, 45.1 mL';
+    expect(record({ ...question, stock: 'S1' }, odd)).toBe('dilute S1-500, from S1 5 mL, to 10 mL');
     expect(record({ ...question, id: 'Gx' })).toBe('dilute Gx, from G1 5 mL, to 10 mL');
     expect(answer(question)).toMatchObject({ plan: { result: { ppm: 500 } }, title: 'GA3 500 ppm, 10 mL' });
     expect(answer(question).text).toContain('1. Take 5 mL of the 1000 ppm GA3 stock');

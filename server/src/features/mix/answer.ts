@@ -4,7 +4,7 @@ import { isoOf, type Day } from '../../model/day.ts';
 import type { Agent } from '../../solutions/agent.ts';
 import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
 import { exact } from '../../solutions/amounts.ts';
-import { usualStrength } from '../../solutions/strength.ts';
+import { strengthInPpm, usualStrength } from '../../solutions/strength.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
 import { changesFor, type ChangedAnswer } from './again.ts';
@@ -88,9 +88,10 @@ function replyTo(question: MixQuestion, journal: Journal, today: Day, bench: Ben
   return { ...told, plan: answer, id, record: recordOf(id, answer, request.source, drawn?.id) };
 }
 
-/** Its strength in an id. */
-function idOf({ result }: MixPlan, agent: Agent): number {
-  const { unit, value } = usualStrength(exact(result.ppm), agent);
+/** The strength in an id: that which was asked for, however close to it the tools and the bottle come. */
+function idOf({ asked: { strength }, result }: MixPlan, agent: Agent): number {
+  const wanted = strengthInPpm(strength, agent);
+  const { unit, value } = usualStrength(wanted.ok ? wanted.value : exact(result.ppm), agent);
   return unit === 'ppm' ? Math.round(value) : Number(value.toPrecision(3));
 }
 

@@ -1,4 +1,4 @@
-/** Germination over time: the share of the seed sown that had germinated, over the days from day 0. */
+/** Germination over time: the share of the seed that had germinated, over the days from day 0. */
 import { scaleLinear } from 'd3-scale';
 import { dayTicks } from '../day-ticks.ts';
 import { joined, type Content } from '../markup.ts';
@@ -174,7 +174,7 @@ function axes(
           }),
         ]
       : [
-          text(12, top - 11, theme.soft, '% of the seed sown', { size }),
+          text(12, top - 11, theme.soft, '% of the seed', { size }),
           text(left, bottom + 30, theme.soft, fitText(`days from ${zero}`, size, width - left - 4), { size }),
         ]),
   ];
@@ -191,7 +191,7 @@ function comparedLines(
   { top, bottom, right }: Layout,
   { theme, small }: Frame,
 ): Content[] {
-  let free = 12 + textWidth('% of the seed sown', TYPE.small) + 8;
+  let free = 12 + textWidth('% of the seed', TYPE.small) + 8;
   return [...new Set(compared)]
     .sort((a, b) => a - b)
     .flatMap((day): Content[] => {

@@ -41,7 +41,7 @@ export function describe(
     return `${label} (${names}): ${parts.filter(part => part !== undefined).join('; ')}.`;
   });
   return [
-    `Share of the seed sown that had germinated, over the days from ${zero}. The boxes show the time between two looks in which seed may have come up.`,
+    `Share of the seed that had germinated, over the days from ${zero}. The boxes show the time between two looks in which seed may have come up.`,
     ...curves,
     ...(compared.length > 0 ? [`Compared on day ${compared.join(' and day ')}.`] : []),
     ...lanes.map(({ label, bars }) => `${label}: ${bars.map(bar => bar.text).join(', ')}.`),
