@@ -59,6 +59,14 @@ stock G6 2026-01-01, from P1 halved 2 times, 100 mL`;
   });
 });
 
+describe('water that fills up', () => {
+  test('is in the strength of the others; by itself it is water', () => {
+    const told = (liquid: string) => dosesText(soakOf(`stock G2 2026-01-02, GA3 10 mg, 20 mL\nsoak X 2026-01-10, ${liquid}, 24 h`).soak.doses);
+    expect(told('G2 5 mL, water 5 mL')).toBe('GA3 250 ppm');
+    expect(told('water 20 mL')).toBe('water');
+  });
+});
+
 describe('seed in a soak', () => {
   const planned = soakOf('soak X 2026-01-10 19:00, water, 24 h');
 

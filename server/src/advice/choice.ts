@@ -5,7 +5,7 @@ import type { ReadyRecord } from '../trials/ready.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { substanceOf } from '../solutions/comparison.ts';
 import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
-import { isRefused, offerOf, offersOf, type Offer } from './offer.ts';
+import { isRefused, isScarified, offerOf, offersOf, type Offer } from './offer.ts';
 import { mostPromising, mostSure } from './order.ts';
 import { hasPaid, isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 
@@ -65,7 +65,9 @@ export function choose(known: Known): Choice {
   const pinch = mostSure(paid);
   if (pinch) return attempt(pinch, 'unmeasured');
   const compared = doses.find(({ verdict }) => verdict === 'germinates well without it');
-  if ((compared || ready) && germinatesWell(untreated) !== false) return { kind: 'leave', because: 'ready', tried: compared };
+  const prepared = compared?.treated.every(isScarified) && !ready
+    ? untreated.filter(({ group }) => isScarified(group)) : untreated;
+  if ((compared || ready) && germinatesWell(prepared) !== false) return { kind: 'leave', because: 'ready', tried: compared };
   const open = mostPromising(withinLimit(species.flatMap(openIn)));
   if (open) return attempt(open, 'own records');
   const offers = guides.flatMap(guide => offersOf(guide, plant, journal));

@@ -11,6 +11,7 @@ import { comparedPpm, isStronger } from '../solutions/comparison.ts';
 import { toNumber } from '../solutions/display.ts';
 import { exceededSolubility } from '../solutions/stock.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
+import type { Group } from '../trials/groups.ts';
 import { isAgentGiven } from '../trials/treatment.ts';
 import { soakMinutes, type Tried } from './tried.ts';
 
@@ -32,6 +33,8 @@ export interface Offer {
   /** The stages that come before the soak, and those that follow it. */
   readonly first: readonly RegimeStage[];
   readonly next: readonly RegimeStage[];
+  /** It was given to scarified seed. */
+  readonly isScarified: boolean;
   /** It was given to seed that had been sown and watched. */
   readonly isLate: boolean;
   /** What the guide has in the same line: 'KNO3 0.2 %'. */
@@ -53,10 +56,15 @@ export function offerOf(tried: Tried, plant: string | undefined, journal: Journa
   const minutes = soakMinutes(tried);
   return {
     agent, ppm, unit: undefined, text, tried, guide: undefined, beside: [], ...stagesOf(tried),
-    isLate: tried.treated.every(({ since }) => since !== undefined),
+    isLate: tried.treated.every(({ since }) => since !== undefined), isScarified: tried.treated.every(isScarified),
     ...exceededBy(ppm === undefined ? undefined : { agent, ppm: exact(ppm), unit: undefined }, plant, journal),
     ...soakOf(minutes === undefined ? undefined : { value: minutes, unit: 'min' }, plant, journal),
   };
+}
+
+/** A hard coat keeps seed shut: what was not scarified says nothing of what was. */
+export function isScarified({ batches }: Group): boolean {
+  return batches.every(({ conditions }) => conditions.scarified.length > 0);
 }
 
 /** Each agent that a guide gives before its stages, or behind them. */
@@ -79,7 +87,7 @@ export function offersOf(guide: Guide, plant: string | undefined, journal: Journ
     const amount = amountOf(each);
     const at = facts.indexOf(fact);
     return {
-      first: stages(0, at), next: stages(at, facts.length), isLate: false,
+      first: stages(0, at), next: stages(at, facts.length), isLate: false, isScarified: false,
       beside: given.filter(other => other !== each).map(other => `${other.agent.word} ${amountOf(other) ?? ''}`.trim()),
       agent, ppm: ppm && toNumber(ppm), guide, tried: undefined,
       unit: strength?.value.unit, ...exceededBy(ppm && { agent, ppm, unit: strength?.value.unit }, plant, journal),

@@ -131,9 +131,15 @@ function offerText(offer: Offer): string {
 }
 
 /** When the soak comes. Example: ', after chill 4 C 12 weeks' */
-function stagesText({ first, isLate }: Offer): string {
-  if (isLate) return ', on seed that had been sown and watched before';
-  return first.length === 0 ? '' : `, after ${listed(first.map(stageName), 'and')}`;
+function stagesText(offer: Offer): string {
+  if (offer.isLate) return ', on seed that had been sown and watched before';
+  const before = stepsBefore(offer);
+  return before.length === 0 ? '' : `, after ${listed(before, 'and')}`;
+}
+
+/** What comes before the soak. Example: ['scarification', 'chill 4 C 12 weeks'] */
+export function stepsBefore({ first, isScarified }: Offer): string[] {
+  return [...isScarified ? ['scarification'] : [], ...first.map(stageName)];
 }
 
 /** What speaks against a treatment that is advised all the same. */
@@ -164,7 +170,9 @@ function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lo
   switch (because) {
     case 'own records': {
       if (offer.tried?.verdict !== 'worth repeating') {
-        return `your records cannot tell yet whether it pays${stagesText(offer)}${against}`;
+        return offer.tried?.verdict === 'germinates well without it'
+          ? `untreated seed beside it germinated well${stagesText(offer)}, but not all of your untreated seed did`
+          : `your records cannot tell yet whether it pays${stagesText(offer)}${against}`;
       }
       return hasPaid(offer.tried)
         ? `it looks good by itself${against}, but you tried several treatments, and one of several may look good by chance`

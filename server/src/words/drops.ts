@@ -29,7 +29,7 @@ export function dropsTexts(contest: DropsContest): string[] {
   const head = verdicts[verdict];
   const seen = `${shareText(given.freed)} stuck seedlings were freed`;
   if (!without || !watch) return [`Cannot tell: ${seen}, and no stuck seedling of this lot was left without drops.`];
-  const why = alsoDiffers.length > 0 ? ` The sides also differ in: ${listed(alsoDiffers, 'and')}.` : '';
+  const why = alsoDiffers.length > 0 ? ` The sides also differ in ${listed(alsoDiffers, 'and')}.` : '';
   if (isUndefined(watch)) return [`${head}: ${watch.undefined}.${why}`];
   const until = watch.isCut
     ? [`This is what the looks up to ${isoOf(watch.until)} found: on no later day were both sides looked at.`] : [];
@@ -56,8 +56,8 @@ function shareText(share: RangedShare): string {
 function differenceText(outcome: DropsOutcome | undefined): string {
   if (!outcome?.difference) return '';
   const { difference, more, fewer } = outcome;
-  const side = difference.value < 0 ? `p ${probability(fewer)} that fewer` : `p ${probability(more)} that more`;
+  const p = probability(difference.value < 0 ? fewer : more);
   const apart = difference.value === 0 ? 'no difference'
     : `${pointsText(Math.abs(difference.value))} ${difference.value < 0 ? 'fewer' : 'more'}`;
-  return `: ${apart} (95 % interval ${limitsText(difference)}; Boschloo’s exact test, one-sided: ${side})`;
+  return `: ${apart} (95 % interval ${limitsText(difference)}; one-sided p ${p} by Boschloo’s exact test)`;
 }

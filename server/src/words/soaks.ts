@@ -46,7 +46,10 @@ function strengthOf({ parts, agent, fact: { strength } }: Dose, ppm: Exact): str
 
 /** Example: 'GA3 500 ppm + KNO3 0.2 %' */
 export function dosesText(doses: readonly Dose[], withStocks = false): string {
-  return doses.length === 0 ? 'an unreadable liquid' : doses.map(dose => doseText(dose, withStocks)).join(' + ');
+  const isWater = ({ agent }: Dose) => agent?.role === 'water';
+  // Water that fills up is in the strength of the others.
+  const told = doses.every(isWater) ? doses : doses.filter(dose => !isWater(dose));
+  return told.length === 0 ? 'an unreadable liquid' : told.map(dose => doseText(dose, withStocks)).join(' + ');
 }
 
 /** What stands between a liquid and how long it was used: a comma behind a clause. */

@@ -9,6 +9,7 @@ import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Lot } from '../../journal/life.ts';
 import type { Moment } from '../../journal/moment.ts';
+import { stepsBefore } from '../../words/advice.ts';
 import { seedsText } from '../../words/seeds.ts';
 import type { Action } from './action.ts';
 import { editBelow } from './below.ts';
@@ -36,9 +37,9 @@ export function advisedRecords(advice: Advice, journal: Journal): AdvisedRecords
   const sides = division && sidesOf(division, choice.kind === 'treat', lot, journal);
   if (!sides || !offer) return undefined;
   const { below, split, treated, untreated } = sides;
-  const { text, soak, first, isLate } = offer;
-  // A soak after the cold has its day later.
-  if (text === undefined || isRefused(offer) || first.length > 0 || isLate) {
+  const { text, soak, isLate } = offer;
+  // A soak after the cold has its day later, and seed is scarified first.
+  if (text === undefined || isRefused(offer) || stepsBefore(offer).length > 0 || isLate) {
     return split === undefined ? undefined : { below, split, reminders: [], soaks: [] };
   }
   const eachOf = <Line>(write: (path: string, liquid: string, from: string | undefined) => Line) => [

@@ -5,7 +5,7 @@ import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { isoMoment, stageName } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { answerText } from '../../words/advice.ts';
+import { answerText, stepsBefore } from '../../words/advice.ts';
 import { groupLabel } from '../../words/trials.ts';
 import type { Journal } from '../../journal/journal.ts';
 import type { JournalLine } from '../../journal/journal-file.ts';
@@ -62,11 +62,12 @@ function valueOf(visible: Measured): number | Undefined {
   return isUndefined(visible) ? visible : visible.value;
 }
 
-function offerData({ agent, ppm, text, soak, guide, above, undissolved, first, next, isLate }: Offer): object {
+function offerData(offer: Offer): object {
+  const { agent, ppm, text, soak, guide, above, undissolved, next, isLate } = offer;
   return {
     agent: agent.word, ppm: ppm ?? null, record: text ?? null, soak,
     aboveLimit: above !== undefined, aboveSolubility: undissolved !== undefined,
-    after: first.map(stageName), then: next.map(stageName), onWatchedSeed: isLate,
+    after: stepsBefore(offer), then: next.map(stageName), onWatchedSeed: isLate,
     guide: guide ? at(guide.line) : null,
   };
 }

@@ -7,7 +7,7 @@ import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
 import { stageName } from '../../calendar/ask.ts';
 import { advisedRecords } from '../../features/actions/advised.ts';
-import { ageText, answerText, doseName, lotsText, offerName, recordName, seedText } from '../../words/advice.ts';
+import { ageText, answerText, doseName, lotsText, offerName, recordName, seedText, stepsBefore } from '../../words/advice.ts';
 import { guideStepsText } from '../../words/guides.ts';
 import { ladderNote } from '../../words/ladders.ts';
 import { planBasis } from '../../words/plans.ts';
@@ -206,11 +206,13 @@ function restTexts({ rest }: Division): string[] {
 }
 
 /** What belongs to the treatment beside the soak. */
-function courseTexts({ first, next, isLate, beside, guide }: Offer): string[] {
-  const [before, after] = [first, next].map(stages => listed(stages.map(stageName), 'and'));
+function courseTexts(offer: Offer): string[] {
+  const { next, isLate, beside, guide } = offer;
+  const before = listed(stepsBefore(offer), 'and');
+  const after = listed(next.map(stageName), 'and');
   const [puts, goes] = guide ? ['Your guide puts', 'Your guide goes'] : ['Your records put', 'Your records go'];
   return [
-    ...first.length > 0 ? [`${puts} the soak after ${before}. Give that to both parts first, and begin the soak then.`] : [],
+    ...before !== '' ? [`${puts} the soak after ${before}. Give that to both parts first, and begin the soak then.`] : [],
     ...isLate ? ['The seed that it paid on had been sown and watched before the soak, so no soak is offered for today.'] : [],
     ...next.length > 0 ? [`${goes} on with ${after}. Give that to both parts alike.`] : [],
     ...beside.length > 0 ? [`The guide gives ${listed(beside, 'and')} as well. Try one of them at a time: together they would not show which of them worked.`] : [],
