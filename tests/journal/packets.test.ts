@@ -151,6 +151,26 @@ describe('doses of powder out of a packet', () => {
 });
 
 describe('what is left', () => {
+  test('is at most what the rest leaves where the amount on a line cannot be read', () => {
+    const left = (record: string) => leftOf(journalIn(`
+      lot L Iris, 20 seeds
+      powder P1 2026-01-01, GA3 100 mg
+      stock G1 2026-01-01, GA3 20 mg, 20 mL
+      ${record}
+      dilute G2 2026-02-01, from G1 2 mL, to 10 mL
+    `)).slice(0, 2).map(([, text]) => text);
+    expect(left('soak L 2026-01-05, G1 5,5 mL, 24 h')).toEqual(['100 mg', 'at most 18 mL']);
+    expect(left('soak L 2026-01-05, G1 1 spoon, 20 mL, 24 h')).toEqual(['100 mg', 'at most 18 mL']);
+    expect(left('dilute G3 2026-01-05, from G1 1 spoon, to 20 mL')).toEqual(['100 mg', 'at most 18 mL']);
+    expect(left('stock G3 2026-01-05, from P1 5,5 mg, 20 mL')).toEqual(['at most 100 mg', '18 mL']);
+    expect(left('left G1 2026-01-05, 8,5 mL')).toEqual(['100 mg', 'at most 18 mL']);
+    // 20 less 10 and 2.
+    expect(left('soak L 2026-01-05, G1 5 mL, G1 5 mL, 24 h')).toEqual(['100 mg', '8 mL']);
+    // All of the 5 mL are out of the bottle, for the nitrate is strewn in.
+    expect(left('apply L 2026-01-05, G1, KNO3 0.2 %, 5 mL')).toEqual(['100 mg', '13 mL']);
+    expect(left('apply L 2026-01-05, G1, water, 5 mL')).toEqual(['100 mg', 'at most 18 mL']);
+  });
+
   test('is nothing once a note says so, and unknown where nothing says how much there was', () => {
     const journal = journalIn(`
       powder P1 2026-01-01, GA3 100 mg

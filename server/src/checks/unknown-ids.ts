@@ -36,7 +36,7 @@ export const unknownIds: IdCheck = function* (id, mentions, { journal }) {
     // Most records name nothing but a lot that is there.
     if (isLot && isEventKeyword(entry.record.keyword) && !hasReference(entry.record)) continue;
     for (const mention of mentionsOf(entry.record)) {
-      if (mention.id !== id || mention.role === 'definition') continue;
+      if (mention.id !== id || mention.role === 'definition' || entry.record.unread.includes(mention.written)) continue;
       const wanted = wantedBy(entry.record, mention);
       if (wanted.kinds.some(kind => defined.has(kind))) continue;
       const uses = missing.get(wanted) ?? [];

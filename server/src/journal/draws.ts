@@ -1,6 +1,6 @@
 /** What is taken from the bottles and packets of a journal, and what that leaves. */
 import { factOf, factsOf } from '../model/record.ts';
-import { dissolvedMg, massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
+import { dissolvedMg, exact, massInMg, volumeInMl, type Exact } from '../solutions/amounts.ts';
 import { isFound, ledgerOf, type Amount, type Found, type Ledger, type Left } from '../solutions/ledger.ts';
 import { strengthInPpm } from '../solutions/strength.ts';
 import { liquidOf, type Shelf } from './doses.ts';
@@ -24,11 +24,16 @@ export function isDraw(each: AccountEntry): each is Draw {
   return !isFound(each.amount);
 }
 
-/** What a record says of a bottle or a packet; undefined for a `left` in the wrong unit. */
+/**
+ * What a record says of a bottle or a packet; undefined for a `left` in the wrong unit. Of a `left` that cannot be read
+ * it is only known that no more was there than before.
+ */
 export function accountedBy(entry: Entry, solution: Solution, shelf: Shelf): AccountEntry | undefined {
-  if (entry.record.keyword !== 'left') return drawnBy(entry, solution, shelf);
+  const { keyword, broken } = entry.record;
+  if (keyword !== 'left') return drawnBy(entry, solution, shelf);
   const found = foundIn(entry, solution);
-  return found && { entry, amount: { found } };
+  if (!found) return broken ? { entry, amount: undefined } : undefined;
+  return { entry, amount: { found } };
 }
 
 function foundIn({ record }: Entry, { form }: Solution): Exact | undefined {
@@ -42,18 +47,19 @@ function foundIn({ record }: Entry, { form }: Solution): Exact | undefined {
 
 /** What a record takes from a bottle or a packet. */
 function drawnBy(entry: Entry, solution: Solution, shelf: Shelf): Draw {
-  return { entry, amount: solution.form === 'powder' ? powderIn(entry, solution, shelf) : drawnMl(entry, solution.id) };
+  return { entry, amount: solution.form === 'powder' ? powderIn(entry, solution, shelf) : drawnMl(entry, solution.id, shelf) };
 }
 
-/** A volume on a soak is that of the whole liquid, on drops all that was used. */
-function drawnMl({ record }: Entry, id: string): Exact | undefined {
+/** A volume on a soak is that of the whole liquid, on drops all that was used of the only liquid. */
+function drawnMl({ record }: Entry, id: string, shelf: Shelf): Exact | undefined {
   const draw = factOf(record, 'draw');
   if (draw?.stock.text === id) return draw.volume && volumeInMl(draw.volume.value);
-  const substances = factsOf(record, 'substance');
-  const own = substances.find(({ name }) => name.text === id)?.volume;
-  if (own) return volumeInMl(own.value);
-  const volume = record.keyword === 'apply' && substances.length === 1 ? factOf(record, 'volume') : undefined;
-  return volume && volumeInMl(volume.value);
+  const own = factsOf(record, 'substance').filter(({ name }) => name.text === id);
+  if (own.length === 0) return undefined;
+  if (own.every(each => each.volume)) return own.reduce((sum, { volume }) => sum.add(volumeInMl(volume!.value)), exact(0));
+  const isOnly = record.keyword === 'apply' && liquidOf(record, shelf).shares.size === 1;
+  const used = isOnly ? factOf(record, 'volume') : undefined;
+  return used && volumeInMl(used.value);
 }
 
 function powderIn({ record }: Entry, packet: Solution, shelf: Shelf): Amount {

@@ -68,6 +68,7 @@ export function forEachMention(
     const written = referenceIn(fact);
     if (written) visit(written.text, 'reference', written);
   }
+  for (const written of record.unread) if (!builtInAgents.has(written.text)) visit(written.text, 'reference', written);
 }
 
 /** Whether a record names anything beside what it is about. */

@@ -230,9 +230,10 @@ export function isSolution(keyword: Keyword): boolean {
 }
 
 /** Whether a record takes something from a stock or a packet: a soak, drops, a dilution or a stock that names it. */
-export function takesFrom({ keyword, facts }: JournalRecord, id: string): boolean {
+export function takesFrom({ keyword, facts, unread }: JournalRecord, id: string): boolean {
   const isTaker = keyword === 'soak' || keyword === 'apply' || keyword === 'dilute' || keyword === 'stock';
   if (!isTaker) return false;
+  if (unread.some(({ text }) => text === id)) return true;
   return facts.some(fact => (fact.type === 'draw' ? fact.stock.text : fact.type === 'substance' && keyword !== 'stock' && fact.name.text) === id);
 }
 

@@ -142,9 +142,14 @@ export interface JournalRecord {
   readonly date: WrittenDate | undefined;
   readonly time: WrittenTime | undefined;
   readonly facts: readonly Fact[];
+  /** What begins facts that could not be read: an agent, a stock or a packet, of which something is said or taken. */
+  readonly unread: readonly Written[];
   /** Something on the line could not be read: what was read stands, what is missing tells nothing. */
   readonly broken: boolean;
 }
+
+/** Of the many records of which all was read. */
+export const noneUnread: readonly Written[] = [];
 
 /** The first fact of a type. */
 export function factOf<Type extends FactType>(record: JournalRecord, type: Type): FactOfType<Type> | undefined {

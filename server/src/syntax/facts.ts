@@ -1,6 +1,6 @@
 /** The facts of a record, each between two commas. */
 import { keywords, type FactUse, type Keyword } from '../model/keywords.ts';
-import type { Fact, FactType } from '../model/record.ts';
+import { noneUnread, type Fact, type FactType, type Written } from '../model/record.ts';
 import { readers } from './fact-readers.ts';
 import { typeOf, type Taken } from './fact-types.ts';
 import type { Piece, RecordSyntax } from './grammar.ts';
@@ -11,21 +11,39 @@ import { reportStray } from './stray.ts';
 import { isOtherBatch, reportLongName } from './substance-slips.ts';
 import { reportUnknown } from './unknown-fact.ts';
 
+/** What was read, and the names that begin what could not be. */
+export interface ReadFacts {
+  readonly facts: Fact[];
+  readonly unread: readonly Written[];
+}
+
 /** Reads every fact; whatever cannot be read is reported. */
-export function readFacts(reader: LineReader, takes: Taken, syntax: RecordSyntax, head: Head): Fact[] {
+export function readFacts(reader: LineReader, takes: Taken, syntax: RecordSyntax, head: Head): ReadFacts {
   const facts: Fact[] = [];
+  let unread = noneUnread;
   const seen = new Set<string>();
   for (const { comma, pieces } of syntax.facts) {
     if (reader.full) break;
     const fact = readFact(reader, takes, syntax, head, comma, pieces);
-    if (!fact) continue;
+    if (!fact) {
+      const named = unreadName(reader, takes, pieces);
+      if (named) unread = [...unread, named];
+      continue;
+    }
     const name = nameOf(fact, takes);
     if (name !== undefined && seen.has(name)) reportRepeat(reader, takes.keyword, facts, fact, comma);
     else if (name !== undefined) seen.add(name);
     facts.push(fact);
   }
   // An array that grew holds room for more; there is one for every line of a journal.
-  return facts.slice();
+  return { facts: facts.slice(), unread };
+}
+
+/** `G1` of `G1 5,5 mL` and of `from G1 1 spoon`: something was taken of it, whatever the rest means. */
+function unreadName(reader: LineReader, takes: Taken, pieces: readonly Piece[]): Written | undefined {
+  const type = pieces[0] && typeOf(takes, pieces);
+  const piece = type === 'substance' ? pieces[0] : type === 'draw' ? pieces[1] : undefined;
+  return piece?.kind === 'word' ? { text: reader.slice(piece), start: piece.start, end: piece.end } : undefined;
 }
 
 function readFact(

@@ -1,6 +1,6 @@
 /** Lines that begin with no keyword: what was probably meant, and how to write it. */
 import { keywords, type Keyword } from '../model/keywords.ts';
-import type { JournalRecord, Span } from '../model/record.ts';
+import { noneUnread, type JournalRecord, type Span } from '../model/record.ts';
 import { withoutEnd } from '../text/without-end.ts';
 import type { Piece } from './grammar.ts';
 import { keywordOfForm } from './keyword-forms.ts';
@@ -78,6 +78,7 @@ function keywordMeantBy(word: string): Keyword | undefined {
 
 function unreadDay(keywordSpan: Span): JournalRecord {
   return {
-    keyword: 'day', keywordSpan, subject: undefined, plant: undefined, date: undefined, time: undefined, facts: [], broken: true,
+    keyword: 'day', keywordSpan, subject: undefined, plant: undefined, date: undefined, time: undefined, facts: [],
+    unread: noneUnread, broken: true,
   };
 }

@@ -1,9 +1,9 @@
 /** From one line of text to what it says. Total: any string gives a reading, and nothing is dropped in silence. */
 import { isKeyword, keywords, type Keyword } from '../model/keywords.ts';
 import type { Problem } from '../model/problems.ts';
-import type { Fact, JournalRecord, Span, Written } from '../model/record.ts';
+import { noneUnread, type Fact, type JournalRecord, type Span, type Written } from '../model/record.ts';
 import { taken } from './fact-types.ts';
-import { inWords, readFacts, reportEmpty } from './facts.ts';
+import { inWords, readFacts, reportEmpty, type ReadFacts } from './facts.ts';
 import { startOf, syntaxOf, type RecordSyntax } from './grammar.ts';
 import { readHead } from './head.ts';
 import { reportKeyword, reportLine } from './line-slips.ts';
@@ -52,12 +52,13 @@ function readRecord(reader: LineReader, written: RecordSyntax): JournalRecord | 
   const takes = taken(keyword);
   const syntax = keyword === 'lot' ? withoutComma(reader, takes, written) : written;
   const head = readHead(reader, takes, keywordSpan, syntax.head);
-  const facts = isText(keyword) ? restAsText(reader, keyword, syntax) : readFacts(reader, takes, syntax, head);
+  const { facts, unread } = isText(keyword)
+    ? restAsText(reader, keyword, syntax) : readFacts(reader, takes, syntax, head);
   const broken = reader.problems.length > 0;
   if (!broken) reportMissing(reader, keyword, keywordSpan, facts, head.date !== undefined);
   if (!broken && keyword === 'limit' && head.subject) reportLimit(reader, keywordSpan, head.subject, facts);
   const { subject, plant, date, time } = head;
-  return { keyword, keywordSpan, subject, plant, date, time, facts, broken };
+  return { keyword, keywordSpan, subject, plant, date, time, facts, unread, broken };
 }
 
 /** Records whose only fact is a text: everything behind the first comma is that text, commas included. */
@@ -66,20 +67,20 @@ function isText(keyword: Keyword): boolean {
   return facts.length === 1 && facts[0]!.type === 'text';
 }
 
-function restAsText(reader: LineReader, keyword: Keyword, syntax: RecordSyntax): Fact[] {
+function restAsText(reader: LineReader, keyword: Keyword, syntax: RecordSyntax): ReadFacts {
   const [first] = syntax.facts;
-  if (!first) return [];
+  if (!first) return { facts: [], unread: noneUnread };
   const written = reader.line.slice(first.comma + 1);
   const text = written.trim();
   if (text === '') {
     reportEmpty(reader, keyword, first.comma, true);
-    return [];
+    return { facts: [], unread: noneUnread };
   }
   const start = first.comma + 1 + written.indexOf(text);
   const end = start + text.length;
   const value: Written = /^"[^"]*"$/.test(text)
     ? { text: text.slice(1, -1).trim(), start: start + 1, end: end - 1 } : { text, start, end };
-  return [{ type: 'text', value, start, end }];
+  return { facts: [{ type: 'text', value, start, end }], unread: noneUnread };
 }
 
 function reportMissing(reader: LineReader, keyword: Keyword, span: Span, facts: readonly Fact[], dated: boolean): void {

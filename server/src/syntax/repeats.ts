@@ -3,13 +3,13 @@
  * that say the same share what was read of it, which spares time and memory.
  */
 import { keywords, type Keyword } from '../model/keywords.ts';
-import type { Fact, JournalRecord } from '../model/record.ts';
+import { noneUnread, type Fact, type JournalRecord } from '../model/record.ts';
 import { parse, type Reading } from './parse.ts';
 
 /** So many heads and so many tails are kept before the older ones are let go. */
 const MOST = 8192;
 
-type Head = Omit<JournalRecord, 'facts' | 'broken'>;
+type Head = Omit<JournalRecord, 'facts' | 'unread' | 'broken'>;
 
 const none: Reading['problems'] = [];
 
@@ -45,7 +45,7 @@ export class Repeats {
 }
 
 function readingOf({ keyword, keywordSpan, subject, plant, date, time }: Head, facts: readonly Fact[]): Reading {
-  const record = { keyword, keywordSpan, subject, plant, date, time, facts, broken: false };
+  const record = { keyword, keywordSpan, subject, plant, date, time, facts, unread: noneUnread, broken: false };
   return { kind: 'record', record, problems: none };
 }
 
