@@ -101,3 +101,25 @@ describe('a limit record', () => {
     expect(limitsOf('limit GA3\nlimit GA3, 5 h').strength('GA3')?.[0]).toBe(1000);
   });
 });
+
+describe('a limit for a species', () => {
+  test('goes before one for its genus, in whatever order they stand', () => {
+    const records = ['limit GA3, 200 ppm, for Primula veris', 'limit GA3, 800 ppm, for Primula', 'limit GA3, 1500 ppm'];
+    const soaks = ['limit soak, 6 h, for Primula veris', 'limit soak, 12 h, for Primula'];
+    for (const order of [records, records.toReversed()]) {
+      const { strength } = limitsOf(order.join('\n'));
+      expect(['Primula veris', 'Primula veris subsp. canescens', 'Primula elatior', 'Primula', 'Primulina tabacum', undefined]
+        .map(plant => strength('GA3', plant)?.[0])).toEqual([200, 200, 800, 800, 1500, 1500]);
+      expect(strength('GA3K', 'Primula veris')?.[0]).toBe(200);
+    }
+    for (const order of [soaks, soaks.toReversed()]) {
+      const { soak } = limitsOf(order.join('\n'));
+      expect([soak('Primula veris')[0], soak('Primula elatior')[0], soak('Iris')[0]]).toEqual([6, 12, 24]);
+    }
+  });
+
+  test('counts as the last one says, where two are for the same', () => {
+    const { strength } = limitsOf('limit GA3, 200 ppm, for Primula veris\nlimit GA3, 300 ppm, for Primula veris');
+    expect(strength('GA3', 'Primula veris')?.[0]).toBe(300);
+  });
+});

@@ -131,15 +131,22 @@ export class Limits {
   }
 }
 
-/** The first that is for this plant, else the first that is for all. */
+/** Of those for this plant the first that names it most fully, a species before its genus; else the first for all. */
 function nearest<Item extends LimitRecord>(items: readonly Item[], plant: string | undefined): Item | undefined {
-  return items.find(({ record }) => isFor(record, plant)) ?? items.find(({ record }) => !factOf(record, 'for'));
+  const own = items.filter(({ record }) => isFor(record, plant))
+    .sort((a, b) => genusOf(b.record).length - genusOf(a.record).length);
+  return own[0] ?? items.find(({ record }) => !factOf(record, 'for'));
 }
 
 function isFor(record: JournalRecord, plant: string | undefined): boolean {
-  const genus = factOf(record, 'for')?.value.text.toLowerCase();
+  const genus = genusOf(record);
   const name = plant?.toLowerCase();
-  return genus !== undefined && name !== undefined && (name === genus || name.startsWith(`${genus} `));
+  return genus !== '' && name !== undefined && (name === genus || name.startsWith(`${genus} `));
+}
+
+/** The genus or the species that a limit is for; empty where it is for all. */
+function genusOf(record: JournalRecord): string {
+  return factOf(record, 'for')?.value.text.toLowerCase() ?? '';
 }
 
 function isSame<Unit>(a: { value: number; unit: Unit }, b: { value: number; unit: Unit }): boolean {
