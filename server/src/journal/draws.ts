@@ -56,7 +56,8 @@ function drawnMl({ record }: Entry, id: string, shelf: Shelf): Exact | undefined
   if (draw?.stock.text === id) return draw.volume && volumeInMl(draw.volume.value);
   const own = factsOf(record, 'substance').filter(({ name }) => name.text === id);
   if (own.length === 0) return undefined;
-  if (own.every(each => each.volume)) return own.reduce((sum, { volume }) => sum.add(volumeInMl(volume!.value)), exact(0));
+  const volumes = own.flatMap(({ volume }) => (volume ? [volumeInMl(volume.value)] : []));
+  if (volumes.length === own.length) return volumes.reduce((sum, ml) => sum.add(ml), exact(0));
   const isOnly = record.keyword === 'apply' && liquidOf(record, shelf).shares.size === 1;
   const used = isOnly ? factOf(record, 'volume') : undefined;
   return used && volumeInMl(used.value);
