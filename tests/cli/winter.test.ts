@@ -50,7 +50,7 @@ describe('plumule report --winter', () => {
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     const parts = new Map(stdout.split(/\n\n {2}(?=\S)/).map(part => [part.slice(0, part.indexOf('\n')), part]));
     expect([...parts.keys()]).toEqual([
-      'The winter of 2025/26, as on 2026-08-01', 'What was tried', 'What paid', 'What harmed', 'What needs nothing',
+      'The winter of 2025/26, as of 2026-08-01', 'What was tried', 'What paid', 'What harmed', 'What needs nothing',
       'What stays open', 'Seed left for another try',
     ]);
     const tried = parts.get('What was tried')!.match(/^ +\S+-\d\d /gm)!.map(id => id.trim());

@@ -184,6 +184,11 @@ describe('the verdict', () => {
     }
   });
 
+  test('of too few seeds asks for no look on one day: it would not make them more', () => {
+    const few = { ...course(4, '', [30, 179]), cut: { fresh: 2, hard: 0, dead: 0, empty: 2 } };
+    expect(verdictOf(course(4, '30:4'), few).sentence).toMatch(/Fewer than 4 full seeds a side are too few to tell\.$/);
+  });
+
   test('is "cannot tell" where more differs than the treatment, and names it', () => {
     expect(judge(compare([TREATED], [UNTREATED]), { alsoDiffers: ['temperature', 'sowing date'] })).toMatchObject({
       verdict: 'cannot tell',

@@ -7,11 +7,12 @@ import type { Journal } from '../journal/journal.ts';
 import type { Lot } from '../journal/life.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
+import type { Day } from '../model/day.ts';
 import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { LeftOut } from '../trials/groups.ts';
-import { leftOutByError, trialOf } from '../trials/lot-trial.ts';
+import { leftOutByError, trialOf, type Contest } from '../trials/lot-trial.ts';
 import { readyBefore, readyPrepared, type ReadyRecord } from '../trials/ready.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, offerIn, type Choice } from './choice.ts';
@@ -35,6 +36,8 @@ export interface Advice {
   readonly untreated: readonly UntreatedShare[];
   /** Batches of the plant that were sown or counted but that nothing rests on, because of an error in the records. */
   readonly leftOut: readonly LeftOut[];
+  /** Comparisons of the plant in which more differs than the treatment. */
+  readonly unlike: readonly UnlikeContest[];
   /** Untreated seed of the plant that came up well and soon, the latest record of it. */
   readonly ready: ReadyRecord | undefined;
   /** The same of seed that had been chilled, warmed or scarified, or was the rest of a sowing; the latest first. */
@@ -65,11 +68,24 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice,
     readyPrepared: readyPrepared(ownLots, now.day + 1), age: ageOn(lot.collected, now.day),
     leftOut: ownLots.flatMap(each => leftOutByError(each, now.day)),
+    unlike: ownLots.flatMap(each => unlikeIn(each, now.day)),
     isBeyondGuides: offer?.tried !== undefined
       && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),
     division: seed && divisionFor(choice, seed, untreated),
     supplies: offer && suppliesFor(offer, journal, now),
   };
+}
+
+/** A comparison that nothing rests on, and the lot that it was made in. */
+export interface UnlikeContest {
+  readonly lot: Lot;
+  readonly contest: Contest;
+}
+
+function unlikeIn(lot: Lot, today: Day): UnlikeContest[] {
+  const { contests, estimated } = trialOf(lot, today);
+  return [...contests, ...estimated].filter(({ untreated, alsoDiffers }) => untreated && alsoDiffers.length > 0)
+    .map(contest => ({ lot, contest }));
 }
 
 function isBeyond({ agent, ppm }: Offer, guided: readonly Offer[]): boolean {

@@ -239,7 +239,7 @@ function provisos({ rule, verdict, evidence, comparison, judging }: Told): strin
     evidence.open ? waiting(open, comparison) : undefined,
     evidence.tooFew && rule === 'too-few' ? tooFewText(comparison) : undefined,
     comparison.isCutShort && rule !== 'ended-early' ? STRICTER : undefined,
-    apartText(rule, comparison),
+    evidence.tooFew ? undefined : apartText(rule, comparison),
     oneDishText(verdict, comparison),
     judging && judgedText(judging),
   ].filter(text => text !== undefined);

@@ -89,7 +89,9 @@ export function answerText(advice: Advice): string {
       return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
     }
     case 'leave': return `Leave it untreated: ${leaveText(choice, advice)}.${deathsText(advice)}`;
-    case 'unknown': return `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
+    case 'unknown': return advice.leftOut.length + advice.unlike.length > 0
+      ? `Nothing in your records of a treatment for ${lot.plant ?? lot.id} can be judged (see below), and your guides say nothing, so there is no advice.`
+      : `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
   }
 }
 

@@ -43,11 +43,11 @@ export function replicatesText(group: Group): string | undefined {
   if (group.batches.length < 2) return undefined;
   const { x, n, interval, heterogeneity, overdispersion, range } = pooledOf(group);
   const limits = `95 % interval ${whole(interval.low)} to ${whole(interval.high)} %${overdispersion > JUST_ONE ? ', widened' : ''}`;
-  const alike = isUndefined(heterogeneity)
-    ? `heterogeneity – (${heterogeneity.undefined})`
+  const alike = isUndefined(heterogeneity) && isUndefined(range)
+    ? `how far they differ is unknown (${heterogeneity.undefined})` : isUndefined(heterogeneity) ? `heterogeneity – (${heterogeneity.undefined})`
     : `heterogeneity chi-square ${heterogeneity.chiSquare.toFixed(2)}, ${heterogeneity.df} df, p ${probability(heterogeneity.p)}`;
   const spread = isUndefined(range)
-    ? `range – (${range.undefined})`
+    ? isUndefined(heterogeneity) ? undefined : `range – (${range.undefined})`
     : `range ${points(range.range)}, tolerated ${points(range.tolerated)} `
       + `(${range.basis === 'published' ? '7 CFR 201.55' : 'computed, not from a rule book'})${range.passed ? '' : ': too wide'}`;
   const courses = coursesOf(group);

@@ -6,6 +6,7 @@ import type { Bottle } from '../../advice/supplies.ts';
 import { recordName } from '../../words/advice.ts';
 import { originOfLimit } from '../../words/limits.ts';
 import { dissolvedText } from '../../words/strengths.ts';
+import { counted } from '../../model/counted.ts';
 import { isoOf } from '../../model/day.ts';
 import { printQuantity } from '../../model/quantity.ts';
 import { exact } from '../../solutions/amounts.ts';
@@ -39,7 +40,7 @@ export function needsPassage({ supplies, choice }: Advice): Passage {
     ...past.map(({ solution: { id, entry } }) => `The bottle ${recordName(id, entry.line)} is past its date.`),
     ...powder,
   ];
-  const more = bottles.length > MOST_BOTTLES ? [`${bottles.length - MOST_BOTTLES} more would do.`] : [];
+  const more = bottles.length > MOST_BOTTLES ? [`${counted(bottles.length - MOST_BOTTLES, 'more bottle')} would do.`] : [];
   const inHand = bottles.slice(0, MOST_BOTTLES).map(bottle => bottleText(bottle, dose));
   return { heading, columns: [], items: [], texts: [...limits, ...inHand, ...more, ...make] };
 }

@@ -1,5 +1,5 @@
 /** What to do with a packet of seed as a page: the answer first, then what it rests on. */
-import type { Advice } from '../../advice/advice.ts';
+import type { Advice, UnlikeContest } from '../../advice/advice.ts';
 import { offerIn } from '../../advice/choice.ts';
 import { ageOn, isAsOld, type Age } from '../../advice/seed.ts';
 import type { Division } from '../../advice/division.ts';
@@ -12,11 +12,13 @@ import { guideStepsText } from '../../words/guides.ts';
 import { ladderNote } from '../../words/ladders.ts';
 import { planBasis } from '../../words/plans.ts';
 import { preparationText, readyText } from '../../words/ready.ts';
+import { groupLabel } from '../../words/trials.ts';
 import { remarkText } from '../../words/remarks.ts';
 import type { Journal } from '../../journal/journal.ts';
 import { printMoment } from '../../journal/moment.ts';
 import type { Day } from '../../model/day.ts';
 import { genusIn, speciesIn } from '../../model/plant.ts';
+import { differsInText } from '../../measures/verdict-text.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
@@ -47,12 +49,13 @@ export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   };
 }
 
-function own({ species, lot, now, untreated: shares, leftOut }: Advice): Passage {
-  const isSilent = species.length === 0 && shares.length > 0;
+function own({ species, lot, now, untreated: shares, leftOut, unlike }: Advice): Passage {
+  const isSilent = species.length + leftOut.length + unlike.length === 0 && shares.length > 0;
   return {
     heading: 'What your records say', columns: [],
     items: [
       ...species.flatMap(itemsOf),
+      ...unlike.map(unlikeItem),
       ...leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out until you fix it: ${why.undefined}.`] })),
     ],
     texts: [
@@ -74,6 +77,10 @@ function kin(what: 'form' | 'species', of: string, tried: readonly TriedAgent[])
 function itemsOf({ agent, doses, together }: TriedAgent): Item[] {
   const all = together ? [{ title: `${agent.word}, all doses together`, texts: [together.sentence] }] : [];
   return [...doses.map(itemOf), ...all];
+}
+
+function unlikeItem({ lot, contest: { treated, alsoDiffers } }: UnlikeContest): Item {
+  return { title: `${lot.id}: ${groupLabel(treated)}`, texts: [`Left out: ${differsInText(alsoDiffers)}.`, lotsText([lot])] };
 }
 
 function itemOf(tried: Tried): Item {

@@ -26,7 +26,7 @@ const MOST_OTHERS = 20;
 export function winterSheet(review: WinterReview): Sheet {
   const { name, winter, now, lots } = review;
   return {
-    title: `The winter of ${winter.name}${name === undefined ? '' : ` in ${name}`}, as on ${printMoment(now)}`,
+    title: `The winter of ${winter.name}${name === undefined ? '' : ` in ${name}`}, as of ${printMoment(now)}`,
     lead: [leadText(review)],
     passages: [
       tried(lots),

@@ -1,4 +1,4 @@
-/** Seed with a hard coat: what was not scarified says nothing of what was. */
+/** What the advice may rest on: scarified seed by itself, and trials that nothing rests on are named. */
 import { describe, expect, test } from 'vitest';
 import { answerOn, pageOn } from './helpers.ts';
 
@@ -44,5 +44,33 @@ describe('seed with a hard coat', () => {
     const { 'How to divide it': divided, 'Records to write': records } = pageOn(paid);
     expect(divided).toContain('Your records put the soak after scarification. Give that to both parts first, and begin the soak then.');
     expect(records!.join()).not.toContain('soak');
+  });
+});
+
+describe('a trial that nothing rests on', () => {
+  const source = (medium: string, count = '20') => `
+    lot AQU-24 Aquilegia alpina, 60 seeds, collected 2024-08
+    split AQU-24, A 30 seeds, B 30 seeds
+    soak AQU-24/A 2024-11-02 19:00, KNO3 0.2 %, 24 h
+    soak AQU-24/B 2024-11-02 19:00, water, 24 h
+    sow AQU-24/A 2024-11-03 19:00, in grit
+    sow AQU-24/B 2024-11-03 19:00, in ${medium}
+    count AQU-24/A 2024-12-03, ${count}
+    count AQU-24/B 2024-12-03, 5
+    lot NEW-26 Aquilegia alpina, 50 seeds
+  `;
+
+  test('because more differs than the treatment is on the page with the reason, and the answer does not deny it', () => {
+    expect(answerOn(source('loam'))).toBe(
+      'Nothing in your records of a treatment for Aquilegia alpina can be judged (see below), and your guides say nothing, so there is no advice.');
+    expect(pageOn(source('loam'))['What your records say']).toEqual(
+      ['AQU-24: KNO3 0.2 % 24 h', 'Left out: the sides also differ in medium.', 'From AQU-24 (journal.germ:1).']);
+    expect(pageOn(source('grit'))['What your records say']!.join()).not.toContain('Left out');
+  });
+
+  test('because of an error is not said to be no trial', () => {
+    const said = pageOn(source('grit', '20, 1 lots'))['What your records say']!.join(' ');
+    expect(said).toContain('AQU-24/A Left out until you fix it: ');
+    expect(said).not.toContain('No treatment of');
   });
 });
