@@ -48,6 +48,21 @@ describe('chill so far against chill wanted', () => {
       .toEqual({ soFar: { days: 10, hours: 240 }, wanted: { days: undefined, hours: undefined } });
   });
 
+  it('wants of a stage that was written again what is planned now, and not all that was planned before', () => {
+    // 28 days at 4 C, then 8 weeks: 28 + 56 = 84 days, of which 28 + 22 are over.
+    const colder = 'chill A 2026-01-01, 4 C, 12 weeks\nchill A 2026-01-29, 2 C, 8 weeks\n';
+    expect(cold(colder, '2026-02-20')).toEqual({
+      soFar: { days: 50, hours: 1200 }, wanted: { days: 84, hours: 2016 }, halfDays: false,
+      current: { soFar: { days: 50, hours: 1200 }, wanted: { days: 84, hours: 2016 } },
+    });
+    // Four days late, four weeks more: 60 + 28.
+    expect(cold('chill A 2026-01-01, 4 C, 8 weeks\nchill A 2026-03-02, 4 C, 4 weeks\n', '2026-03-03')?.wanted.days).toBe(88);
+    // A warm stage between them makes them two: 84 + 56.
+    expect(cold(colder.replace('\nchill', '\nwarm A 2026-01-15\nchill'), '2026-02-20')).toMatchObject({
+      soFar: { days: 36 }, wanted: { days: 140 }, current: { soFar: { days: 22 }, wanted: { days: 56 } },
+    });
+  });
+
   it('adds up the winters of a regime, those to come among the wanted ones', () => {
     const sown = 'sow A 2026-01-01, regime twice\n';
     expect(cold(sown, '2026-02-01')).toEqual({

@@ -92,14 +92,28 @@ function wintersOf(batch: Batch, plan: RegimePlan | undefined, now: Moment): Win
   const laid = plan?.stages.filter(({ stage }) => stage === 'chill') ?? [];
   const placed = new Set(laid.flatMap(({ records }) => records));
   const others = batch.stages.filter(stage => stage.stage === 'chill' && !placed.has(stage));
-  return [...others.map(stage => ofRecord(stage, now)), ...laid.map(stage => ofPlan(stage, now))];
+  return [...inARow(others).map(stages => ofRecords(stages, now)), ...laid.map(stage => ofPlan(stage, now))];
 }
 
-function ofRecord(stage: Stage, now: Moment): Winter {
-  const { temperature, planned, start, end } = stage;
-  const running = hasCome(start, now) && !(end && hasCome(end, now));
-  const wanted = [{ temperature, days: lengthOf(start.day, planned) }];
-  return { had: spanOf(stage, temperature, now), wanted, running };
+/** Records that follow each other at once are one stage: with another temperature, or for longer than was planned. */
+function inARow(stages: readonly Stage[]): Stage[][] {
+  const rows: Stage[][] = [];
+  for (const stage of stages) {
+    const row = rows.at(-1);
+    if (row?.at(-1)?.end?.day === stage.start.day) row.push(stage);
+    else rows.push([stage]);
+  }
+  return rows;
+}
+
+/** What the last of them says of its length holds; those before it lasted until the next one. */
+function ofRecords(stages: readonly Stage[], now: Moment): Winter {
+  const running = stages.some(({ start, end }) => hasCome(start, now) && !(end && hasCome(end, now)));
+  const wanted = stages.map(({ temperature, planned, start }, n) => {
+    const next = stages[n + 1];
+    return { temperature, days: next ? next.start.day - start.day : lengthOf(start.day, planned) };
+  });
+  return { had: stages.flatMap(stage => spanOf(stage, stage.temperature, now)), wanted, running };
 }
 
 function ofPlan({ records, temperature, duration, start, due, end, planned, state }: LaidStage, now: Moment): Winter {

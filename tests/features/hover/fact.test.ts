@@ -20,6 +20,20 @@ describe('hover on a fact', () => {
     `, '2026-03-02')).toBe('**VER-24** · 4 C for 31 of 90 days, since 2026-01-11, ended 2026-02-11');
   });
 
+  test('length of a stage that is planned ahead, or to be ended ahead, tells of no end that has been', () => {
+    expect(hover(`
+      lot VER-24 Veratrum nigrum, 20 seeds
+      warm VER-24 2026-02-01, 20 C, 4 weeks
+                                    ^^^^^^^ here
+      chill VER-24 2026-03-01, 4 C, 8 weeks
+    `, '2026-02-20')).toBe('**VER-24** · 20 C for 19 of 28 days, since 2026-02-01, to end 2026-03-01 (in 9 days)');
+    expect(hover(`
+      lot VER-24 Veratrum nigrum, 20 seeds
+      chill VER-24 2026-03-01, 4 C, 8 weeks
+                                    ^^^^^^^ here
+    `, '2026-02-20')).toBe('**VER-24** · 4 C 8 weeks to come, from 2026-03-01, to end 2026-04-26 (in 9 weeks)');
+  });
+
   test('length in a limit says nothing more', () => {
     expect(hover(`
       limit soak, 12 h

@@ -7,7 +7,11 @@ import { plannedEnd, stageProgressText } from '../../words/stages.ts';
 import type { HoverContext } from './section.ts';
 
 export function hoverStage(stage: Stage, { path }: Batch, { now }: HoverContext): string {
-  const planned = plannedEnd(stage);
-  const end = stage.end ? `, ended ${isoOf(stage.end.day)}` : planned === undefined ? '' : `, to end ${isoOf(planned)} (${agoText(planned, now.day)})`;
-  return `**${escapeMarkdown(path)}** · ${escapeMarkdown(`${stageProgressText(stage, now.day)}, since ${isoOf(stage.start.day)}${end}`)}`;
+  const { start, end } = stage;
+  // A record that is dated ahead plans the end.
+  const last = end?.day ?? plannedEnd(stage);
+  const ends = last === undefined ? ''
+    : end && end.day <= now.day ? `, ended ${isoOf(end.day)}` : `, to end ${isoOf(last)} (${agoText(last, now.day)})`;
+  const begins = `${start.day > now.day ? 'from' : 'since'} ${isoOf(start.day)}`;
+  return `**${escapeMarkdown(path)}** · ${escapeMarkdown(`${stageProgressText(stage, now.day)}, ${begins}${ends}`)}`;
 }
