@@ -75,7 +75,9 @@ describe('own records', () => {
     const source = [counted(1), ...harmed, packet].join('\n');
     expect(answerOn(source)).toBe('Try GA3 500 ppm, 24 h: it looks good where you counted the seed, '
       + 'but by estimated numbers it harmed seed of EST-1, EST-2 and EST-3. Treat 20 seeds and leave 20 untreated.');
-    expect(pageOn(source)['What your records say']?.[1]).toMatch(/^Worth repeating: .* EST-1: Harmful: .* EST-3: Harmful: /);
+    const [, told, from] = pageOn(source)['What your records say']!;
+    expect(told).toMatch(/^Worth repeating: .* EST-1: Harmful: .* EST-3: Harmful: /);
+    expect(from).toMatch(/^From OLD-1 \(.*\), EST-1 \(.*\), EST-2 \(.*\) and EST-3 \(.*\)\.$/);
     expect(answerOn([counted(1), counted(2), harmed[0], packet].join('\n'))).toMatch(
       /^Treat most of it: GA3 500 ppm, 24 h\. It paid in 2 lots, but by estimated numbers it harmed seed of EST-1\. /);
     expect(adviceOn([counted(1), harmed[0], packet].join('\n')).choice.kind).toBe('try');

@@ -110,6 +110,15 @@ describe('the verdict', () => {
     expect(verdictOf(same({ leggy: 5 }), same({})).verdict).not.toBe('harmful');
   });
 
+  test('names weak seedlings beside fewer sound ones only where there are more of them, on whichever side', () => {
+    const weak = course(30, '14:20', [40], { leggy: 6 });
+    expect(verdictOf(course(30, '14:2', [40]), weak)).toMatchObject({
+      rule: 'fewer-sound', sentence: expect.stringMatching(
+        /\(95 % interval [^)]*\), though 0 of 2 treated seedlings are weak \(leggy, abnormal or dead\) and 6 of 20 untreated\. With/),
+    });
+    expect(verdictOf(same({ leggy: 12 }), same({})).sentence).toContain('; 12 of 12 treated seedlings are weak');
+  });
+
   test('counts limits where the words for weak seedlings may be about the same one', () => {
     // 10 leggy and 6 dead of 18: 2 to 8 are sound, beside 11 untreated; only the former would be shown to be fewer.
     const forced = course(20, '4:18', [28], { leggy: 10, died: 6 });

@@ -68,7 +68,8 @@ function reason(told: Told): string {
     case 'more':
       return `${germinated(told)}: ${difference(told)}${evidence.weaker ? `. It comes at a price: ${weak(comparison)}` : ''}`;
     case 'fewer-sound':
-      return `${soundSeedlings(told)}; ${weak(comparison)}`;
+      return soundSeedlings(told) + (evidence.weaker ? `; ${weak(comparison)}`
+        : evidence.untreatedWeaker ? `, though ${weakOf(comparison.untreatedWeak)}` : '');
     case 'fewer-but-sound':
       return `${germinated(told)}: ${difference(told)}, but ${weakOf(comparison.untreatedWeak)}`;
     case 'more-but-weak':

@@ -67,7 +67,7 @@ const table = {
   'more-left-than-possible': ['warning', '{written} cannot be left of {stock}: {most}.', 'Correct a number, or the record of what was made or taken.'],
   'soak-too-long': ['warning', '{batch} {lay} for {hours}; the limit is {limit} ({origin}).', '{suggestion}'],
   'lift-missing': ['warning', '{batch}: {how}.', '{suggestion}'],
-  'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too much hormone kills seed or makes weak, leggy seedlings. Check the number, or change the limit.'],
+  'dose-above-limit': ['warning', '{agent} {strength} is above the limit of {limit} ({origin}).', 'Too strong a dose kills seed or makes weak, leggy seedlings. Check the number, or change the limit.'],
   'limit-twice': ['warning', 'There are two limits of {what}: this one, {limit}, counts, and {other} {place} does not.', 'Keep one of them. A limit has no day, so it holds for the whole journal.'],
   'above-solubility': ['warning', '{agent} {strength} is more than dissolves in water ({solubility}; {source}).', 'Check the number and its unit.'],
   'stock-expired': ['warning', '{stock} was good until {until} ({origin}); this takes from it {days} later.', 'Make up a fresh one: an old solution is weaker than its label. If you know that it keeps longer, write “keeps” on its record.'],

@@ -34,7 +34,7 @@ function textOf(rule: RuleId, cases: readonly Case[]): string | undefined {
     case 'more-but-weak': return `, but ${weakText(cases)}`;
     case 'ahead-at-a-price': return isWeaker ? `, but ${weakText(cases)}` : undefined;
     case 'fewer-but-sound': return `, but ${weakText(cases, 'untreatedWeak')}`;
-    case 'fewer-sound': return `; ${weakText(cases)}`;
+    case 'fewer-sound': return isWeaker ? `; ${weakText(cases)}` : undefined;
     case 'more': return isWeaker ? `; it comes at a price: ${weakText(cases)}` : undefined;
     case 'overtaken': return overtakenText(cases);
     case 'ended-early': return endedText(cases);

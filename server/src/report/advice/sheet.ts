@@ -84,7 +84,8 @@ function unlikeItem({ lot, contest: { treated, alsoDiffers } }: UnlikeContest): 
 }
 
 function itemOf(tried: Tried): Item {
-  return { title: doseName(tried), texts: [tried.sentence, lotsText(tried.lots)] };
+  const lots = [...new Set([...tried.lots, ...tried.harmedIn])];
+  return { title: doseName(tried), texts: [tried.sentence, lotsText(lots)] };
 }
 
 /** Which dose did best and which worst, and how sure that is. */
