@@ -73,7 +73,7 @@ describe('doses of one agent in one lot', () => {
   });
 
   test('are no ladder where they are one and the same', () => {
-    const drops = 'apply L/B 2026-01-20, GA3 100 ppm, 2 drops';
+    const drops = 'apply L/B 2026-01-20, GA3 100 ppm, 2 drops, 8 seedlings';
     const { groups, ladders } = trial(`${ladder(['water, 24 h', 2], ['GA3 500 ppm, 24 h', 8], ['GA3 500 ppm, 24 h', 9])}\n${drops}`);
     expect(groups).toHaveLength(3);
     expect(ladders).toEqual([]);

@@ -195,12 +195,12 @@ describe('treated seed', () => {
   test('is not blamed for weak seedlings where drops were given on one side', () => {
     const leggy = twoBatches({ up: [15, 15] }).replace('count L/A 2026-02-10, 15', 'count L/A 2026-02-10, 15, 12 leggy');
     expect(contest(leggy)).toMatchObject({ verdict: { verdict: 'harmful' } });
-    const drops = leggy.replace('discard L/A', 'apply L/A 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/A');
+    const drops = leggy.replace('discard L/A', 'apply L/A 2026-02-01, GA3 100 ppm, 2 drops, 12 seedlings\n    discard L/A');
     const found = contest(drops);
     expect(found.remarks).toEqual(['seedlings of one side were given drops, so weak seedlings are not compared']);
     expect(found.verdict.verdict).not.toBe('harmful');
     expect(known(found.comparison).weak.treated).toMatchObject({ leggy: 0, of: 15 });
-    const onBoth = drops.replace('discard L/B', 'apply L/B 2026-02-01, GA3 100 ppm, 2 drops\n    discard L/B');
+    const onBoth = drops.replace('discard L/B', 'apply L/B 2026-02-01, GA3 100 ppm, 2 drops, 12 seedlings\n    discard L/B');
     expect(contest(onBoth)).toMatchObject({ remarks: [], verdict: { verdict: 'harmful' } });
   });
 

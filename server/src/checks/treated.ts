@@ -2,10 +2,12 @@
 import { isZero } from '../journal/doses.ts';
 import type { Batch, Dose } from '../journal/life.ts';
 import type { Agent, Role } from '../solutions/agent.ts';
+import { isDropsOnSeed } from '../trials/drops-on-seed.ts';
 
-/** The agents of these roles that it was soaked in, before it was split off included. */
-export function agentsOf({ soaks }: Batch, roles: readonly Role[]): Agent[] {
-  return soaks.flatMap(({ doses }) => agentsIn(doses, roles));
+/** The agents of these roles that its seed was soaked in or given as drops, before it was split off included. */
+export function agentsOf(batch: Batch, roles: readonly Role[]): Agent[] {
+  const drops = [...batch.inherited, ...batch.events].filter(event => isDropsOnSeed(batch, event));
+  return [...batch.soaks, ...drops].flatMap(({ doses }) => agentsIn(doses, roles));
 }
 
 /** The agents of these roles in a soak; of 0 ppm there is none in it. */

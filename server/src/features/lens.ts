@@ -106,7 +106,7 @@ function labelsOf(lot: Lot, today: Day): ReadonlyMap<Batch, string> {
   return new Map(groups.flatMap(({ batches }, i) =>
     (labels[i]!.length > LONGEST_LABEL ? [] : batches
       // What was treated late is counted with what it was before.
-      .filter(({ endedBy }) => endedBy?.type !== 'soak')
+      .filter(({ endedBy }) => endedBy?.type !== 'soak' && endedBy?.type !== 'apply')
       .map(({ batch }) => [batch, labels[i]!] as const))));
 }
 

@@ -26,7 +26,7 @@ export function courseOf(batch: Batch, bound?: Bound): Course | Undefined {
 /** The same up to an event of the batch, which ends it; what comes after is left out. */
 export function courseBefore(batch: Batch, end: BatchEvent, bound?: Bound): Course | Undefined {
   const course = courseBy(batch, eventsBefore(batch, end), true, bound);
-  return isUndefined(course) || end.type === 'soak' ? course : { ...course, cutShort: true };
+  return isUndefined(course) || end.type === 'soak' || end.type === 'apply' ? course : { ...course, cutShort: true };
 }
 
 /** A course as it stood before a day. */

@@ -8,6 +8,7 @@ import { commonAge } from '../measures/looks.ts';
 import type { Day } from '../model/day.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
 import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
+import { isDropsOnSeed, wettedBy } from './drops-on-seed.ts';
 import type { Faults } from './faults.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
 
@@ -79,6 +80,8 @@ function isTried(batch: Batch): boolean {
 function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Undefined {
   const unknown = batch.soaks.flatMap(({ doses }) => doses).find(({ agent }) => !agent);
   if (unknown) return undefinedBecause(`what it was soaked in is unknown (${unknown.fact.name.text})`);
+  const wetted = dropsBeforeWatch(batch);
+  if (wetted) return wettedBy(wetted);
   const endedBy = endOf(batch);
   const events = endedBy ? batch.events.slice(0, batch.events.indexOf(endedBy)) : batch.events;
   const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
@@ -123,13 +126,20 @@ function withItsRot(part: TrialBatch, found: readonly TrialBatch[]): TrialBatch 
   return { ...part, course: { ...course, sown: course.sown + share, checks } };
 }
 
+/** Drops that can have reached the seed of a batch before it was watched. */
+function dropsBeforeWatch(batch: Batch): BatchEvent | undefined {
+  const watch = firstWatch(batch);
+  const before = watch < 0 ? batch.events : batch.events.slice(0, watch);
+  return [...batch.inherited, ...before].find(event => isDropsOnSeed(batch, event));
+}
+
 /**
  * What ends the part of a batch in a trial: a treatment of seed that had been watched before, which came too late for
  * what had germinated by then, or a `split` that picked out seed between two counts.
  */
 function endOf(batch: Batch): BatchEvent | undefined {
   const { events } = batch;
-  return events.find((event, i) => isWatchedSoak(batch, event)
+  return events.find((event, i) => isWatchedSoak(batch, event) || isDropsOnSeed(batch, event)
     || (isPick(event, events) && events.slice(i).some(({ type }) => type === 'count')));
 }
 

@@ -8,6 +8,7 @@ import { ONE_LOOK_DAYS } from '../measures/shared-looks.ts';
 import type { WEAK } from '../measures/weak.ts';
 import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick, seedlingsUntil } from './course.ts';
+import { isDropsOnSeed, wettedBy } from './drops-on-seed.ts';
 import type { Faults } from './faults.ts';
 import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } from './groups.ts';
 import { pairOf, type Pair } from './pairs.ts';
@@ -107,8 +108,11 @@ function isLateIn(event: BatchEvent, { base, since }: Later): boolean {
 /** What had not germinated at a look, from the day of the soak to the next treatment of the batch. */
 function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBatch | Undefined {
   const from = batch.events.indexOf(base) + 1;
+  const before = [...batch.inherited, ...batch.events.slice(0, from)];
+  const wetted = before.find(event => isDropsOnSeed(batch, event));
+  if (wetted) return wettedBy(wetted);
   const end = batch.events.findIndex((event, i) => i >= from && event !== soak && (
-    (event.type === 'soak' && isActiveSoak(event.soak)) || isPick(event, batch.events)));
+    (event.type === 'soak' && isActiveSoak(event.soak)) || isDropsOnSeed(batch, event) || isPick(event, batch.events)));
   const events = end < 0 ? batch.events : batch.events.slice(0, end);
   const later = events.slice(from).filter(event => event.type === 'count');
   const tested = later.at(-1)?.tested;
@@ -119,7 +123,7 @@ function restOf(batch: Batch, base: CountEvent, { soak, since }: Later): TrialBa
     since, sown: tested - accounted(base.after), closed: end >= 0 || batch.closed !== undefined,
     until: seedlingsUntil(events, since),
   });
-  const isCut = end >= 0 && batch.events[end]!.type !== 'soak';
+  const isCut = end >= 0 && isPick(batch.events[end]!, batch.events);
   const course = isCut ? { ...whole, cutShort: true } : whole;
   const fault = faultOf(course);
   if (fault) return fault;

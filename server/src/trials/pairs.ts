@@ -85,6 +85,7 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   }
   for (const { batch, endedBy } of [...treated.batches, ...untreated.batches]) {
     if (endedBy?.type === 'soak') remarks.push(`${batch.path} is compared up to the day on which it was soaked itself`);
+    if (endedBy?.type === 'apply') remarks.push(`${batch.path} is compared up to the day on which drops can have reached its seed`);
     if (endedBy?.type === 'split' || endedBy?.type === 'leave') {
       const how = endedBy.type === 'split' ? 'was split off it' : 'of it left';
       remarks.push(`${batch.path} is compared up to the day on which seed ${how}`);
