@@ -35,12 +35,15 @@ describe('what to do with a packet', () => {
     expect(answerOn(ready)).toBe('Leave it untreated: untreated seed of Gentiana lutea germinated well and soon in your own records.');
   });
 
-  test('what the records cannot tell is tried again, in halves', () => {
-    expect(answerOn(`
+  test('what the records cannot tell is tried again, in halves; as long as seed may come they cannot tell yet', () => {
+    const trial = `
       ${old}
       ${trialIn('OLD-24', 12, 7)}
       ${packet}
-    `)).toBe('Try GA3 500 ppm, 24 h: your records cannot tell yet whether it pays. Treat 20 seeds and leave 20 untreated.');
+    `;
+    const closed = 'Try GA3 500 ppm, 24 h: your records cannot tell whether it pays. Treat 20 seeds and leave 20 untreated.';
+    expect(answerOn(trial)).toBe(closed);
+    expect(answerOn(trial.replaceAll(/ +cut .*/g, ''))).toBe(closed.replace('cannot tell', 'cannot tell yet'));
   });
 
   test('without own comparisons the guide gives the dose; the one that names the plant goes first', () => {

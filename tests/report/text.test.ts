@@ -100,7 +100,7 @@ Days count from sowing (or the end of the soak, or the first stage).
 A seed that emerged or has a leaf counts as germinated. So does a seedling that died; rotted seed
 does not.
 – means unknown. Empty columns are left out.
-T50: the counts between which half of the seed that germinated had done so, (G + 1) / 2 after
+T50: the counts between which half of the seed that germinated came up: seed (G + 1) / 2 of G, after
 Coolbear. Mean time: in days. Both are ranges, because seed germinates between two counts.
 % of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it
 found dead.

@@ -115,7 +115,7 @@ const ofLots: readonly string[] = [
 ];
 
 const ofMeasures: readonly string[] = [
-  'T50: the counts between which half of the seed that germinated had done so, (G + 1) / 2 after Coolbear. Mean time: in days. Both are '
+  'T50: the counts between which half of the seed that germinated came up: seed (G + 1) / 2 of G, after Coolbear. Mean time: in days. Both are '
   + 'ranges, because seed germinates between two counts.',
 ];
 

@@ -174,7 +174,7 @@ function becauseText({ because, offer }: Choice & { readonly kind: 'try' }, { lo
       if (offer.tried?.verdict !== 'worth repeating') {
         return offer.tried?.verdict === 'germinates well without it'
           ? `untreated seed beside it germinated well${stagesText(offer)}, but not all of your untreated seed did`
-          : `your records cannot tell yet whether it pays${stagesText(offer)}${against}`;
+          : `your records cannot tell${offer.tried?.isOpen ? ' yet' : ''} whether it pays${stagesText(offer)}${against}`;
       }
       return hasPaid(offer.tried)
         ? `it looks good by itself${against}, but you tried several treatments, and one of several may look good by chance`
