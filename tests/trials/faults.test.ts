@@ -68,6 +68,27 @@ describe('a batch with a record that cannot be right', () => {
   });
 
   test.each([
+    ['9 died', '9 died are more than the 3 that had germinated by 2026-02-17'],
+    ['9 leggy', '9 leggy are more than the 3 that had germinated by 2026-02-17'],
+    ['=4 germinated, 5 emerged', '5 emerged are more than the 4 that had germinated by 2026-02-17'],
+    ['=2', 'its total of germinated falls from 3 to 2 on 2026-02-17'],
+  ])('is left out where its count cannot be right: %s', (numbers, why) => {
+    const source = endedBy('count L/A 2026-02-17, 0', `count L/B 2026-02-17, ${numbers}`);
+    expect(told(source)).toEqual({ leftOut: [['L/B', why]], verdicts: ['cannot tell'] });
+  });
+
+  test.each([
+    ['sow L/B 2026-01-11 20:00, 9 seeds', 'more of its seeds were sown than it has', ['L/B']],
+    ['give L/B 2026-01-12, 21 seeds', 'more of its seeds were taken out than it has', ['L/B']],
+    ['split L, C 30 seeds', 'more seeds were split off L than it has', ['L/C']],
+    ['split L, B 6 seeds', 'L/B is given out twice', ['L/B']],
+    ['lot L Iris alba, 30 seeds', 'two lots are called L', ['L/A', 'L/B']],
+  ])('is left out where nobody can say how much seed it has: %s', (line, why, batches) => {
+    const { leftOut } = told(`${clean.trimEnd()}\n    ${line}\n    ${line.includes('C ') ? 'count L/C 2026-02-10, 3' : ''}`);
+    expect(leftOut.filter(([, text]) => text === why).map(([path]) => path)).toEqual(batches);
+  });
+
+  test.each([
     ['count L/B 2026-04-20, 10', 'count'], ['soak L/B 2026-04-20 19:00, GA3 500 ppm, 24 h', 'soak'],
   ])('is left out where something is done to it after its close: %s', (late, keyword) => {
     const source = endedBy('discard L/A 2026-04-01', 'discard L/B 2026-04-01', late);
@@ -108,6 +129,28 @@ describe('a batch with a record that cannot be right', () => {
     `).drops.leftOut.map(({ why }) => why.undefined);
     expect(drops('4')).toEqual([]);
     expect(drops('3')).toEqual(['its cut test counts 3, but 4 had not germinated']);
+  });
+});
+
+describe('a record of seed that is elsewhere', () => {
+  const all = clean.replace('60 seeds', '40 seeds').trimEnd();
+
+  test.each(['count L 2026-02-17, 4', 'soak L 2026-02-17 19:00, water, 24 h'])('may mean any part: %s', line => {
+    const why = `the “${line.slice(0, line.indexOf(' '))}” of 2026-02-17 may mean any part of L, all of whose seed was split off`;
+    expect(told(`${all}\n    ${line}`)).toEqual({ leftOut: [['L/A', why], ['L/B', why]], verdicts: [] });
+  });
+
+  test('may mean any part where nothing was done with what stayed', () => {
+    const why = 'the “count” of 2026-02-17 may mean any part of L, with whose own seed nothing was done';
+    expect(told(`${clean.trimEnd()}\n    count L 2026-02-17, 4`)).toMatchObject({ verdicts: [] });
+    expect(told(`${clean.trimEnd()}\n    count L 2026-02-17, 4`).leftOut).toContainEqual(['L/A', why]);
+  });
+
+  test.each([
+    ['a remark', all, 'note L 2026-02-17, mouldy'],
+    ['of what stayed and was sown, too', clean.trimEnd(), 'sow L 2026-02-11\n    count L 2026-02-17, 4'],
+  ])('leaves out none where it is %s', (_, source, lines) => {
+    expect(told(`${source}\n    ${lines}`).verdicts).toEqual(['worth repeating']);
   });
 });
 

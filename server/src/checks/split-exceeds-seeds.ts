@@ -1,5 +1,5 @@
-import { otherwise } from '../journal/estimates.ts';
-import type { DatedEntry, LeaveEvent, SplitEvent } from '../journal/life.ts';
+import type { DatedEntry } from '../journal/life.ts';
+import { givenTooMany } from '../journal/wrong-numbers.ts';
 import { isOrAre } from '../model/counted.ts';
 import { factOf, type Span } from '../model/record.ts';
 import { seedsText } from '../words/seeds.ts';
@@ -9,13 +9,9 @@ import { factsSpan } from './spans.ts';
 /** More seeds are given out than the lot or the batch has left, however many of an estimate there were. */
 export const splitExceedsSeeds: LotCheck = function* (_lot, _context, events) {
   for (const event of [...events.of('split'), ...events.of('leave')]) {
-    const { batch: { path, made }, entry, closedBy } = event;
-    const cases = [event, ...otherwise(event.batch, event)];
-    const sums = cases.filter(isKnown);
-    // Where seeds were estimated, the life as it was read does not know them.
-    if (closedBy || sums.length < Math.max(1, cases.length - 1)) continue;
-    if (sums.some(({ asked, left }) => asked <= left)) continue;
-    const mildest = sums.reduce((a, b) => (b.asked - b.left < a.asked - a.left ? b : a));
+    const mildest = givenTooMany(event);
+    if (!mildest) continue;
+    const { batch: { path, made }, entry } = event;
     const { asked, left, batch: { seeds } } = mildest;
     yield found(entry.line, 'split-exceeds-seeds', spanOf(entry), { takes: event.type === 'split' ? 'splits off' : 'gives away', asked: seedsText(asked), batch: path, left: leftText(left, seeds!) },
       { related: [relatedTo(made, `The ${seedsText(seeds)}`)] });
@@ -29,8 +25,4 @@ function leftText(left: number, seeds: number): string {
 
 function spanOf(entry: DatedEntry): Span {
   return factOf(entry.record, 'seeds') ?? factsSpan(entry, 'part');
-}
-
-function isKnown<Event extends SplitEvent | LeaveEvent>(event: Event): event is Event & { readonly left: number } {
-  return event.left !== undefined && event.batch.seeds !== undefined;
 }

@@ -22,6 +22,8 @@ export interface Surroundings {
   readonly dosesOf: (entry: Entry) => Dose[];
   /** The record that defines a regime. */
   readonly regimeOf: (name: string) => Entry | undefined;
+  /** Another record defines a lot of its id, too. */
+  readonly isTwice: boolean;
 }
 
 /**
@@ -55,7 +57,7 @@ function readLife(
     batch.origin = originOf(batch);
   }
   return {
-    id, definition, plant: definition.record.plant?.text, collected: factOf(definition.record, 'collected')?.when.value,
+    id, definition, isTwice: surroundings.isTwice, plant: definition.record.plant?.text, collected: factOf(definition.record, 'collected')?.when.value,
     zone: surroundings.zone, root, batches, strays: entries.filter(entry => !batchOf(entry)), twice,
   };
 }

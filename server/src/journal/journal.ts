@@ -202,11 +202,11 @@ export class Journal {
   }
 
   #readLot(id: string): Lot | undefined {
-    const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
+    const [definition, ...others] = this.definitionsOf(id).filter(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
     const entries = this.mentionsOf(id).filter(({ record }) => isEventKeyword(record.keyword) && isAbout(record, id));
     return historyOf(id, definition, entries, {
-      zone: this.zone, dosesOf: entry => this.dosesOf(entry),
+      zone: this.zone, isTwice: others.length > 0, dosesOf: entry => this.dosesOf(entry),
       regimeOf: name => this.definitionsOf(name).find(({ record }) => record.keyword === 'regime'),
     });
   }

@@ -233,16 +233,15 @@ export interface Batch {
    * missing may be what could not be read. A remark (`note`, `photo`, `due`) is none of these.
    */
   readonly unread: boolean;
-  /**
-   * The same batch as it would be with the ends of the estimates of its lot; none where nothing there is estimated. See
-   * estimates.ts.
-   */
+  /** It with the ends of the estimates of its lot (see estimates.ts); none where nothing there is estimated. */
   readonly worlds: readonly Batch[];
 }
 
 export interface Lot {
   readonly id: string;
   readonly definition: Entry;
+  /** Another record defines a lot of this id, too: its records may be those of the other. */
+  readonly isTwice: boolean;
   readonly plant: string | undefined;
   readonly collected: DaySpan | undefined;
   readonly zone: string | undefined;

@@ -3,6 +3,7 @@ import { afterItsClose, wrongCuts } from '../journal/closing.ts';
 import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
 import { missingBatches, parentOf } from '../journal/strays.ts';
 import { overtaken } from '../journal/taken.ts';
+import { fallingTotals, givenTooMany, isSownTooMany, tooManySeedlings } from '../journal/wrong-numbers.ts';
 import { undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { rangeText } from '../model/estimate.ts';
@@ -23,10 +24,10 @@ const memo = new WeakMap<Lot, Known>();
 export function faultyBatches(lot: Lot, today: Day): Faults {
   const known = memo.get(lot);
   if (known && Math.min(today, known.last) === Math.min(known.today, known.last)) return known.faults;
-  const lost = lostUnder(lot);
   const batches = [...lot.batches.values()];
+  const shared = sharedFaults(lot);
   const faults = new Map(batches.flatMap(batch => {
-    const why = ownFault(batch, today) ?? strayFault(batch, lost);
+    const why = ownFault(batch, today) ?? sharedFault(batch, shared);
     return why === undefined ? [] : [[batch, undefinedBecause(why)] as const];
   }));
   const last = batches.flatMap(looksAt).reduce((day, { entry }) => Math.max(day, entry.moment.day), -Infinity);
@@ -39,6 +40,22 @@ function looksAt({ events }: Batch): BatchEvent[] {
   return events.filter(({ type }) => type === 'count' || type === 'cut');
 }
 
+/** What the numbers of a record cannot be. */
+function wrongNumber(event: BatchEvent): string | undefined {
+  switch (event.type) {
+    case 'count': {
+      const day = isoOf(event.entry.moment.day);
+      const [fall] = fallingTotals(event);
+      if (fall) return `its total of ${fall.fact.what} falls from ${fall.before} to ${fall.fact.n.value} on ${day}`;
+      const [many] = tooManySeedlings(event);
+      return many && `${many.n} ${many.what} are more than the ${many.germinated} that had germinated by ${day}`;
+    }
+    case 'sow': return isSownTooMany(event) ? 'more of its seeds were sown than it has' : undefined;
+    case 'split': case 'leave': return givenTooMany(event) ? 'more of its seeds were taken out than it has' : undefined;
+    default: return undefined;
+  }
+}
+
 function ownFault(batch: Batch, today: Day): string | undefined {
   if (batch.unread) return 'a record of it, or of the seed it was split from, has an error';
   const ahead = looksAt(batch).find(({ entry }) => entry.moment.day > today);
@@ -46,6 +63,8 @@ function ownFault(batch: Batch, today: Day): string | undefined {
     const { entry: { record, moment } } = ahead;
     return `its “${record.keyword}” of ${isoOf(moment.day)} is dated after today (${isoOf(today)})`;
   }
+  const wrong = batch.events.map(wrongNumber).find(why => why !== undefined);
+  if (wrong !== undefined) return wrong;
   const [taken] = overtaken(batch);
   if (taken) return `${taken.n} ${taken.what} are more than its counts have (${taken.germinated})`;
   const [late] = afterItsClose(batch);
@@ -59,22 +78,45 @@ function ownFault(batch: Batch, today: Day): string | undefined {
   return cut && `its cut test counts ${cut.sum}, but ${rangeText(cut.expected)} had not germinated`;
 }
 
-/** Batches that do not exist but that more than a remark was written of, by what they would be a part of. */
-function lostUnder(lot: Lot): ReadonlyMap<string, string> {
-  const lost = new Map<string, string>();
-  if (lot.strays.length === 0) return lost;
-  for (const [path, entries] of missingBatches(lot)) {
+/** By the path of a batch what is wrong with all of its parts, too: nobody can say which of them is meant. */
+function sharedFaults(lot: Lot): ReadonlyMap<string, string> {
+  const faults = new Map<string, string>();
+  const add = (path: string, why: string) => {
+    if (!faults.has(path)) faults.set(path, why);
+  };
+  if (lot.isTwice) add(lot.id, `two lots are called ${lot.id}`);
+  for (const { path } of lot.twice) add(path, `${path} is given out twice`);
+  for (const [path, entries] of lot.strays.length === 0 ? [] : missingBatches(lot)) {
     const isTold = entries.some(({ record }) => meaningOfKeyword(record.keyword)?.isRemark !== true);
-    if (isTold && !lost.has(parentOf(path))) lost.set(parentOf(path), path);
+    if (isTold) add(parentOf(path), `a record names ${path}, which no “split” gives out, and may mean another batch`);
   }
-  return lost;
+  for (const batch of lot.batches.values()) {
+    const { path, events, parts } = batch;
+    for (const event of events) {
+      const { entry: { record, moment } } = event;
+      const written = () => `the “${record.keyword}” of ${isoOf(moment.day)}`;
+      if (event.type === 'misplaced') add(path, `${written()} may mean any part of ${path}, all of whose seed was split off`);
+      else if (isOfNoSeed(event, batch)) add(path, `${written()} may mean any part of ${path}, with whose own seed nothing was done`);
+      else if (event.type === 'split' && givenTooMany(event)) {
+        for (const part of parts.get(record) ?? []) add(part.path, `more seeds were split off ${path} than it has`);
+      }
+    }
+  }
+  return faults;
 }
 
-/** What names no part of a batch may mean any other of its parts, or the batch itself. */
-function strayFault(batch: Batch, lost: ReadonlyMap<string, string>): string | undefined {
+/** A look at what stayed in the packet, while parts of it were elsewhere. */
+function isOfNoSeed({ type, entry }: BatchEvent, { origin, children }: Batch): boolean {
+  return (type === 'count' || type === 'cut') && origin === undefined
+    && children.some(({ made: { moment } }) => moment === undefined || moment.day <= entry.moment.day);
+}
+
+/** That of the batch, or of what it is a part of. */
+function sharedFault(batch: Batch, faults: ReadonlyMap<string, string>): string | undefined {
+  if (faults.size === 0) return undefined;
   for (let each: Batch | undefined = batch; each; each = each.parent) {
-    const path = lost.get(each.path);
-    if (path !== undefined) return `a record names ${path}, which no “split” gives out, and may mean another batch`;
+    const why = faults.get(each.path);
+    if (why !== undefined) return why;
   }
   return undefined;
 }
