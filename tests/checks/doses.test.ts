@@ -38,6 +38,21 @@ describe('a dose', () => {
     `.replace('^^^^^^^^^', '^^^^^^^^'));
   });
 
+  test('of a salt and its acid is judged by the stricter of their limits, in whatever order they stand', () => {
+    // 400 ppm of the salt are 360.4 ppm of the acid: 1560.4 in all, above 1500, though the salt alone may be 2000.
+    expectMarked(codes, `
+      limit GA3, 1500 ppm
+      limit GA3K, 2000 ppm
+      lot VER-24 Veratrum nigrum, 60 seeds
+      soak VER-24 2026-01-10, GA3 1200 ppm, GA3K 400 ppm, 24 h
+                                                 ^^^^^^^ dose-above-limit
+      soak VER-24 2026-01-12, GA3K 400 ppm, GA3 1200 ppm, 24 h
+                                                ^^^^^^^^ dose-above-limit
+      soak VER-24 2026-01-14, GA3 1100 ppm, GA3K 400 ppm, 24 h
+      soak VER-24 2026-01-16, GA3K 1900 ppm, 24 h
+    `);
+  });
+
   test('from a stock is judged by the true strength of the stock', () => {
     const source = `
       stock G1 2026-01-09, GA3 20 mg, purity 90 %, 18 mL

@@ -1,4 +1,5 @@
 import type { Dose, Entry } from '../journal/life.ts';
+import type { Journal } from '../journal/journal.ts';
 import type { StrengthLimit } from '../journal/limits.ts';
 import { printQuantity } from '../model/quantity.ts';
 import type { Agent } from '../solutions/agent.ts';
@@ -11,20 +12,22 @@ import { found, relatedTo, type Context, type Found } from './check.ts';
 
 /**
  * A dose stronger than the limit that holds for its agent and this plant. A salt beside its acid adds to it: the one
- * that goes above the limit with those before it is marked.
+ * that goes above the limit with those before it is marked, whichever of them the limit is for.
  */
 export function doseAboveLimit(
   { line }: Entry, dose: Dose, all: readonly Dose[], plant: string | undefined, { journal }: Context,
 ): Found | undefined {
   const { agent, fact, ppm, written } = dose;
-  const limit = agent && ppm.ok ? journal.limits.strength(agent, plant) : undefined;
-  const limited = limit && journal.agents.get(limit.of);
-  if (!agent || !ppm.ok || !limit || !limited) return undefined;
-  const most = ppmOf(limit, limited);
+  if (!agent || !ppm.ok) return undefined;
+  const before = sameBefore(agent, dose, all);
+  const [strictest] = [agent, ...before.map(each => each.agent)]
+    .flatMap(each => limitFor(each, plant, journal)).sort((a, b) => a.most.compare(b.most));
+  if (!strictest) return undefined;
+  const { limit, limited, most } = strictest;
   const own = comparedPpm(ppm.value, agent);
-  const others = sumBefore(dose, all);
+  const others = before.reduce((sum, each) => sum.add(each.counted), exact(0));
   const units = [written?.unit, limit.value.unit] as const;
-  if (!most || !isStronger(own.add(others), most, units)) return undefined;
+  if (!isStronger(own.add(others), most, units)) return undefined;
   const inAll = isStronger(own, most, units) ? '' : ` with ${usualStrengthText(others, limited)} of ${limited.word} beside it`;
   const upTo = strengthSign({ isAtMost: dose.stale !== undefined, isAbout: dose.byEye });
   const strength = `${upTo}${written ? printQuantity(written) : `${usualStrengthText(ppm.value, agent)}${behind(dose)}`}${inAll}`;
@@ -34,14 +37,26 @@ export function doseAboveLimit(
     { related: limit.line ? [relatedTo(journal.entryAt(limit.line)!, 'The limit')] : [] });
 }
 
-/** ppm of the same substance in the doses that stand before this one. */
-function sumBefore({ agent, parts }: Dose, all: readonly Dose[]): Exact {
-  let sum = exact(0);
-  for (const { agent: other, ppm } of all.slice(0, all.findIndex(each => each.parts === parts))) {
-    const isSame = other && agent && substanceOf(other) === substanceOf(agent);
-    if (isSame && ppm.ok) sum = sum.add(comparedPpm(ppm.value, other));
-  }
-  return sum;
+interface Judged {
+  readonly limit: StrengthLimit;
+  /** The agent that the limit is for. */
+  readonly limited: Agent;
+  /** In ppm of what it counts as. */
+  readonly most: Exact;
+}
+
+function limitFor(agent: Agent, plant: string | undefined, { agents, limits }: Journal): Judged[] {
+  const limit = limits.strength(agent, plant);
+  const limited = limit && agents.get(limit.of);
+  const most = limited && ppmOf(limit, limited);
+  return most ? [{ limit, limited, most }] : [];
+}
+
+/** The doses of the same substance that stand before this one, in ppm of what they count as. */
+function sameBefore(agent: Agent, { parts }: Dose, all: readonly Dose[]): { agent: Agent; counted: Exact }[] {
+  return all.slice(0, all.findIndex(each => each.parts === parts)).flatMap(({ agent: other, ppm }) => (
+    other && ppm.ok && substanceOf(other) === substanceOf(agent)
+      ? [{ agent: other, counted: comparedPpm(ppm.value, other) }] : []));
 }
 
 /** Example: ' (stock G2)'; ' (stocks G1 and G2)' */

@@ -13,20 +13,21 @@ export function originOfLimit({ origin, line }: Limit<unknown>): string {
 }
 
 /**
- * Undefined where no limit holds, or where the two cannot be compared.
+ * Undefined where no limit holds, or where the two cannot be compared. `as`: the agent that the strength is of, where
+ * several are counted as one; else the agent whose limit it is.
  *
  * Example: '50 % of the limit of 1000 ppm (default: common practice, no source)'
  */
 export function limitText(
-  journal: Journal, agent: Agent, strength: GivenStrength, plant: string | undefined,
+  journal: Journal, agent: Agent, strength: GivenStrength, plant: string | undefined, as = agent,
 ): string | undefined {
   const limit = journal.limits.strength(agent, plant);
   if (!limit) return undefined;
   const of = journal.agents.get(limit.of) ?? agent;
-  const comparison = compareDoses({ agent, strength }, { agent: of, strength: limit.value });
+  const comparison = compareDoses({ agent: as, strength }, { agent: of, strength: limit.value });
   if (!comparison.comparable || !comparison.ratio) return undefined;
   const { order, ratio } = comparison;
-  const name = `the limit of ${printQuantity(limit.value)}${of.word === agent.word ? '' : ` ${of.word}`} (${originOfLimit(limit)})`;
+  const name = `the limit of ${printQuantity(limit.value)}${of.word === as.word ? '' : ` ${of.word}`} (${originOfLimit(limit)})`;
   if (order === 0) return `at ${name}`;
   return order < 0 ? `${percentText(ratio)} of ${name}` : `above ${name}: ${numberText(ratio).text} times as strong`;
 }
