@@ -93,8 +93,8 @@ Primula rosea
 1 lot: L4
 
   Untreated seed by winter
-    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
-    2025/26  L4   water 24 h    12 of 24  50.0   31.4 to 68.6      30           –
+    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Open
+    2025/26  L4   water 24 h    12 of 24  50.0   31.4 to 68.6      30     –
 
   Left out here: L4 (no agent was tried alone).
 `);
@@ -122,9 +122,9 @@ Iris nigra
       (42 %): 8 points more (95 % interval -19 to 34), which may be chance.
 
   Untreated seed by winter
-    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Still open
-    2024/25  L5   untreated     10 of 40  25.0   14.2 to 40.2     119          30
-    2025/26  L3   water 24 h    10 of 24  41.7   24.5 to 61.2      30           –
+    Winter   Lot  Seed        Germinated     %  95 % interval  By day  Open
+    2024/25  L5   untreated     10 of 40  25.0   14.2 to 40.2     119    30
+    2025/26  L3   water 24 h    10 of 24  41.7   24.5 to 61.2      30     –
 
   No trial to compare: L5.
 `);
@@ -135,7 +135,8 @@ Iris nigra
       lot B1 Baptisia australis, 40 seeds
       split B1, A 20 seeds, B 20 seeds
       scarify B1/A 2026-01-10, filed
-      sow B1/A 2026-01-11
+      chill B1/A 2026-01-11, 4 C, 12 weeks
+      warm B1/A 2026-02-01, 18 C, 12 weeks
       sow B1/B 2026-01-11
       count B1/A 2026-02-10, 17
       count B1/B 2026-02-10, 2
@@ -151,7 +152,9 @@ Iris nigra
       soak B3 2026-01-10 19:00, GA3 500 ppm, 24 h
       sow B3 2026-01-11
     `, now, { by: 'species' })]);
-    expect(text).toMatch(/ B1 +scarified +17 of 20 /);
+    // All in one table: the winter alone would not tell two rows apart in a second one.
+    expect(text).toMatch(/ Winter +Lot +Seed +Germinated +% +95 % interval +By day +Open\n/);
+    expect(text).toMatch(/ B1 +scarified, then 4 C 12 weeks, +17 of 20 /);
     expect(text).toMatch(/ B1 +untreated +2 of 20 /);
     expect(text.replaceAll(/\s+/g, ' ')).toContain(
       ' Left out here: B2 (the sides also differ in temperature); B3 (no counts yet). No trial to compare: B1.');

@@ -61,7 +61,7 @@ function untreatedPassage(shares: readonly UntreatedShare[]): Passage {
       column('Lot', 'text', ({ lot }) => lot.id),
       column('Seed', 'text', untreatedText),
       ...untreatedColumns(shares),
-      column('Still open', 'number', ({ open }) => (open === 0 ? '–' : String(open))),
+      column('Open', 'number', ({ open }) => (open === 0 ? '–' : String(open))),
     ],
     items: [],
     texts: [],
