@@ -87,7 +87,7 @@ describe('treated seed', () => {
     expect(contest(both).alsoDiffers).toEqual([]);
     expect(contest(both.replace('41 F', '8 C')).alsoDiffers).toEqual(['warm and cold stages']);
     expect(contest(both.replace('2026-01-22', '2026-01-31')).alsoDiffers).toEqual(['warm and cold stages']);
-    const outside = twoBatches().replace('count L/A', 'move L/A 2026-01-21, at bench, outdoors\n    count L/A');
+    const outside = twoBatches({ a: ', at bench 1', b: ', at bench 2' }).replace('count L/A', 'move L/A 2026-01-21, at bench, outdoors\n    count L/A');
     expect(contest(outside).alsoDiffers).toEqual(['standing outdoors']);
     const bothOutside = outside.replace('count L/B', 'move L/B 2026-01-24, at bench, outdoors\n    count L/B');
     expect(contest(bothOutside).alsoDiffers).toEqual([]);

@@ -24,7 +24,7 @@ describe('the places of two sides', () => {
   });
 
   test('are no matter where they differ by number, or after the counts', () => {
-    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', ''], ['', ', at frame']] as const) {
+    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', ', at Frame 2']] as const) {
       expect(contest(twoBatches({ a, b })), a).toMatchObject({ alsoDiffers: [], remarks: [] });
     }
     const later = twoBatches({ a: ', at frame', b: ', at frame' }).replace('discard L/A', 'move L/A 2026-02-10, at mat\n    discard L/A');
@@ -40,6 +40,99 @@ describe('the places of two sides', () => {
       alsoDiffers: [], remarks: ['the sides were in different places: mat against frame'], verdict: { rule: 'more' },
     });
     expect(contest(twoBatches({ a: ', 15 C, at mat', b: ', at frame' })).alsoDiffers).toEqual(['place (mat against frame)']);
+    const stages = twoBatches({ a: ', 15 C, at bench', b: ', 15 C, at bench' })
+      .replace('count L/A', 'chill L/A 2026-01-20, 4 C, at fridge\n    count L/A').replace('count L/B', 'chill L/B 2026-01-20, 4 C, at shed\n    count L/B');
+    expect(contest(stages)).toMatchObject({
+      alsoDiffers: [], remarks: ['the sides were in different places: bench, then fridge against bench, then shed'],
+    });
+    expect(contest(stages.replaceAll('4 C, ', '')).alsoDiffers).toEqual(['place (bench, then fridge against bench, then shed)']);
+  });
+});
+
+/** Two batches of 20, soaked for a day and sown alike; what is written next comes before the counts. */
+const moved = (sown: string, ...lines: readonly string[]) => (
+  twoBatches({ a: sown, b: sown }).replace('count L/A', `${lines.join('\n    ')}\n    count L/A`));
+
+describe('the days that two sides spent in a room', () => {
+  test('count as the same up to three days, whichever side went first', () => {
+    for (const [a, b] of [['2026-01-20', '2026-01-23'], ['2026-01-23', '2026-01-20']] as const) {
+      const source = moved(', at garage', `move L/A ${a}, at greenhouse`, `move L/B ${b}, at greenhouse`);
+      expect(contest(source), a).toMatchObject({ alsoDiffers: [], remarks: [] });
+    }
+    // The other side followed a day after the look: it was not kept otherwise.
+    expect(contest(moved(', at garage', 'move L/A 2026-02-09, at greenhouse', 'move L/B 2026-02-10, at greenhouse')).alsoDiffers).toEqual([]);
+    expect(contest(moved(', at garage', 'move L/A 2026-02-09, at greenhouse')).alsoDiffers).toEqual(['place (garage, then greenhouse against garage)']);
+  });
+
+  test('differ where one side followed later, or came back sooner', () => {
+    const garage = moved(', at garage', 'move L/A 2026-01-20, at greenhouse', 'move L/B 2026-01-24, at greenhouse');
+    expect(contest(garage)).toMatchObject({
+      alsoDiffers: ['place (garage, then from day 9 greenhouse, against garage, then from day 13 greenhouse)'], verdict: { rule: 'more-differs' },
+    });
+    const fridge = moved(', at bench', 'move L/A 2026-01-12, at fridge', 'move L/B 2026-01-12, at fridge', 'move L/B 2026-01-16, at bench', 'move L/A 2026-01-30, at bench');
+    expect(contest(fridge).alsoDiffers)
+      .toEqual(['place (bench, then from day 1 fridge, then from day 19 bench, against bench, then from day 1 fridge, then from day 5 bench)']);
+  });
+
+  test('are not those of a place that was left on the day', () => {
+    const source = twoBatches({ a: ', at bench', b: ', at mat' }).replace('count L/A', 'move L/A 2026-01-11 20:00, at mat\n    count L/A');
+    expect(contest(source)).toMatchObject({ alsoDiffers: [], remarks: [] });
+  });
+});
+
+describe('the place of one side', () => {
+  const remark = 'the place is recorded for one side only';
+
+  test('is remarked upon where that of the other is not written, or only a vessel', () => {
+    for (const [a, b] of [[', at heated mat tray 4', ', at tray 5'], [', at tray 4', ', at heated mat'], [', at frame', ''], ['', ', 15 C, at frame']] as const) {
+      const { alsoDiffers, remarks } = contest(twoBatches({ a, b }));
+      expect([alsoDiffers, remarks.includes(remark)], a + b).toEqual([[], true]);
+    }
+    // Brought to a vessel, wherever that is.
+    expect(contest(moved(', at bench', 'move L/A 2026-01-20, at tray 9'))).toMatchObject({ alsoDiffers: [], remarks: [remark] });
+    expect(contest(moved('', 'move L/A 2026-01-20, at bench', 'move L/B 2026-01-20, at tray 9'))).toMatchObject({ alsoDiffers: [], remarks: [remark] });
+    expect(contest(moved('', 'chill L/A 2026-01-20, at fridge', 'chill L/B 2026-01-20'))).toMatchObject({ alsoDiffers: [], remarks: [remark] });
+  });
+
+  test('is written late where it was so within three days', () => {
+    const source = twoBatches({ b: ', at shelf' }).replace('count L/A', 'move L/A 2026-01-14, at shelf\n    count L/A');
+    expect(contest(source)).toMatchObject({ alsoDiffers: [], remarks: [] });
+    expect(contest(source.replace('2026-01-14', '2026-01-15')).remarks).toEqual([remark]);
+  });
+
+  test('differs where a move brought it there, wherever it had been', () => {
+    expect(contest(moved('', 'move L/A 2026-01-12, at heated mat')).alsoDiffers).toEqual(['place (unknown, then heated mat against unknown)']);
+  });
+});
+
+describe('a temperature written at sowing', () => {
+  test('is that of the place of sowing, not of one that one side was moved to', () => {
+    for (const lines of [
+      ['move L/A 2026-01-18, at heated mat'], ['move L/B 2026-01-12, at cold frame'],
+      ['move L/A 2026-01-12, at fridge', 'move L/A 2026-02-05, at bench'], ['pot L/A 2026-01-18, at heated mat'],
+    ]) {
+      expect(contest(moved(', 15 C, at bench', ...lines)), lines[0]).toMatchObject({
+        alsoDiffers: [expect.stringMatching(/^place \(bench/)], verdict: { rule: 'more-differs' },
+      });
+    }
+    expect(contest(moved(', 15 C, at tray 4', 'move L/A 2026-01-18, at heated mat')).alsoDiffers).toEqual(['place (unknown, then heated mat against unknown)']);
+  });
+
+  test('holds on in another corner of the room', () => {
+    const source = twoBatches({ a: ', 15 C, at mat 1', b: ', 15 C, at frame 1' }).replace('count L/A', 'move L/A 2026-01-18, at mat 2\n    count L/A');
+    expect(contest(source)).toMatchObject({ alsoDiffers: [], remarks: ['the sides were in different places: mat against frame'] });
+  });
+});
+
+describe('a pot', () => {
+  const sown = (...lines: readonly string[]) => contest(moved(', at bench', ...lines)).alsoDiffers;
+
+  test('moves the batch where nothing is up yet, and seedlings where some are', () => {
+    expect(sown('pot L/A 2026-01-18, at heated mat')).toEqual(['place (bench, then heated mat against bench)']);
+    expect(sown('count L/A 2026-01-17, 0', 'pot L/A 2026-01-18, at heated mat')).toEqual(['place (bench, then heated mat against bench)']);
+    expect(sown('count L/A 2026-01-17, 3', 'pot L/A 2026-01-18, at heated mat')).toEqual([]);
+    expect(sown('pot L/A 2026-01-18, 3 seedlings, at heated mat')).toEqual([]);
+    expect(sown('pot L/A 2026-01-18')).toEqual([]);
   });
 });
 

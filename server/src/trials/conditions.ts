@@ -4,18 +4,12 @@ import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { hasGrown, isDividedWhole } from '../journal/given-out.ts';
 import type { Batch, BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
-import { celsius, type Temperature } from '../model/quantity.ts';
 import { factOf } from '../model/record.ts';
-import { isSameStageDay, isSameWarmth, type Range } from './alike.ts';
+import { isSameStageDay, type Range } from './alike.ts';
 import { portionDays } from './course.ts';
-import { minutesWet, roomsApart, roomsOf, type Stay } from './surroundings.ts';
+import { minutesWet, roomsApart, spellsOf, type Spell } from './surroundings.ts';
 import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
-
-/** Degrees Celsius by day and by night. */
-interface Warmth {
-  readonly day: number;
-  readonly night: number;
-}
+import { areAsWarm, warmthOf, type Warmth } from './warmth.ts';
 
 /** Something done to the seed; the day counts from day 0. */
 interface Step {
@@ -46,7 +40,7 @@ export interface Conditions {
   readonly isWet: boolean;
   /** How long in all. */
   readonly wet: Range | undefined;
-  readonly rooms: readonly Stay[];
+  readonly rooms: readonly Spell[];
   /** What seed it is the rest of, where some had germinated or rotted before it was split off. */
   readonly restOf: string | undefined;
   /** Drops of a hormone or promoter were given to its seedlings. */
@@ -82,7 +76,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
       { what: 'outdoors', warmth: undefined, day: entry.moment.day - dayZero })),
     isWet: soaks.length > 0,
     wet: minutesWet(soaks),
-    rooms: roomsOf(life, dayZero),
+    rooms: spellsOf(life, dayZero),
     restOf: restOf(batch),
     hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
   };
@@ -99,10 +93,6 @@ function undefinedRegime(life: readonly BatchEvent[]): string | undefined {
   const event = life.findLast(each =>
     each.type === 'sow' && each.regime === undefined && factOf(each.entry.record, 'regime'));
   return event && factOf(event.entry.record, 'regime')?.value.text;
-}
-
-export function warmthOf({ day, night, unit }: Temperature): Warmth {
-  return { day: celsius(day, unit), night: celsius(night ?? day, unit) };
 }
 
 function plain(text: string | undefined): string | undefined {
@@ -136,12 +126,11 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   };
   hold('temperature', a.temperature, b.temperature, isSameTemperature(a.temperature, b.temperature));
   hold('medium', a.medium, b.medium, a.medium === b.medium);
-  const rooms = roomsApart(a.rooms, b.rooms, age);
-  if (rooms !== undefined) {
-    // Where a thermometer says that it was as warm, the place matters less.
-    if (a.temperature && b.temperature) minor.push(`the sides were in different places: ${rooms}`);
-    else differing.push(`place (${rooms})`);
-  }
+  const { apart, isAsWarm, isUnwritten } = roomsApart(a.rooms, b.rooms, age);
+  // Where a thermometer says that it was as warm, the place matters less.
+  if (apart !== undefined && isAsWarm) minor.push(`the sides were in different places: ${apart}`);
+  else if (apart !== undefined) differing.push(`place (${apart})`);
+  else if (isUnwritten) unwritten.push('place');
   if (isOneStageUnwritten(a.stages, b.stages, age)) unwritten.push('temperature of a stage');
   if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
@@ -184,5 +173,5 @@ function isSameStep(a: Step, b: Step): boolean {
 
 /** What is not written may be the same. */
 function isSameTemperature(a: Warmth | undefined, b: Warmth | undefined): boolean {
-  return !a || !b || (isSameWarmth(a.day, b.day) && isSameWarmth(a.night, b.night));
+  return !a || !b || areAsWarm(a, b);
 }

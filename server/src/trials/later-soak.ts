@@ -6,7 +6,7 @@ import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
 import { ONE_LOOK_DAYS } from '../measures/shared-looks.ts';
 import type { WEAK } from '../measures/weak.ts';
-import { conditionsOf, warmthOf, type Conditions } from './conditions.ts';
+import { conditionsOf, type Conditions } from './conditions.ts';
 import { dayZeroOf, isPick, seedlingsUntil } from './course.ts';
 import { isDropsOnSeed, wettedBy } from './drops-on-seed.ts';
 import type { Faults } from './faults.ts';
@@ -14,6 +14,7 @@ import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } fr
 import { pairOf, type Pair } from './pairs.ts';
 import { minutesWet } from './surroundings.ts';
 import { isActiveSoak, treatmentOf } from './treatment.ts';
+import { warmthOf } from './warmth.ts';
 
 /** A treatment that came late, and what it begins with. */
 interface Later {

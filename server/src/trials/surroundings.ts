@@ -1,8 +1,10 @@
 /** Where seed lay, and how long it was wet: what a careful reader asks of two sides beside their treatment. */
+import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import type { Batch, BatchEvent } from '../journal/life.ts';
 import { meaningOf } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 import type { Range } from './alike.ts';
+import { areAsWarm, warmthOf, type Warmth } from './warmth.ts';
 
 /** What holds seed says nothing of how warm or light it is there, and neither does a number. */
 const VESSELS = /\b(?:bag|jar|tray|pot|dish|slot|box|row|cell|module|plug|pan|tin|envelope|vial|no)s?\b|[\d.#/-]+/giu;
@@ -17,34 +19,94 @@ export function roomOf(place: string): string | undefined {
   return room.length > 0 ? room : undefined;
 }
 
-/** The rooms in which seed lay up to an age in days from day 0, each once; a soak's vessel is none. */
-export function roomsOf(life: readonly BatchEvent[], dayZero: number): readonly Stay[] {
-  return life.flatMap(event => {
-    const { place, about } = meaningOf(event);
-    // What is pricked out has germinated; the seed stays where it was.
-    if ((place !== 'sowing' && place !== 'move') || about === 'seedlings') return [];
-    const at = factOf(event.entry.record, 'at')?.value.text;
-    const room = at === undefined ? undefined : roomOf(at);
-    return room === undefined ? [] : [{ room, day: event.entry.moment.day - dayZero }];
-  });
-}
-
-export interface Stay {
-  readonly room: string;
-  /** From day 0. */
+/** A time in one room, as warm as one record says. */
+export interface Spell {
+  /** Undefined where no place is written, or only a vessel. */
+  readonly room: string | undefined;
+  readonly warmth: Warmth | undefined;
+  /** The day from day 0 on which it began; it lasts until the next. */
   readonly day: number;
+  /** A `move` brought it there. */
+  readonly isMoved: boolean;
 }
 
-/** The rooms of two sides, if they are not the same; undefined if they are, or if those of one are not known. */
-export function roomsApart(a: readonly Stay[], b: readonly Stay[], age: number): string | undefined {
-  const [first, second] = [roomsBy(a, age), roomsBy(b, age)];
-  if (first.size === 0 || second.size === 0) return undefined;
-  if (first.size === second.size && [...first].every(room => second.has(room))) return undefined;
-  return `${[...first].join(', then ')} against ${[...second].join(', then ')}`;
+/** Where seed lay, in the order of time; the vessel of a soak is no room. */
+export function spellsOf(life: readonly BatchEvent[], dayZero: number): readonly Spell[] {
+  const spells: Spell[] = [];
+  let isUp = false;
+  for (const event of life) {
+    if (event.type === 'count') isUp = event.after.germinated > 0;
+    const { entry: { record, moment } } = event;
+    const at = factOf(record, 'at')?.value.text;
+    const room = at === undefined ? undefined : roomOf(at);
+    const written = factOf(record, 'temperature')?.value;
+    const warmth = written && warmthOf(written);
+    const day = moment.day - dayZero;
+    const last = spells.at(-1);
+    const { place } = meaningOf(event);
+    if (place === 'sowing') spells.push({ room, warmth, day, isMoved: false });
+    // Without a place it goes on where it was.
+    if (place === 'stage') spells.push({ room, isMoved: false, ...(at === undefined && last), warmth, day });
+    // What is pricked out has germinated, and the seed stays where it was; before any has, the pot is moved as it is.
+    const isPotMoved = place === 'pot' && !isUp && !factOf(record, 'seedlings');
+    if ((place === 'move' || isPotMoved) && at !== undefined) {
+      const isThere = room !== undefined && room === last?.room;
+      // A temperature is that of the room where it was measured.
+      spells.push({ room, warmth: isThere ? last.warmth : undefined, day, isMoved: true });
+    }
+  }
+  return spells;
 }
 
-function roomsBy(stays: readonly Stay[], age: number): ReadonlySet<string> {
-  return new Set(stays.filter(({ day }) => day < age).map(({ room }) => room));
+/** How the rooms of two sides differ by an age in days from day 0. */
+export interface RoomsApart {
+  /** In words; undefined where they are the same. */
+  readonly apart: string | undefined;
+  /** The same warmth was written for both while they were apart. */
+  readonly isAsWarm: boolean;
+  /** The room of one side only is known for a time. */
+  readonly isUnwritten: boolean;
+}
+
+/**
+ * Compares the rooms of two sides day by day. A time apart that had begun by the age counts as a whole: seed that is
+ * moved a day after the other was not kept otherwise, seed that never follows was.
+ */
+export function roomsApart(a: readonly Spell[], b: readonly Spell[], age: number): RoomsApart {
+  const days = [...new Set([...a, ...b].map(({ day }) => day))].sort((x, y) => x - y);
+  let [apart, unwritten, isAsWarm] = [0, 0, true];
+  for (const [i, day] of days.entries()) {
+    const [x, y] = [a, b].map(spells => spells.findLast(spell => spell.day <= day));
+    if (day >= age || !x || !y || x.room === y.room) continue;
+    const length = (days[i + 1] ?? Infinity) - day;
+    const [known, other] = x.room === undefined ? [y, x] : [x, y];
+    // Wherever the other lies, it was not brought there.
+    if (other.room === undefined && (!known.isMoved || other.isMoved)) unwritten += length;
+    else {
+      apart += length;
+      isAsWarm &&= areAsWarm(x.warmth, y.warmth);
+    }
+  }
+  const text = apart > SAME_SOWING_DAYS ? roomsText(a, b, age) : undefined;
+  return { apart: text, isAsWarm, isUnwritten: unwritten > SAME_SOWING_DAYS };
+}
+
+/** With days where the words alone would be the same. */
+function roomsText(a: readonly Spell[], b: readonly Spell[], age: number): string {
+  const [first, second] = [a, b].map(spells => roomsBy(spells, age));
+  const [x, y] = [first!, second!].map(rooms => rooms.map(({ room }) => room).join(', then '));
+  if (x !== y) return `${x!} against ${y!}`;
+  const [from, to] = [first!, second!].map(rooms => rooms
+    .map(({ room, day }, i) => (i === 0 ? room : `from day ${day} ${room}`)).join(', then '));
+  return `${from!}, against ${to!}`;
+}
+
+/** One after the other, without those left on the day. */
+function roomsBy(spells: readonly Spell[], age: number): { readonly room: string; readonly day: number }[] {
+  return spells
+    .filter(({ day }, i) => day < age && spells[i + 1]?.day !== day)
+    .map(({ room = 'unknown', day }) => ({ room, day }))
+    .filter(({ room }, i, all) => all[i - 1]?.room !== room);
 }
 
 /** Minutes in all of its soaks together; undefined where the length of one is not known, or where it had none. */

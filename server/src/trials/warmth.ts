@@ -1,0 +1,18 @@
+/** How warm seed was kept, as written. */
+import { celsius, type Temperature } from '../model/quantity.ts';
+import { isSameWarmth } from './alike.ts';
+
+/** Degrees Celsius by day and by night. */
+export interface Warmth {
+  readonly day: number;
+  readonly night: number;
+}
+
+export function warmthOf({ day, night, unit }: Temperature): Warmth {
+  return { day: celsius(day, unit), night: celsius(night ?? day, unit) };
+}
+
+/** Whether both are written and the same within what thermometers tell. */
+export function areAsWarm(a: Warmth | undefined, b: Warmth | undefined): boolean {
+  return a !== undefined && b !== undefined && isSameWarmth(a.day, b.day) && isSameWarmth(a.night, b.night);
+}
