@@ -187,7 +187,7 @@ test('a soak that is poured together has first what is in the dish; so have drop
     soak V-1 2026-01-10 19:00, G1 5 mL, 20 mL, 24 h
                                                   ^ GA3 250 ppm · out 2026-01-11 19:00
     soak V-1 2026-01-12 19:00, G1 5 mL, KN 2 mL, 24 h
-                                                    ^ GA3 714.3 ppm + KNO3 571.4 ppm · out 2026-01-13 19:00
+                                                    ^ GA3 714 ppm + KNO3 571 ppm · out 2026-01-13 19:00
     soak V-1 2026-01-14 19:00, G1, 20 mL, 24 h
                                              ^ out 2026-01-15 19:00
     soak V-1 2026-01-16 19:00, GA3 500 ppm, 20 mL, 24 h

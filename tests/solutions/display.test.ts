@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exact } from '../../server/src/solutions/amounts.ts';
-import { apartText, numberText, percentText, showMass, showStrength, showVolume, toNumber } from '../../server/src/solutions/display.ts';
+import { apartText, numberText, percentText, showMade, showMass, showStrength, showVolume, toNumber } from '../../server/src/solutions/display.ts';
 
 describe('a number shown', () => {
   it.each([
@@ -49,6 +49,14 @@ describe('the nearest double', () => {
     const huge = exact(3).pow(1000);
     expect(toNumber(third.mul(huge).div(huge))).toBe(1 / 3);
     expect(toNumber(huge.add(1).div(huge))).toBe(1);
+  });
+});
+
+describe('a strength that was worked out', () => {
+  it('has three digits, and all whole ones', () => {
+    const shown = [498.96, 997.783, 1023.4, 12.3456, 0.0123456, 500, 0].map(value => showMade(exact(value), 'ppm').text);
+    expect(shown).toEqual(['499 ppm', '998 ppm', '1023 ppm', '12.3 ppm', '0.0123 ppm', '500 ppm', '0 ppm']);
+    expect([showMade(exact(498.96), 'ppm').exact, showMade(exact(12.3), '%').exact]).toEqual([false, true]);
   });
 });
 

@@ -67,7 +67,7 @@ test('problems tell a strength by volume in %, too', () => {
   const messages = (code: ProblemCode) => problemsIn(code, smoked).map(({ message }) => message);
   expect(messages('beyond-guides')[0]).toMatch(/^smoke 10 % is stronger than every guide for Iris alba: smoke 4 %/);
   expect(messages('dose-above-limit')[0]).toMatch(/^smoke 10 % \(stock S2\) is above the limit of 8 %/);
-  expect(messages('strength-slip')[0]).toMatch(/^smoke 0\.0001111 % is far from what growers use/);
+  expect(messages('strength-slip')[0]).toMatch(/^smoke 0\.000111 % is far from what growers use/);
   expect(messages('strengths-disagree')[0]).toContain('5 % from S1 and 4 % as written');
 });
 

@@ -22,6 +22,14 @@ test('a bottle is “about” so strong where powder was halved by eye on the wa
   expect(strengthHeld(journal.solution('U1')!, journal)).toBeUndefined();
 });
 
+test('a bottle has three digits where its strength was worked out, and those of its label where it was bought', () => {
+  const made = journalOf([
+    'stock S1 2026-01-01, GA3 50 mg, purity 90 %, 45.1 mL', 'dilute S2 2026-01-01, from S1 10 mL, to 20 mL', 'stock B1 2026-01-01, ethephon 39.75 %, 500 mL',
+  ].join('\n'));
+  // 45 mg in 45.1 mL are 997.783 mg/L.
+  expect([...made.solutions()].map(each => contentHeld(each, made))).toEqual(['GA3 998 ppm', 'GA3 499 ppm', 'ethephon 39.75 %']);
+});
+
 test('the list of stocks, its data and its picture say so as well', () => {
   const list = stockList(journal, { now: at('2026-02-01') });
   const [bottles] = stockSheet(list).passages;

@@ -4,7 +4,7 @@ import { lengthText } from '../journal/moment.ts';
 import { minutesOf, printQuantity } from '../model/quantity.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { strengthSign } from '../solutions/display.ts';
-import { usualStrengthText } from '../solutions/strength.ts';
+import { fullStrength } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { shown } from '../syntax/reader.ts';
 import { found, relatedTo, type Context, type Found, type LotCheck } from './check.ts';
@@ -60,7 +60,7 @@ function* tooStrong(compared: Compared): Generator<Found> {
   const isWeaker = ({ dose }: Saying) => dose.ppm.ok
     && isStronger(mine, comparedPpm(dose.ppm.value, dose.agent!), [written?.unit, dose.written?.unit]);
   if (!strong.every(isWeaker)) return;
-  const text = written ? printQuantity(written) : `${strengthSign({ isAtMost: false, isAbout: byEye })}${usualStrengthText(ppm.value, agent)}`;
+  const text = written ? printQuantity(written) : `${strengthSign({ isAtMost: false, isAbout: byEye })}${fullStrength(ppm.value, agent).text}`;
   const said = strong.map(({ guide, dose }) =>
     saidText(`${dose.fact.name.text} ${dose.fact.strength ? printQuantity(dose.fact.strength.value) : ''}`, guide));
   const span = written ? fact.strength ?? fact.name : fact.name;

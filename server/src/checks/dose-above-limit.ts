@@ -6,7 +6,7 @@ import type { Agent } from '../solutions/agent.ts';
 import { exact, type Exact } from '../solutions/amounts.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { strengthSign } from '../solutions/display.ts';
-import { strengthInPpm, usualStrengthText } from '../solutions/strength.ts';
+import { strengthInPpm, fullStrength } from '../solutions/strength.ts';
 import { listed } from '../syntax/nearest.ts';
 import { found, relatedTo, type Context, type Found } from './check.ts';
 
@@ -28,9 +28,9 @@ export function doseAboveLimit(
   const others = before.reduce((sum, each) => sum.add(each.counted), exact(0));
   const units = [written?.unit, limit.value.unit] as const;
   if (!isStronger(own.add(others), most, units)) return undefined;
-  const inAll = isStronger(own, most, units) ? '' : ` with ${usualStrengthText(others, limited)} of ${limited.word} beside it`;
+  const inAll = isStronger(own, most, units) ? '' : ` with ${fullStrength(others, limited).text} of ${limited.word} beside it`;
   const upTo = strengthSign({ isAtMost: dose.stale !== undefined, isAbout: dose.byEye });
-  const strength = `${upTo}${written ? printQuantity(written) : `${usualStrengthText(ppm.value, agent)}${behind(dose)}`}${inAll}`;
+  const strength = `${upTo}${written ? printQuantity(written) : `${fullStrength(ppm.value, agent).text}${behind(dose)}`}${inAll}`;
   const of = limit.of === agent.word ? '' : ` of ${limit.of}`;
   return found(line, 'dose-above-limit', fact.strength ?? fact.name,
     { agent: agent.word, strength, limit: `${printQuantity(limit.value)}${of}`, origin: limit.origin },

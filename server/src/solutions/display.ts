@@ -14,6 +14,8 @@ export interface Shown<Unit extends string = string> {
   readonly exact: boolean;
 }
 
+/** Digits of a strength that was worked out from what was weighed and measured. */
+const MADE_DIGITS = 3;
 /** Digits shown of a number that has no short exact form. */
 const DIGITS = 4;
 /** A decimal with so many digits or fewer is shown as it is. */
@@ -106,6 +108,19 @@ export function showVolume(ml: Exact, micropipette = false): Shown<VolumeUnit> {
 
 export function showStrength<Unit extends StrengthUnit>(value: Exact, unit: Unit): Shown<Unit> {
   return shown(value, unit);
+}
+
+/**
+ * A strength with the digits that it deserves: masses and volumes are read to about one part in a hundred, so what is
+ * made from them has three digits; whole digits always stay. Common practice, no source.
+ *
+ * Example: showMade(exact('498.96'), 'ppm').text is '499 ppm'
+ */
+export function showMade<Unit extends StrengthUnit>(value: Exact, unit: Unit): Shown<Unit> {
+  const full = shown(value, unit);
+  if (value.n === 0n || full.text.includes('e')) return full;
+  const text = fixed(value, Math.max(0, MADE_DIGITS - 1 - magnitude(value)));
+  return { ...full, text: `${text} ${unit.replace(/^u/, 'µ')}`, exact: value.equals(text) };
 }
 
 /** Example: percentText(new Fraction(1, 3)) is '33.3 %' */

@@ -4,7 +4,7 @@ import { dissolvedMg, exact } from './amounts.ts';
 import { assumption } from './assumptions.ts';
 import { cautionsFor } from './cautions.ts';
 import { drawFor } from './dilution.ts';
-import { showMass, showStrength, showVolume } from './display.ts';
+import { showMade, showMass, showStrength, showVolume } from './display.ts';
 import { measure, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
 import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
@@ -35,7 +35,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
   const warnings = exceededSolubility(stockPpm.value, agent) === undefined ? [] : [stockTooStrong(stock)];
   const cautions = cautionsFor('dilution', [agent]);
   const shared = { possible: true, assumptions: [assumption('volumes-add')], warnings, cautions } as const;
-  const source = `the ${stock.value} ${stock.unit} ${agent.word} stock`;
+  const source = `the ${showMade(exact(stock.value), stock.unit).text} ${agent.word} stock`;
   const [taken, made] = [pipette.best, vessel.best];
   if (stockMl.equals(volumeMl)) {
     return {
@@ -84,13 +84,13 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
 }
 
 function tooStrong({ asked }: Task, stock: Strength): Refused {
-  const text = `${asked.value} ${asked.unit} cannot be made from ${stock.value} ${stock.unit}: water only makes it weaker.`;
+  const text = `${asked.value} ${asked.unit} cannot be made from ${showStrength(exact(stock.value), stock.unit).text}: water only makes it weaker.`;
   return refused('stronger-than-stock', text);
 }
 
 function useUndiluted({ value, unit }: Strength): Remedy {
-  const text = `The nearest is the stock itself, undiluted: ${value} ${unit}.`;
-  return { kind: 'use-undiluted', text, amounts: { strength: showStrength(exact(value), unit) } };
+  const strength = showMade(exact(value), unit);
+  return { kind: 'use-undiluted', text: `The nearest is the stock itself, undiluted: ${strength.text}.`, amounts: { strength } };
 }
 
 function fromPowder({ agent, ppm, volumeMl, asked }: Task): Remedy {
@@ -101,6 +101,6 @@ function fromPowder({ agent, ppm, volumeMl, asked }: Task): Remedy {
 }
 
 function stockTooStrong({ value, unit }: Strength): MixWarning {
-  const text = `A stock of ${value} ${unit} is more than dissolves in water. Check its label, and that it is clear.`;
+  const text = `A stock of ${showStrength(exact(value), unit).text} is more than dissolves in water. Check its label, and that it is clear.`;
   return { id: 'stock-above-solubility', text };
 }

@@ -6,7 +6,7 @@ import type { Strength, StrengthUnit } from '../model/quantity.ts';
 import type { Agent } from './agent.ts';
 import { type Exact, exact } from './amounts.ts';
 import { type Assumption, assumptionsBetween, chlorinePerHypochlorite } from './assumptions.ts';
-import { type Shown, showStrength, toNumber } from './display.ts';
+import { type Shown, showMade, showStrength, toNumber } from './display.ts';
 import { known, type Outcome, refused } from './outcome.ts';
 
 /** A strength as a record gives it: a little powder on a damp towel has none. */
@@ -108,17 +108,23 @@ export function unitsOf({ strengthIs }: Pick<Agent, 'strengthIs'>): readonly Str
 /** In the unit in which strengths of the agent are told: 500 ppm of GA3; 10 % of smoke water, which is 100000 ppm. */
 export function usualStrength(ppm: Exact, agent: Told): Shown<'ppm' | '%'> {
   const unit = usualUnit(agent, toNumber(ppm));
-  return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit);
+  return showMade(unit === '%' ? ppm.div(10_000) : ppm, unit);
 }
 
 export function usualStrengthText(ppm: Exact, agent: Told): string {
   return usualStrength(ppm, agent).text;
 }
 
+/** The same with as many digits as a label has, and as it takes to see on which side of a limit it lies. */
+export function fullStrength(ppm: Exact, agent: Told): Shown<'ppm' | '%'> {
+  const { unit } = usualStrength(ppm, agent);
+  return showStrength(unit === '%' ? ppm.div(10_000) : ppm, unit);
+}
+
 /** A strength in a unit, or in the usual one where it has none in that unit. */
 export function strengthText(ppm: Exact, unit: StrengthUnit, agent: Agent): string {
   const value = strengthFromPpm(ppm, unit, agent);
-  return value.ok ? showStrength(value.value, unit).text : usualStrengthText(ppm, agent);
+  return value.ok ? showMade(value.value, unit).text : usualStrengthText(ppm, agent);
 }
 
 /** ppm of the acid that ppm of a salt stands for; undefined for an agent that is no salt. */

@@ -3,8 +3,8 @@ import { halvedOrigin, shelfOf } from '../journal/doses.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { Solution } from '../journal/solutions.ts';
 import { factOf } from '../model/record.ts';
-import { showStrength, strengthSign } from '../solutions/display.ts';
-import { usualStrengthText } from '../solutions/strength.ts';
+import { showStrength, strengthSign, type Shown } from '../solutions/display.ts';
+import { fullStrength, usualStrength } from '../solutions/strength.ts';
 
 /**
  * Undefined where the strength is not known.
@@ -13,10 +13,16 @@ import { usualStrengthText } from '../solutions/strength.ts';
  * was made from what was past its date
  */
 export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
-  const { agent, ppm, staleSource } = solution;
+  const shown = shownStrength(solution);
+  const sign = strengthSign({ isAtMost: solution.staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
+  return shown && `${sign}${shown.text}`;
+}
+
+/** Undefined where it is not known. What a label says is shown in full, what was worked out with fewer digits. */
+export function shownStrength({ agent, ppm, entry: { record } }: Solution): Shown<'ppm' | '%'> | undefined {
   if (!ppm.ok) return undefined;
-  const sign = strengthSign({ isAtMost: staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
-  return `${sign}${agent ? usualStrengthText(ppm.value, agent) : showStrength(ppm.value, 'ppm').text}`;
+  if (!agent) return showStrength(ppm.value, 'ppm');
+  return (factOf(record, 'substance')?.strength ? fullStrength : usualStrength)(ppm.value, agent);
 }
 
 /** Whether powder was halved by eye on the way to it. */

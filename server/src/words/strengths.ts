@@ -5,7 +5,7 @@ import { readingsOf, type Assumption } from '../solutions/assumptions.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { Refusal } from '../solutions/outcome.ts';
 import { acidEquivalent, availableChlorine, convertStrength, strengthInPpm, unitsOf } from '../solutions/strength.ts';
-import { showStrength } from '../solutions/display.ts';
+import { showMade, showStrength } from '../solutions/display.ts';
 
 export interface Equivalents {
   /** Each with the sign before it: '= 0.05 %', '≈ 1.444 mM'. */
@@ -30,7 +30,7 @@ export function equivalentsOf(strength: Strength, agent: Agent): Equivalents {
   }
   const ppm = strengthInPpm(strength, agent);
   const acid = ppm.ok ? acidEquivalent(ppm.value, agent) : undefined;
-  if (acid && agent.acid) texts.push(`≈ ${showStrength(acid, 'ppm').text} ${agent.acid.word}`);
+  if (acid && agent.acid) texts.push(`≈ ${showMade(acid, 'ppm').text} ${agent.acid.word}`);
   if (ppm.ok && agent.word === 'bleach') texts.push(`≈ ${showStrength(availableChlorine(ppm.value).div(10_000), '%').text} available chlorine`);
   for (const reading of readingsOf(agent)) assumptions.set(reading.id, reading);
   return { texts, assumptions: [...assumptions.values()], refusals: [...refusals.values()] };

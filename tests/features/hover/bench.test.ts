@@ -17,7 +17,7 @@ describe('hover on the record of a solution', () => {
             ^^ here
     `).slice(0, 3)).toEqual([
       '**GK** · stock from powder · made 2026-01-09 (4 weeks ago) · powder bought 2025-03 (10 months ago)',
-      '**GA3K 750 ppm** = 750 mg/L = 0.75 g/L = 0.075 % ≈ 1.951 mM ≈ 675.7 ppm GA3',
+      '**GA3K 750 ppm** = 750 mg/L = 0.75 g/L = 0.075 % ≈ 1.951 mM ≈ 676 ppm GA3',
       'The strength may be 749 to 751 ppm, given mass read to the last digit written in mg (0.05 %) and volume read to the last ' +
         'digit written in mL (0.05 %); not counted: purity, as the label has it.',
     ]);
@@ -25,7 +25,7 @@ describe('hover on the record of a solution', () => {
     expect(blocks(`
       stock GK 2026-01-09, GA3K 100 mg, purity 75 % acid, 100 mL
             ^^ here
-    `)[1]).toContain('**GA3K 832.5 ppm**');
+    `)[1]).toContain('**GA3K 832 ppm** = 832 mg/L = 0.832 g/L = 0.0832 % ≈ 2.164 mM ≈ 750 ppm GA3');
   });
 
   test('bought as a liquid goes by its label', () => {

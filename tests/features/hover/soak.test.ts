@@ -148,7 +148,7 @@ describe('hover on a soak', () => {
       lot VER-24 Veratrum nigrum, 60 seeds
       soak VER-24 2026-01-10 19:00, GA3 500 ppm, KNO3 20 mM, 100 mL, 24 h
       ^^^^ here
-    `, '2026-02-10')).toContain('6. It then holds KNO3 19.78 mM, 1.09 % below the 20 mM you wrote.');
+    `, '2026-02-10')).toContain('6. It then holds KNO3 19.8 mM, 1.09 % below the 20 mM you wrote.');
   });
 
   test('gives no way to make what has a liquid in it, whose own strength nobody says, nor water with 0 ppm', () => {
@@ -173,20 +173,20 @@ describe('hover on a soak that is poured together', () => {
       soak VER-24 2026-01-10 19:00, G2 5 mL, KN 2 mL, 24 h
       ^^^^ here
     `, '2026-02-03')).toMatchInlineSnapshot(`
-      "**Soak of VER-24** in GA3 357.1 ppm (G2) + KNO3 571.4 ppm (KN)
+      "**Soak of VER-24** in GA3 357 ppm (G2) + KNO3 571 ppm (KN)
 
       - In 2026-01-10 19:00, out 2026-01-11 19:00
       - Length 24 h
       - Limit 24 h (default: common practice, no source)
 
-      GA3 357.1 ppm (G2): in the dish, from 5 mL of G2 (500 ppm), 35.7 % of the limit of 1000 ppm (default: common practice, no source)
+      GA3 357 ppm (G2): in the dish, from 5 mL of G2 (500 ppm), 35.7 % of the limit of 1000 ppm (default: common practice, no source)
 
-      KNO3 571.4 ppm (KN): in the dish, from 2 mL of KN (2000 ppm)
+      KNO3 571 ppm (KN): in the dish, from 2 mL of KN (2000 ppm)
 
       1. Take 5 mL of G2 with a 10 mL syringe marked every 0.2 mL.
       2. Take 2 mL of KN with a 1 mL syringe marked every 0.01 mL, filled 2 times.
       3. Pour them together and mix well: 7 mL in all.
-      4. Put the seed into 7 mL of GA3 357.1 ppm with KNO3 571.4 ppm, and cover all of it.
+      4. Put the seed into 7 mL of GA3 357 ppm with KNO3 571 ppm, and cover all of it.
       5. Label it: the batch, the liquid, and when the soak began.
       6. Lift it after 24 h, rinse it with water, and note when."
     `);
@@ -198,7 +198,7 @@ describe('hover on a soak that is poured together', () => {
       soak VER-24 2026-01-10 19:00, GA3 500 ppm, GA3K 400 ppm, 24 h
       ^^^^ here
     `, '2026-02-03')!.split('\n').filter(line => line.includes('limit of'))).toEqual([
-      'GA3 500 ppm and GA3K 400 ppm count as GA3 860.4 ppm together: 86 % of the limit of 1000 ppm (default: common practice, no source)',
+      'GA3 500 ppm and GA3K 400 ppm count as GA3 860 ppm together: 86 % of the limit of 1000 ppm (default: common practice, no source)',
     ]);
   });
 

@@ -37,7 +37,7 @@ describe('hover on a strength', () => {
 
   test('of a salt gives the acid in it, and holds that against the limit', () => {
     expect(strength('GA3K', '500 ppm')?.slice(0, 2)).toEqual([
-      'GA3K 500 ppm = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.3 mM ≈ 450.5 ppm GA3',
+      'GA3K 500 ppm = 500 mg/L = 0.5 g/L = 0.05 % ≈ 1.3 mM ≈ 450 ppm GA3',
       '45 % of the limit of 1000 ppm GA3 (default: common practice, no source).',
     ]);
   });

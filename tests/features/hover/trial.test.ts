@@ -48,8 +48,8 @@ describe('hover on a lot with a trial', () => {
       + lot(here, ['water', 2], ['E1 10 mL', up[0]!], ['G1 10 mL', up[1]!]), '2025-12-01')!;
     expect(text([21, 9])).toContain('| GA3 about 250 ppm 24 h | B | 21 of 24 = 87.5 % |');
     expect(text([21, 9])).toContain('Best dose: about 250 ppm.');
-    expect(text([9, 21])).toContain('Best dose: 947.4 ppm.');
-    expect(text([18, 19])).toContain('No best dose: 947.4 ppm has the most sound seedlings, but cannot be told apart from about 250 ppm.');
+    expect(text([9, 21])).toContain('Best dose: 947 ppm.');
+    expect(text([18, 19])).toContain('No best dose: 947 ppm has the most sound seedlings, but cannot be told apart from about 250 ppm.');
   });
 
   test('tells what other lots of the plant add', () => {

@@ -107,6 +107,11 @@ describe('the record of a solution', () => {
     // 45 mg in 45.1 mL are 997.8 ppm, of which 5.01 mL come closest: 499.9 ppm. The name is that of what was asked for.
     const odd = 'stock S1 2026-01-09, GA3 50 mg, purity 90 %, 45.1 mL';
     expect(record({ ...question, stock: 'S1' }, odd)).toBe('dilute S1-500, from S1 5 mL, to 10 mL');
+    expect(answer({ ...question, stock: 'S1' }, odd).text).toMatch(/^.*1\. Take 5 mL of the 998 ppm GA3 stock .* Label it: GA3 499 ppm, /s);
+    const { refusal } = answer({ ...question, strength: '999 ppm', stock: 'S1' }, odd);
+    expect([refusal?.message, refusal?.nearest[0]?.text]).toEqual([
+      '999 ppm cannot be made from 997.8 ppm: water only makes it weaker.', 'The nearest is the stock itself, undiluted: 998 ppm.',
+    ]);
     expect(record({ ...question, id: 'Gx' })).toBe('dilute Gx, from G1 5 mL, to 10 mL');
     expect(answer(question)).toMatchObject({ plan: { result: { ppm: 500 } }, title: 'GA3 500 ppm, 10 mL' });
     expect(answer(question).text).toContain('1. Take 5 mL of the 1000 ppm GA3 stock');

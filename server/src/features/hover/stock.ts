@@ -11,7 +11,6 @@ import { shelfLife } from '../../solutions/expiry.ts';
 import { foundText, leftText, showAmount } from '../../solutions/left-text.ts';
 import { storeText } from '../../solutions/steps.ts';
 import { exceededSolubility } from '../../solutions/stock.ts';
-import { usualStrength } from '../../solutions/strength.ts';
 import { recipeOf } from '../bench/recipes.ts';
 import { uncertaintyOf } from '../bench/uncertainty.ts';
 import { escapeMarkdown } from '../markdown.ts';
@@ -21,7 +20,7 @@ import { cautionLine } from './cautions.ts';
 import { stockDrawn } from './drawn.ts';
 import { assumptionLine, recipeMarkdown } from './recipe.ts';
 import { sectionsOf, type HoverContext, type Section } from './section.ts';
-import { contentHeld } from '../../words/held.ts';
+import { contentHeld, shownStrength } from '../../words/held.ts';
 
 const heading: Section<Solution> = ({ id, entry, from, form, packet, agent }, { now }) => {
   const isPacket = form === 'powder';
@@ -44,10 +43,11 @@ function shelfText({ record }: Solution['entry'], packet: string | undefined): s
   return factOf(record, 'substance')?.strength ? 'as bought' : 'stock from powder';
 }
 
-function equivalents({ agent, ppm }: Solution): Equivalents | undefined {
-  if (!agent || !ppm.ok) return undefined;
-  const { value, unit } = usualStrength(ppm.value, agent);
-  return equivalentsOf({ value, unit }, agent);
+function equivalents(solution: Solution): Equivalents | undefined {
+  const { agent } = solution;
+  const shown = shownStrength(solution);
+  // Of the number that stands before them.
+  return agent && shown && equivalentsOf({ value: Number.parseFloat(shown.text), unit: shown.unit }, agent);
 }
 
 const strength: Section<Solution> = (solution, { journal }) => {
