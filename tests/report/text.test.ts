@@ -53,6 +53,17 @@ describe('a report in plain text', () => {
       + 'The percentage of PAE-25/C is of 10 to 12 seeds before the sowing, estimated. It covers every number in that range.');
   });
 
+  it('explains what a planned stage is where one is shown', () => {
+    const source = (regime: string) => reportText([reportFor(`
+      regime woodland, warm 20 C 12 weeks, chill 4 C 14 weeks
+      lot PAR-25 Paris quadrifolia, 30 seeds
+      sow PAR-25 2025-10-06${regime}
+    `, at('2026-02-01'))]);
+    expect(source(', regime woodland')).toContain(
+      '\n“Planned”: a stage of the regime with no record of its own. “Passed”: its time is over.\n');
+    expect(source('')).not.toContain('“Planned”');
+  });
+
   it('says between which looks in the cold seed germinated that was sown later', () => {
     const text = reportText([reportFor(`
       lot PAR-25 Paris quadrifolia, 30 seeds

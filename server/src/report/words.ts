@@ -123,6 +123,10 @@ const ofCutTests: readonly string[] = [
   '% of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it found dead.',
 ];
 
+const ofPlans: readonly string[] = [
+  '“Planned”: a stage of the regime with no record of its own. “Passed”: its time is over.',
+];
+
 const ofVerdicts: readonly string[] = [
   'Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points are percentage points.',
 ];
@@ -138,6 +142,7 @@ export function legendOf(reports: readonly Report[]): string[] {
     ...(lots.length > 0 ? ofLots : []),
     ...(isMeasured ? ofMeasures : []),
     ...(batches.some(({ cut }) => cut) ? ofCutTests : []),
+    ...(batches.some(({ plannedStages }) => plannedStages.length > 0) ? ofPlans : []),
     ...(hasVerdict ? ofVerdicts : []),
   ];
 }
