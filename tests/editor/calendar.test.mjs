@@ -205,3 +205,14 @@ test('batches that nobody wrote of for years stand folded at the end, and their 
     }, 'the count of the other batch');
     expect((await editor.lines()).some(line => line.startsWith('count VER-24/A, '))).toBe(false);
   }));
+
+test('batches that nobody wrote of for years are offered to be counted when no count is due', () => inEditor(
+  { files: { 'a.germ': 'lot OLD-22 Iris, 20 seeds\nsow OLD-22 2022-11-01, at shelf 1\n' }, settings: later },
+  async editor => {
+    await editor.openFile('a.germ');
+    await editor.press('Control+K');
+    await editor.press('Control+G');
+    await editor.until(async () => (await editor.notifications()).some(text => text.includes('no record for more than a year')), 'the question');
+    await editor.page.locator('.notifications-toasts').getByRole('button', { name: 'Count Them Now' }).click();
+    await editor.until(async () => (await editor.lines()).some(line => line.startsWith('count OLD-22, ')), 'the line to fill in');
+  }));
