@@ -77,6 +77,12 @@ describe('a packet of powder', () => {
     `);
   });
 
+  test('is asked for a mass, and not for the liquid that is there, where a part of it was halved by eye', () => {
+    const [problem] = problemsIn('strength-missing', 'lot VER-24 Veratrum nigrum\npowder P1 2025-11-02, GA3 1 g\n'
+      + 'soak VER-24 2026-01-12 19:00, P1 20 mg halved 2 times, 20 mL, 24 h');
+    expect(problem?.message).toContain('Write the mass that you took and how much liquid it went into (“P1 10 mg, 20 mL”), or “P1 unmeasured”.');
+  });
+
   test('keeps to its dates', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 60 seeds

@@ -30,8 +30,8 @@ export function strengthMissing(
 }
 
 /** Powder out of a packet, of which the mass or the liquid is not written. */
-function packetMissing(line: Entry['line'], agent: Agent, { name, mass }: SubstanceFact): Found {
-  const suggestion = mass
+function packetMissing(line: Entry['line'], agent: Agent, { name, mass, halved }: SubstanceFact): Found {
+  const suggestion = mass && !halved
     ? 'Write how much liquid it went into: “20 mL”.'
     : `Write the mass that you took and how much liquid it went into (“${name.text} 10 mg, 20 mL”), or “${name.text} unmeasured”.`;
   return found(line, 'strength-missing', name, { agent: agent.word, suggestion });

@@ -61,7 +61,8 @@ export interface PlannedAmount {
   readonly tool: { readonly id: ToolId; readonly name: string };
 }
 
-export type MixWarningId = 'above-limit' | 'short-soak' | 'unit-slip' | 'above-solubility' | 'stock-above-solubility' | 'past-date';
+export type MixWarningId =
+  | 'above-limit' | 'short-soak' | 'unit-slip' | 'above-solubility' | 'stock-above-solubility' | 'past-date' | 'by-eye';
 
 export interface MixWarning {
   readonly id: MixWarningId;

@@ -119,6 +119,7 @@ function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRef
   const leftOver = made.measured.sub(task.volumeMl);
   const justMl = volumeHolding(taken.powderMg.mul(content.share), task.ppm);
   const off = trueStrength(ppm, task.ppm, unit, agent, justMl);
+  const isByEye = taken.method === 'packet' && taken.powderError.length > 0;
   return {
     possible: true,
     method: taken.method,
@@ -136,7 +137,7 @@ function finish(task: Task, content: Content, taken: Taken): PlannedWay | MixRef
       dissolve(agent),
       makeUp(made.measured, undefined, made),
       ...(off === undefined ? [] : [off]),
-      ...bottled(task, strengthText(ppm, unit, agent), 'stock'),
+      ...bottled(task, strengthText(ppm, unit, agent), 'stock', isByEye ? 'about ' : ''),
     ],
     inKitchen: taken.inKitchen,
     alternatives: taken.alternatives,

@@ -29,9 +29,13 @@ export interface Task {
   readonly isMost: boolean;
 }
 
-/** Label the bottle and put it away: what it holds, and how long that can be relied on. */
-export function bottled({ agent, dates, keeping }: Task, strength: string, form: Form): Step[] {
+/**
+ * Label the bottle and put it away: what it holds, and how long that can be relied on. `sign`: what stands before a
+ * strength that is not known exactly, where what it is made from does not say so already.
+ */
+export function bottled({ agent, dates, keeping }: Task, strength: string, form: Form, sign = ''): Step[] {
   const { rule, today, sourceUntil } = keeping;
+  const { sign: known = '' } = dates;
   const time = keepingTime(agent, form, rule);
   const own = today === undefined ? undefined : dayAfter(today, time.value);
   const isShorter = own !== undefined && sourceUntil !== undefined && sourceUntil < own;
@@ -39,7 +43,7 @@ export function bottled({ agent, dates, keeping }: Task, strength: string, form:
   const keeps = `${printQuantity(time.value)} (${time.origin})`;
   const why = isShorter ? 'no longer than what it was made from' : keepingText(time);
   return [
-    label(agent, strength, { ...dates, keepsUntil: until === undefined ? undefined : isoOf(until) }),
+    label(agent, strength, { ...dates, sign: known === '' ? sign : known, keepsUntil: until === undefined ? undefined : isoOf(until) }),
     store(agent, until === undefined ? `It keeps ${keeps}.` : `Good until ${isoOf(until)} (${why}).`),
   ];
 }

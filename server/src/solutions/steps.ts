@@ -27,6 +27,8 @@ export interface Step {
 
 /** What the label says beside agent and strength, as the caller writes dates. */
 export interface LabelDates {
+  /** Before a strength that is not known exactly: 'about ', 'at most '. */
+  readonly sign?: string | undefined;
   readonly made?: string | undefined;
   readonly keepsUntil?: string | undefined;
 }
@@ -114,9 +116,9 @@ export function trueStrength(
   return { id: 'true-strength', text };
 }
 
-export function label(agent: Agent, strength: string, { made, keepsUntil }: LabelDates): Step {
+export function label(agent: Agent, strength: string, { sign = '', made, keepsUntil }: LabelDates): Step {
   const until = keepsUntil === undefined ? '' : `, good until ${keepsUntil}`;
-  return { id: 'label', text: `Label it: ${agent.word} ${strength}, ${made ?? 'and the date'}${until}.` };
+  return { id: 'label', text: `Label it: ${agent.word} ${sign}${strength}, ${made ?? 'and the date'}${until}.` };
 }
 
 /** `keeps` tells how long, where that is known. */

@@ -14,8 +14,12 @@ import { fullStrength, usualStrength } from '../solutions/strength.ts';
  */
 export function strengthHeld(solution: Solution, journal: Journal): string | undefined {
   const shown = shownStrength(solution);
-  const sign = strengthSign({ isAtMost: solution.staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
-  return shown && `${sign}${shown.text}`;
+  return shown && `${signOf(solution, journal)}${shown.text}`;
+}
+
+/** What stands before its strength, where that is not known exactly. */
+export function signOf(solution: Solution, journal: Journal): string {
+  return strengthSign({ isAtMost: solution.staleSource !== undefined, isAbout: isHeldByEye(solution, journal) });
 }
 
 /** Undefined where it is not known. What a label says is shown in full, what was worked out with fewer digits. */

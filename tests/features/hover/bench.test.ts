@@ -28,6 +28,16 @@ describe('hover on the record of a solution', () => {
     `)[1]).toContain('**GA3K 832 ppm** = 832 mg/L = 0.832 g/L = 0.0832 % ≈ 2.164 mM ≈ 750 ppm GA3');
   });
 
+  test('of powder halved by eye, or past its date, says so on the label', () => {
+    const label = (record: string) => hover(`
+      ${record}
+            ^^ here
+    `, '2026-02-10')?.match(/Label it: [^,]*/)?.[0];
+    expect(label('stock G1 2026-01-09, GA3 400 mg halved 2 times, 100 mL')).toBe('Label it: GA3 about 1000 ppm');
+    expect(label('stock G1 2026-01-09, GA3 100 mg, bought 2020, 100 mL')).toBe('Label it: GA3 at most 1000 ppm');
+    expect(label('stock G1 2026-01-09, GA3 100 mg, 100 mL')).toBe('Label it: GA3 1000 ppm');
+  });
+
   test('bought as a liquid goes by its label', () => {
     const found = blocks(`
       stock P3 2026-01-09, peroxide 3 %, 250 mL, keeps 6 months, at shelf

@@ -164,6 +164,24 @@ describe('the record of a solution', () => {
     expect(answer({ ...question, stock: 'P3' }, packets).plan?.warnings).toEqual([]);
   });
 
+  test('from what is not known exactly is labelled so, with a warning', () => {
+    const bottles = `
+      stock H1 2026-01-09, GA3 400 mg halved 2 times, 100 mL
+      powder P1 2026-01-01, GA3 1 g, bought 2020-01
+      stock S1 2026-01-09, from P1 100 mg, 100 mL
+    `;
+    const question = { agent: 'GA3', strength: '500 ppm', volume: '20 mL' };
+    const halved = answer({ ...question, stock: 'H1' }, bottles).text;
+    expect(halved).toContain('! The powder in H1 was halved by eye, so the strength is about 500 ppm.');
+    expect(halved).toContain('Label it: GA3 about 500 ppm, 2026-02-10,');
+    // The powder was good until 2024-01-31.
+    const stale = answer({ ...question, stock: 'S1' }, bottles).text;
+    expect(stale).toContain('! S1 was made from what was past its date, so the strength is at most 500 ppm.');
+    expect(stale).toContain('Label it: GA3 at most 500 ppm, 2026-02-10,');
+    expect(answer({ ...question, packet: '100 mg', halved: '2' }).text).toContain('Label it: GA3 about 500 ppm, 2026-02-10,');
+    expect(answer({ ...question, packet: '100 mg', halved: '0' }).text).toContain('Label it: GA3 500 ppm, 2026-02-10,');
+  });
+
   test('is none for a stock that the journal does not have, and none where nothing can be made', () => {
     expect(record({ agent: 'GA3', strength: '500 ppm', volume: '20 mL', from: '1000 ppm' })).toBeUndefined();
     const refused = answer({ agent: 'GA3', strength: '5000 ppm', volume: '20 mL', stock: 'G1' });

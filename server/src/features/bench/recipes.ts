@@ -5,13 +5,15 @@ import { isoOf } from '../../model/day.ts';
 import { factOf } from '../../model/record.ts';
 import { volumeInMl } from '../../solutions/amounts.ts';
 import { recipeForDilution, recipeForPowder, type Recipe } from '../../solutions/recipe.ts';
-import { strengthHeld } from '../../words/held.ts';
+import { signOf, strengthHeld } from '../../words/held.ts';
 
 /** How a stock or a dilution is made up; undefined where the record does not tell enough. */
-export function recipeOf({ entry, keeps, from, ppm, weighed: powder }: Solution, journal: Journal): Recipe | undefined {
+export function recipeOf(solution: Solution, journal: Journal): Recipe | undefined {
+  const { entry, keeps, from, ppm, weighed: powder } = solution;
   if (!ppm.ok) return undefined;
   const { record, moment } = entry;
-  const dates = { made: moment && isoOf(moment.day), keepsUntil: keeps && isoOf(keeps.until) };
+  const sign = signOf(solution, journal);
+  const dates = { sign, made: moment && isoOf(moment.day), keepsUntil: keeps && isoOf(keeps.until) };
   const made = powder ? recipeForPowder(powder, dates) : dilution();
   return made?.ok ? made.value : undefined;
 

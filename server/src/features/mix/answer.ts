@@ -1,12 +1,15 @@
 /** Answers for whoever is asked step by step what solution is wanted: what can be chosen, what is wrong, the plan. */
 import type { Journal } from '../../journal/journal.ts';
+import { staleOn, type Solution } from '../../journal/solutions.ts';
 import { isoOf, type Day } from '../../model/day.ts';
 import type { Agent } from '../../solutions/agent.ts';
-import type { MixPlan, MixRefusal } from '../../solutions/mix-plan.ts';
+import { strengthSign } from '../../solutions/display.ts';
+import type { MixPlan, MixRefusal, MixWarning } from '../../solutions/mix-plan.ts';
 import { exact } from '../../solutions/amounts.ts';
 import { strengthInPpm, usualStrength } from '../../solutions/strength.ts';
 import type { Bench } from '../../solutions/tools.ts';
 import { planMix } from '../../solutions/mix.ts';
+import { isHeldByEye } from '../../words/held.ts';
 import { changesFor, type ChangedAnswer } from './again.ts';
 import { freeId, nextStockId, problemOfId } from './ids.ts';
 import { mixHtml } from './page.ts';
@@ -71,14 +74,16 @@ function replyTo(question: MixQuestion, journal: Journal, today: Day, bench: Ben
   };
   if (!asked.ok || Object.keys(problems).length > 0) return base;
   const { request } = asked;
+  const stale = drawn && staleOn(drawn, today);
+  const byEye = drawn !== undefined && isHeldByEye(drawn, journal);
   const plan = planMix({
-    ...request, bench, limit: journal.limits.strength(request.agent, undefined)?.value, dates: { made: isoOf(today) },
+    ...request, bench, limit: journal.limits.strength(request.agent, undefined)?.value,
+    dates: { made: isoOf(today), sign: drawn && strengthSign({ isAtMost: stale !== undefined, isAbout: byEye }) },
     // A stock from powder that is good on the day keeps as any other does: so does its record.
     keeping: { rule: journal.limits.stock, today, sourceUntil: drawn?.form === 'powder' ? undefined : drawn?.keeps?.until },
   });
-  const past = drawn && pastSince(drawn, today);
   const answer = drawn && plan.possible
-    ? shortOf(drawn, plan, journal) ?? (past === undefined ? plan : withWarning(plan, drawn.id, past)) : plan;
+    ? shortOf(drawn, plan, journal) ?? withWarnings(plan, drawn, { isStale: stale !== undefined, byEye, today }) : plan;
   const title = mixTitle(request);
   const told = { ...base, title, text: mixText(answer), html: mixHtml(title, answer) };
   if (!answer.possible) return { ...told, refusal: answer };
@@ -95,8 +100,21 @@ function idOf({ asked: { strength }, result }: MixPlan, agent: Agent): number {
   return unit === 'ppm' ? Math.round(value) : Number(value.toPrecision(3));
 }
 
-/** What is past its date is weaker than its label, and so is what is made of it. */
-function withWarning(plan: MixPlan, id: string, until: Day): MixPlan {
-  const text = `${id} was good until ${isoOf(until)}, so the strength is at most ${plan.result.text}.`;
-  return { ...plan, warnings: [...plan.warnings, { id: 'past-date', text }] };
+interface Held {
+  readonly isStale: boolean;
+  readonly byEye: boolean;
+  readonly today: Day;
+}
+
+/** What is past its date is weaker than its label, and so is what is made of it. Halved by eye it stays “about”. */
+function withWarnings(plan: MixPlan, drawn: Solution, { isStale, byEye, today }: Held): MixPlan {
+  const { id } = drawn;
+  const { text } = plan.result;
+  const until = pastSince(drawn, today);
+  const why = until === undefined ? 'was made from what was past its date' : `was good until ${isoOf(until)}`;
+  const warnings: MixWarning[] = [
+    ...(isStale ? [{ id: 'past-date' as const, text: `${id} ${why}, so the strength is at most ${text}.` }] : []),
+    ...(byEye ? [{ id: 'by-eye' as const, text: `The powder in ${id} was halved by eye, so the strength is about ${text}.` }] : []),
+  ];
+  return { ...plan, warnings: [...plan.warnings, ...warnings] };
 }
