@@ -31,12 +31,13 @@ describe('roots of one side beside shoots of the other', () => {
   test('are told without the days that one side would be earlier', () => {
     const days = (b: string) => evidenceTexts(contest(journal(lines('A', '20', '=20 emerged'), b))).join();
     expect(days(lines('B', '5 emerged', '=18 emerged'))).not.toContain('earlier');
-    expect(days(lines('B', '5', '=18 emerged'))).toContain('earlier');
+    expect(days(lines('B', '5', '13'))).toContain('earlier');
   });
 
   test.each([
     ['nor that it was harmed', lines('A', '5 emerged', '=6 leaf'), lines('B', '24', '=20 emerged'), named('untreated', 'treated')],
     ['also where nothing had emerged', lines('A', '20'), lines('B', '0 emerged'), named('treated', 'untreated')],
+    ['also where one root was written once', lines('A', '16'), lines('B', '1', '4 emerged'), named('treated', 'untreated')],
     ['also after a look that found nothing', lines('A', '20', '1'), lines('B', '0', '3 emerged'), named('treated', 'untreated')],
   ])('%s', (_, a, b, differing) => {
     expect(contest(journal(a, b))).toMatchObject({ alsoDiffers: differing, verdict: { verdict: 'cannot tell' } });
@@ -51,6 +52,14 @@ describe('roots of one side beside shoots of the other', () => {
     ['of which one found nothing at all', lines('A', '20'), lines('B', '0, 0 emerged')],
   ])('are not what is told of counts %s', (_, a, b) => {
     expect(contest(journal(a, b))).toMatchObject({ alsoDiffers: [] });
+  });
+
+  // Common practice, no source: the first leaf comes weeks after the shoot.
+  test('are no less fair than shoots beside first leaves', () => {
+    expect(contest(journal(lines('A', '16 emerged'), lines('B', '5 leaf'))).alsoDiffers).toEqual([
+      'what was counted (shoots of the treated seed, and of the untreated seed only what had a leaf: write how many had emerged, too)',
+    ]);
+    expect(contest(journal(lines('A', '16 leaf'), lines('B', '5 leaf'))).alsoDiffers).toEqual([]);
   });
 
   test('count from the day of a later soak on', () => {
