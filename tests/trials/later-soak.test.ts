@@ -121,6 +121,36 @@ describe('seed that was watched and then soaked', () => {
       ['GA3 500: A', 'untreated: D'], ['GA3 250: B', 'untreated: D'], ['GA3 500: C', 'untreated: D']]);
   });
 
+  test('is held against no rest of seed that was ahead before the soak: what is left of that is other seed', () => {
+    const late = (a: number, b: number) => trial(`
+      lot L Iris alba, 60 seeds
+      split L, A 24 seeds, B 24 seeds
+      sow L/A 2026-01-11
+      sow L/B 2026-01-11
+      count L/A 2026-02-08, ${a}
+      count L/B 2026-02-08, ${b}
+      soak L/A 2026-02-08 19:00, GA3 500 ppm, 24 h
+      count L/A 2026-02-22, 12
+      count L/B 2026-02-22, 0
+      discard L/A 2026-06-01
+      discard L/B 2026-06-01
+    `).contests[0]!;
+    expect(late(0, 12)).toMatchObject({
+      alsoDiffers: ['the seed (before the soak 0 of 24 had germinated, and 12 of 24 of the untreated)'], verdict: { verdict: 'cannot tell' },
+    });
+    // SciPy 1.10: fisher_exact([[0, 24], [4, 20]]): p 0.109; [[0, 24], [3, 21]]: p 0.234.
+    expect(late(0, 4).alsoDiffers).toHaveLength(1);
+    expect(late(0, 3)).toMatchObject({ alsoDiffers: [], verdict: { verdict: 'worth repeating' } });
+  });
+
+  test('is of full seed where both rests were cut open', () => {
+    const cut = halves({ more: 'cut L/A 2026-04-01, 13 fresh\n    cut L/B 2026-04-01, 18 empty' });
+    const { comparison, alsoDiffers } = trial(cut).contests[0]!;
+    expect(alsoDiffers).toEqual(['empty seed (0 of 21 against 18 of 19)']);
+    // 21 less 8 are cut on the one side, 19 less 1 on the other.
+    expect(known(comparison).germinated).toMatchObject({ treated: { x: 8, n: 21 }, untreated: { x: 1, n: 19 } });
+  });
+
   test('names what else changed with it', () => {
     expect(trial(halves({ resown: ', 22 C' })).contests[0]!.alsoDiffers).toEqual(['temperature']);
     expect(trial(halves({ more: 'chill L/A 2026-02-17, 4 C, 7 days' })).contests[0]!.alsoDiffers).toEqual(['warm and cold stages']);

@@ -120,7 +120,8 @@ function estimatedIn(batch: Batch, events: readonly BatchEvent[], bound: Bound):
   return Math.max(range.least, seen ? accounted(seen) : 0);
 }
 
-function seenAt(event: BatchEvent): Totals | undefined {
+/** What had been seen by a count, or by a cut test that adds up; undefined for all else. */
+export function seenAt(event: BatchEvent): Totals | undefined {
   if (event.type === 'count') return event.after;
   return event.type === 'cut' && sortedBy(event) === event.expected ? event.totals : undefined;
 }
@@ -129,7 +130,7 @@ function sortedBy({ classes }: CutEvent): number {
   return cutClasses.reduce((sum, what) => sum + classes[what], 0);
 }
 
-function classesOf({ classes: { fresh, hard, dead, empty } }: CutEvent): CutTest {
+export function classesOf({ classes: { fresh, hard, dead, empty } }: CutEvent): CutTest {
   return { fresh, hard, dead, empty };
 }
 
