@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isAboutAsLong, isSameDose, isSameStageDay, isSameWarmth, mayBeSameLength } from '../../server/src/trials/alike.ts';
+import { isAboutAsLong, isSameColdDay, isSameDay, isSameDose, isSameWarmth, mayBeSameLength } from '../../server/src/trials/alike.ts';
 
 const exactly = (n: number) => ({ least: n, most: n });
 
@@ -16,10 +16,16 @@ test('soaks may be of one length up to a twentieth, and are about as long up to 
   expect([mayBeSameLength(undefined, exactly(1)), mayBeSameLength(exactly(1), undefined)]).toEqual([true, true]);
 });
 
-test('stages begin alike within three days, or within a fifth of the later day, before day 0 too', () => {
-  const alike = [[0, 3], [13, 10], [40, 50], [50, 40], [-50, -40]] as const;
-  const unlike = [[0, 4], [10, 14], [40, 51], [51, 40], [-51, -40]] as const;
-  expect([...alike, ...unlike].filter(([a, b]) => isSameStageDay(a, b))).toEqual(alike);
+test('days are one within three, however long ago', () => {
+  const alike = [[0, 3], [13, 10], [-2, 1], [100, 97]] as const;
+  const unlike = [[0, 4], [10, 14], [100, 96], [-50, -54]] as const;
+  expect([...alike, ...unlike].filter(([a, b]) => isSameDay(a, b))).toEqual(alike);
+});
+
+test('cold before day 0 begins alike within a week, or a fifth of it', () => {
+  const alike = [[-84, -77], [-77, -84], [-25, -20], [-10, -7], [-1, 2], [0, 3]] as const;
+  const unlike = [[-84, -76], [-26, -20], [-20, -26], [-10, -6], [-1, 3], [50, 54]] as const;
+  expect([...alike, ...unlike].filter(([a, b]) => isSameColdDay(a, b))).toEqual(alike);
 });
 
 test('warmth is one up to a degree', () => {

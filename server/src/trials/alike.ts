@@ -1,9 +1,12 @@
 /** When two numbers of a bench are one and the same. Common practice, no source. */
+import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { SAME_SHARE } from '../solutions/comparison.ts';
 
-/** A stage that begins a day or two, or a fifth of its time, sooner or later is the same stage. */
-const SAME_STAGE_DAYS = 3;
-const SAME_STAGE_SHARE = 0.2;
+/** Of a time. */
+const ABOUT_SHARE = 0.2;
+
+/** Seed that lies unsown in the cold grows no less ready by so many days less of it. */
+const SAME_COLD_DAYS = 7;
 
 /** Thermometers of a bench agree no better. */
 const SAME_CELSIUS = 1;
@@ -26,12 +29,21 @@ export function mayBeSameLength(a: Range | undefined, b: Range | undefined): boo
 
 /** Whether two soaks may have been about as long, within a fifth: what is longer wets seed more. */
 export function isAboutAsLong(a: Range, b: Range): boolean {
-  return a.least <= b.most * (1 + SAME_STAGE_SHARE) && b.least <= a.most * (1 + SAME_STAGE_SHARE);
+  return a.least <= b.most * (1 + ABOUT_SHARE) && b.least <= a.most * (1 + ABOUT_SHARE);
 }
 
-/** Days from day 0 on which a stage began, in two batches. */
-export function isSameStageDay(a: number, b: number): boolean {
-  return Math.abs(a - b) <= Math.max(SAME_STAGE_DAYS, SAME_STAGE_SHARE * Math.max(Math.abs(a), Math.abs(b)));
+/**
+ * Days from day 0 on which something was done to two batches. Seed germinates within days once it comes out of the
+ * cold, so a share of the time before allows nothing: two weeks sooner are two weeks ahead.
+ */
+export function isSameDay(a: number, b: number): boolean {
+  return Math.abs(a - b) <= SAME_SOWING_DAYS;
+}
+
+/** The same of a cold stage, which may have begun sooner where the cold ended with the sowing. */
+export function isSameColdDay(a: number, b: number): boolean {
+  const allowed = Math.min(SAME_COLD_DAYS, ABOUT_SHARE * Math.max(-a, -b));
+  return isSameDay(a, b) || (a < 0 && b < 0 && Math.abs(a - b) <= allowed);
 }
 
 export function isSameWarmth(a: number, b: number): boolean {

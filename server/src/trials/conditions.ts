@@ -1,22 +1,15 @@
 /** Whatever beside its treatment may bear on how seed germinates; where it differs, a comparison is not a fair one. */
-import { plannedStages } from '../calendar/regimes.ts';
 import { SAME_SOWING_DAYS } from '../calendar/together.ts';
 import { hasGrown, isDividedWhole } from '../journal/given-out.ts';
 import type { Batch, BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
-import { isSameStageDay, type Range } from './alike.ts';
+import type { Range } from './alike.ts';
 import { portionDays } from './course.ts';
+import { areSame, isWarmthOfOneUnwritten, stagesOf, type Step } from './steps.ts';
 import { minutesWet, roomsApart, spellsOf, type Spell } from './surroundings.ts';
 import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
-import { areAsWarm, warmthOf, type Warmth } from './warmth.ts';
-
-/** Something done to the seed; the day counts from day 0. */
-interface Step {
-  readonly what: string;
-  readonly warmth: Warmth | undefined;
-  readonly day: number;
-}
+import { mayBeAsWarm, warmthOf, type Warmth } from './warmth.ts';
 
 export interface Conditions {
   readonly dayZero: Day;
@@ -49,7 +42,7 @@ export interface Conditions {
 
 /** The conditions of a batch whose life is looked at up to some event. */
 export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchEvent[]): Conditions {
-  const { sowing, stages, inherited } = batch;
+  const { sowing, inherited } = batch;
   const life = [...inherited, ...events];
   const isPast = (line: unknown) => life.some(({ entry }) => entry.line === line);
   const own = sowing && isPast(sowing.line) ? sowing : undefined;
@@ -62,12 +55,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     temperature: temperature && warmthOf(temperature),
     medium: plain(mediumOf(life)),
     regime: plain(undefinedRegime(life)),
-    stages: [
-      ...stages.filter(({ entry }) => isPast(entry.line))
-        .map(({ stage, temperature: at, start }) => ({ stage, temperature: at, start: start.day })),
-      ...plannedStages(life),
-    ].map(({ stage, temperature: at, start }) => ({ what: stage, warmth: at && warmthOf(at), day: start - dayZero }))
-      .sort((a, b) => a.day - b.day),
+    stages: stagesOf(life, dayZero),
     scarified: life.filter(({ type }) => type === 'scarify').map(({ entry }) => (
       { what: 'scarified', warmth: undefined, day: entry.moment.day - dayZero })),
     washed: soaks.flatMap(({ doses, start }) => doses.flatMap(({ agent }) => (
@@ -124,14 +112,14 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
       if (!isSame) differing.push(name);
     } else if (x !== y) unwritten.push(name);
   };
-  hold('temperature', a.temperature, b.temperature, isSameTemperature(a.temperature, b.temperature));
+  hold('temperature', a.temperature, b.temperature, mayBeAsWarm(a.temperature, b.temperature));
   hold('medium', a.medium, b.medium, a.medium === b.medium);
   const { apart, isAsWarm, isUnwritten } = roomsApart(a.rooms, b.rooms, age);
   // Where a thermometer says that it was as warm, the place matters less.
   if (apart !== undefined && isAsWarm) minor.push(`the sides were in different places: ${apart}`);
   else if (apart !== undefined) differing.push(`place (${apart})`);
   else if (isUnwritten) unwritten.push('place');
-  if (isOneStageUnwritten(a.stages, b.stages, age)) unwritten.push('temperature of a stage');
+  if (isWarmthOfOneUnwritten(a.stages, b.stages, age)) unwritten.push('temperature of a stage');
   if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
@@ -151,27 +139,7 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
 /** Dry seed that is sown so many days later is older seed, not only later sown. Common practice, no source. */
 const AGED_DAYS = 90;
 
-/** A stage of which the temperature is written on one side only. */
-function isOneStageUnwritten(a: readonly Step[], b: readonly Step[], age: number): boolean {
-  return areSame(a, b, age)
-    && a.some(({ warmth, day }, i) => day < age && (warmth === undefined) !== (b[i]?.warmth === undefined));
-}
-
 function areApart(a: Conditions, b: Conditions): boolean {
   return [a.dayZero - b.dayZero, a.begun - b.begun, a.sownWithin - b.sownWithin]
     .some(days => Math.abs(days) > SAME_SOWING_DAYS);
-}
-
-function areSame(a: readonly Step[], b: readonly Step[], age: number): boolean {
-  const [first, second] = [a, b].map(steps => steps.filter(({ day }) => day < age));
-  return first!.length === second!.length && first!.every((step, i) => isSameStep(step, second![i]!));
-}
-
-function isSameStep(a: Step, b: Step): boolean {
-  return a.what === b.what && isSameStageDay(a.day, b.day) && isSameTemperature(a.warmth, b.warmth);
-}
-
-/** What is not written may be the same. */
-function isSameTemperature(a: Warmth | undefined, b: Warmth | undefined): boolean {
-  return !a || !b || areAsWarm(a, b);
 }

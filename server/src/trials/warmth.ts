@@ -16,3 +16,8 @@ export function warmthOf({ day, night, unit }: Temperature): Warmth {
 export function areAsWarm(a: Warmth | undefined, b: Warmth | undefined): boolean {
   return a !== undefined && b !== undefined && isSameWarmth(a.day, b.day) && isSameWarmth(a.night, b.night);
 }
+
+/** What is not written may be the same. */
+export function mayBeAsWarm(a: Warmth | undefined, b: Warmth | undefined): boolean {
+  return !a || !b || areAsWarm(a, b);
+}
