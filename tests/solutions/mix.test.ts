@@ -96,6 +96,13 @@ describe('a plan from a stock', () => {
     expect(ids(plan('GA3', inPpm(500), 20, fromStock(10, 'g/L')).warnings)).toEqual(['stock-above-solubility']);
   });
 
+  // Peroxide of 12 % has 1.04 g/mL (handbook value, from memory): weighed as water, 125 g of it are only 120 mL.
+  it('says that a strong stock weighed as water is not worked out', () => {
+    const left = (percent: number) => plan('peroxide', { value: percent / 4, unit: '%' }, 500, fromStock(percent, '%'), { bench: 'kitchen' })
+      .result.limits.notCounted;
+    expect([left(12), left(1)]).toEqual([['strength of the stock', 'that it weighs more than water'], ['strength of the stock']]);
+  });
+
   it('dilutes liquids by their own %, and says how it reads it', () => {
     const bleach = plan('bleach', { value: 0.5, unit: '%' }, 200, fromStock(5, '%'));
     expect(bleach.amounts.stock?.wanted.value).toBe(20);

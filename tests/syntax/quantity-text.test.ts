@@ -23,6 +23,7 @@ describe('a quantity that stands alone', () => {
 
   test.each([
     ['90', { percent: 90 }], ['90 %', { percent: 90 }], ['87.5%', { percent: 87.5 }], ['90 % acid', { percent: 90, form: 'acid' }],
+    ['75 acid', { percent: 75, form: 'acid' }], ['75 salt', { percent: 75, form: 'salt' }],
   ])('a purity of %s needs no sign', (text, purity) => {
     expect(quantityOf('purity', text)).toMatchObject({ ok: true, value: purity });
   });

@@ -7,7 +7,7 @@ import { drawFor } from './dilution.ts';
 import { showMade, showMass, showStrength, showVolume } from './display.ts';
 import { measure, stepError, stepErrorText, tooCoarse } from './measurable.ts';
 import type { MixRefusal, MixWarning, PlannedWay } from './mix-plan.ts';
-import { bottled, planned, refusal, resultOf, type Task, vesselFor } from './mix-task.ts';
+import { bottled, planned, refusal, resultOf, type Task, vesselFor, weighedAsWater } from './mix-task.ts';
 import { type Refused, refused } from './outcome.ts';
 import { insteadOfDrawing, type Remedy } from './remedies.ts';
 import { draw, makeUp, trueStrength } from './steps.ts';
@@ -65,7 +65,7 @@ export function planFromStock(task: Task, stock: Strength): PlannedWay | MixRefu
     },
     result: resultOf(task, truePpm, [stepError(taken)], [stepError(made)], {
       counted: [`draw to ${stepErrorText(taken)}`, `volume to ${stepErrorText(made)}`],
-      notCounted: ['strength of the stock'],
+      notCounted: ['strength of the stock', ...weighedAsWater(taken, stockPpm.value, agent)],
     }),
     steps: [
       draw(source, stockMl, taken),

@@ -62,6 +62,14 @@ export function vesselFor({ bench, isMost }: Task, volumeMl: Exact): Measurabili
   return measure(volumeMl, 'volume', bench, isMost ? 'up' : 'nearest');
 }
 
+/** From 2 % on (ppm) a litre weighs so much more than a kilogram that it counts. Common practice, no source. */
+const HEAVY = exact(20_000);
+
+/** What is left out of account where a strong liquid is weighed as if it were water. */
+export function weighedAsWater({ tool }: Measurement, ppm: Exact, { strengthIs }: Agent): string[] {
+  return tool.id === 'weighed-water' && strengthIs === 'by weight' && ppm.gte(HEAVY) ? ['that it weighs more than water'] : [];
+}
+
 /** Example: 'from 0.4825 to 0.5075 %' */
 function limitsText(low: Exact, high: Exact, unit: StrengthUnit, agent: Agent): string {
   const [from, to] = [low, high].map(ppm => strengthFromPpm(ppm, unit, agent));

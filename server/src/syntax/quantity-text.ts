@@ -46,7 +46,7 @@ function amountOf(what: Alone, text: string): QuantityText<Alone> {
 
 /** The sign may be left out: nothing else can be meant. */
 function purityOf(text: string): QuantityText<'purity'> {
-  const { reader, pieces } = piecesOf(`purity ${/^[\d.]+$/.test(text) ? `${text} %` : text}`);
+  const { reader, pieces } = piecesOf(`purity ${text.replace(/^[\d.]+(?=$| (?:acid|salt)$)/i, '$& %')}`);
   const fact = pieces.length > 0 ? readers.purity(reader, pieces, 'stock') : undefined;
   if (fact?.type === 'purity' && fact.end === pieces.at(-1)!.end) {
     return { ok: true, value: { percent: fact.percent, form: fact.form } };
