@@ -75,3 +75,31 @@ describe('the time of cold before sowing', () => {
     expect(contest(sides(twice.map(line => line.replace('20, 4 C', '20, 0 C')), chilled('2026-01-11'))).alsoDiffers).toEqual(['warm and cold stages']);
   });
 });
+
+describe('the cold of dry seed', () => {
+  const wet = (agent: string) => `soak 2026-01-01 19:00, ${agent}, 24 h`;
+  const cold = ['chill 2026-01-02 20:00, 4 C, 12 weeks'];
+  const out = ['sow 2026-03-27, 15 C', 'count 2026-04-24, 5', 'discard 2026-06-10'];
+  const later = ['soak 2026-03-26, water, 24 h', ...out];
+  const of = (a: readonly string[], b: readonly string[]) => contest(sides(a, b)
+    .replace('  soak L/A 2026-01-10, GA3 500 ppm, 24 h\n  soak L/B 2026-01-10, water, 24 h\n', ''));
+  const remark = 'the moisture of the seed in a stage is recorded for one side only';
+
+  test('is not that of seed that was soaked before', () => {
+    expect(of([wet('GA3 500 ppm'), ...cold, ...out], [...cold, ...later])).toMatchObject({
+      alsoDiffers: ['warm and cold stages (one side was still dry)'], verdict: { rule: 'more-differs' },
+    });
+    const late = later.map(line => line.replace('water', 'GA3 500 ppm'));
+    expect(of([...cold, ...late], [wet('water'), ...cold, ...out]).alsoDiffers).toEqual(['warm and cold stages (one side was still dry)']);
+    expect(of([...cold, ...late], [...cold, ...later])).toMatchObject({ alsoDiffers: [], remarks: [] });
+    expect(of([wet('GA3 500 ppm'), ...cold, ...out], [wet('water'), ...cold, ...out])).toMatchObject({ alsoDiffers: [], remarks: [] });
+  });
+
+  test('may have been none where nothing says so', () => {
+    expect(of([wet('GA3 500 ppm'), ...cold, ...out], [...cold, ...out])).toMatchObject({ alsoDiffers: [], remarks: expect.arrayContaining([remark]) });
+    expect(of([...cold, ...later.map(line => line.replace('water', 'GA3 500 ppm'))], [...cold, ...out]).remarks).not.toContain(remark);
+    // In its medium it is moist.
+    const sowing = ['sow 2026-01-02 18:00', ...cold, ...out.slice(1)];
+    expect(of([wet('GA3 500 ppm').replace('19:00', '09:00').replace('24', '8'), ...sowing], sowing).remarks).not.toContain(remark);
+  });
+});

@@ -6,7 +6,7 @@ import type { Day } from '../model/day.ts';
 import { factOf } from '../model/record.ts';
 import type { Range } from './alike.ts';
 import { portionDays } from './course.ts';
-import { areSame, isWarmthOfOneUnwritten, stagesOf, type Step } from './steps.ts';
+import { areSame, isWarmthOfOneUnwritten, moistureApart, stagesOf, type StageStep, type Step } from './steps.ts';
 import { minutesWet, roomsApart, spellsOf, type Spell } from './surroundings.ts';
 import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
 import { mayBeAsWarm, warmthOf, type Warmth } from './warmth.ts';
@@ -24,7 +24,7 @@ export interface Conditions {
   readonly medium: string | undefined;
   /** One that the journal does not define; the stages of any other are among the stages. */
   readonly regime: string | undefined;
-  readonly stages: readonly Step[];
+  readonly stages: readonly StageStep[];
   readonly scarified: readonly Step[];
   readonly washed: readonly Step[];
   /** Put outdoors. */
@@ -120,7 +120,10 @@ export function differencesOf(a: Conditions, b: Conditions, age: number): Differ
   else if (apart !== undefined) differing.push(`place (${apart})`);
   else if (isUnwritten) unwritten.push('place');
   if (isWarmthOfOneUnwritten(a.stages, b.stages, age)) unwritten.push('temperature of a stage');
+  const moisture = moistureApart(a.stages, b.stages, age);
+  if (moisture === 'unwritten') unwritten.push('moisture of the seed in a stage');
   if (a.regime !== b.regime || !areSame(a.stages, b.stages, age)) differing.push('warm and cold stages');
+  else if (moisture === 'one-dry') differing.push('warm and cold stages (one side was still dry)');
   if (!areSame(a.scarified, b.scarified, age)) differing.push('scarification');
   if (!areSame(a.washed, b.washed, age)) differing.push('disinfection');
   if (!areSame(a.outdoors, b.outdoors, age)) differing.push('standing outdoors');

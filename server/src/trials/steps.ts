@@ -13,32 +13,42 @@ export interface Step {
   readonly day: number;
 }
 
+/** A warm or cold stage, or the sowing that ended one. */
+export interface StageStep extends Step {
+  /** `moist`: soaked or sown before. `dry`: soaked only after it. Undefined where nothing says which. */
+  readonly moisture: 'moist' | 'dry' | undefined;
+}
+
 /**
  * The stages of a life in the order of time, written or planned by a regime, and the sowing that takes seed out of one.
  * A record that goes on with a stage as it was is none of its own.
  */
-export function stagesOf(life: readonly BatchEvent[], dayZero: Day): Step[] {
+export function stagesOf(life: readonly BatchEvent[], dayZero: Day): StageStep[] {
   const planned = plannedStages(life);
-  const steps = planned.map(({ stage, temperature, start }): Step => (
-    { what: stage, warmth: temperature && warmthOf(temperature), day: start - dayZero }));
+  const steps = planned.map(({ stage, temperature, start }): StageStep => (
+    { what: stage, warmth: temperature && warmthOf(temperature), day: start - dayZero, moisture: 'moist' }));
+  const lastSoak = life.findLastIndex(({ type }) => type === 'soak');
   let sown: BatchEvent | undefined;
   let isInStage = false;
-  for (const event of life) {
+  let isMoist = false;
+  for (const [i, event] of life.entries()) {
     const { entry } = event;
     const day = entry.moment.day - dayZero;
     const written = factOf(entry.record, 'temperature')?.value;
     const warmth = written && warmthOf(written);
     if (event.type === 'stage') {
-      steps.push({ what: event.stage.stage, warmth, day });
+      const moisture = isMoist ? 'moist' : lastSoak > i ? 'dry' : undefined;
+      steps.push({ what: event.stage.stage, warmth, day, moisture });
       isInStage = true;
     }
     if (event.type === 'sow') {
       const last = sown;
       const isPlanned = planned.some(({ sowing, start }) => sowing === last?.entry && start - dayZero < day);
-      if (event.again && (isInStage || isPlanned)) steps.push({ what: 'sown', warmth, day });
+      if (event.again && (isInStage || isPlanned)) steps.push({ what: 'sown', warmth, day, moisture: 'moist' });
       sown = event;
       isInStage = false;
     }
+    isMoist ||= event.type === 'sow' || event.type === 'soak';
   }
   return steps.sort((a, b) => a.day - b.day).filter((step, i) => !goesOn(step, steps[i - 1]));
 }
@@ -63,4 +73,17 @@ function isSameStep(a: Step, b: Step): boolean {
 export function isWarmthOfOneUnwritten(a: readonly Step[], b: readonly Step[], age: number): boolean {
   return areSame(a, b, age)
     && a.some(({ warmth, day }, i) => day < age && (warmth === undefined) !== (b[i]?.warmth === undefined));
+}
+
+/**
+ * Seed that is dry takes no heed of cold, so whether it was moist is held side by side, of the stages up to an age.
+ * `one-dry`: that of one was, in a stage that the other had moist. `unwritten`: it may have been.
+ */
+export function moistureApart(a: readonly StageStep[], b: readonly StageStep[], age: number): 'one-dry' | 'unwritten' | undefined {
+  const apart = a.flatMap((step, i) => {
+    const other = b[i];
+    return step.day < age && other && step.moisture !== other.moisture ? [[step.moisture, other.moisture]] : [];
+  }).filter(pair => pair.includes('moist'));
+  if (apart.some(pair => pair.includes('dry'))) return 'one-dry';
+  return apart.length > 0 ? 'unwritten' : undefined;
 }
