@@ -94,6 +94,46 @@ describe('own records', () => {
     expect(answerOn(several)).toContain('Try GA3 500 ppm, 24 h: it looks good by itself, but you tried several treatments');
   });
 
+  test.each([14, 28, 35])('winters count whatever came up and whenever they were looked at last: day %i', day => {
+    const guide = 'guide Gentiana, GA3 500 ppm, 24 h, source "a book"';
+    const winter = (year: number, up: number, end = `discard OLD-${year} 20${year}-03-10`) => `
+      lot OLD-${year} Gentiana lutea, 24 seeds
+      sow OLD-${year} 20${year}-01-01, 15 C
+      count OLD-${year} 20${year}-${day < 31 ? `01-${day + 1}` : `02-0${day - 30}`}, ${up}
+      ${end}
+    `;
+    const said = (...winters: string[]) => answerOn([...winters, packet, guide].join('\n'));
+    const soon = day <= 30;
+    if (soon) expect(said(winter(24, 18))).toMatch(/^Leave it untreated: untreated seed/);
+    for (const end of [undefined, '']) {
+      expect(said(winter(24, 18, end), winter(25, 2, end))).toMatch(/^Try GA3 500 ppm/);
+      expect(said(winter(24, 2, end), winter(25, 18, end))).toMatch(/^Try GA3 500 ppm/);
+    }
+    if (soon) expect(said(winter(24, 18), winter(25, 20))).toMatch(/^Leave it untreated: untreated seed/);
+  });
+
+  test('seed of the last 30 days does not decide yet, be it up or not', () => {
+    const source = (last: number) => `
+      lot OLD-24 Gentiana lutea, 24 seeds
+      sow OLD-24 2025-01-11, 15 C
+      count OLD-24 2025-01-25, 20
+      lot OLD-25 Gentiana lutea, 40 seeds
+      sow OLD-25 2026-10-${last}, 15 C
+      count OLD-25 2026-11-10, 0
+      ${packet}
+    `;
+    expect(answerOn(source(31))).toMatch(/^Leave it untreated: untreated seed/);
+    expect(answerOn(source(30))).not.toMatch(/^Leave it untreated/);
+  });
+
+  test('four seeds do not speak for a plant, though all of them came up', () => {
+    const kept = (n: number) => `lot OLD-24 Gentiana lutea, ${n} seeds\nsow OLD-24 2025-01-11\ncount OLD-24 2025-02-08, ${n}\n${packet}`;
+    expect(adviceOn(kept(10)).choice).toMatchObject({ kind: 'leave', because: 'ready' });
+    expect(adviceOn(kept(9)).choice.kind).toBe('unknown');
+    expect(pageOn(kept(9))['Untreated seed']).toContain(
+      'None of it has germinated both well and soon (70 % of at least 10 seeds, half of them by day 30).');
+  });
+
   test('one lot that came up by itself does not speak for a plant that has not since', () => {
     const year = (n: number, up: number) => `
       lot OLD-${n} Gentiana lutea, 40 seeds

@@ -267,10 +267,16 @@ describe('readiness of untreated seed', () => {
   test.each([
     ['too few came up', course(40, '8:25', [28])],
     ['the seeds are too few to say', course(4, '8:3', [28])],
+    ['the seeds are too few, though all came up', course(4, '8:4', [28])],
+    ['there is one seed too few', course(9, '8:9', [28])],
     ['they took too long', course(20, '40:18', [33, 60])],
     ['nobody looked in time', course(20, '40:20', [60])],
   ])('is not shown where %s', (_, batch) => {
     expect(known(readiness([batch])).ready).toBe(false);
+  });
+
+  test('is shown by ten seeds', () => {
+    expect(known(readiness([course(10, '8:9', [28])])).ready).toBe(true);
   });
 
   test('is undefined where half never came up, or nothing was counted', () => {

@@ -62,7 +62,7 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
   const guides = journal.guides.of(plant);
   const untreated = untreatedShares(ownLots.map(each => trialOf(each, now.day)));
   const seed = untouchedIn(lot, now);
-  const choice = choose({ journal, plant, species, forms, genus, ready, untreated, guides });
+  const choice = choose({ journal, today: now.day, plant, species, forms, genus, ready, untreated, guides });
   const offer = offerIn(choice);
   return {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice,

@@ -1,10 +1,11 @@
 /** What to do with seed of a plant, by what is known of it. */
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
+import type { Day } from '../model/day.ts';
 import type { ReadyRecord } from '../trials/ready.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
 import { substanceOf } from '../solutions/comparison.ts';
-import { allOf, type UntreatedShare } from '../trials/untreated-shares.ts';
+import { allOf, hadItsTime, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { isRefused, isScarified, offerOf, offersOf, type Offer } from './offer.ts';
 import { mostPromising, mostSure } from './order.ts';
 import { hasPaid, isStillOpen, type Tried, type TriedAgent } from './tried.ts';
@@ -12,6 +13,7 @@ import { hasPaid, isStillOpen, type Tried, type TriedAgent } from './tried.ts';
 /** What a choice is made from. */
 export interface Known {
   readonly journal: Journal;
+  readonly today: Day;
   readonly plant: string | undefined;
   readonly species: readonly TriedAgent[];
   /** Other forms of its species: subspecies, cultivars, or the species itself. */
@@ -49,7 +51,7 @@ export function offerIn(choice: Choice): Offer | undefined {
  * what the guides say; a dose that paid on another species of the genus. Common practice, no source.
  */
 export function choose(known: Known): Choice {
-  const { journal, plant, species, forms, genus, ready, untreated, guides } = known;
+  const { journal, today, plant, species, forms, genus, ready, untreated, guides } = known;
   const attempt = (tried: Tried, because: WhyTry): Choice => (
     { kind: 'try', offer: offerOf(tried, plant, journal), because });
   // A dose above the limit, or more than dissolves, is named where no other is left.
@@ -67,11 +69,11 @@ export function choose(known: Known): Choice {
   const compared = doses.find(({ verdict }) => verdict === 'germinates well without it');
   const prepared = compared?.treated.every(isScarified) && !ready
     ? untreated.filter(({ group }) => isScarified(group)) : untreated;
-  if ((compared || ready) && germinatesWell(prepared) !== false) return { kind: 'leave', because: 'ready', tried: compared };
+  if ((compared || ready) && germinatesWell(prepared, today) !== false) return { kind: 'leave', because: 'ready', tried: compared };
   const open = mostPromising(withinLimit(species.flatMap(openIn)));
   if (open) return attempt(open, 'own records');
   const offers = guides.flatMap(guide => offersOf(guide, plant, journal));
-  const other = germinatesWell(untreated) ? undefined
+  const other = germinatesWell(untreated, today) ? undefined
     : offers.find(offer => isGiveable(offer) && !doses.some(dose => isOneSubstance(dose, offer)));
   if (doses.length > 0) return other ? { kind: 'try', offer: other, because: 'guide' } : leaving(doses);
   const form = mostSure(forms.flatMap(paidIn));
@@ -102,14 +104,11 @@ function openIn({ doses, together }: TriedAgent): Tried[] {
 
 /**
  * One lot that did well does not speak for a plant whose other lots do badly: all of them together have to do well.
- * Undefined where none of it was counted, or all that was waits in the cold.
+ * Undefined where none of it was counted, or all that was had no time yet or waits in the cold.
  */
-function germinatesWell(untreated: readonly UntreatedShare[]): boolean | undefined {
-  const { readyDays, readyShare } = THRESHOLDS;
-  const isWell = ({ x, n }: { x: number; n: number }) => x / n >= readyShare.value;
-  const watched = untreated.filter(({ byDay, pooled }) => byDay >= readyDays.value || isWell(pooled));
-  const all = allOf(watched);
-  return all.n === 0 ? undefined : isWell(all);
+function germinatesWell(untreated: readonly UntreatedShare[], today: Day): boolean | undefined {
+  const { x, n } = allOf(untreated.filter(share => hadItsTime(share, today)));
+  return n === 0 ? undefined : x / n >= THRESHOLDS.readyShare.value;
 }
 
 /** A dose of known strength, not above the grower's limit, and not more than dissolves. */

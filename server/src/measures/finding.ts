@@ -3,6 +3,7 @@ import { worth } from './contrast.ts';
 import { newcombe } from './difference.ts';
 import { jointP } from './joint.ts';
 import { wilson } from './proportion.ts';
+import { isReadyShare } from './readiness.ts';
 import { reachFor, seedsForOne, type Spread } from './spread.ts';
 import { chiSquareTail, upperPoint, upperTail } from './tails.ts';
 import { THRESHOLDS } from './thresholds.ts';
@@ -161,7 +162,8 @@ function chanceOf(
   const fewer = seedsForOne(spread);
   const isLoss = newcombe(worth({ x: a, n }, fewer), worth({ x: b, n: m },
     fewer)).low < -THRESHOLDS.toleratedLoss.value;
-  if (isLoss || isReadyShare(b, m)) return below(most);
+  // Untreated seed that germinates well without it: then only more seed counts.
+  if (isLoss || isReadyShare({ x: b, n: m, low: wilson(b, m).low })) return below(most);
   const root = Math.sqrt((n * m * rankVariance(share)) / (all - 1));
   const mean = (a - n * share) / 2 / root;
   const deviation = up > 1 ? Math.sqrt((a * b * share ** 2 * (1 - TIES)) / 12 / (up - 1)) / root : 0;
@@ -170,12 +172,6 @@ function chanceOf(
   const sum = POINTS.reduce((total, z) => total + below(Math.max(most, (Math.max(0,
     mean + deviation * z) / days) ** 2)), 0);
   return sum / POINTS.length;
-}
-
-/** Untreated seed that germinates well without it: then only more seed counts. */
-function isReadyShare(x: number, n: number): boolean {
-  const { readyShare, readyLow } = THRESHOLDS;
-  return x / n >= readyShare.value && wilson(x, n).low >= readyLow.value;
 }
 
 /** Steps of the table below, from 1 up to the greatest factor that it tells from infinity. */

@@ -33,7 +33,12 @@ export function readiness(untreated: readonly Course[]): Readiness | Undefined {
   const half = halfOfAllUp(untreated, Infinity);
   if (isUndefined(half)) return half;
   const { x, n, interval } = pool(untreated.map(course => shareOf([course], germinated, seedsOf)));
-  const { readyShare, readyLow, readyDays } = THRESHOLDS;
-  const ready = half.by <= readyDays.value && x / n >= readyShare.value && interval.low >= readyLow.value;
+  const ready = half.by <= THRESHOLDS.readyDays.value && isReadyShare({ x, n, low: interval.low });
   return { x, n, interval, halfBy: half.by, ready };
+}
+
+/** Whether x of n seeds, with this lower limit of the 95 % interval, are enough to go without a treatment. */
+export function isReadyShare({ x, n, low }: { readonly x: number; readonly n: number; readonly low: number }): boolean {
+  const { readyShare, readyLow, readySeeds } = THRESHOLDS;
+  return n >= readySeeds.value && x / n >= readyShare.value && low >= readyLow.value;
 }

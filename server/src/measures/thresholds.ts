@@ -40,6 +40,11 @@ export const THRESHOLDS = {
     value: 0.5,
     says: '... and the lower limit of its 95 % interval is at least this (50 %)',
   },
+  readySeeds: {
+    value: 10,
+    says: '... and there are at least as many seeds (common practice, no source): where half germinates, all of 4 do so by chance '
+      + 'in 1 lot of 16',
+  },
   readyDays: {
     value: 30,
     says: '... and a look by this day finds that half of the seed sown has germinated',

@@ -4,6 +4,7 @@ import { finalTotal } from '../measures/course.ts';
 import { commonAge, openSeeds, until } from '../measures/looks.ts';
 import { poolOf, type Pooled } from '../measures/replicates.ts';
 import { THRESHOLDS } from '../measures/thresholds.ts';
+import type { Day } from '../model/day.ts';
 import { winterOf } from '../model/winter.ts';
 import { coursesOf, type Group } from './groups.ts';
 import type { LotTrial } from './lot-trial.ts';
@@ -33,10 +34,19 @@ export function allOf(all: readonly UntreatedShare[]): { readonly x: number; rea
   }, { x: 0, n: 0 });
 }
 
-/** Never sown, in the cold since its last stage, and neither all germinated or dead nor germinated well as it is. */
-export function isWaiting({ group: { batches }, open, pooled: { x, n } }: UntreatedShare): boolean {
-  return open > 0 && x / n < THRESHOLDS.readyShare.value
+/** Never sown, in the cold since its last stage, and seed of it may still germinate. */
+export function isWaiting({ group: { batches }, open }: UntreatedShare): boolean {
+  return open > 0
     && batches.every(({ conditions: { isSown, stages } }) => !isSown && stages.at(-1)?.what === 'chill');
+}
+
+/**
+ * Whether so many days have passed since its day 0 that it speaks for its plant as it was last seen. By the calendar
+ * alone: what hangs on when seed was looked at last, or on how much came up, would keep good winters and leave out bad
+ * ones.
+ */
+export function hadItsTime({ group: { batches } }: UntreatedShare, today: Day): boolean {
+  return batches.every(({ conditions: { dayZero } }) => today - dayZero >= THRESHOLDS.readyDays.value);
 }
 
 function isDividedOff({ group }: UntreatedShare, { group: { batches } }: UntreatedShare): boolean {

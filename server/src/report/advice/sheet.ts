@@ -20,11 +20,12 @@ import type { Day } from '../../model/day.ts';
 import { genusIn, speciesIn } from '../../model/plant.ts';
 import { differsInText } from '../../measures/verdict-text.ts';
 import { isUndefined } from '../../measures/measured.ts';
+import { THRESHOLDS } from '../../measures/thresholds.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
 import { trialOf } from '../../trials/lot-trial.ts';
 import type { ReadyRecord } from '../../trials/ready.ts';
-import { allOf, deathsIn, isWaiting, type UntreatedShare } from '../../trials/untreated-shares.ts';
+import { allOf, deathsIn, hadItsTime, isWaiting, type UntreatedShare } from '../../trials/untreated-shares.ts';
 import type { Column } from '../columns.ts';
 import type { Item, Passage } from '../passages.ts';
 import { untreatedColumns, untreatedText } from '../plant-passages.ts';
@@ -122,9 +123,9 @@ function untreated({ lot: own, now, untreated: shares, ready, readyPrepared, age
   return {
     heading: 'Untreated seed', columns, items: [],
     texts: [
-      ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`, ...choice.kind === 'leave' || choice.kind === 'treat' ? [] : [overallText(shares)]]
+      ...ready ? [`Fast enough by itself: ${readyText(ready)} ${lotsText([ready.lot])}`, ...choice.kind === 'leave' || choice.kind === 'treat' ? [] : [overallText(shares, now.day)]]
         : readyPrepared.length > 0 ? readyPrepared.map(preparedText)
-          : shares.length > 0 && !isByReady ? ['None of it has germinated both well and soon (70 % of it, half of it by day 30).'] : [],
+          : shares.length > 0 && !isByReady ? ['None of it has germinated both well and soon (70 % of at least 10 seeds, half of them by day 30).'] : [],
       ...age && ages.length > 0 ? [asOldText(age, ages)] : [],
     ],
   };
@@ -138,9 +139,14 @@ function preparedText(record: ReadyRecord): string {
 }
 
 /** Why one lot that did well does not decide. */
-function overallText(shares: readonly UntreatedShare[]): string {
-  const { x, n } = allOf(shares);
-  const without = shares.some(isWaiting) ? `, ${WITHOUT_WAITING},` : '';
+function overallText(shares: readonly UntreatedShare[], today: Day): string {
+  const old = shares.filter(share => hadItsTime(share, today));
+  const { x, n } = allOf(old);
+  const leftOut = [
+    ...shares.some(isWaiting) ? [WITHOUT_WAITING] : [],
+    ...old.length < shares.length ? [`without seed of the last ${THRESHOLDS.readyDays.value} days`] : [],
+  ];
+  const without = leftOut.length === 0 ? '' : `, ${listed(leftOut, 'and')},`;
   return `Of all your untreated seed together${without} ${x} of ${n} germinated, so that lot alone does not decide.`;
 }
 
