@@ -6,6 +6,7 @@ import type { Course } from '../measures/course.ts';
 import { isoOf } from '../model/day.ts';
 import { differencesOf, type Differences } from './conditions.ts';
 import { isAboutAsLong, type Range } from './alike.ts';
+import { betterControlText } from './controls.ts';
 import { countedAsText } from './counted-as.ts';
 import { emptySeedText } from './empty-seed.ts';
 import { coursesOf, type Group } from './groups.ts';
@@ -32,7 +33,7 @@ export type FullPair = Pair & { readonly untreated: Group };
 
 export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
   const candidates = untreated.map(group => ({ group, ...differencesBetween(treated, group) }));
-  const [best] = candidates.sort((a, b) => a.differing.length - b.differing.length
+  const [best, ...others] = candidates.sort((a, b) => a.differing.length - b.differing.length
     || Number(isWet(b.group)) - Number(isWet(a.group))
     || a.minor.length + a.unwritten.length - b.minor.length - b.unwritten.length
     || seedsOf(b.group) - seedsOf(a.group));
@@ -42,7 +43,9 @@ export function pairOf(treated: Group, untreated: readonly Group[]): Pair {
   const remarks = [...best.minor, ...own, ...judged.ignored.map(ignoredText)];
   const empty = emptySeedText(coursesOf(treated), coursesOf(best.group));
   const countedAs = countedAsText(treated, best.group);
-  const alsoDiffers = [...best.differing, empty, countedAs].filter(text => text !== undefined);
+  const alike = others.filter(({ differing }) => differing.length === 0).map(({ group }) => group);
+  const better = best.differing.length > 0 ? undefined : betterControlText(best.group, alike);
+  const alsoDiffers = [...best.differing, empty, countedAs, better].filter(text => text !== undefined);
   return { treated, untreated: best.group, alsoDiffers, remarks, ...judged };
 }
 
