@@ -79,6 +79,13 @@ describe('treated seed', () => {
     expect(contest(source).alsoDiffers).toEqual(['warm and cold stages', 'sowing (one side was never sown)']);
   });
 
+  test('lay in the same medium, whether or not it is said to be damp', () => {
+    const media = (a: string, b: string) => contest(twoBatches({ a: `, in ${a}`, b: `, in ${b}` })).alsoDiffers;
+    expect([media('damp towel', 'Towel'), media('moist sterile sand', 'wet sterile sand')]).toEqual([[], []]);
+    expect([media('damp towel', 'sand'), media('dry sand', 'sand')]).toEqual([['medium'], ['medium']]);
+    expect(contest(twoBatches({ a: ', in damp towel' })).remarks).toEqual(['the medium is recorded for one side only']);
+  });
+
   test('that was scarified or chilled otherwise is not judged', () => {
     expect(contest(twoBatches().replace('sow L/A', 'scarify L/A 2026-01-11 18:00\n    sow L/A')).alsoDiffers).toEqual(['scarification']);
     const chilled = twoBatches().replace('count L/A', 'chill L/A 2026-01-21, 4 C\n    count L/A');

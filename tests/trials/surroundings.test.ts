@@ -4,8 +4,8 @@ import { contest, twoBatches } from './helpers.ts';
 
 describe('the places of two sides', () => {
   test('are told apart by their words, not by vessels and numbers', () => {
-    expect(['heated mat tray 4', 'Cold Frame', 'tray 4', 'bag 3 slot 1', 'fridge box 2', 'shelf 5', 'frame box 12 by the door'].map(roomOf))
-      .toEqual(['heated mat', 'cold frame', undefined, undefined, 'fridge', 'shelf', 'frame by the door']);
+    expect(['heated mat tray 4', 'Cold Frame', 'tray 4', 'bag 3 slot 1', 'fridge box 2', 'shelf 5', 'frame box 12 by the door', 'upper shelf', 'Top  left shelf 3', 'fridge, lower drawer', 'lower greenhouse'].map(roomOf))
+      .toEqual(['heated mat', 'cold frame', undefined, undefined, 'fridge', 'shelf', 'frame by the door', 'shelf', 'shelf', 'fridge, drawer', 'lower greenhouse']);
   });
 
   test('are named where one lay warmer, and nothing is put down to the soak', () => {
@@ -24,7 +24,7 @@ describe('the places of two sides', () => {
   });
 
   test('are no matter where they differ by number, or after the counts', () => {
-    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', ', at Frame 2']] as const) {
+    for (const [a, b] of [[', at tray 4', ', at tray 5'], [', at bag 3 slot 1', ', at bag 4 slot 1'], [', at frame', ', at Frame 2'], [', at upper shelf', ', at lower shelf']] as const) {
       expect(contest(twoBatches({ a, b })), a).toMatchObject({ alsoDiffers: [], remarks: [] });
     }
     const later = twoBatches({ a: ', at frame', b: ', at frame' }).replace('discard L/A', 'move L/A 2026-02-10, at mat\n    discard L/A');

@@ -53,7 +53,7 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     isSown: own !== undefined,
     sownWithin: portionDays(batch, events),
     temperature: temperature && warmthOf(temperature),
-    medium: plain(mediumOf(life)),
+    medium: plain(mediumOf(life)?.replace(DAMP, ' ')),
     regime: plain(undefinedRegime(life)),
     stages: stagesOf(life, dayZero),
     scarified: life.filter(({ type }) => type === 'scarify').map(({ entry }) => (
@@ -69,6 +69,9 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
     hasDrops: life.some(event => event.type === 'apply' && event.doses.some(isActive)),
   };
 }
+
+/** Seed is sown in what is damp, whether or not that is written. */
+const DAMP = /\b(?:damp|moist|wet)(?:ened)?\b/giu;
 
 /** Where the seed was sown, up to then: a later sowing in something else is of no account. */
 function mediumOf(life: readonly BatchEvent[]): string | undefined {

@@ -9,13 +9,16 @@ import { areAsWarm, warmthOf, type Warmth } from './warmth.ts';
 /** What holds seed says nothing of how warm or light it is there, and neither does a number. */
 const VESSELS = /\b(?:bag|jar|tray|pot|dish|slot|box|row|cell|module|plug|pan|tin|envelope|vial|no)s?\b|[\d.#/-]+/giu;
 
+/** Nor does whether a shelf is the upper or the lower one: it has no more than a number to tell it by. */
+const WHICH = /(?:\b(?:upper|lower|top|middle|bottom|left|right|front|back)\b\s*)+(?=(?:shel(?:f|ves)|drawers?|racks?)\b)/giu;
+
 /**
- * A place without its vessel and without numbers.
+ * A place without its vessel and without what tells one shelf or number from the next.
  *
  * Example: roomOf('heated mat tray 4') is 'heated mat'; of 'tray 4' and 'bag 3 slot 1' it is undefined
  */
 export function roomOf(place: string): string | undefined {
-  const room = place.toLowerCase().replace(/["“”]/g, '').replace(VESSELS, ' ').replace(/\s+/g, ' ').trim();
+  const room = place.toLowerCase().replace(/["“”]/g, '').replace(VESSELS, ' ').replace(WHICH, ' ').replace(/\s+/g, ' ').trim();
   return room.length > 0 ? room : undefined;
 }
 
