@@ -27,6 +27,19 @@ describe('a dilution', () => {
     expect(journalOf('lot G1 Veratrum').solution('G1')).toBe(undefined);
   });
 
+  test('of a bottle that is defined twice has none, unless both say the same', () => {
+    // 1000 ppm in January, 2000 ppm under the same name in March: nobody knows which one was diluted.
+    const bottle = 'stock G1 2026-01-08, GA3 10 mg, 10 mL\n';
+    const other = 'stock G1 2026-03-01, GA3 20 mg, 10 mL\n';
+    const weaker = 'dilute G2 2026-03-09, from G1 1 mL, to 2 mL\n';
+    expect(ppmOf(bottle + other + weaker, 'G1')).toEqual(['GA3', 'unread', false]);
+    expect(ppmOf(bottle + other + weaker, 'G2')).toEqual(['GA3', 'unread', false]);
+    expect(ppmOf(bottle + bottle + weaker, 'G2')).toEqual(['GA3', '500', false]);
+    const packets = 'powder P1 2026-01-01, GA3 1 g\npowder P1 2026-02-01, GA3 1 g, purity 50 %\nstock G3 2026-03-01, from P1 10 mg, 10 mL';
+    expect(ppmOf(packets, 'G3')).toEqual(['GA3', 'unread', false]);
+    expect(ppmOf(`${packets}, purity 50 %`, 'G3')).toEqual(['GA3', '500', false]);
+  });
+
   test('of which more is taken than made has none', () => {
     expect(ppmOf('stock G1 2026-01-08, GA3 10 mg, 10 mL\ndilute G2 2026-01-09, from G1 3 mL, to 2 mL', 'G2')).toEqual(['GA3', 'more-than-made', false]);
   });

@@ -213,10 +213,10 @@ export class Journal {
 
   /** Reads a solution together with those that it is made from. */
   #readSolutions(id: string): void {
-    const definitionOf = (other: string) => this.definitionsOf(other).find(({ record }) => isSolution(record.keyword));
+    const definitionsOf = (of: string) => this.definitionsOf(of).filter(({ record }) => isSolution(record.keyword));
     const taken = (entry: Entry, packet: Solution) => takenBy(entry, packet, this.#accountOf(packet));
     const { agents, limits } = this;
-    for (const [made, solution] of solutionChain(id, definitionOf, this.#solutions, agents, limits.stock, taken)) {
+    for (const [made, solution] of solutionChain(id, definitionsOf, this.#solutions, agents, limits.stock, taken)) {
       this.#solutions.set(made, solution);
     }
   }

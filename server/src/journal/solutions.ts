@@ -43,6 +43,8 @@ export interface Solution {
    * most what it should be.
    */
   readonly staleSource: Stale | undefined;
+  /** Another record defines it too, and says something else: which of them a record takes from is not known. */
+  readonly isTwice?: true;
 }
 
 /** What is past its time, or will be, and when it was made. */
@@ -77,6 +79,19 @@ export function solutionOf(
   return { id, entry, keeps, staleSource: staleSourceOf(entry, source, made.agent), ...made };
 }
 
+/** As the first of its records has it, less all that the other one may say otherwise. */
+export function definedTwice(solution: Solution): Solution {
+  return {
+    ...solution, isTwice: true, made: undefined, keeps: undefined, staleSource: undefined,
+    weighed: undefined, powder: undefined,
+    ppm: solution.form === 'powder' ? solution.ppm : twiceDefined(solution.id),
+  };
+}
+
+function twiceDefined(id: string): Refused {
+  return refused('unread', `${id} is defined twice, so the strength is unknown until you rename one of the two.`);
+}
+
 function formOf({ record }: Entry): Form {
   if (record.keyword === 'dilute') return 'dilution';
   if (record.keyword === 'powder') return 'powder';
@@ -108,15 +123,17 @@ function isUnread({ line }: Entry): boolean {
   return line.content.problems.length > 0;
 }
 
-function unreadPacket({ id }: Solution): Refused {
-  return refused('unread', `The line of ${id} has a mistake, so the strength is unknown until you fix it.`);
+/** Why it is not known how pure a packet is; undefined where its record says it. */
+function unreadPacket({ id, entry, isTwice }: Solution): Refused | undefined {
+  if (isTwice) return twiceDefined(id);
+  return isUnread(entry) ? refused('unread', `The line of ${id} has a mistake, so the strength is unknown until you fix it.`) : undefined;
 }
 
 /** How much of its agent the powder of a packet holds. What cannot be read on its line may be the purity. */
 export function contentOfPacket(packet: Solution): Outcome<Content> {
   const { agent, entry } = packet;
   if (!agent) return refused('no-strength', 'Its agent is unknown.');
-  return isUnread(entry) ? unreadPacket(packet) : contentOf(agent, factOf(entry.record, 'purity'));
+  return unreadPacket(packet) ?? contentOf(agent, factOf(entry.record, 'purity'));
 }
 
 const unread = refused('unread', 'Its line has a mistake, so its strength is unknown until you fix it.');
@@ -201,7 +218,8 @@ function fromShelf(
   if (typeof amount === 'string') return without(amount);
   if (!volume) return { ...made, ppm: refused('no-volume', 'Its final volume is not recorded.') };
   const own = factOf(record, 'purity');
-  if (packet && !own && isUnread(packet.entry)) return { ...made, ppm: unreadPacket(packet) };
+  const unknown = packet && !own && unreadPacket(packet);
+  if (unknown) return { ...made, ppm: unknown };
   const purity = own ?? (packet && factOf(packet.entry.record, 'purity'));
   const weighed: PowderStock = { agent, ...amount, purity, volume };
   const powder = stockFromPowder(weighed);
