@@ -182,7 +182,8 @@ describe('the verdict', () => {
       rule: 'ended-early', sentence: expect.stringContaining('but 28 more treated seeds germinated after that, and the untreated seed'),
     });
     // With two of forty more a benefit of 30 points stays excluded.
-    expect(verdictOf(knockedOver, course(40, '14:2 45:2'))).toMatchObject({ verdict: 'no sign of a benefit', rule: 'nothing-seen' });
+    const later = { ...course(40, '28:3'), closed: true };
+    expect(verdictOf(later, course(40, '28:2 45:2'))).toMatchObject({ verdict: 'no sign of a benefit', rule: 'nothing-seen' });
   });
 
   test('is "cannot tell" of so few seeds, whatever they did', () => {

@@ -51,14 +51,21 @@ describe('a trial that ended before anything came up', () => {
   test('shows no lack of a benefit', () => {
     expect(verdictOf(30, ...poured)).toMatchObject({
       verdict: 'cannot tell', rule: 'too-soon',
-      sentence: expect.stringMatching(/^Cannot tell: by day 14, 0 of 30 .* 0 of 30 untreated \(0 %\), which is too few to tell: living seed was left, and it was not watched for half a year \(180 days\)\./),
+      sentence: expect.stringMatching(/^Cannot tell: by day 14, 0 of 30 .* 0 of 30 untreated \(0 %\), which is too few to tell: living seed was left, and it was not watched for long enough\./),
     });
+  });
+
+  // In two weeks, with 56 living seeds left, a few on both sides show as little.
+  test('shows none where few germinated in its first weeks', () => {
+    const few = poured.map(line => line.replace('25, 0', '25, 2'));
+    expect(verdictOf(30, ...few)).toMatchObject({ verdict: 'cannot tell', rule: 'too-soon' });
+    expect(verdictOf(30, ...few.map(line => line.replace('25, 2', '25, 15')))).toMatchObject({ verdict: 'no sign of a benefit' });
   });
 
   test.each([
     ['where all that was left was found dead', ['count L/A 2026-01-25, 0', 'count L/B 2026-01-25, 0', 'cut L/A 2026-01-26, 30 dead', 'cut L/B 2026-01-26, 30 dead']],
     ['where it was watched for half a year', poured.map(line => line.replace('2026-01-25', '2026-07-10').replace('2026-01-26', '2026-07-11'))],
-    ['where seed germinated on both sides', poured.map(line => line.replace('25, 0', '25, 2'))],
+    ['where seed germinated on both sides in four weeks', poured.map(line => line.replace('01-25, 0', '02-08, 2').replace('01-26', '02-09'))],
   ])('does so %s', (_, more) => {
     expect(verdictOf(30, ...more)).toMatchObject({ verdict: 'no sign of a benefit', rule: 'nothing-seen' });
   });

@@ -98,7 +98,7 @@ describe('a verdict on seed that was estimated', () => {
   test('says that too little germinated in too short a time', () => {
     expect(verdictOf(journal('100 seeds', '38 to 40 seeds', '38 to 40 seeds', [0, 0]))).toMatchObject({
       rule: 'too-soon', sentence: expect.stringContaining('0 of 38 to 40 untreated (0 %), which is too few to tell: living seed was left, and '
-        + 'it was not watched for half a year (180 days); the seeds were estimated'),
+        + 'it was not watched for long enough; the seeds were estimated'),
     });
   });
 
@@ -107,7 +107,7 @@ describe('a verdict on seed that was estimated', () => {
       .replaceAll('2026-01-11 19:00, 15 C', '2026-01-25, 15 C');
     const { rule, sentence } = verdictOf(before);
     expect(rule).toBe('too-soon');
-    expect(sentence).toContain('living seed was left, and it was not watched for half a year (180 days); ');
+    expect(sentence).toContain('living seed was left, and it was not watched for long enough; ');
     expect(sentence).not.toMatch(/-\d+ days/);
   });
 

@@ -4,12 +4,14 @@ import { differenceOver } from './difference-over.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
-/** Next to nothing germinated in any of them, and living seed was not watched for long. */
+/** Living seed was not watched for long: next to nothing germinated in any, or less than half in a few weeks. */
 export function isTooSoon(comparisons: readonly Comparison[]): boolean {
-  const { fewestSeeds, watchedDays } = THRESHOLDS;
-  return comparisons.some(({ living }) => living > 0)
-    && comparisons.reduce((sum, each) => sum + germinatedIn(each), 0) < fewestSeeds.value
-    && comparisons.every(({ byDay }) => byDay < watchedDays.value);
+  const { fewestSeeds, watchedDays, firstDays } = THRESHOLDS;
+  if (comparisons.every(({ living }) => living === 0)) return false;
+  const germinated = sumOver(comparisons, 'x');
+  const days = Math.max(...comparisons.map(({ byDay }) => byDay));
+  return (germinated < fewestSeeds.value && days < watchedDays.value)
+    || (germinated * 2 < sumOver(comparisons, 'n') && days < firstDays.value);
 }
 
 /**
@@ -17,12 +19,12 @@ export function isTooSoon(comparisons: readonly Comparison[]): boolean {
  * germinated later. A lot in which nothing had its time says nothing, and must not make the interval narrower.
  */
 export function hasNoBenefit(comparisons: readonly Comparison[]): boolean {
-  const telling = comparisons.filter(each => !each.isCutShort && !(germinatedIn(each) === 0 && isTooSoon([each])));
+  const telling = comparisons.filter(each => !each.isCutShort && !(sumOver([each], 'x') === 0 && isTooSoon([each])));
   const difference = differenceOver(telling.map(({ germinated }) => germinated));
   return !isUndefined(difference) && !isTooSoon(telling) && difference.low <= 0
     && difference.high + shareLater(telling) < THRESHOLDS.points.value;
 }
 
-function germinatedIn({ germinated: { treated, untreated } }: Comparison): number {
-  return treated.x + untreated.x;
+function sumOver(comparisons: readonly Comparison[], what: 'x' | 'n'): number {
+  return comparisons.reduce((sum, { germinated: { treated, untreated } }) => sum + treated[what] + untreated[what], 0);
 }

@@ -27,6 +27,10 @@ export const THRESHOLDS = {
     says: '... and, where fewer than 4 seeds of both sides germinated and living seed was left, that you watched it for as many '
       + 'days',
   },
+  firstDays: {
+    value: 28,
+    says: '... and, where less than half of the seed of both sides germinated and living seed was left, as many days',
+  },
   toleratedLoss: {
     value: 0.2,
     says: 'sooner is a benefit if the interval excludes a greater loss than this (20 percentage points); later is a harm '

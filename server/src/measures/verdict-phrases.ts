@@ -1,6 +1,5 @@
 /** Parts of the sentences of verdicts, on counted and on estimated seed, of one lot and of several. */
 import type { Difference } from './difference.ts';
-import { THRESHOLDS } from './thresholds.ts';
 
 type Side = 'treated' | 'untreated';
 
@@ -22,8 +21,7 @@ export function chanceWords({ value, low, high }: Difference): string {
   return low > 0 || high < 0 ? ', which is too near to no difference to rule out chance' : ', which may be chance';
 }
 
-export const TOO_SOON = 'which is too few to tell: living seed was left, and it was not watched for half a year '
-  + `(${THRESHOLDS.watchedDays.value} days)`;
+export const TOO_SOON = 'which is too few to tell: living seed was left, and it was not watched for long enough';
 
 /** Example: weakTreatedWords('4 to 6 of 18') is '4 to 6 of 18 treated seedlings are weak (leggy, abnormal or dead)' */
 export function weakTreatedWords(treated: string): string {

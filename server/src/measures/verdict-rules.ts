@@ -112,7 +112,8 @@ export const RULES = [
   {
     id: 'too-soon',
     verdict: 'cannot tell',
-    says: 'The same, but fewer than 4 seeds germinated in all, living seed was left, and you watched it for less than 180 days.',
+    says: 'The same, but living seed was left, and fewer than 4 seeds germinated in all in less than 180 days, or less than half '
+      + 'of them in less than 28 days.',
     holds: ({ excluded, tooSoon, tooFew }) => excluded && tooSoon && !tooFew,
   },
   {
