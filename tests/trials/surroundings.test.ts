@@ -74,6 +74,15 @@ describe('the days that two sides spent in a room', () => {
       .toEqual(['place (bench, then from day 1 fridge, then from day 19 bench, against bench, then from day 1 fridge, then from day 5 bench)']);
   });
 
+  test('count as a whole where the sides never met, whatever came after the look', () => {
+    const soon = twoBatches({ a: ', at mat', b: ', at frame' }).replaceAll('2026-02-10', '2026-01-14').replace('discard', 'move L/B 2026-01-14, at shed\n    discard');
+    expect(contest(soon).alsoDiffers).toEqual(['place (mat against frame)']);
+    // How warm it was there by the look is known.
+    expect(contest(soon.replace('at mat', '15 C, at mat').replace('at frame', '15 C, at frame'))).toMatchObject({
+      alsoDiffers: [], remarks: ['the sides were in different places: mat against frame'],
+    });
+  });
+
   test('are not those of a place that was left on the day', () => {
     const source = twoBatches({ a: ', at bench', b: ', at mat' }).replace('count L/A', 'move L/A 2026-01-11 20:00, at mat\n    count L/A');
     expect(contest(source)).toMatchObject({ alsoDiffers: [], remarks: [] });

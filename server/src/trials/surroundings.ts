@@ -77,17 +77,18 @@ export interface RoomsApart {
  */
 export function roomsApart(a: readonly Spell[], b: readonly Spell[], age: number): RoomsApart {
   const days = [...new Set([...a, ...b].map(({ day }) => day))].sort((x, y) => x - y);
-  let [apart, unwritten, isAsWarm] = [0, 0, true];
+  let [apart, unwritten, isAsWarm, hasBegun] = [0, 0, true, false];
   for (const [i, day] of days.entries()) {
     const [x, y] = [a, b].map(spells => spells.findLast(spell => spell.day <= day));
-    if (day >= age || !x || !y || x.room === y.room) continue;
+    hasBegun = x !== undefined && x.room !== y?.room && (hasBegun || day < age);
+    if (!hasBegun || !x || !y) continue;
     const length = (days[i + 1] ?? Infinity) - day;
     const [known, other] = x.room === undefined ? [y, x] : [x, y];
     // Wherever the other lies, it was not brought there.
     if (other.room === undefined && (!known.isMoved || other.isMoved)) unwritten += length;
     else {
       apart += length;
-      isAsWarm &&= areAsWarm(x.warmth, y.warmth);
+      isAsWarm &&= day >= age || areAsWarm(x.warmth, y.warmth);
     }
   }
   const text = apart > SAME_SOWING_DAYS ? roomsText(a, b, age) : undefined;
