@@ -76,13 +76,18 @@ export interface RoomsApart {
  * moved a day after the other was not kept otherwise, seed that never follows was.
  */
 export function roomsApart(a: readonly Spell[], b: readonly Spell[], age: number): RoomsApart {
-  const days = [...new Set([...a, ...b].map(({ day }) => day))].sort((x, y) => x - y);
+  const begun = [...a.map(spell => ({ spell, isFirst: true })), ...b.map(spell => ({ spell, isFirst: false }))]
+    .sort((p, q) => p.spell.day - q.spell.day);
+  let [x, y]: (Spell | undefined)[] = [];
   let [apart, unwritten, isAsWarm, hasBegun] = [0, 0, true, false];
-  for (const [i, day] of days.entries()) {
-    const [x, y] = [a, b].map(spells => spells.findLast(spell => spell.day <= day));
+  for (const [i, { spell, isFirst }] of begun.entries()) {
+    if (isFirst) x = spell;
+    else y = spell;
+    const { day } = spell;
+    const length = (begun[i + 1]?.spell.day ?? Infinity) - day;
+    if (length === 0) continue;
     hasBegun = x !== undefined && x.room !== y?.room && (hasBegun || day < age);
     if (!hasBegun || !x || !y) continue;
-    const length = (days[i + 1] ?? Infinity) - day;
     const [known, other] = x.room === undefined ? [y, x] : [x, y];
     // Wherever the other lies, it was not brought there.
     if (other.room === undefined && (!known.isMoved || other.isMoved)) unwritten += length;
