@@ -1,8 +1,23 @@
 import { expect, test } from 'vitest';
-import { dayText, daysBetween, limitsText, pointsText, probability, ratio } from '../../server/src/measures/verdict-words.ts';
+import { dayText, daysBetween, limitsText, limitText, percent, pointsText, probability, ratio, wholePercent } from '../../server/src/measures/verdict-words.ts';
 
 test('a difference is in points, one of them in the singular', () => {
   expect([0.24, 0.014, 0.0149, 0.016, 0].map(pointsText)).toEqual(['24 points', '1 point', '1 point', '2 points', '0 points']);
+});
+
+test('a half goes away from nothing on either side, and no last digit that is lost changes that', () => {
+  const shares = [0.375, -0.375, 5 / 24 - 14 / 24, -0.0049];
+  expect(shares.map(share => `${wholePercent(share)}`)).toEqual(['38', '-38', '-38', '0']);
+  const sizes = Array.from({ length: 200 }, (_, i) => i + 1);
+  const all = sizes.flatMap(n => Array.from({ length: n + 1 }, (_, x) => ({ x, n })));
+  // In whole numbers, of which no digit is lost.
+  const wrong = all.filter(({ x, n }) => wholePercent(x / n) !== Math.floor((200 * x + n) / (2 * n)));
+  expect(wrong).toEqual([]);
+  expect([percent(23 / 40), pointsText(23 / 40), limitsText({ low: -0.375, high: 0.575 })]).toEqual(['58 %', '58 points', '-38 to 58']);
+});
+
+test('a limit is told as the interval shows it', () => {
+  expect([0.294, 0.295, 0.004, 0.0112].map(limitText)).toEqual(['29 points', '30 points', '0.4 points', '1 point']);
 });
 
 test('an interval that rounds to nothing keeps a decimal, so that one sees on which side of nothing it ends', () => {

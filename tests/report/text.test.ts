@@ -116,7 +116,7 @@ Coolbear. Mean time: in days. Both are ranges, because seed germinates between t
 % of full leaves out seed that the cut test found empty; % of viable also leaves out seed that it
 found dead.
 Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points
-are percentage points.
+are percentage points, worked out before percentages are rounded.
 `);
   });
 

@@ -84,6 +84,8 @@ Iris alba
     Worth repeating: in 2 lots 35 points more of the treated seeds germinated (95 % interval 16 to
     50).
 `);
+    const fewer = reportText([reportFor(lots(['K', 'Iris alba', 5, 14], ['L', 'Iris alba', 5, 14]), now, { by: 'species' })]);
+    expect(fewer).toContain('5 of 24   14 of 24  -38 (-58 to -10)');
     expect(reportText([reportFor(journal, now, { by: 'species', details: true })])).toContain(`
     Of germinated seed, stratified by lot: odds ratio 4.3 (95 % interval 1.8 to 10), chi-square
     10.45, p 0.0012 (with continuity correction); homogeneity (Breslow-Day) chi-square 1.20, p 0.27.

@@ -1,3 +1,4 @@
+import { wholePercent } from '../measures/verdict-words.ts';
 import type { DatedEntry, Lot } from '../journal/life.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import { everReady, readyBefore, type ReadyRecord } from '../trials/ready.ts';
@@ -52,7 +53,7 @@ function told(entry: DatedEntry, agent: string, record: ReadyRecord): Found {
   const batches = others.length > 0 ? `${first!} and its replicates` : first!;
   return found(
     entry.line, 'ready-untreated', subjectOf(entry),
-    { plant: lot.plant ?? '', x, n, percent: Math.round((100 * x) / n), batches, day: halfBy, agent },
+    { plant: lot.plant ?? '', x, n, percent: wholePercent(x / n), batches, day: halfBy, agent },
     { related: [relatedTo(last.entry, `${x} of ${n} untreated seeds by then`)] },
   );
 }

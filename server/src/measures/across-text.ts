@@ -5,7 +5,7 @@ import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { chanceWords, weakWords } from './verdict-phrases.ts';
 import type { VerdictName } from './verdict-rules.ts';
-import { asSentence, limitsText, pointsText } from './verdict-words.ts';
+import { asSentence, limitsText, pointsText, wholePercent } from './verdict-words.ts';
 import { weakOver } from './weak.ts';
 
 /** Their reason names the weak seedlings where it has any to name. */
@@ -69,7 +69,7 @@ function chance({ open, difference: found }: AcrossFindings): string {
 
 function difference({ difference: found }: AcrossFindings): string {
   if (isUndefined(found)) return found.undefined;
-  const whole = Math.round(100 * found.value);
+  const whole = wholePercent(found.value);
   return whole === 0
     ? `as many treated seeds germinated as untreated ones (95 % interval ${limitsText(found)} points)`
     : `${pointsText(Math.abs(found.value))} ${whole > 0 ? 'more' : 'fewer'} of the treated seeds germinated (95 % interval ${limitsText(found)})`;

@@ -1,5 +1,6 @@
 /** Parts of the sentences of verdicts, on counted and on estimated seed, of one lot and of several. */
 import type { Difference } from './difference.ts';
+import { wholePercent } from './verdict-words.ts';
 
 type Side = 'treated' | 'untreated';
 
@@ -17,7 +18,7 @@ export const CUT_SHORT = 'seed that had not germinated was taken out then, and w
  * chanceWords({ value: 0.25, low: -0.09, high: 0.52 }) // ', which may be chance'
  */
 export function chanceWords({ value, low, high }: Difference): string {
-  if (Math.round(100 * value) === 0) return '';
+  if (wholePercent(value) === 0) return '';
   return low > 0 || high < 0 ? ', which is too near to no difference to rule out chance' : ', which may be chance';
 }
 

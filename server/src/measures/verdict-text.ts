@@ -11,7 +11,7 @@ import { THRESHOLDS } from './thresholds.ts';
 import { chanceWords, CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from './verdict-phrases.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { bySide } from './seen.ts';
-import { asSentence, limitsText, percent, pointsText } from './verdict-words.ts';
+import { asSentence, limitsText, limitText, percent, pointsText, wholePercent } from './verdict-words.ts';
 import type { WeakSeedlings } from './weak.ts';
 
 /** The day that the grower named beforehand. */
@@ -86,7 +86,7 @@ function reason(told: Told): string {
     case 'behind':
     case 'behind-perhaps-more':
       return `the treated seed was behind: ${gap(comparison.worse, 'untreated')}; ${germinated(told)}: ${difference(told)}`
-        + (rule === 'behind' ? '' : `, so a gain of up to ${upTo(comparison.germinated.difference.high)} is not excluded`);
+        + (rule === 'behind' ? '' : `, so a gain of up to ${limitText(comparison.germinated.difference.high)} is not excluded`);
   }
 }
 
@@ -139,7 +139,7 @@ export function daysText({ from, to }: Looks): string {
 /** Of the counts that are told beside it. */
 function difference(told: Told, what: 'germinated' | 'sound' = 'germinated'): string {
   const { value, low, high } = differenceOf(told.comparison, claimOf(told), what);
-  const whole = Math.round(100 * value);
+  const whole = wholePercent(value);
   const size = whole === 0 ? 'no difference' : `${pointsText(Math.abs(value))} ${whole > 0 ? 'more' : 'fewer'}`;
   return `${size} (95 % interval ${limitsText({ low, high })})`;
 }
@@ -171,24 +171,20 @@ function gap({ gap: { firstDays, secondDays, first, second } }: Claim, ahead: 't
 function price({ evidence, comparison }: Told): string {
   const loss = evidence.noGreatLoss
     ? undefined
-    : `a loss of up to ${upTo(-comparison.germinated.difference.low)} is not excluded`;
+    : `a loss of up to ${limitText(-comparison.germinated.difference.low)} is not excluded`;
   return [loss, evidence.weaker ? weak(comparison) : undefined].filter(text => text !== undefined).join(', and ');
-}
-
-function upTo(share: number): string {
-  return pointsText(Math.ceil(100 * share - 1e-9) / 100);
 }
 
 /** Why the counts do not tell, though there are some. */
 function undecided(told: Told): string {
   const found = differenceOf(told.comparison, claimOf(told), 'germinated');
-  return chanceWords(found) || (found.high > 0 ? `, but a benefit of up to ${upTo(found.high)} is not excluded` : '');
+  return chanceWords(found) || (found.high > 0 ? `, but a benefit of up to ${limitText(found.high)} is not excluded` : '');
 }
 
 function excludes({ germinated: { difference: { high } } }: Comparison): string {
   return high <= 0
     ? 'Any benefit is excluded'
-    : `A benefit of more than ${upTo(high)} is excluded`;
+    : `A benefit of ${wholePercent(high) + 1} points or more is excluded`;
 }
 
 function weak(comparison: Comparison): string {

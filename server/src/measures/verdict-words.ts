@@ -15,9 +15,20 @@ export function asSentence(verdict: VerdictName, reason: string, open: boolean):
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${reason}.`;
 }
 
+/**
+ * A share, or a difference of shares, in whole percent: a half goes away from 0, on either side. What verdicts and
+ * tables show is rounded here, so that no two places round one number differently.
+ *
+ * @example
+ * wholePercent(-0.375) // -38
+ */
+export function wholePercent(share: number): number {
+  return Math.sign(share) * Math.round(100 * Math.abs(share) + ROUNDING);
+}
+
 /** A share from 0 to 1 as whole percent. */
 export function percent(share: number): string {
-  return `${Math.round(100 * share)} %`;
+  return `${wholePercent(share)} %`;
 }
 
 /**
@@ -34,11 +45,16 @@ export function limitsText({ low, high }: Interval): string {
 
 /** Example: pointsText(0.24) is '24 points' */
 export function pointsText(share: number): string {
-  return counted(Math.round(100 * share), 'point');
+  return counted(wholePercent(share), 'point');
+}
+
+/** The limit that an interval is shown with. Example: limitText(0.294) is '29 points' */
+export function limitText(share: number): string {
+  return wholePercent(share) === 0 ? `${points(share)} points` : pointsText(share);
 }
 
 function points(share: number): string {
-  const whole = Math.round(100 * share);
+  const whole = wholePercent(share);
   return String(whole === 0 ? Math.round(1000 * share) / 10 : whole);
 }
 
@@ -78,5 +94,5 @@ export function daysBetween(low: number | undefined, high: number): string {
   return from === 0 ? `up to ${to}` : from === to ? `${to}` : `${from} to ${to}`;
 }
 
-/** A mean of whole days may miss a whole number by its last digit. */
+/** A mean of whole days, or half a percent, may be missed by the last digit. */
 const ROUNDING = 1e-9;

@@ -3,7 +3,7 @@ import { treatmentText } from '../words/treatment.ts';
 import { agentText, doseRangeText, groupLabel, groupNames } from '../words/trials.ts';
 import { isUndefined, type Undefined } from '../measures/measured.ts';
 import { differsInText } from '../measures/verdict-text.ts';
-import { limitsText, probability, ratio } from '../measures/verdict-words.ts';
+import { limitsText, probability, ratio, wholePercent } from '../measures/verdict-words.ts';
 import type { AgentAcross, PlantTrial } from '../trials/plant-trial.ts';
 import type { LotTrial } from '../trials/lot-trial.ts';
 import { isActiveSoak } from '../trials/treatment.ts';
@@ -112,7 +112,7 @@ function strataColumns({ strata, across: { comparisons } }: AgentAcross): Column
     column('Untreated', 'number', i => share(i, 'untreated')),
     column('Points', 'number', i => {
       const difference = contrast(i)?.difference;
-      return difference ? `${String(Math.round(100 * difference.value))} (${limitsText(difference)})` : '–';
+      return difference ? `${wholePercent(difference.value)} (${limitsText(difference)})` : '–';
     }),
     column('By day', 'number', i => {
       const comparison = comparisons[i]!;

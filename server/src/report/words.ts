@@ -9,6 +9,7 @@ import { printMoment } from '../journal/moment.ts';
 import { isUndefined } from '../measures/measured.ts';
 import type { Proportion } from '../measures/proportion.ts';
 import { counted, isOrAre } from '../model/counted.ts';
+import { wholePercent } from '../measures/verdict-words.ts';
 import { isoOf } from '../model/day.ts';
 import { listed } from '../syntax/nearest.ts';
 import { factOf } from '../model/record.ts';
@@ -96,7 +97,7 @@ function lostLate(batch: Batch): number {
 }
 
 function lateText(path: string, { x, n }: Proportion, late: number): string {
-  const [least, most] = [x / (n + late), (x + late) / (n + late)].map(share => Math.round(100 * share));
+  const [least, most] = [x / (n + late), (x + late) / (n + late)].map(wholePercent);
   return `${counted(late, 'seed')} of ${path} ${late === 1 ? 'was' : 'were'} lost after some had germinated. Of all ${n + late}, `
     + `${least!} to ${most!} % would have germinated, whatever became of the lost.`;
 }
@@ -128,7 +129,7 @@ const ofPlans: readonly string[] = [
 ];
 
 const ofVerdicts: readonly string[] = [
-  'Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points are percentage points.',
+  'Verdicts follow the rules in the format reference. “So far”, “yet”: seed may still germinate. Points are percentage points, worked out before percentages are rounded.',
 ];
 
 /** How the tables are to be read. */

@@ -8,7 +8,7 @@ import type { RuleId } from '../measures/verdict-rules.ts';
 import {
   daysText, differsInText, differsText, judgedText, mayChange, oneDishText, toBeJudgedText, type JudgeDay,
 } from '../measures/verdict-text.ts';
-import { asSentence } from '../measures/verdict-words.ts';
+import { asSentence, wholePercent } from '../measures/verdict-words.ts';
 import { decidingText, openText, spanText } from './estimated-reasons.ts';
 import type { Bounds, Group, TrialBatch } from './groups.ts';
 import { judgeDayTold } from './judging.ts';
@@ -112,7 +112,7 @@ function joined(...texts: readonly (string | undefined)[]): string {
 function numbersText(comparisons: readonly Comparison[]): string | undefined {
   const side = (what: 'treated' | 'untreated') => {
     const shares = comparisons.map(({ germinated }) => germinated[what]);
-    const percents = spanText(shares.map(({ x, n }) => Math.round((100 * x) / n)));
+    const percents = spanText(shares.map(({ x, n }) => wholePercent(x / n)));
     return { of: `${spanText(shares.map(({ x }) => x))} of ${spanText(shares.map(({ n }) => n))}`, percents: `(${percents} %)` };
   };
   const [treated, untreated] = [side('treated'), side('untreated')];

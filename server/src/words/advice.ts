@@ -1,5 +1,6 @@
 /** What to do with a packet of seed, in words. */
 import { counted } from '../model/counted.ts';
+import { limitText } from '../measures/verdict-words.ts';
 import type { Advice } from '../advice/advice.ts';
 import type { Choice } from '../advice/choice.ts';
 import type { Division } from '../advice/division.ts';
@@ -216,8 +217,8 @@ function conditionText(tried: Tried | undefined, record: ReadyRecord | undefined
 
 /** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */
 function atMostText(tried: Tried | undefined): string {
-  const points = tried?.difference && Math.ceil(100 * tried.difference.high);
-  return points === undefined || points < 1 ? '' : ` (a gain of up to ${counted(points, 'point')} is not ruled out)`;
+  const most = tried?.difference?.high ?? 0;
+  return most <= 0 ? '' : ` (a gain of up to ${limitText(most)} is not ruled out)`;
 }
 
 /** Example: 'Treat 30 seeds and leave 10 untreated.' */

@@ -1,9 +1,10 @@
 /** A ladder of doses in plain words. */
+import { counted } from '../model/counted.ts';
 import { germinated, shareOf } from '../measures/contrast.ts';
 import { seedsCounted } from '../measures/course.ts';
 import { halfUp } from '../measures/half-up.ts';
 import { isUndefined } from '../measures/measured.ts';
-import { dayText, probability } from '../measures/verdict-words.ts';
+import { dayText, probability, wholePercent } from '../measures/verdict-words.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
 import type { DoseLadder } from '../trials/ladders.ts';
 import { shareText } from './shares.ts';
@@ -40,6 +41,6 @@ export function ladderNote({ ladder: { doses, trend, trendBy, best } }: DoseLadd
 
 /** Example: pointsText(0.22) is '22 points more' */
 function pointsText(share: number): string {
-  const points = Math.abs(100 * share).toFixed(0);
-  return points === '0' ? 'no change' : `${points} points ${share > 0 ? 'more' : 'fewer'}`;
+  const points = Math.abs(wholePercent(share));
+  return points === 0 ? 'no change' : `${counted(points, 'point')} ${share > 0 ? 'more' : 'fewer'}`;
 }

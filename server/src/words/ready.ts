@@ -1,5 +1,6 @@
 /** Untreated seed that came up well and soon, in words. */
 import type { BatchEvent } from '../journal/life.ts';
+import { percent, wholePercent } from '../measures/verdict-words.ts';
 import type { ReadyRecord } from '../trials/ready.ts';
 import { treatmentText } from './treatment.ts';
 import { groupNames } from './trials.ts';
@@ -8,8 +9,7 @@ import { groupNames } from './trials.ts';
  * Example: '18 of 20 untreated seeds germinated (90 %, 95 % interval 70 to 97) in B, half of the seed by day 12.'
  */
 export function readyText({ group, readiness: { x, n, halfBy, interval } }: ReadyRecord): string {
-  const percent = (share: number) => String(Math.round(100 * share));
-  return `${x} of ${n} untreated seeds germinated (${percent(x / n)} %, 95 % interval ${percent(interval.low)} to ${percent(interval.high)}) in ${groupNames(group)}, half of the seed by day ${halfBy}.`;
+  return `${x} of ${n} untreated seeds germinated (${percent(x / n)}, 95 % interval ${wholePercent(interval.low)} to ${wholePercent(interval.high)}) in ${groupNames(group)}, half of the seed by day ${halfBy}.`;
 }
 
 /**

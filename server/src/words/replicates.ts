@@ -5,7 +5,7 @@ import { commonAge, lastLook, until } from '../measures/looks.ts';
 import { wilson } from '../measures/proportion.ts';
 import { poolOf, type Pooled } from '../measures/replicates.ts';
 import { ageTogether } from '../measures/shared-looks.ts';
-import { probability } from '../measures/verdict-words.ts';
+import { probability, wholePercent } from '../measures/verdict-words.ts';
 import { oddIn } from '../trials/odd.ts';
 import { coursesOf, type Group } from '../trials/groups.ts';
 import { shareText } from './shares.ts';
@@ -69,7 +69,7 @@ function oddText(group: Group): string | undefined {
 }
 
 function whole(share: number): string {
-  return String(Math.round(100 * share));
+  return String(wholePercent(share));
 }
 
 function points(value: number): string {

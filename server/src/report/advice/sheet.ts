@@ -20,6 +20,7 @@ import type { Day } from '../../model/day.ts';
 import { genusIn, speciesIn } from '../../model/plant.ts';
 import { differsInText } from '../../measures/verdict-text.ts';
 import { isUndefined } from '../../measures/measured.ts';
+import { percent } from '../../measures/verdict-words.ts';
 import { THRESHOLDS } from '../../measures/thresholds.ts';
 import { listed } from '../../syntax/nearest.ts';
 import { cautionsFor, type BenchWork } from '../../solutions/cautions.ts';
@@ -202,8 +203,8 @@ function divisionTexts({ plan, share, isTooFew, sides, isEstimated, parts }: Div
   }
   if (!sides || !plan) return ['The number of seeds is unknown, so Plumule cannot say what a trial would show. Count them first if you can.'];
   const basis = share.own
-    ? `${Math.round(100 * share.value)} % is how much of your untreated seed has germinated so far${share.leavesOut ? `, ${WITHOUT_WAITING}` : ''}.`
-    : `${Math.round(100 * share.value)} % is assumed; your records have no untreated seed of this plant${share.leavesOut ? ' but what still waits in the cold' : ''}.`;
+    ? `${percent(share.value)} is how much of your untreated seed has germinated so far${share.leavesOut ? `, ${WITHOUT_WAITING}` : ''}.`
+    : `${percent(share.value)} is assumed; your records have no untreated seed of this plant${share.leavesOut ? ' but what still waits in the cold' : ''}.`;
   const fewest = isEstimated ? ['This is for the least of the estimate.'] : [];
   if (isTooFew) {
     return ['With so few seeds even a great effect would hardly show. The untreated half is there if the treatment harms, and the numbers add up with those of other winters.', ...fewest];
