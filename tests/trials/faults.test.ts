@@ -1,7 +1,7 @@
 /** No verdict rests on a batch of which a record cannot be right. */
 import { describe, expect, test } from 'vitest';
 import { problemsIn } from '../checks/marked.ts';
-import { lotOf, trial, twoBatches } from './helpers.ts';
+import { journalOf, lotOf, trial, twoBatches } from './helpers.ts';
 import { dayOfIso } from '../../server/src/model/day.ts';
 import { leftOutByError, trialOf } from '../../server/src/trials/lot-trial.ts';
 
@@ -182,5 +182,46 @@ describe('a record of a batch that does not exist', () => {
       count L/B 2026-02-10, 3
     `;
     expect(told(source).leftOut).toEqual([['L/A', why('L/A/2')], ['L/A/1', why('L/A/2')]]);
+  });
+});
+
+describe('a line that cannot be read', () => {
+  const why = 'a line that cannot be read names L/A';
+
+  test.each([
+    'conut L/A 2026-02-09, 12', 'L/A 2026-02-09, 12', '2026-02-09 count L/A, 12', '8 Feb 2026: L/A 12 up, fine',
+  ])('may be a count of the batch that it names: %s', line => {
+    expect(told(`${clean.trimEnd()}\n    ${line}`)).toEqual({ leftOut: [['L/A', why]], verdicts: [] });
+  });
+
+  test('may be one of any batch of the lot that it names', () => {
+    const { leftOut } = told(`${clean.trimEnd()}\n    conut L A 2026-02-09, 12`);
+    expect(leftOut).toEqual(['L/A', 'L/B'].map(path => [path, 'a line that cannot be read names L']));
+  });
+
+  test.each(['conut M/A 2026-02-09, 12', 'conut LA/A 2026-02-09, 12', '# conut L/A 2026-02-09, 12', '  L/A was fine'])(
+    'is of no account where it names another lot, or is no record: %s',
+    line => {
+      expect(told(`${clean.trimEnd()}\n    ${line}`)).toEqual({ leftOut: [], verdicts: ['worth repeating'] });
+    });
+
+  test('is followed as it is written and mended', () => {
+    const journal = journalOf(clean);
+    const verdicts = () => trialOf(journal.lot('L')!, Infinity).contests.map(({ verdict: { verdict } }) => verdict);
+    expect(verdicts()).toEqual(['worth repeating']);
+    journal.set('b.germ', 'conut L/A 2026-02-09, 12');
+    expect(verdicts()).toEqual([]);
+    journal.set('b.germ', 'note L/A 2026-02-09, 12 up');
+    expect(verdicts()).toEqual(['worth repeating']);
+    journal.set('b.germ', 'count l/B 2026-02-09, 12');
+    expect(trialOf(journal.lot('L')!, Infinity).leftOut.map(({ batch, why: { undefined: text } }) => [batch.path, text])).toEqual([
+      ['L/B', 'a record names l/B, which may mean L/B'],
+    ]);
+    journal.set('c.germ', 'lot l Iris lutea, 60 seeds');
+    expect(verdicts()).toEqual(['worth repeating']);
+    journal.remove('c.germ');
+    expect(verdicts()).toEqual(['cannot tell']);
+    journal.remove('b.germ');
+    expect(verdicts()).toEqual(['worth repeating']);
   });
 });

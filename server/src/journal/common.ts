@@ -1,6 +1,7 @@
 /** What holds for the whole journal: the agents it knows, its zone, its limits. */
 import { factOf } from '../model/record.ts';
 import type { Agent } from '../solutions/agent.ts';
+import { builtInAgents } from '../solutions/agents.ts';
 import { agentsWith } from '../solutions/declared-agents.ts';
 import { inJournalOrder, type JournalLine } from './journal-file.ts';
 import type { Keyword } from '../model/keywords.ts';
@@ -47,6 +48,11 @@ export function commonOf(lines: Iterable<JournalLine>, settings: LimitSettings):
 export function isOtherZone(before: Common, now: Common): boolean {
   const [old, fresh] = [before.lines('zone').length, now.lines('zone').length];
   return old === 0 || fresh === 0 ? old !== fresh : before.zone !== now.zone;
+}
+
+/** An agent that needs no declaration is not named by what uses it, as a word of one's own is. */
+export function redefinesAgent({ content: { record } }: JournalLine): boolean {
+  return record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? '');
 }
 
 function declarationOf({ content: { record } }: JournalLine): Parameters<typeof agentsWith>[0][number][] {

@@ -3,6 +3,7 @@ import { isEventKeyword, meaningOf, meaningOfKeyword, type EventMeaning, type Le
 import { factOf, factsOf, type CutClass, type JournalRecord } from '../model/record.ts';
 import { batchesOf, partsGivenBy, type BatchDraft, type Draft } from './batches.ts';
 import { countTotals } from './counting.ts';
+import type { Doubt } from './doubts.ts';
 import { hasEstimate, worlds, type World } from './estimates.ts';
 import { forgetGuesses, settleByCut } from './guesses.ts';
 import { inherit } from './inheritance.ts';
@@ -22,8 +23,7 @@ export interface Surroundings {
   readonly dosesOf: (entry: Entry) => Dose[];
   /** The record that defines a regime. */
   readonly regimeOf: (name: string) => Entry | undefined;
-  /** Another record defines a lot of its id, too. */
-  readonly isTwice: boolean;
+  readonly doubts: readonly Doubt[];
 }
 
 /**
@@ -57,7 +57,7 @@ function readLife(
     batch.origin = originOf(batch);
   }
   return {
-    id, definition, isTwice: surroundings.isTwice, plant: definition.record.plant?.text, collected: factOf(definition.record, 'collected')?.when.value,
+    id, definition, doubts: surroundings.doubts, plant: definition.record.plant?.text, collected: factOf(definition.record, 'collected')?.when.value,
     zone: surroundings.zone, root, batches, strays: entries.filter(entry => !batchOf(entry)), twice,
   };
 }

@@ -3,14 +3,13 @@
  * the new lines name (and what is made from these); everything derived is kept until it is touched.
  */
 import type { Day } from '../model/day.ts';
-import { isEventKeyword } from '../model/events.ts';
 import type { Keyword } from '../model/keywords.ts';
 import type { Agent } from '../solutions/agent.ts';
-import { builtInAgents } from '../solutions/agents.ts';
 import { Repeats } from '../syntax/repeats.ts';
 import type { Range } from '../text/line-store.ts';
-import { commonOf, isOtherZone, type Common } from './common.ts';
+import { commonOf, isOtherZone, redefinesAgent, type Common } from './common.ts';
 import { dependentsOf, halvedIn, lotsJudgedBy, replacedWith } from './dependents.ts';
+import { doubtedBy, doubtsAbout } from './doubts.ts';
 import { dosesOf, shelfOf } from './doses.ts';
 import { accountedBy, isDraw, takenBy, type AccountEntry, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
@@ -18,7 +17,7 @@ import { historyOf } from './history.ts';
 import { inJournalOrder, isDayLine, JournalFile, type JournalChange, type JournalLine } from './journal-file.ts';
 import type { Dose, Entry, Lot } from './life.ts';
 import type { Limits } from './limits.ts';
-import { forEachMention, isAbout, isGlobalLine } from './mentions.ts';
+import { forEachMention, isEventOf, isGlobalLine } from './mentions.ts';
 import { NameIndex } from './name-index.ts';
 import type { LimitSettings } from './settings.ts';
 import { solutionChain } from './solution-chain.ts';
@@ -202,11 +201,11 @@ export class Journal {
   }
 
   #readLot(id: string): Lot | undefined {
-    const [definition, ...others] = this.definitionsOf(id).filter(({ record }) => record.keyword === 'lot');
+    const definition = this.definitionsOf(id).find(({ record }) => record.keyword === 'lot');
     if (!definition) return undefined;
-    const entries = this.mentionsOf(id).filter(({ record }) => isEventKeyword(record.keyword) && isAbout(record, id));
+    const entries = this.mentionsOf(id).filter(({ record }) => isEventOf(record, id));
     return historyOf(id, definition, entries, {
-      zone: this.zone, isTwice: others.length > 0, dosesOf: entry => this.dosesOf(entry),
+      zone: this.zone, doubts: doubtsAbout(id, this.#names), dosesOf: entry => this.dosesOf(entry),
       regimeOf: name => this.definitionsOf(name).find(({ record }) => record.keyword === 'regime'),
     });
   }
@@ -257,13 +256,13 @@ export class Journal {
     this.#common = commonOf(this.#global, this.#settings);
     this.#touches.flag('common');
     const keywords = new Set(lines.map(({ content }) => content.record?.keyword));
-    // A word of one's own is named by what uses it; one that needs no declaration is not.
-    const known = lines.some(({ content: { record } }) => record?.keyword === 'agent' && builtInAgents.has(record.subject?.text ?? ''));
-    if (isOtherZone(before, this.#common) || known || keywords.has('limit')) this.#touchEverything();
+    if (isOtherZone(before, this.#common) || lines.some(redefinesAgent) || keywords.has('limit')) this.#touchEverything();
     else if (keywords.has('guide')) for (const id of lotsJudgedBy(lines, this.#names)) this.#touches.id(id);
   }
 
-  #touchLine({ content: { record } }: JournalLine): void {
+  #touchLine(line: JournalLine): void {
+    for (const id of doubtedBy(line, this.#names)) this.#touch(id);
+    const { content: { record } } = line;
     if (!record) return;
     forEachMention(record, (id, role) => {
       this.#touch(id);

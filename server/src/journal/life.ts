@@ -6,6 +6,7 @@ import type { Day } from '../model/day.ts';
 import { meaningOf, type EventKind, type Leaving } from '../model/events.ts';
 import type { Duration, Strength, Temperature } from '../model/quantity.ts';
 import type { Countable, CountFact, CutClass, DaySpan, JournalRecord, SubstanceFact } from '../model/record.ts';
+import type { Doubt } from './doubts.ts';
 import type { JournalLine } from './journal-file.ts';
 import type { Elapsed, Moment } from './moment.ts';
 import type { Stale } from './solutions.ts';
@@ -240,8 +241,8 @@ export interface Batch {
 export interface Lot {
   readonly id: string;
   readonly definition: Entry;
-  /** Another record defines a lot of this id, too: its records may be those of the other. */
-  readonly isTwice: boolean;
+  /** Of the lot or its batches, from lines that are not among their records. */
+  readonly doubts: readonly Doubt[];
   readonly plant: string | undefined;
   readonly collected: DaySpan | undefined;
   readonly zone: string | undefined;

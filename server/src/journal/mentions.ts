@@ -1,5 +1,6 @@
 /** Which things a record names. Batches count as their lot; agents that need no declaration are not named. */
 import type { JournalLine } from './journal-file.ts';
+import { isEventKeyword } from '../model/events.ts';
 import { keywords, type Keyword } from '../model/keywords.ts';
 import type { Fact, JournalRecord, Written } from '../model/record.ts';
 import { builtInAgents } from '../solutions/agents.ts';
@@ -44,6 +45,11 @@ export function subjectIdOf({ keyword, subject }: JournalRecord): string | undef
 export function isAbout({ keyword, subject }: JournalRecord, id: string): boolean {
   if (!subject?.text.startsWith(id) || !hasId(keyword)) return false;
   return subject.text.length === id.length || subject.text.charAt(id.length) === '/';
+}
+
+/** Whether a record tells what happened to a lot, or to a batch of it. */
+export function isEventOf(record: JournalRecord, id: string): boolean {
+  return isEventKeyword(record.keyword) && isAbout(record, id);
 }
 
 function hasId(keyword: Keyword): boolean {

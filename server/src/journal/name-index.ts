@@ -1,7 +1,8 @@
 /** Which lines name which things. */
 import { factOf, type JournalRecord } from '../model/record.ts';
 import { inJournalOrder, type JournalLine } from './journal-file.ts';
-import { forEachMention } from './mentions.ts';
+import { forEachMention, rootOf } from './mentions.ts';
+import { namesInUnread } from './unread-names.ts';
 
 const none: ReadonlySet<JournalLine> = new Set();
 
@@ -10,12 +11,18 @@ export class NameIndex {
   readonly #definitions = new Map<string, Set<JournalLine>>();
   /** By packet the lines that make a stock of a part of what was left in it. */
   readonly #halvings = new Map<string, Set<JournalLine>>();
+  /** By lot the lines that could not be read and name it or a batch of it; other words stand among them. */
+  readonly #unread = new Map<string, Set<JournalLine>>();
+  /** By an id in small letters all that are named and differ in no more than that. */
+  readonly #spellings = new Map<string, string[]>();
   #inOrder: readonly string[] | undefined;
 
   add(line: JournalLine): void {
     const { record } = line.content;
+    for (const id of namesInUnread(line).map(rootOf)) put(this.#unread, id, line);
     if (!record) return;
     forEachMention(record, (id, role) => {
+      if (!this.#mentions.has(id)) this.#spell(id);
       put(this.#mentions, id, line);
       if (role === 'definition') {
         put(this.#definitions, id, line);
@@ -28,9 +35,11 @@ export class NameIndex {
 
   delete(line: JournalLine): void {
     const { record } = line.content;
+    for (const id of namesInUnread(line).map(rootOf)) take(this.#unread, id, line);
     if (!record) return;
     forEachMention(record, (id, role) => {
       take(this.#mentions, id, line);
+      if (!this.#mentions.has(id)) this.#unspell(id);
       if (role === 'definition') {
         take(this.#definitions, id, line);
         this.#inOrder = undefined;
@@ -46,6 +55,30 @@ export class NameIndex {
 
   definitions(id: string): ReadonlySet<JournalLine> {
     return this.#definitions.get(id) ?? none;
+  }
+
+  unread(id: string): ReadonlySet<JournalLine> {
+    return this.#unread.get(id) ?? none;
+  }
+
+  /** Other ids that differ from one in capitals only. */
+  likeInLetters(id: string): readonly string[] {
+    const same = this.#spellings.get(id.toLowerCase());
+    return same === undefined || same.length < 2 ? [] : same.filter(other => other !== id);
+  }
+
+  #spell(id: string): void {
+    const key = id.toLowerCase();
+    const same = this.#spellings.get(key);
+    if (same) same.push(id);
+    else this.#spellings.set(key, [id]);
+  }
+
+  #unspell(id: string): void {
+    const key = id.toLowerCase();
+    const others = this.#spellings.get(key)?.filter(other => other !== id) ?? [];
+    if (others.length > 0) this.#spellings.set(key, others);
+    else this.#spellings.delete(key);
   }
 
   /** Whether some stock was made of a part of what was left in a packet. */

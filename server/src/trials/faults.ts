@@ -84,7 +84,7 @@ function sharedFaults(lot: Lot): ReadonlyMap<string, string> {
   const add = (path: string, why: string) => {
     if (!faults.has(path)) faults.set(path, why);
   };
-  if (lot.isTwice) add(lot.id, `two lots are called ${lot.id}`);
+  for (const { path, why } of lot.doubts) add(lot.batches.has(path) ? path : lot.id, why);
   for (const { path } of lot.twice) add(path, `${path} is given out twice`);
   for (const [path, entries] of lot.strays.length === 0 ? [] : missingBatches(lot)) {
     const isTold = entries.some(({ record }) => meaningOfKeyword(record.keyword)?.isRemark !== true);

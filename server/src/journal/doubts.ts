@@ -1,0 +1,40 @@
+/** Lines that may tell more of a lot than was read: a count that is lost makes a verdict wrong. */
+import { meaningOfKeyword } from '../model/events.ts';
+import type { JournalLine } from './journal-file.ts';
+import { forEachMention, isAbout, rootOf } from './mentions.ts';
+import type { NameIndex } from './name-index.ts';
+import { namesInUnread } from './unread-names.ts';
+
+/** That it is unknown what was seen of a lot, of a batch of it, or of which. */
+export interface Doubt {
+  /** Of the lot or the batch. */
+  readonly path: string;
+  /** In words. */
+  readonly why: string;
+}
+
+/** From lines that could not be read, from records of an id in other capitals, and from a second lot of the id. */
+export function doubtsAbout(id: string, names: NameIndex): Doubt[] {
+  const lots = [...names.definitions(id)].filter(({ content }) => content.record?.keyword === 'lot');
+  return [
+    ...lots.length > 1 ? [{ path: id, why: `two lots are called ${id}` }] : [],
+    ...[...names.unread(id)].flatMap(line => namesInUnread(line).filter(name => rootOf(name) === id)
+      .map(path => ({ path, why: `a line that cannot be read names ${path}` }))),
+    ...names.likeInLetters(id).filter(other => names.definitions(other).size === 0)
+      .flatMap(other => [...names.mentions(other)].flatMap(line => inOtherLetters(line, id, other))),
+  ];
+}
+
+function inOtherLetters({ content: { record } }: JournalLine, id: string, other: string): Doubt[] {
+  if (!record?.subject || !isAbout(record, other) || meaningOfKeyword(record.keyword)?.isRemark === true) return [];
+  const path = id + record.subject.text.slice(other.length);
+  return [{ path, why: `a record names ${record.subject.text}, which may mean ${path}` }];
+}
+
+/** The things that a line may raise a doubt about. */
+export function doubtedBy(line: JournalLine, names: NameIndex): string[] {
+  const { content: { record } } = line;
+  const ids = namesInUnread(line).map(rootOf).filter(id => names.definitions(id).size > 0);
+  if (record) forEachMention(record, id => ids.push(...names.likeInLetters(id)));
+  return ids;
+}
