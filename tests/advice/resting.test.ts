@@ -62,10 +62,30 @@ describe('a trial that nothing rests on', () => {
 
   test('because more differs than the treatment is on the page with the reason, and the answer does not deny it', () => {
     expect(answerOn(source('loam'))).toBe(
-      'Nothing in your records of a treatment for Aquilegia alpina can be judged (see below), and your guides say nothing, so there is no advice.');
+      'No trial of one agent on Aquilegia alpina in your records can be judged (see below), and your guides say nothing, so there is no advice.');
     expect(pageOn(source('loam'))['What your records say']).toEqual(
       ['AQU-24: KNO3 0.2 % 24 h', 'Left out: the sides also differ in medium.', 'From AQU-24 (journal.germ:1).']);
     expect(pageOn(source('grit'))['What your records say']!.join()).not.toContain('Left out');
+  });
+
+  test('because two agents were in one soak is told with what came of it', () => {
+    const both = source('grit').replace('KNO3 0.2 %,', 'KNO3 0.2 %, GA3 500 ppm,');
+    expect(answerOn(both)).toMatch(/^No trial of one agent on Aquilegia alpina in your records can be judged \(see below\)/);
+    expect(pageOn(both)['What your records say']).toEqual(['AQU-24: KNO3 0.2 % + GA3 500 ppm 24 h', expect.stringMatching(/^(Worth|Cannot).* 20 of 30 /),
+      'Left out of the advice: several agents or soaks together are a trial of none of them.', 'From AQU-24 (journal.germ:1).']);
+  });
+
+  test('because no untreated seed was sown, or its day of judging has not come, is told with that', () => {
+    const alone = source('grit').replace(/sow AQU-24\/B.*\n/, '').replace(/count AQU-24\/B.*\n/, '');
+    expect(pageOn(alone)['What your records say']).toContain('Left out: no untreated seed of this lot can be compared with it.');
+    const judged = source('grit').replace('soak', 'judge AQU-24 2024-11-02, on 2027-03-01\nsoak');
+    expect(pageOn(judged)['What your records say']![1]).toMatch(/^Cannot tell yet: this trial is judged by the counts of 2027-03-01/);
+  });
+
+  test('because drops reached the seed is told with that', () => {
+    const wetted = source('grit').replaceAll(/^ *soak .*$/gm, '').replace('count AQU-24/A', 'apply AQU-24/A 2024-11-04, GA3 500 ppm, 5 mL\n count AQU-24/A');
+    expect(pageOn(wetted)['What your records say']).toEqual(['AQU-24/A',
+      expect.stringMatching(/^Left out: the “apply” of 2024-11-04 can have reached seed that had not germinated, /)]);
   });
 
   test('because of an error is not said to be no trial', () => {

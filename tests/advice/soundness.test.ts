@@ -201,13 +201,14 @@ describe('untreated seed that germinated well and soon', () => {
 
   test('after a cold stage is told with that stage, in the answer and below it', () => {
     expect(answerOn(chilled, 'OLD-24')).toBe(
-      'Leave it untreated: untreated seed of Gentiana lutea germinated well and soon in your own records, after 4 C 12 weeks.');
+      'Leave it untreated: untreated seed of Gentiana lutea germinated well and soon in your own records, after 4 C 12 weeks, '
+      + 'though none of it was as old as this seed.');
     expect(pageOn(chilled, 'OLD-24')['Untreated seed']).toEqual([
       'Well and soon after 4 C 12 weeks: 27 of 30 untreated seeds germinated (90 %, 95 % interval 74 to 97) in B, half of the seed by day 16. From OLD-24 (journal.germ:1).',
       expect.stringMatching(/^None of it was as old/),
     ]);
     expect(answerOn(lot('scarify PART 2024-10-11, sandpaper\nchill PART 2024-10-12, 4 C, 12 weeks', ''), 'OLD-24'))
-      .toContain('records, after scarification, then 4 C 12 weeks.');
+      .toContain('records, after scarification, then 4 C 12 weeks, though none');
   });
 
   test('by itself is told without, whatever else was chilled', () => {
@@ -259,7 +260,7 @@ describe('untreated seed that germinated well and soon', () => {
 
   test('is told with the seedlings that died', () => {
     const died = lot('chill PART 2024-10-11, 4 C, 12 weeks', 'count OLD-24/B 2025-03-20, 5 died');
-    expect(answerOn(died, 'OLD-24')).toMatch(/, after 4 C 12 weeks\. Of 27 untreated seedlings in your records, 5 died\.$/);
+    expect(answerOn(died, 'OLD-24')).toMatch(/, after 4 C 12 weeks, though none of it was as old as this seed\. Of 27 untreated seedlings in your records, 5 died\.$/);
     expect(answerOn(chilled, 'OLD-24')).not.toContain('died');
   });
 

@@ -4,7 +4,7 @@
  */
 import type { Guide } from '../journal/guides.ts';
 import type { Journal } from '../journal/journal.ts';
-import type { Lot } from '../journal/life.ts';
+import type { Batch, Lot } from '../journal/life.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
 import type { Day } from '../model/day.ts';
@@ -12,8 +12,10 @@ import { genusIn, plantKey, speciesIn } from '../model/plant.ts';
 import { comparedPpm, isStronger, substanceOf } from '../solutions/comparison.ts';
 import { exact } from '../solutions/amounts.ts';
 import type { LeftOut } from '../trials/groups.ts';
-import { leftOutByError, trialOf, type Contest } from '../trials/lot-trial.ts';
+import { isDropsOnSeed } from '../trials/drops-on-seed.ts';
+import { leftOutByError, notCompared, trialOf, type Contest } from '../trials/lot-trial.ts';
 import { readyBefore, readyPrepared, type ReadyRecord } from '../trials/ready.ts';
+import { isActiveSoak, onlyDose } from '../trials/treatment.ts';
 import { untreatedShares, type UntreatedShare } from '../trials/untreated-shares.ts';
 import { choose, offerIn, type Choice } from './choice.ts';
 import { divisionFor, type Division } from './division.ts';
@@ -36,8 +38,10 @@ export interface Advice {
   readonly untreated: readonly UntreatedShare[];
   /** Batches of the plant that were sown or counted but that nothing rests on, because of an error in the records. */
   readonly leftOut: readonly LeftOut[];
-  /** Comparisons of the plant in which more differs than the treatment. */
-  readonly unlike: readonly UnlikeContest[];
+  /** Comparisons of the plant that nothing rests on, each for a reason of its own. */
+  readonly aside: readonly SetAside[];
+  /** Treated batches of the plant in no comparison, though no record of theirs has an error. */
+  readonly uncompared: readonly LeftOut[];
   /** Untreated seed of the plant that came up well and soon, the latest record of it. */
   readonly ready: ReadyRecord | undefined;
   /** The same of seed that had been chilled, warmed or scarified, or was the rest of a sowing; the latest first. */
@@ -68,7 +72,8 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
     lot, now, seed, species, genus, forms, untreated, ready, guides, choice,
     readyPrepared: readyPrepared(ownLots, now.day + 1), age: ageOn(lot.collected, now.day),
     leftOut: ownLots.flatMap(each => leftOutByError(each, now.day)),
-    unlike: ownLots.flatMap(each => unlikeIn(each, now.day)),
+    aside: ownLots.flatMap(each => setAsideIn(each, now.day)),
+    uncompared: ownLots.flatMap(each => uncomparedIn(each, now.day)),
     isBeyondGuides: offer?.tried !== undefined
       && isBeyond(offer, guides.flatMap(guide => offersOf(guide, plant, journal))),
     division: seed && divisionFor(choice, seed, untreated),
@@ -77,15 +82,37 @@ export function adviceFor(lot: Lot, journal: Journal, now: Moment): Advice {
 }
 
 /** A comparison that nothing rests on, and the lot that it was made in. */
-export interface UnlikeContest {
+export interface SetAside {
   readonly lot: Lot;
   readonly contest: Contest;
+  readonly because: 'more differs' | 'no untreated seed' | 'not judged yet' | 'several agents';
 }
 
-function unlikeIn(lot: Lot, today: Day): UnlikeContest[] {
+function setAsideIn(lot: Lot, today: Day): SetAside[] {
   const { contests, estimated } = trialOf(lot, today);
-  return [...contests, ...estimated].filter(({ untreated, alsoDiffers }) => untreated && alsoDiffers.length > 0)
-    .map(contest => ({ lot, contest }));
+  return [...contests, ...estimated].flatMap(contest => {
+    const because = whyAside(contest);
+    // Untreated seed that an error leaves out is told by that.
+    const isTold = because === 'no untreated seed' && leftOutByError(lot, today).length > 0;
+    return because && !isTold ? [{ lot, contest, because }] : [];
+  });
+}
+
+function whyAside({ treated, untreated, alsoDiffers, judging }: Contest): SetAside['because'] | undefined {
+  if (!untreated) return 'no untreated seed';
+  if (alsoDiffers.length > 0) return 'more differs';
+  if (judging?.state === 'waiting') return 'not judged yet';
+  return onlyDose(treated.treatment) ? undefined : 'several agents';
+}
+
+function uncomparedIn(lot: Lot, today: Day): LeftOut[] {
+  const errors = new Set(leftOutByError(lot, today).map(({ batch }) => batch));
+  return notCompared(trialOf(lot, today)).filter(({ batch }) => !errors.has(batch) && isTreated(batch));
+}
+
+function isTreated(batch: Batch): boolean {
+  const life = [...batch.inherited, ...batch.events];
+  return batch.soaks.some(isActiveSoak) || life.some(event => isDropsOnSeed(batch, event));
 }
 
 function isBeyond({ agent, ppm }: Offer, guided: readonly Offer[]): boolean {

@@ -7,6 +7,7 @@ import type { Day } from '../model/day.ts';
 import { meaningOf } from '../model/events.ts';
 import type { DaySpan } from '../model/record.ts';
 import { standingOf } from '../calendar/standing.ts';
+import type { UntreatedShare } from '../trials/untreated-shares.ts';
 
 export interface Untouched {
   /** Batches with seed, in the order of the journal; the lot itself where it was never divided. */
@@ -65,10 +66,12 @@ export function ageOn(collected: DaySpan | undefined, day: Day): Age | undefined
 /** Seed that differs in age by no more is as old. Common practice, no source. */
 const SAME_AGE = YEAR / 2;
 
+export type AsOld = 'yes' | 'perhaps' | 'no';
+
 /** Whether seed was as old on its day as other seed is on another; `perhaps` where the harvests leave room for both. */
-export function isAsOld(
+function isAsOld(
   one: { readonly lot: Lot; readonly day: Day }, other: { readonly lot: Lot; readonly day: Day },
-): 'yes' | 'perhaps' | 'no' {
+): AsOld {
   const [a, b] = [one.lot.collected, other.lot.collected];
   if (!a || !b) return 'perhaps';
   const apart = other.day - one.day;
@@ -76,4 +79,21 @@ export function isAsOld(
   const [least, most] = one.lot === other.lot ? [apart, apart] : [apart + a.first - b.last, apart + a.last - b.first];
   if (Math.min(Math.abs(least), Math.abs(most)) > SAME_AGE && least * most > 0) return 'no';
   return Math.max(Math.abs(least), Math.abs(most)) <= SAME_AGE ? 'yes' : 'perhaps';
+}
+
+/** When it was sown. */
+export function ageOf(share: UntreatedShare): Age | undefined {
+  return ageOn(share.lot.collected, dayZeroOf(share));
+}
+
+/** Whether untreated seed of known age was as old, when it was sown, as seed of a lot is on a day. */
+export function agesBeside(
+  shares: readonly UntreatedShare[], lot: Lot, day: Day,
+): readonly { readonly share: UntreatedShare; readonly asOld: AsOld }[] {
+  return shares.filter(share => ageOf(share) !== undefined)
+    .map(share => ({ share, asOld: isAsOld({ lot: share.lot, day: dayZeroOf(share) }, { lot, day }) }));
+}
+
+function dayZeroOf({ group }: UntreatedShare): Day {
+  return group.batches[0]!.conditions.dayZero;
 }

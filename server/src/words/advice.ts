@@ -5,7 +5,7 @@ import type { Advice } from '../advice/advice.ts';
 import type { Choice } from '../advice/choice.ts';
 import type { Division } from '../advice/division.ts';
 import type { Offer } from '../advice/offer.ts';
-import type { Age, Untouched } from '../advice/seed.ts';
+import { agesBeside, type Age, type Untouched } from '../advice/seed.ts';
 import { hasPaid, type Tried, type TriedAgent } from '../advice/tried.ts';
 import { weakTreatedText } from '../advice/weak.ts';
 import { stageName } from '../calendar/ask.ts';
@@ -90,8 +90,8 @@ export function answerText(advice: Advice): string {
       return [`Try ${offer}`, ...end, sidesText(division, 'try')].join(' ').trim();
     }
     case 'leave': return `Leave it untreated: ${leaveText(choice, advice)}.${deathsText(advice)}`;
-    case 'unknown': return advice.leftOut.length + advice.unlike.length > 0
-      ? `Nothing in your records of a treatment for ${lot.plant ?? lot.id} can be judged (see below), and your guides say nothing, so there is no advice.`
+    case 'unknown': return advice.leftOut.length + advice.aside.length + advice.uncompared.length > 0
+      ? `No trial of one agent on ${lot.plant ?? lot.id} in your records can be judged (see below), and your guides say nothing, so there is no advice.`
       : `Neither your records nor your guides say anything of a treatment for ${lot.plant ?? lot.id}, so there is no advice.`;
   }
 }
@@ -196,11 +196,12 @@ function deathsText({ choice, untreated }: Advice): string {
 }
 
 function leaveText(
-  choice: Choice & { readonly kind: 'leave' }, { lot: { plant }, ready, readyPrepared }: Advice,
+  choice: Choice & { readonly kind: 'leave' }, advice: Advice,
 ): string {
+  const { lot: { plant }, ready, readyPrepared } = advice;
   const name = plant ?? 'this plant';
   switch (choice.because) {
-    case 'ready': return `untreated seed of ${name} germinated well and soon in your own records${ready ? '' : conditionText(choice.tried, readyPrepared[0])}`;
+    case 'ready': return `untreated seed of ${name} germinated well and soon in your own records${ready ? '' : conditionText(choice.tried, readyPrepared[0])}${otherAgeText(advice)}`;
     case 'harmful': return `${doseName(choice.tried!)} harmed seed of ${plantsOf(choice.tried!) || name} in your own records`;
     case 'no benefit': return `${choice.tried ? doseName(choice.tried) : 'what you tried'} showed no sign of a benefit on ${name} in your own records${atMostText(choice.tried)}`;
     case 'guide': return `your guides name no soak (${guideStepsText(choice.guide.record)}), and you have no comparison of your own`;
@@ -213,6 +214,13 @@ function conditionText(tried: Tried | undefined, record: ReadyRecord | undefined
   if (text !== undefined) return `, after ${text}`;
   const isLate = !record && tried?.treated.every(({ since }) => since !== undefined);
   return isLate ? ', counted from the day on which the treated part was soaked' : '';
+}
+
+/** Seed of another age may do otherwise. */
+function otherAgeText({ lot, now, age, untreated }: Advice): string {
+  const ages = agesBeside(untreated, lot, now.day);
+  const isOther = ages.length === untreated.length && ages.every(({ asOld }) => asOld === 'no');
+  return age && untreated.length > 0 && isOther ? ', though none of it was as old as this seed' : '';
 }
 
 /** What a smaller trial cannot rule out: seed that was given up too early is lost to the treatment for good. */

@@ -1,7 +1,7 @@
 /** What to do with a packet of seed as a page: the answer first, then what it rests on. */
-import type { Advice, UnlikeContest } from '../../advice/advice.ts';
+import type { Advice, SetAside } from '../../advice/advice.ts';
 import { offerIn } from '../../advice/choice.ts';
-import { ageOn, isAsOld, type Age } from '../../advice/seed.ts';
+import { ageOf, agesBeside, type Age, type AsOld } from '../../advice/seed.ts';
 import type { Division } from '../../advice/division.ts';
 import type { Offer } from '../../advice/offer.ts';
 import type { Tried, TriedAgent } from '../../advice/tried.ts';
@@ -51,13 +51,14 @@ export function adviceSheet(advice: Advice, journal: Journal): Sheet {
   };
 }
 
-function own({ species, lot, now, untreated: shares, leftOut, unlike }: Advice): Passage {
-  const isSilent = species.length + leftOut.length + unlike.length === 0 && shares.length > 0;
+function own({ species, lot, now, untreated: shares, leftOut, aside, uncompared }: Advice): Passage {
+  const isSilent = species.length + leftOut.length + aside.length + uncompared.length === 0 && shares.length > 0;
   return {
     heading: 'What your records say', columns: [],
     items: [
       ...species.flatMap(itemsOf),
-      ...unlike.map(unlikeItem),
+      ...aside.map(asideItem),
+      ...uncompared.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out: ${why.undefined}.`] })),
       ...leftOut.map(({ batch, why }) => ({ title: batch.path, texts: [`Left out until you fix it: ${why.undefined}.`] })),
     ],
     texts: [
@@ -81,8 +82,18 @@ function itemsOf({ agent, doses, together }: TriedAgent): Item[] {
   return [...doses.map(itemOf), ...all];
 }
 
-function unlikeItem({ lot, contest: { treated, alsoDiffers } }: UnlikeContest): Item {
-  return { title: `${lot.id}: ${groupLabel(treated)}`, texts: [`Left out: ${differsInText(alsoDiffers)}.`, lotsText([lot])] };
+function asideItem(set: SetAside): Item {
+  const { lot, contest: { treated } } = set;
+  return { title: `${lot.id}: ${groupLabel(treated)}`, texts: [...asideTexts(set), lotsText([lot])] };
+}
+
+function asideTexts({ contest: { alsoDiffers, verdict: { sentence } }, because }: SetAside): string[] {
+  switch (because) {
+    case 'more differs': return [`Left out: ${differsInText(alsoDiffers)}.`];
+    case 'no untreated seed': return ['Left out: no untreated seed of this lot can be compared with it.'];
+    case 'not judged yet': return [sentence];
+    case 'several agents': return [sentence, 'Left out of the advice: several agents or soaks together are a trial of none of them.'];
+  }
 }
 
 function itemOf(tried: Tried): Item {
@@ -119,8 +130,7 @@ function untreated({ lot: own, now, untreated: shares, ready, readyPrepared, age
     ...deathsIn(shares).x === 0 ? [] : [column('Died', share => String(deathsIn([share]).x))],
   ];
   const isByReady = choice.kind === 'leave' && choice.because === 'ready';
-  const ages = shares.filter(share => ageOf(share) !== undefined)
-    .map(share => ({ share, asOld: isAsOld({ lot: share.lot, day: dayZeroOf(share) }, { lot: own, day: now.day }) }));
+  const ages = agesBeside(shares, own, now.day);
   return {
     heading: 'Untreated seed', columns, items: [],
     texts: [
@@ -153,9 +163,7 @@ function overallText(shares: readonly UntreatedShare[], today: Day): string {
 
 const WITHOUT_WAITING = 'without seed that still waits in the cold';
 
-type AsOld = ReturnType<typeof isAsOld>;
-
-function asOldText(age: Age, ages: readonly { readonly share: UntreatedShare; readonly asOld: AsOld }[]): string {
+function asOldText(age: Age, ages: ReturnType<typeof agesBeside>): string {
   const seed = `as old as this seed, which is ${ageText(age)}`;
   const rule = 'Ages within half a year count as the same (common practice, no source).';
   if (ages.every(({ asOld }) => asOld === 'no')) return `None of it was ${seed}. ${rule}`;
@@ -166,14 +174,6 @@ function asOldText(age: Age, ages: readonly { readonly share: UntreatedShare; re
   const [sure, perhaps] = [told('yes'), told('perhaps')];
   const both = sure === '' ? `perhaps ${perhaps}` : perhaps === '' ? sure : `${sure}; perhaps also ${perhaps}`;
   return `${seed.charAt(0).toUpperCase()}${seed.slice(1)}: ${both}. ${rule}`;
-}
-
-function dayZeroOf({ group }: UntreatedShare): Day {
-  return group.batches[0]!.conditions.dayZero;
-}
-
-function ageOf(share: UntreatedShare): Age | undefined {
-  return ageOn(share.lot.collected, dayZeroOf(share));
 }
 
 function guides({ guides: all, choice, isBeyondGuides }: Advice): Passage {
