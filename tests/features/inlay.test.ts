@@ -219,7 +219,6 @@ describe('a strength that does not stand on the line', () => {
     check(`
       stock B1 2026-01-01, bleach 4 %, 100 mL
       stock G1 2026-01-01, GA3 20 mg, 20 mL
-                                          ^ GA3 1000 ppm
       stock G1 2026-01-02, GA3 40 mg, 20 mL
       stock G3 2026-01-02, GA3 40 mg
       powder P1 2026-01-02, GA3 1 g

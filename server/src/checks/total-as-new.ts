@@ -1,12 +1,8 @@
-import { accounted, countsOf, hasTotal, type Batch, type CountEvent } from '../journal/life.ts';
+import { germinatedBy, lastOfTotals } from '../journal/as-totals.ts';
+import { countsOf, hasTotal, type Batch, type CountEvent } from '../journal/life.ts';
 import { isoOf } from '../model/day.ts';
 import { found, relatedTo, type LotCheck } from './check.ts';
 import { countSpan } from './spans.ts';
-
-/** Counts that never fall, from which on they look like totals. Common practice, no source. */
-const RISING = 4;
-/** The least share of the seed that they must come to as new numbers. Common practice, no source. */
-const MOST_OF_IT = 2 / 3;
 
 /** Numbers that are probably totals without their `=`, and count lines that were written twice. */
 export const totalAsNew: LotCheck = function* ({ batches }) {
@@ -14,9 +10,9 @@ export const totalAsNew: LotCheck = function* ({ batches }) {
     const counts = countsOf(batch);
     if (batch.unread || counts.length < 2) continue;
     yield* twice(batch, counts);
-    const last = risingTo(batch, counts);
+    const last = lastOfTotals(batch);
     if (last) {
-      const numbers = counts.map(germinated).join(', ');
+      const numbers = counts.map(germinatedBy).join(', ');
       yield found(last.entry.line, 'total-as-new', countSpan(last.entry.record, ['germinated']), {
         what: `The counts of ${batch.path} (${numbers}) rise from one to the next and add up to ${last.after.germinated} of ${batch.tested} seeds.`,
         suggestion: 'If they are totals so far, put “=” before each number.',
@@ -41,20 +37,4 @@ function isSame(a: CountEvent, b: CountEvent): boolean {
   const text = ({ counts }: CountEvent) => counts.map(({ what, n, total }) => `${what} ${total ? '=' : ''}${n.value}`).sort().join();
   const isSameTime = a.entry.moment.minutes === b.entry.moment.minutes;
   return isSameTime && a.counts.some(({ n }) => n.value > 0) && text(a) === text(b);
-}
-
-function germinated({ counts }: CountEvent): number {
-  return counts.find(({ what }) => what === 'germinated')?.n.value ?? 0;
-}
-
-/** The last count, where all are of germinated seed alone and look like totals; more than there is is an error. */
-function risingTo({ tested }: Batch, counts: readonly CountEvent[]): CountEvent | undefined {
-  const last = counts.at(-1)!;
-  if (tested === undefined || counts.some(hasTotal) || accounted(last.after) > tested) return undefined;
-  const ofGerminated = counts.filter(({ counts: facts }) => facts.some(({ what }) => what === 'germinated'));
-  const numbers = ofGerminated.map(germinated);
-  const found = numbers.filter(n => n > 0);
-  const isRising = numbers.every((n, i) => i === 0 || n >= numbers[i - 1]!);
-  if (found.length < RISING || !isRising || new Set(found).size < 3) return undefined;
-  return last.after.germinated >= MOST_OF_IT * tested ? last : undefined;
 }

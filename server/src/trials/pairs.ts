@@ -1,4 +1,5 @@
 /** Treated seed beside the untreated seed of its lot that is most like it. */
+import { lastOfTotals } from '../journal/as-totals.ts';
 import type { Ignored } from '../calendar/judge-days.ts';
 import { commonAge } from '../measures/looks.ts';
 import type { Sides } from '../measures/seen.ts';
@@ -81,6 +82,9 @@ function remarksOf(treated: Group, untreated: Group, unwritten: readonly string[
   if (bottles.length > 1) remarks.push(`the treated batches were soaked from different bottles: ${bottles.join(', ')}`);
   if (hasOwnPinches(treated)) {
     remarks.push('the treated batches were given a pinch each, so their doses may differ');
+  }
+  for (const { batch } of [...treated.batches, ...untreated.batches]) {
+    if (lastOfTotals(batch)) remarks.push(`the counts of ${batch.path} look like totals so far: if they are, put “=” before each number, and read the verdict again`);
   }
   for (const { batch, dish, others } of [treated, untreated].flatMap(group => oddIn(group) ?? [])) {
     remarks.push(`${batch.path} does not go with the other dishes of its side (${dish.x} of ${dish.n}, the others ${others.x} of `
