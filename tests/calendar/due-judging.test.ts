@@ -20,6 +20,13 @@ test('a trial is due to be judged on the day that was named, with all batches to
   expect(judged(sown, '2026-01-12')).toEqual(['later: 2026-03-12 judge L']);
 });
 
+test('it names no batch before its own day, nor the day of those that were counted', () => {
+  const late = sown.replace('L/B 2026-01-12', 'L/B 2026-01-29');
+  expect(itemsOf(late, '2026-03-12', 'judge')[0]).toMatchObject({ group: 'today', what: 'judge the trial; count L/A that day' });
+  // Day 60 of 2026-01-29: 2 days of January, 28 of February, 30 of March.
+  expect(judged(`${late}\n  count L/A 2026-03-12, 3`, '2026-03-14')).toEqual(['later: 2026-03-30 judge L']);
+});
+
 test('it asks for the last count that is missing, and is done with it', () => {
   const one = `${sown}\n  count L/A 2026-03-12, 3`;
   expect(itemsOf(one, '2026-03-14 10:00', 'judge')[0]).toMatchObject({

@@ -6,7 +6,7 @@ import { listed } from '../syntax/nearest.ts';
 import type { Due } from './due-sources.ts';
 import { GRACE_DAYS, judgeChoice, judgeDayOf, judgeRecordsOf, watched, type JudgeRecord } from './judge-days.ts';
 import { hasCome, type Standing } from './standing.ts';
-import { togetherWith } from './together.ts';
+import { SAME_SOWING_DAYS, togetherWith } from './together.ts';
 
 /** Batches that are named one by one. */
 const MOST_NAMES = 4;
@@ -24,11 +24,14 @@ export function* judgeDue(_journal: Journal, lot: Lot, { batch }: Standing, now:
     const bound = family.filter(each => each.sowing && !isGivenOut(each) && holdsFor(record, each, lot));
     // What was sown has a day 0.
     const days = bound.map(each => judgeDayOf(record, each.origin?.moment.day)!);
-    const open = bound.filter((each, i) => !isAnswered(each, days[i]!, now));
-    if (open.length === 0 || bound.some((each, i) => isPast(each, days[i]!, now))) continue;
+    const openOn = days.filter((day, i) => !isAnswered(bound[i]!, day, now));
+    if (openOn.length === 0 || bound.some((each, i) => isPast(each, days[i]!, now))) continue;
+    // What was sown days later is judged days later: its turn comes once these have been counted.
+    const first = Math.min(...openOn);
+    const open = bound.filter((each, i) => days[i]! <= first + SAME_SOWING_DAYS && !isAnswered(each, days[i]!, now));
     const { entry } = record;
     yield {
-      kind: 'judge', id: batch.path, entry, since: entry.moment, at: { day: Math.min(...days), minutes: undefined },
+      kind: 'judge', id: batch.path, entry, since: entry.moment, at: { day: first, minutes: undefined },
       what: `judge the trial; count ${namesOf(open)} that day`,
       ask: open.length === 1 ? { keyword: 'count', subject: open[0]!.path, facts: '', timed: false } : undefined,
     };
