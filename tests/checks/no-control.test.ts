@@ -43,6 +43,23 @@ describe('treated seed without untreated seed beside it', () => {
     `);
   });
 
+  test('has its control where some was treated only after it had been watched', () => {
+    const source = (mark: string, count: string) => `
+      lot VER-24 Veratrum nigrum, 60 seeds
+      split VER-24, A 20 seeds, B 20 seeds
+      soak VER-24/A 2026-01-10, GA3 500 ppm, 24 h
+      sow VER-24/A 2026-01-11
+      ${mark}
+      sow VER-24/B 2026-01-11
+      count VER-24/A 2026-02-08, 9
+      ${count}
+      soak VER-24/B 2026-02-20, GA3 500 ppm, 24 h
+      count VER-24/B 2026-03-08, 9
+    `;
+    expectMarked(codes, source('', 'count VER-24/B 2026-02-08, 3'));
+    expectMarked(codes, source('    ^^^^^^^^ no-control', ''));
+  });
+
   test('is not missed before anything was sown', () => {
     expectMarked(codes, `
       lot VER-24 Veratrum nigrum, 60 seeds

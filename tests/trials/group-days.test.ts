@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Group } from '../../server/src/trials/groups.ts';
-import { groupTexts, trial } from './helpers.ts';
+import { contest, groupTexts, trial, twoBatches } from './helpers.ts';
 
 /** The batches of a group, each with the days of its checks. */
 function daysOf({ batches }: Group): unknown[] {
@@ -95,8 +95,19 @@ describe('batches of a lot', () => {
     expect(first!.batches[0]!.conditions).toMatchObject({ isSown: false, sownWithin: 0, stages: [{ what: 'chill', day: 0 }] });
     expect(before(`chill L/A 2026-01-10, 4 C\ncount L/A 2026-02-01, 3\n${late}`)[0]).toEqual([0, ['L/A', [22]]]);
     expect(before(`soak L/A 2026-01-09 08:00, water, 24 h\ncount L/A 2026-02-01, 3\n${late}`)[0]).toEqual([0, ['L/A', [22]]]);
-    expect(before(`count L/A 2026-02-01, 3\n${late}`)[0]).toContain('it has no day 0');
-    expect(before(`count L/A 2026-02-01, 3\n${late.replace('sow L/A 2026-02-11 20:00\n', '')}`)[0]).toContain('it has no day 0');
+    expect(before(`count L/A 2026-02-01, 3\n${late}`)[0]).toContain('its “count” of 2026-02-01 is dated before anything was done to it: is the date right?');
+    expect(before(`count L/A 2026-02-01, 3\n${late.replace('sow L/A 2026-02-11 20:00\n', '')}`)[0]).toContain('its “count” of 2026-02-01 is dated before anything was done to it: is the date right?');
+  });
+
+  test('that were counted in the year before, by a slip, are left out with that date', () => {
+    const { leftOut: [first] } = trial(twoBatches().replace('count L/A 2026', 'count L/A 2025-02-01, 3\n    count L/A 2026'));
+    expect(first!.why.undefined).toBe('its “count” of 2025-02-01 is dated before anything was done to it: is the date right?');
+  });
+
+  test('are not said to have shown nothing at a look that nobody took', () => {
+    const source = twoBatches().replace('sow L/A 2026-01-11', 'sow L/A 2025-01-11');
+    expect(contest(source).verdict.sentence).toMatch(
+      /^Cannot tell: by day 30, 5 of 20 untreated seeds had germinated \(25 %\), and the treated seed had not been looked at by then, but the sides also differ in sowing date/);
   });
 
   test.each([

@@ -42,3 +42,13 @@ export function laterWords(n: string, side: Side, isOtherShorter: boolean): stri
     : 'the looks at the two sides lie too far apart to compare';
   return `${n} more ${side} ${n === '1' ? 'seed' : 'seeds'} germinated after that, and ${why}`;
 }
+
+/** The side that nobody had looked at by the looks compared, where that is one of them. */
+export function unseenSide({ treated, untreated }: Readonly<Record<Side, { readonly to: number }>>): Side | undefined {
+  if ((treated.to === 0) === (untreated.to === 0)) return undefined;
+  return treated.to === 0 ? 'treated' : 'untreated';
+}
+
+export function unseenWords(side: Side, other: string): string {
+  return `${other}, and the ${side} seed had not been looked at by then`;
+}

@@ -8,7 +8,7 @@ import { fisher, reaches } from './fisher.ts';
 import type { Overtaken } from './lasting.ts';
 import { isUndefined } from './measured.ts';
 import { THRESHOLDS } from './thresholds.ts';
-import { chanceWords, CUT_SHORT, DID, laterWords, TOO_SOON, weakWords } from './verdict-phrases.ts';
+import { chanceWords, CUT_SHORT, DID, laterWords, TOO_SOON, unseenSide, unseenWords, weakWords } from './verdict-phrases.ts';
 import type { RuleId, VerdictName } from './verdict-rules.ts';
 import { bySide } from './seen.ts';
 import { asSentence, limitsText, limitText, percent, pointsText, wholePercent } from './verdict-words.ts';
@@ -126,6 +126,10 @@ function sides(told: Told, what: 'germinated' | 'sound'): string {
   const looks = bySide(comparison[claim], claim)[what];
   const { treated, untreated } = comparison.seen[claim][what];
   const [a, b] = [daysText(looks.treated), daysText(looks.untreated)];
+  // Where no difference is told beside it, a look that nobody took is not told as one that found nothing.
+  const unseen = told.rule === 'more-differs' ? unseenSide(looks) : undefined;
+  if (unseen === 'treated') return unseenWords('treated', `${b}, ${ofSeeds(untreated)} untreated seeds ${did} (${share(untreated)})`);
+  if (unseen === 'untreated') return unseenWords('untreated', `${a}, ${ofSeeds(treated)} treated seeds ${did} (${share(treated)})`);
   return a === b
     ? `${a}, ${ofSeeds(treated)} treated seeds ${did} (${share(treated)}) and ${ofSeeds(untreated)} untreated (${share(untreated)})`
     : `${ofSeeds(treated)} treated seeds ${did} ${a} (${share(treated)}) and ${ofSeeds(untreated)} untreated ${b} (${share(untreated)})`;

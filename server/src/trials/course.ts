@@ -8,7 +8,7 @@ import {
 } from '../journal/life.ts';
 import type { Check, Course, CutTest } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
-import type { Day } from '../model/day.ts';
+import { isoOf, type Day } from '../model/day.ts';
 import { cutClasses } from '../model/record.ts';
 
 /**
@@ -61,6 +61,8 @@ function courseBy(
 ): Course | Undefined {
   if (!events.some(seenAt)) return undefinedBecause('no counts yet');
   const zero = dayZero(batch, events);
+  const early = zero === undefined && batch.origin && events.find(seenAt);
+  if (early) return undefinedBecause(earlyText(early));
   if (zero === undefined) return undefinedBecause('it has no day 0, because it was not sown, lifted from a soak or put into a stage');
   const cut = events.find(event => event.type === 'cut');
   const sown = lastTested(events)?.tested ?? batch.tested ?? (bound && estimatedIn(batch, events, bound));
@@ -80,6 +82,11 @@ function courseBy(
     ...(closed && { closed }),
     ...(untimed !== undefined && { untimed }),
   };
+}
+
+/** A look at seed that nothing had been done to, as where its year is wrong. */
+function earlyText({ entry: { record, moment } }: BatchEvent): string {
+  return `its “${record.keyword}” of ${isoOf(moment.day)} is dated before anything was done to it: is the date right?`;
 }
 
 /**
