@@ -17,6 +17,10 @@ describe('counts that read like totals', () => {
     expect(counted(['2', '5', '8', '9'], ['3', '2', '2', '1'])).toEqual([
       'the counts of L/A look like totals so far: if they are, put “=” before each number, and read the verdict again',
     ]);
+    expect(counted(['4', '6', '8'], ['3', '2', '2', '1'])).toHaveLength(1);
+    expect(counted(['4', '6', '5'], ['3', '2', '2', '1'])).toEqual([]);
+    // 15 of 24 are less than two thirds.
+    expect(counted(['4', '5', '6'], ['3', '2', '2', '1'])).toEqual([]);
     expect(counted(['=2', '=5', '=8', '=9'], ['3', '2', '2', '1'])).toEqual([]);
   });
 });

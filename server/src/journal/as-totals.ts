@@ -2,7 +2,7 @@
 import { accounted, countsOf, hasTotal, type Batch, type CountEvent } from './life.ts';
 
 /** Counts that never fall, from which on they look like totals. Common practice, no source. */
-const RISING = 4;
+const RISING = 3;
 /** The least share of the seed that they must come to as new numbers. Common practice, no source. */
 const MOST_OF_IT = 2 / 3;
 
