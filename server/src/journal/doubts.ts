@@ -13,14 +13,18 @@ export interface Doubt {
   readonly why: string;
 }
 
+const none: readonly Doubt[] = [];
+
 /** From lines that could not be read, from records of an id in other capitals, and from a second lot of the id. */
-export function doubtsAbout(id: string, names: NameIndex): Doubt[] {
-  const lots = [...names.definitions(id)].filter(({ content }) => content.record?.keyword === 'lot');
+export function doubtsAbout(id: string, names: NameIndex): readonly Doubt[] {
+  const [definitions, unread, alike] = [names.definitions(id), names.unread(id), names.likeInLetters(id)];
+  if (definitions.size < 2 && unread.size === 0 && alike.length === 0) return none;
+  const lots = [...definitions].filter(({ content }) => content.record?.keyword === 'lot');
   return [
     ...lots.length > 1 ? [{ path: id, why: `two lots are called ${id}` }] : [],
-    ...[...names.unread(id)].flatMap(line => namesInUnread(line).filter(name => rootOf(name) === id)
+    ...[...unread].flatMap(line => namesInUnread(line).filter(name => rootOf(name) === id)
       .map(path => ({ path, why: `a line that cannot be read names ${path}` }))),
-    ...names.likeInLetters(id).filter(other => names.definitions(other).size === 0)
+    ...alike.filter(other => names.definitions(other).size === 0)
       .flatMap(other => [...names.mentions(other)].flatMap(line => inOtherLetters(line, id, other))),
   ];
 }
@@ -31,10 +35,9 @@ function inOtherLetters({ content: { record } }: JournalLine, id: string, other:
   return [{ path, why: `a record names ${record.subject.text}, which may mean ${path}` }];
 }
 
-/** The things that a line may raise a doubt about. */
-export function doubtedBy(line: JournalLine, names: NameIndex): string[] {
+/** Goes through the things that a line may raise a doubt about, apart from those that it names. */
+export function forEachDoubted(line: JournalLine, names: NameIndex, visit: (id: string) => void): void {
   const { content: { record } } = line;
-  const ids = namesInUnread(line).map(rootOf).filter(id => names.definitions(id).size > 0);
-  if (record) forEachMention(record, id => ids.push(...names.likeInLetters(id)));
-  return ids;
+  for (const name of namesInUnread(line)) if (names.definitions(rootOf(name)).size > 0) visit(rootOf(name));
+  if (record && names.hasAlike) forEachMention(record, id => names.likeInLetters(id).forEach(visit));
 }

@@ -9,7 +9,7 @@ import { Repeats } from '../syntax/repeats.ts';
 import type { Range } from '../text/line-store.ts';
 import { commonOf, isOtherZone, redefinesAgent, type Common } from './common.ts';
 import { dependentsOf, halvedIn, lotsJudgedBy, replacedWith } from './dependents.ts';
-import { doubtedBy, doubtsAbout } from './doubts.ts';
+import { doubtsAbout, forEachDoubted } from './doubts.ts';
 import { dosesOf, shelfOf } from './doses.ts';
 import { accountedBy, isDraw, takenBy, type AccountEntry, type Draw } from './draws.ts';
 import type { Guides } from './guides.ts';
@@ -261,7 +261,7 @@ export class Journal {
   }
 
   #touchLine(line: JournalLine): void {
-    for (const id of doubtedBy(line, this.#names)) this.#touch(id);
+    forEachDoubted(line, this.#names, id => this.#touch(id));
     const { content: { record } } = line;
     if (!record) return;
     forEachMention(record, (id, role) => {

@@ -5,6 +5,7 @@ import { forEachMention, rootOf } from './mentions.ts';
 import { namesInUnread } from './unread-names.ts';
 
 const none: ReadonlySet<JournalLine> = new Set();
+const noIds: readonly string[] = [];
 
 export class NameIndex {
   readonly #mentions = new Map<string, Set<JournalLine>>();
@@ -15,11 +16,13 @@ export class NameIndex {
   readonly #unread = new Map<string, Set<JournalLine>>();
   /** By an id in small letters all that are named and differ in no more than that. */
   readonly #spellings = new Map<string, string[]>();
+  /** How many ids differ in no more than that from one before. */
+  #alike = 0;
   #inOrder: readonly string[] | undefined;
 
   add(line: JournalLine): void {
     const { record } = line.content;
-    for (const id of namesInUnread(line).map(rootOf)) put(this.#unread, id, line);
+    for (const name of namesInUnread(line)) put(this.#unread, rootOf(name), line);
     if (!record) return;
     forEachMention(record, (id, role) => {
       if (!this.#mentions.has(id)) this.#spell(id);
@@ -35,7 +38,7 @@ export class NameIndex {
 
   delete(line: JournalLine): void {
     const { record } = line.content;
-    for (const id of namesInUnread(line).map(rootOf)) take(this.#unread, id, line);
+    for (const name of namesInUnread(line)) take(this.#unread, rootOf(name), line);
     if (!record) return;
     forEachMention(record, (id, role) => {
       take(this.#mentions, id, line);
@@ -61,24 +64,33 @@ export class NameIndex {
     return this.#unread.get(id) ?? none;
   }
 
+  /** Whether any two ids differ in capitals only: most journals have none, and it is asked of every record. */
+  get hasAlike(): boolean {
+    return this.#alike > 0;
+  }
+
   /** Other ids that differ from one in capitals only. */
   likeInLetters(id: string): readonly string[] {
-    const same = this.#spellings.get(id.toLowerCase());
-    return same === undefined || same.length < 2 ? [] : same.filter(other => other !== id);
+    if (!this.hasAlike) return noIds;
+    return this.#spellings.get(id.toLowerCase())?.filter(other => other !== id) ?? noIds;
   }
 
   #spell(id: string): void {
     const key = id.toLowerCase();
     const same = this.#spellings.get(key);
-    if (same) same.push(id);
-    else this.#spellings.set(key, [id]);
+    if (same) {
+      this.#alike++;
+      same.push(id);
+    } else this.#spellings.set(key, [id]);
   }
 
   #unspell(id: string): void {
     const key = id.toLowerCase();
     const others = this.#spellings.get(key)?.filter(other => other !== id) ?? [];
-    if (others.length > 0) this.#spellings.set(key, others);
-    else this.#spellings.delete(key);
+    if (others.length > 0) {
+      this.#alike--;
+      this.#spellings.set(key, others);
+    } else this.#spellings.delete(key);
   }
 
   /** Whether some stock was made of a part of what was left in a packet. */
