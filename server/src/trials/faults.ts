@@ -44,11 +44,12 @@ function looksAt({ events }: Batch): BatchEvent[] {
 function wrongNumber(event: BatchEvent): string | undefined {
   switch (event.type) {
     case 'count': {
-      const day = isoOf(event.entry.moment.day);
+      // The day in words only where it is said: a lot has many counts.
+      const day = () => isoOf(event.entry.moment.day);
       const [fall] = fallingTotals(event);
-      if (fall) return `its total of ${fall.fact.what} falls from ${fall.before} to ${fall.fact.n.value} on ${day}`;
+      if (fall) return `its total of ${fall.fact.what} falls from ${fall.before} to ${fall.fact.n.value} on ${day()}`;
       const [many] = tooManySeedlings(event);
-      return many && `${many.n} ${many.what} are more than the ${many.germinated} that had germinated by ${day}`;
+      return many && `${many.n} ${many.what} are more than the ${many.germinated} that had germinated by ${day()}`;
     }
     case 'sow': return isSownTooMany(event) ? 'more of its seeds were sown than it has' : undefined;
     case 'split': case 'leave': return givenTooMany(event) ? 'more of its seeds were taken out than it has' : undefined;
