@@ -15,10 +15,10 @@ export const noControl: LotCheck = function* (lot, context, events) {
   if (!first) return;
   const sown = [...lot.batches.values()].filter(batch => batch.sowing && !isGivenOut(batch));
   if (sown.some(batch => batch.unread || agentsOf(batch, treatments).length === 0)) return;
-  // Seed that was watched before it was treated is a control up to then.
-  if (groupsOf(lot, faultyBatches(lot, Infinity)).groups.some(({ treatment }) => treatment.length === 0)) return;
   // Where nothing is held back at all, that is what is said.
   if ([...nothingHeldBack(lot, context, events)].length > 0) return;
+  // Seed that was watched before it was treated is a control up to then. Asked last: it takes all groups of the lot.
+  if (groupsOf(lot, faultyBatches(lot, Infinity)).groups.some(({ treatment }) => treatment.length === 0)) return;
   yield found(first.entry.line, 'no-control', subjectOf(first.entry), { batch: first.batch.path, lot: lot.id },
     { related: [relatedTo(lot.definition, 'The lot')] });
 };
