@@ -9,7 +9,7 @@ import { portionDays } from './course.ts';
 import { areSame, isWarmthOfOneUnwritten, moistureApart, stagesOf, type StageStep, type Step } from './steps.ts';
 import { minutesWet, roomsApart, spellsOf, type Spell } from './surroundings.ts';
 import { isActive, isSameTreatment, type Treatment } from './treatment.ts';
-import { mayBeAsWarm, warmthOf, type Warmth } from './warmth.ts';
+import { mayBeAsWarm, warmthIn, type Warmth } from './warmth.ts';
 
 export interface Conditions {
   readonly dayZero: Day;
@@ -47,12 +47,11 @@ export function conditionsOf(batch: Batch, dayZero: Day, events: readonly BatchE
   const isPast = (line: unknown) => life.some(({ entry }) => entry.line === line);
   const own = sowing && isPast(sowing.line) ? sowing : undefined;
   const soaks = batch.soaks.filter(({ entry }) => isPast(entry.line));
-  const temperature = own && factOf(own.record, 'temperature')?.value;
   return {
     dayZero, begun: dayZero, earlier: [],
     isSown: own !== undefined,
     sownWithin: portionDays(batch, events),
-    temperature: temperature && warmthOf(temperature),
+    temperature: own && warmthIn(own.record),
     medium: plain(mediumOf(life)?.replace(DAMP, ' ')),
     regime: plain(undefinedRegime(life)),
     stages: stagesOf(life, dayZero),

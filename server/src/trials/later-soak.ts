@@ -1,6 +1,5 @@
 /** Seed that was watched and then soaked: from the day of that soak on, beside seed that was left as it was. */
 import { accounted, countsOf, type Batch, type BatchEvent, type CountEvent, type CutEvent, type Lot } from '../journal/life.ts';
-import { factOf } from '../model/record.ts';
 import { isoOf, type Day } from '../model/day.ts';
 import { faultOf, type Check, type Course } from '../measures/course.ts';
 import { isUndefined, undefinedBecause, type Undefined } from '../measures/measured.ts';
@@ -16,7 +15,7 @@ import { inGroups, isWatchedSoak, type Group, type LeftOut, type TrialBatch } fr
 import { pairOf, type Pair } from './pairs.ts';
 import { minutesWet } from './surroundings.ts';
 import { isActiveSoak, treatmentOf } from './treatment.ts';
-import { warmthOf } from './warmth.ts';
+import { warmthIn } from './warmth.ts';
 
 /** A treatment that came late, and what it begins with. */
 interface Later {
@@ -72,9 +71,7 @@ function replicatesOf(treated: TrialBatch, first: Later, open: Set<Later>): Tria
   });
 }
 
-function pairFrom(
-  { since, base }: Later, treated: readonly TrialBatch[], controls: readonly TrialBatch[],
-): Pair {
+function pairFrom({ since, base }: Later, treated: readonly TrialBatch[], controls: readonly TrialBatch[]): Pair {
   const { treatment } = treated[0]!;
   const untreated = inGroups(controls).map((group): Group => ({ ...group, since }));
   const found = pairOf({ treatment, batches: treated, since }, untreated);
@@ -219,11 +216,11 @@ function conditionsFrom(
 ): Conditions {
   const before = batch.soaks.filter(({ start }) => start.day < base.entry.moment.day);
   const then = batch.soaks.filter(({ start }) => Math.abs(start.day - since) <= ONE_LOOK_DAYS);
-  const sowing = events.findLast(event => event.type === 'sow' && factOf(event.entry.record, 'temperature'));
-  const warmth = sowing && factOf(sowing.entry.record, 'temperature')?.value;
+  const temperature = events.map(({ type, entry }) => (type === 'sow' ? warmthIn(entry.record) : undefined))
+    .findLast(warmth => warmth !== undefined);
   const found = conditionsOf(batch, since, events);
   return {
-    ...found, ...(warmth && { temperature: warmthOf(warmth) }),
+    ...found, ...(temperature && { temperature }),
     begun: zero, earlier: treatmentOf(batch, before),
     isWet: then.length > 0, wet: minutesWet(then),
   };

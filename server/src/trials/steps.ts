@@ -2,9 +2,8 @@
 import { plannedStages } from '../calendar/regimes.ts';
 import type { BatchEvent } from '../journal/life.ts';
 import type { Day } from '../model/day.ts';
-import { factOf } from '../model/record.ts';
 import { isSameColdDay, isSameDay } from './alike.ts';
-import { mayBeAsWarm, warmthOf, type Warmth } from './warmth.ts';
+import { mayBeAsWarm, warmthIn, warmthOf, type Warmth } from './warmth.ts';
 
 /** Something done to the seed; the day counts from day 0. */
 export interface Step {
@@ -34,8 +33,7 @@ export function stagesOf(life: readonly BatchEvent[], dayZero: Day): StageStep[]
   for (const [i, event] of life.entries()) {
     const { entry } = event;
     const day = entry.moment.day - dayZero;
-    const written = factOf(entry.record, 'temperature')?.value;
-    const warmth = written && warmthOf(written);
+    const warmth = warmthIn(entry.record);
     if (event.type === 'stage') {
       const moisture = isMoist ? 'moist' : lastSoak > i ? 'dry' : undefined;
       steps.push({ what: event.stage.stage, warmth, day, moisture });

@@ -4,7 +4,7 @@ import type { Batch, BatchEvent } from '../journal/life.ts';
 import { meaningOf } from '../model/events.ts';
 import { factOf } from '../model/record.ts';
 import type { Range } from './alike.ts';
-import { areAsWarm, warmthOf, type Warmth } from './warmth.ts';
+import { areAsWarm, warmthIn, type Warmth } from './warmth.ts';
 
 /** What holds seed says nothing of how warm or light it is there, and neither does a number. */
 const VESSELS = /\b(?:bag|jar|tray|pot|dish|slot|box|row|cell|module|plug|pan|tin|envelope|vial|no)s?\b|[\d.#/-]+/giu;
@@ -42,8 +42,7 @@ export function spellsOf(life: readonly BatchEvent[], dayZero: number): readonly
     const { entry: { record, moment } } = event;
     const at = factOf(record, 'at')?.value.text;
     const room = at === undefined ? undefined : roomOf(at);
-    const written = factOf(record, 'temperature')?.value;
-    const warmth = written && warmthOf(written);
+    const warmth = warmthIn(record);
     const day = moment.day - dayZero;
     const last = spells.at(-1);
     const { place } = meaningOf(event);
