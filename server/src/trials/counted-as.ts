@@ -1,5 +1,6 @@
 /** A root is out weeks before the shoot: roots counted on one side beside shoots on the other are no fair contest. */
 import type { CountEvent } from '../journal/life.ts';
+import { eventsBefore } from './course.ts';
 import type { Group, TrialBatch } from './groups.ts';
 
 /** From the first to be seen to the last. */
@@ -67,7 +68,6 @@ function firstStage(counts: readonly CountEvent[]): Stage {
   return stages.find(stage => facts.some(({ what }) => what === stage)) ?? 'germinated';
 }
 
-function countsIn({ since = -Infinity }: Group, { batch: { events }, endedBy }: TrialBatch): CountEvent[] {
-  const looked = endedBy ? events.slice(0, events.indexOf(endedBy)) : events;
-  return looked.flatMap(event => (event.type === 'count' && event.entry.moment.day > since ? [event] : []));
+function countsIn({ since = -Infinity }: Group, { batch, endedBy }: TrialBatch): CountEvent[] {
+  return eventsBefore(batch, endedBy).flatMap(event => (event.type === 'count' && event.entry.moment.day > since ? [event] : []));
 }

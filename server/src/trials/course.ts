@@ -38,11 +38,12 @@ export function courseUntil(course: Course, dayZero: Day, day: Day): Course {
 
 /** Day 0 of a batch, or of what happened to it up to an event. */
 export function dayZeroOf(batch: Batch, end?: BatchEvent): Day | undefined {
-  return dayZero(batch, end ? eventsBefore(batch, end) : batch.events);
+  return dayZero(batch, eventsBefore(batch, end));
 }
 
-function eventsBefore({ events }: Batch, end: BatchEvent): readonly BatchEvent[] {
-  return events.slice(0, events.indexOf(end));
+/** The own events of a batch up to one of them; all where none ends its part. */
+export function eventsBefore({ events }: Batch, end: BatchEvent | undefined): readonly BatchEvent[] {
+  return end ? events.slice(0, events.indexOf(end)) : events;
 }
 
 function dayZero(batch: Batch, events: readonly BatchEvent[]): Day | undefined {

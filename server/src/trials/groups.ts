@@ -7,7 +7,7 @@ import { isUndefined, undefinedBecause, type Undefined } from '../measures/measu
 import { commonAge } from '../measures/looks.ts';
 import type { Day } from '../model/day.ts';
 import { conditionsOf, differencesOf, type Conditions } from './conditions.ts';
-import { courseBefore, courseOf, dayZeroOf, isPick } from './course.ts';
+import { courseBefore, courseOf, dayZeroOf, eventsBefore, isPick } from './course.ts';
 import { isDropsOnSeed, wettedBy } from './drops-on-seed.ts';
 import type { Faults } from './faults.ts';
 import { isActiveSoak, isSameTreatment, treatmentOf, type Treatment } from './treatment.ts';
@@ -83,7 +83,7 @@ function trialBatchOf(batch: Batch, bounds: Bounds | undefined): TrialBatch | Un
   const wetted = dropsBeforeWatch(batch);
   if (wetted) return wettedBy(wetted);
   const endedBy = endOf(batch);
-  const events = endedBy ? batch.events.slice(0, batch.events.indexOf(endedBy)) : batch.events;
+  const events = eventsBefore(batch, endedBy);
   const later = new Set(batch.events.slice(events.length).map(({ entry }) => entry.line));
   const treatment = treatmentOf(batch, batch.soaks.filter(({ entry }) => !later.has(entry.line)));
   const bound = treatment.length > 0 ? bounds?.treated : bounds?.untreated;
