@@ -6,6 +6,7 @@ import type { LeaveEvent, Lot } from '../journal/life.ts';
 import { mentionsOf, tellsOf } from '../journal/mentions.ts';
 import { lotsInOrder } from '../journal/lots.ts';
 import type { Moment } from '../journal/moment.ts';
+import { isSeenAhead } from '../journal/seen.ts';
 import { replacingOf, type Replacing } from '../journal/replacing.ts';
 import type { Day } from '../model/day.ts';
 import type { PlantRank } from '../model/plant.ts';
@@ -100,7 +101,7 @@ function plantTrials(lots: readonly LotReport[], by: PlantRank, today: Day): Pla
 
 function aheadOf(lots: readonly LotReport[], now: Moment): number {
   const events = lots.flatMap(({ lot }) => [...lot.batches.values()].flatMap(batch => batch.events));
-  return events.filter(({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day > now.day).length;
+  return events.filter(event => isSeenAhead(event, now.day)).length;
 }
 
 function errorsOf(

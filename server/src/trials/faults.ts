@@ -1,6 +1,7 @@
 /** Batches that no verdict may rest on, because a record of theirs cannot be right, or is lost. */
 import { afterItsClose, wrongCuts } from '../journal/closing.ts';
 import type { Batch, BatchEvent, Lot } from '../journal/life.ts';
+import { isSeenAhead, saysWhatWasSeen } from '../journal/seen.ts';
 import { missingBatches, parentOf } from '../journal/strays.ts';
 import { overtaken } from '../journal/taken.ts';
 import { fallingTotals, givenTooMany, isSownTooMany, tooManySeedlings } from '../journal/wrong-numbers.ts';
@@ -30,14 +31,10 @@ export function faultyBatches(lot: Lot, today: Day): Faults {
     const why = ownFault(batch, today) ?? sharedFault(batch, shared);
     return why === undefined ? [] : [[batch, undefinedBecause(why)] as const];
   }));
-  const last = batches.flatMap(looksAt).reduce((day, { entry }) => Math.max(day, entry.moment.day), -Infinity);
+  const last = batches.flatMap(({ events }) => events.filter(saysWhatWasSeen))
+    .reduce((day, { entry }) => Math.max(day, entry.moment.day), -Infinity);
   memo.set(lot, { last, today, faults });
   return faults;
-}
-
-/** What says what was seen: no look can be planned. */
-function looksAt({ events }: Batch): BatchEvent[] {
-  return events.filter(({ type }) => type === 'count' || type === 'cut');
 }
 
 /** What the numbers of a record cannot be. */
@@ -59,7 +56,7 @@ function wrongNumber(event: BatchEvent): string | undefined {
 
 function ownFault(batch: Batch, today: Day): string | undefined {
   if (batch.unread) return 'a record of it, or of the seed it was split from, has an error';
-  const ahead = looksAt(batch).find(({ entry }) => entry.moment.day > today);
+  const ahead = batch.events.find(event => isSeenAhead(event, today));
   if (ahead) {
     const { entry: { record, moment } } = ahead;
     return `its “${record.keyword}” of ${isoOf(moment.day)} is dated after today (${isoOf(today)})`;
@@ -107,9 +104,9 @@ function sharedFaults(lot: Lot): ReadonlyMap<string, string> {
 }
 
 /** A look at what stayed in the packet, while parts of it were elsewhere. */
-function isOfNoSeed({ type, entry }: BatchEvent, { origin, children }: Batch): boolean {
-  return (type === 'count' || type === 'cut') && origin === undefined
-    && children.some(({ made: { moment } }) => moment === undefined || moment.day <= entry.moment.day);
+function isOfNoSeed(event: BatchEvent, { origin, children }: Batch): boolean {
+  return saysWhatWasSeen(event) && origin === undefined
+    && children.some(({ made: { moment } }) => moment === undefined || moment.day <= event.entry.moment.day);
 }
 
 /** That of the batch, or of what it is a part of. */

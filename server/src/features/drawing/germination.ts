@@ -1,6 +1,7 @@
 /** The germination of a lot, and of one batch beside the untreated seed of its lot, as values of a picture. */
 import type { JournalLine } from '../../journal/journal-file.ts';
 import type { Batch, Lot } from '../../journal/life.ts';
+import { saysWhatWasSeen } from '../../journal/seen.ts';
 import { isUndefined } from '../../measures/measured.ts';
 import type { Shade } from '../../pictures/germination/curve.ts';
 import type { CurveValues, GerminationValues } from '../../pictures/germination/values.ts';
@@ -92,9 +93,7 @@ function lookOn({ batches }: Group, day: number): JournalLine | undefined {
     batch: { events },
     conditions: { dayZero },
   } of batches) {
-    const event = events.find(
-      ({ type, entry }) => (type === 'count' || type === 'cut') && entry.moment.day === dayZero + day,
-    );
+    const event = events.find(each => saysWhatWasSeen(each) && each.entry.moment.day === dayZero + day);
     if (event) return event.entry.line;
   }
   return undefined;
