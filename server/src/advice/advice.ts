@@ -90,10 +90,11 @@ export interface SetAside {
 
 function setAsideIn(lot: Lot, today: Day): SetAside[] {
   const { contests, estimated } = trialOf(lot, today);
+  const hasErrors = leftOutByError(lot, today).length > 0;
   return [...contests, ...estimated].flatMap(contest => {
     const because = whyAside(contest);
     // Untreated seed that an error leaves out is told by that.
-    const isTold = because === 'no untreated seed' && leftOutByError(lot, today).length > 0;
+    const isTold = because === 'no untreated seed' && hasErrors;
     return because && !isTold ? [{ lot, contest, because }] : [];
   });
 }

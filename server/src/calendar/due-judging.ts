@@ -24,11 +24,12 @@ export function* judgeDue(_journal: Journal, lot: Lot, { batch }: Standing, now:
     const bound = family.filter(each => each.sowing && !isGivenOut(each) && holdsFor(record, each, lot));
     // What was sown has a day 0.
     const days = bound.map(each => judgeDayOf(record, each.origin?.moment.day)!);
-    const openOn = days.filter((day, i) => !isAnswered(bound[i]!, day, now));
-    if (openOn.length === 0 || bound.some((each, i) => isPast(each, days[i]!, now))) continue;
+    const waiting = bound.map((each, i) => ({ batch: each, day: days[i]! }))
+      .filter(each => !isAnswered(each.batch, each.day, now));
+    if (waiting.length === 0 || bound.some((each, i) => isPast(each, days[i]!, now))) continue;
     // What was sown days later is judged days later: its turn comes once these have been counted.
-    const first = Math.min(...openOn);
-    const open = bound.filter((each, i) => days[i]! <= first + SAME_SOWING_DAYS && !isAnswered(each, days[i]!, now));
+    const first = Math.min(...waiting.map(({ day }) => day));
+    const open = waiting.filter(({ day }) => day <= first + SAME_SOWING_DAYS).map(each => each.batch);
     const { entry } = record;
     yield {
       kind: 'judge', id: batch.path, entry, since: entry.moment, at: { day: first, minutes: undefined },
